@@ -1,0 +1,31 @@
+// Bundles the command and the library into dist/. A bundle starts faster than a tree of small modules.
+import { rmSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+rmSync(`${root}dist`, { recursive: true, force: true });
+await build({
+  absWorkingDir: root,
+  entryPoints: { cli: 'src/cli/main.ts', index: 'src/index.ts' },
+  outdir: 'dist',
+  bundle: true,
+  splitting: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20.12',
+  minifySyntax: true,
+  minifyWhitespace: true,
+  legalComments: 'linked',
+  // chalk and commander reach for node built-ins through require in their CommonJS form.
+  banner: { js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);" },
+  logLevel: 'warning',
+});
+const tsc = createRequire(import.meta.url).resolve('typescript/bin/tsc');
+execFileSync(
+  process.execPath,
+  [tsc, '-p', 'tsconfig.json', '--noEmit', 'false', '--declaration', '--emitDeclarationOnly', '--rewriteRelativeImportExtensions', '--outDir', 'dist/types', '--rootDir', '., '--incremental', 'false'],
+  { cwd: root, stdio: 'inherit' },
+);
