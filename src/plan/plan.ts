@@ -53,6 +53,8 @@ export interface Contact {
   /** ohm */
   readonly resistance?: number;
   readonly least?: Rating;
+  /** metal of the contact faces, where stated */
+  readonly metal?: 'silver' | 'gold';
 }
 
 export type Suppressor = 'none' | 'diode' | 'zener' | 'rc' | 'varistor';
@@ -166,6 +168,10 @@ interface CoilDevice extends PartBase {
   /** as typed; undefined means: polarised if and only if it has a built-in diode */
   readonly polarised?: boolean;
   readonly off_leakage?: number;
+  /** insulation between coil and contacts, where the data state it */
+  readonly isolation?: 'reinforced' | 'basic' | 'functional';
+  /** carries the mark of a testing laboratory */
+  readonly listed?: boolean;
 }
 export interface RelayPart extends CoilDevice {
   readonly kind: 'relay';
@@ -187,6 +193,8 @@ export interface BoardPart extends PartBase {
   readonly coil?: Coil;
   readonly poles: readonly Pole[];
   readonly technology: 'contact' | 'solid-state';
+  readonly isolation?: 'reinforced' | 'basic' | 'functional';
+  readonly listed?: boolean;
 }
 
 export interface DiodePart extends PartBase {
@@ -274,6 +282,8 @@ export interface BoxPart extends PartBase {
   readonly volume?: number;
   readonly metal: boolean;
   readonly divider?: boolean;
+  /** degree of protection as typed */
+  readonly enclosure?: string;
 }
 
 export type Part =
@@ -299,6 +309,8 @@ export interface Cable {
   readonly sheathColours?: readonly string[];
   /** °C */
   readonly rated?: number;
+  /** currency amount, for the shopping list */
+  readonly price?: number;
 }
 
 /** A terminal by its canonical name; a joint's is the empty string. */

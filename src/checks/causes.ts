@@ -1,0 +1,177 @@
+import { UnionFind } from '../circuit/union-find.ts';
+import { FALSE } from '../logic/bdd.ts';
+import type { Wanted } from '../logic/intent.ts';
+import { type Moved, movedIn, relaysAt, stateOf, type Verified } from '../logic/verify.ts';
+import type { Finding } from '../report/model.ts';
+import { runsFromRest } from './starts.ts';
+import { COMMON_PRACTICE, finding, isLanded, listOf, netAt, sayMoved, type Study } from './study.ts';
+
+/** Nets joined by contacts in one settled state, leaving out one part's own contacts. */
+export function joinedIn(v: Verified, moved: Moved, without?: string): UnionFind {
+  const sets = new UnionFind(v.circuit.netCount);
+  const on = new Set(moved);
+  const relays = relaysAt(v, moved);
+  for (const c of v.circuit.contacts) {
+    if (c.part === without) continue;
+    const closed =
+      c.when.by === 'always' ||
+      (c.when.by === 'input' ? on.has(c.when.input) === c.when.value : relays[c.when.relay] === c.when.value);
+    if (closed) sets.union(c.a, c.b);
+  }
+  return sets;
+}
+
+/** Why one entry of the intent, worked alone, does not start its load. */
+export function deadCause(study: Study, v: Verified, w: Wanted, entry: Wanted['entries'][number], state: Moved): Finding {
+  const { plan, circuit } = study;
+  const name = entry.refs[0]!.part;
+  const cause = switchCause(study, v, w, entry, state);
+  const label = entry.refs.map((r) => r.part).join(' with ');
+  const kind = plan.parts.get(name)?.kind === 'gate' ? 'opening the' : 'working the';
+  return finding(plan, {
+    id: 'gate-dead',
+    severity: 'fault',
+    question: 2,
+    parts: [name, ...cause.parts, w.target],
+    terminals: cause.terminals,
+    at: cause.terminals.length > 0 ? undefined : circuit.plan.parts.get(name)?.at,
+    message: `${kind} ${label} ${plan.parts.get(name)?.kind === 'gate' ? 'gate ' : ''}does nothing: ${cause.what}`,
+    why: cause.why,
+    fix: cause.fix,
+    basis: COMMON_PRACTICE,
+  });
+}
+
+interface Cause {
+  readonly what: string;
+  readonly why: string;
+  readonly fix: string;
+  readonly parts: readonly string[];
+  readonly terminals: readonly string[];
+}
+
+function switchCause(study: Study, v: Verified, w: Wanted, entry: Wanted['entries'][number], state: Moved): Cause {
+  const { plan, circuit } = study;
+  const name = entry.refs[0]!.part;
+  const part = plan.parts.get(name);
+  const none = { parts: [], terminals: [] };
+  const t = (tab: string) => `${name}.${tab}`;
+  if (part && (part.kind === 'gate' || part.kind === 'switch' || part.kind === 'button' || part.kind === 'cutout')) {
+    const makes = part.kind !== 'gate' || part.pressedWhen === 'open';
+    const [right, wrong] = makes ? ['NO', 'NC'] : ['NC', 'NO'];
+    const landed = ['COM', 'NO', 'NC'].filter((tab) => isLanded(circuit, part, tab));
+    if (landed.length === 0)
+      return { ...none, what: 'nothing is wired to it', why: `No core lands on ${name}.`, fix: `Wire COM and ${right} of ${name} into the loop.` };
+    if (!landed.includes('COM'))
+      return { what: 'COM is empty', why: 'NO and NC are never joined to each other; only COM meets either.', fix: `Move one core to ${t('COM')} and the other to ${t(right)}.`, parts: [], terminals: landed.map(t) };
+    const com = netAt(circuit, name, 'COM');
+    const same = landed.find((tab) => tab !== 'COM' && netAt(circuit, name, tab) === com);
+    if (same)
+      return { what: 'both its cores are on one conductor', why: `${t('COM')} and ${t(same)} are joined already, so the switch changes nothing.`, fix: `Take one of the two cores over to the other conductor of the loop.`, parts: [], terminals: [t('COM'), t(same)] };
+    if (landed.length === 1)
+      return { what: 'only COM is wired', why: `Neither ${t('NO')} nor ${t('NC')} has a core.`, fix: `Land the return core on ${t(right)}.`, parts: [], terminals: [t('COM')] };
+    if (!landed.includes(right!))
+      return { what: `the core is on ${wrong} where ${right} is wanted`, why: `${t('COM')} and ${t(wrong!)} part when the gate opens.`, fix: `Move the core from ${t(wrong!)} to ${t(right!)}.`, parts: [], terminals: [t(wrong!)] };
+  }
+  const together = movedIn(circuit, v.model.bdd, v.model.bdd.every([runsFromRest(v, w.target), entry.works, v.model.bdd.not(w.blocked)]));
+  const others = together?.filter((i) => !state.includes(i)).map((i) => circuit.inputs[i]!.part) ?? [];
+  if (others.length > 0)
+    return { what: `it lies in line with ${listOf(others)}`, why: `It starts ${w.target} only with ${sayMoved(circuit, together!)}.`, fix: `Wire ${name} side by side with ${listOf(others)}: COM to the fed core, ${'the other tab'} to the return core.`, parts: others, terminals: [] };
+  return pathCause(study, v, w, name, state);
+}
+
+/** No feed, no return, a diode the wrong way round: found by walking from the switch in its working position. */
+function pathCause(study: Study, v: Verified, w: Wanted, name: string, state: Moved): Cause {
+  const { circuit } = study;
+  const sets = joinedIn(v, state, name);
+  const tabs = ['COM', 'NO', 'NC'].filter((tab) => isLanded(circuit, name, tab));
+  const poles = circuit.sources.filter((s) => !s.mains).flatMap((s) => s.rails.map((r) => r.net));
+  const reaches = (tab: string, nets: readonly number[]) => {
+    const net = netAt(circuit, name, tab);
+    return net !== undefined && nets.some((n) => sets.joined(n, net));
+  };
+  const ends = [
+    ...circuit.relays.flatMap((r) => r.senses.flatMap((s) => [s.a, s.b])),
+    ...circuit.diodes.flatMap((d) => [d.anode, d.cathode]),
+  ];
+  const fed = tabs.filter((tab) => reaches(tab, poles));
+  const leads = tabs.filter((tab) => reaches(tab, ends) && !fed.includes(tab));
+  const t = tabs.map((tab) => `${name}.${tab}`);
+  if (fed.length === 0)
+    return { what: 'it has no feed', why: `Neither core of ${name} leads to the supply.`, fix: 'Carry the fed core on from the joint or gate before it.', parts: [], terminals: t };
+  const diodes = circuit.diodes.filter((d) => !d.load && !d.builtIn && leads.some((tab) => reaches(tab, [d.anode, d.cathode])));
+  if (diodes.length > 0)
+    return { what: `diode ${diodes[0]!.part} blocks it`, why: 'The diode points against the current from this gate.', fix: `Turn ${diodes[0]!.part}: its band (K) towards the coil of ${w.target}.`, parts: [diodes[0]!.part], terminals: [`${diodes[0]!.part}.A`, `${diodes[0]!.part}.K`] };
+  if (leads.length === 0)
+    return { what: 'its return core leads nowhere', why: `From ${listOf(t)} no core leads on to a coil; the return core ends somewhere on the way.`, fix: 'Carry the return core on through every joint and gate as far as the coil.', parts: [], terminals: t };
+  return { what: 'the loop is open', why: `${name} is fed and leads to a coil, yet the circuit does not close with ${sayMoved(circuit, state)}.`, fix: 'Trace the loop from the supply through this gate to the coil and back.', parts: [], terminals: t };
+}
+
+/** `loop-dead`: nothing starts the load; the one cause, found by asking what is missing with everything open. */
+export function loopCause(study: Study, v: Verified, w: Wanted, everything: Moved): Finding {
+  const cause = whyDead(study, v, w, everything);
+  return finding(study.plan, {
+    id: 'loop-dead',
+    severity: 'fault',
+    question: 2,
+    parts: [...cause.parts, w.target],
+    terminals: cause.terminals,
+    message: `no gate starts ${w.target}: ${cause.what}`,
+    why: cause.why,
+    fix: cause.fix,
+    basis: COMMON_PRACTICE,
+  });
+}
+
+function whyDead(study: Study, v: Verified, w: Wanted, everything: Moved): Cause {
+  const { circuit, plan } = study;
+  const { model } = v;
+  const { bdd } = model;
+  const here = stateOf(circuit, bdd, everything);
+  for (const source of circuit.sources.filter((s) => !s.mains)) {
+    if (source.feed.by === 'always') continue;
+    const live = bdd.any([...v.fromRest].map(([mode, set]) => bdd.and(v.settler.at(model.live[source.index]!, mode), set)));
+    if (bdd.and(live, here) !== FALSE) continue;
+    const feed = source.feed.by === 'part' ? source.feed.part : `its mains terminals`;
+    const own = [...bdd.support(model.live[source.index]!)].some((x) => x < circuit.relays.length);
+    return own
+      ? { what: `supply ${source.part} is fed through the contact it has to close`, why: `${source.part} takes its mains from ${feed}, which is live only when the relay has pulled in already.`, fix: `Feed ${source.part} from the line ahead of the contact.`, parts: [source.part], terminals: [] }
+      : { what: `supply ${source.part} is not fed`, why: `${source.part} takes its mains from ${feed}, and no plug's line and neutral arrive there.`, fix: `Bring line and neutral to ${source.part}.`, parts: [source.part], terminals: [] };
+  }
+  for (const relay of circuit.relays) {
+    const part = plan.parts.get(relay.part)!;
+    const needed = part.kind === 'board' ? ['VCC', 'GND', 'IN'] : ['A1', 'A2'];
+    const empty = needed.filter((t) => !isLanded(circuit, part, t));
+    if (empty.length > 0)
+      return { what: `${listOf(empty.map((t) => `${relay.part}.${t}`))} has nothing on it`, why: `The coil of ${relay.part} has a loose end.`, fix: `Land the missing core on ${relay.part}.${empty[0]}.`, parts: [relay.part], terminals: [] };
+  }
+  for (const part of plan.parts.values()) {
+    if (part.kind !== 'fuse') continue;
+    const empty = ['1', '2'].filter((t) => !isLanded(circuit, part, t));
+    if (empty.length > 0)
+      return { what: `fuse ${part.name} is wired at one end only`, why: `${part.name}.${empty[0]} has nothing on it.`, fix: `Land the core on ${part.name}.${empty[0]}.`, parts: [part.name], terminals: [] };
+  }
+  const pulled = relaysAt(v, everything);
+  const consumer = circuit.consumers.find((c) => c.part === w.target);
+  if (consumer && circuit.relays.length > 0 && pulled.some((p) => p)) {
+    const sets = joinedIn(v, everything);
+    const rails = circuit.sources.filter((s) => s.mains).flatMap((s) => s.rails);
+    const open = [...consumer.nets].filter(([, net]) => !rails.some((r) => sets.joined(r.net, net))).map(([t]) => `${w.target}.${t}`);
+    if (open.length > 0)
+      return { what: `the relay pulls in, yet ${listOf(open)} does not reach the plug`, why: 'A conductor or contact is missing on the mains side.', fix: `Trace ${listOf(open)} back through the contact to the plug.`, parts: [w.target], terminals: open };
+  }
+  const sets = joinedIn(v, everything);
+  for (const relay of circuit.relays) {
+    if (pulled[relay.index]) continue;
+    const sense = relay.senses.find((s) => s.by === 'volts');
+    if (!sense) continue;
+    const rails = circuit.sources.flatMap((s) => s.rails.map((r) => r.net));
+    const [a, b] = [sense.a, sense.b].map((n) => rails.some((r) => sets.joined(r, n)));
+    const ends = plan.parts.get(relay.part)?.kind === 'board' ? ['VCC', 'GND'] : ['A1', 'A2'];
+    const open = [a, b].flatMap((ok, i) => (ok ? [] : [`${relay.part}.${ends[i]}`]));
+    if (open.length > 0)
+      return { what: `${listOf(open)} does not reach the supply`, why: `With ${sayMoved(circuit, everything)} no path leads from ${listOf(open)} to a pole of the supply.`, fix: `Trace the core on ${open[0]} back to the supply and close the gap.`, parts: [relay.part], terminals: open };
+    return { what: `${relay.part} is not energised`, why: `Both ends of its coil reach the same pole, or too few volts reach it, with ${sayMoved(circuit, everything)}.`, fix: `One end of ${relay.part} belongs on each pole of the supply.`, parts: [relay.part], terminals: ends.map((e) => `${relay.part}.${e}`) };
+  }
+  return { what: 'the circuit does not close', why: `It stays off with ${sayMoved(circuit, everything)}.`, fix: 'Trace the loop from the supply through a gate to the coil and back.', parts: [w.target], terminals: [] };
+}

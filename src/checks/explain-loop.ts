@@ -1,0 +1,3 @@
+import type { Documented } from './explain.ts';
+
+export const explainLoop: readonly Documented[] = [];

@@ -1,0 +1,96 @@
+/** Reading what the command line names: a file or standard input, never more than the cap. */
+import { open } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import type { Plan } from '../plan/plan.ts';
+import { printable } from '../report/escape.ts';
+import type { Io, Session } from './io.ts';
+import { Problem, STATUS } from './status.ts';
+
+/** Bytes a plan file may have. */
+export const MOST_BYTES = 5_000_000;
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  ENOTDIR: 'there is no such file',
+  EISDIR: 'is a directory; name the plan file in it',
+  EACCES: 'may not be read: permission denied',
+  EPERM: 'may not be read: permission denied',
+  ELOOP: 'is a link that leads back to itself',
+  ENAMETOOLONG: 'the name is too long',
+  ERR_INVALID_ARG_VALUE: 'is no file name',
+};
+
+function problem(file: string, reason: string): Problem {
+  return new Problem(`${printable(file === '-' ? 'standard input' : file)}: ${reason}`);
+}
+
+const tooLarge = (file: string) =>
+  problem(file, `is larger than ${MOST_BYTES / 1e6} MB, the most a plan may have`);
+
+function reasonOf(error: unknown): string {
+  const { code } = error as NodeJS.ErrnoException;
+  return (code !== undefined && REASONS[code]) || `cannot be read (${code ?? String(error)})`;
+}
+
+function directory(io: Io): string {
+  return typeof io.cwd === 'function' ? io.cwd() : (io.cwd ?? process.cwd());
+}
+
+async function readFileCapped(file: string, io: Io): Promise<Buffer> {
+  try {
+    const handle = await open(resolve(directory(io), file), 'r');
+    try {
+      // One byte above the cap tells a file that is too large; a device without end is left there too.
+      const { size } = await handle.stat();
+      let buffer = Buffer.allocUnsafe(Math.min(MOST_BYTES, Math.max(size, 65_535)) + 1);
+      let used = 0;
+      while (used <= MOST_BYTES) {
+        if (used === buffer.length) {
+          buffer = Buffer.concat([buffer], Math.min(buffer.length * 2, MOST_BYTES + 1));
+        }
+        const { bytesRead } = await handle.read(buffer, used, buffer.length - used, null);
+        if (bytesRead === 0) return buffer.subarray(0, used);
+        used += bytesRead;
+      }
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    throw problem(file, reasonOf(error));
+  }
+  throw tooLarge(file);
+}
+
+async function readStdinCapped(io: Io): Promise<Buffer> {
+  const chunks: Buffer[] = [];
+  let used = 0;
+  try {
+    for await (const chunk of io.stdin) {
+      const bytes = Buffer.from(chunk as Uint8Array | string);
+      chunks.push(bytes);
+      used += bytes.length;
+      if (used > MOST_BYTES) break;
+    }
+  } catch (error) {
+    throw problem('-', reasonOf(error));
+  }
+  if (used > MOST_BYTES) throw tooLarge('-');
+  return Buffer.concat(chunks);
+}
+
+/** Reads and validates one plan. A plan that cannot be read is told on standard error and gives `undefined`. */
+export async function loadPlan(file: string, session: Session): Promise<Plan | undefined> {
+  const { io, err, stages } = session;
+  try {
+    const bytes = file === '-' ? await readStdinCapped(io) : await readFileCapped(file, io);
+    const result = await stages.readPlan(bytes, file);
+    if (result.ok) return result.plan;
+    const text = await stages.formatPlanErrors(result.errors);
+    err.write(text.endsWith('\n') ? text : `${text}\n`);
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    err.write(`${error.message}\n`);
+  }
+  session.exit(STATUS.unreadable);
+  return undefined;
+}

@@ -1,0 +1,26 @@
+/**
+ * The stages the commands call, each loaded when it is first needed, so that `--help` loads none. A test may hand
+ * `main` its own.
+ */
+import type { Plan, PlanError, ReadResult } from '../plan/plan.ts';
+import type { Explanation } from '../report/explain.ts';
+import type { Report } from '../report/model.ts';
+import type { TruthTable } from '../report/table.ts';
+
+type Later<T> = T | Promise<T>;
+
+export interface Stages {
+  readPlan(text: Uint8Array, file: string): Later<ReadResult>;
+  formatPlanErrors(errors: readonly PlanError[]): Later<string>;
+  check(plan: Plan): Later<Report>;
+  truthTable(plan: Plan, options: { readonly all: boolean }): Later<TruthTable>;
+  explanations(): Later<readonly Explanation[]>;
+}
+
+export const STAGES: Stages = {
+  readPlan: async (text, file) => (await import('../plan/read.ts')).readPlan(text, file),
+  formatPlanErrors: async (errors) => (await import('../plan/errors.ts')).formatPlanErrors(errors),
+  check: async (plan) => (await import('../checks/check.ts')).check(plan),
+  truthTable: async (plan, options) => (await import('../checks/table.ts')).truthTable(plan, options),
+  explanations: async () => (await import('../checks/explain.ts')).explanations,
+};

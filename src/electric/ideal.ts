@@ -1,0 +1,69 @@
+import { gauss } from './gauss.ts';
+
+/** A small network with ideal wires: the nodes are already merged over closed contacts. Volts, ohms. */
+export interface IdealNetwork {
+  readonly nodes: number;
+  readonly resistors: readonly { readonly a: number; readonly b: number; readonly ohms: number }[];
+  /** potential differences that sources hold: V(a) - V(b) = re + j im */
+  readonly sources: readonly { readonly a: number; readonly b: number; readonly re: number; readonly im: number }[];
+  readonly diodes: readonly { readonly anode: number; readonly cathode: number; readonly drop: number; readonly ohms: number }[];
+}
+
+export interface NodeVolts {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  /** false when no consistent set of conducting diodes was found */
+  readonly settled: boolean;
+}
+
+// An ideal source as a stiff one, and a leak that pins floating parts: eight orders of magnitude away from any coil.
+const SOURCE_OHMS = 1e-6;
+const LEAK_SIEMENS = 1e-13;
+
+/**
+ * Node potentials by nodal analysis with ideal wires; diodes as a drop when conducting and open when not, found by
+ * flipping the first inconsistent one until none is. Floating parts come out at equal potential.
+ */
+export function solveIdeal(net: IdealNetwork): NodeVolts {
+  const on = net.diodes.map(() => false);
+  for (let round = 0; round < 4 * net.diodes.length + 2; round++) {
+    const volts = solveOnce(net, on);
+    const wrong = net.diodes.findIndex((d, i) => {
+      const v = volts.re[d.anode]! - volts.re[d.cathode]!;
+      return on[i] ? v < d.drop - 1e-6 : v > d.drop + 1e-6;
+    });
+    if (wrong < 0) return { ...volts, settled: true };
+    on[wrong] = !on[wrong];
+  }
+  return { ...solveOnce(net, on), settled: false };
+}
+
+function solveOnce(net: IdealNetwork, on: readonly boolean[]): { re: Float64Array; im: Float64Array } {
+  const n = net.nodes;
+  const g = Array.from({ length: n }, () => new Float64Array(n));
+  const re = new Float64Array(n);
+  const im = new Float64Array(n);
+  const conductance = (a: number, b: number, s: number) => {
+    if (a === b) return;
+    g[a]![a]! += s;
+    g[b]![b]! += s;
+    g[a]![b]! -= s;
+    g[b]![a]! -= s;
+  };
+  const drive = (a: number, b: number, r: number, i: number, s: number) => {
+    if (a === b) return;
+    conductance(a, b, s);
+    re[a]! += r * s;
+    re[b]! -= r * s;
+    im[a]! += i * s;
+    im[b]! -= i * s;
+  };
+  for (let i = 0; i < n; i++) g[i]![i]! += LEAK_SIEMENS;
+  for (const r of net.resistors) conductance(r.a, r.b, 1 / r.ohms);
+  for (const s of net.sources) drive(s.a, s.b, s.re, s.im, 1 / SOURCE_OHMS);
+  net.diodes.forEach((d, i) => {
+    if (on[i]) drive(d.anode, d.cathode, d.drop, 0, 1 / d.ohms);
+  });
+  gauss(g, [re, im]);
+  return { re, im };
+}

@@ -1,0 +1,150 @@
+import type { Circuit, Condition, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
+import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
+import { reduceContacts } from './reduce.ts';
+
+/** Which nets are reached, as functions of the variables. */
+export type Reach = ReadonlyMap<number, Fn>;
+
+/** More diodes in line than this are taken as no path. */
+const MOST_DIODES = 8;
+
+/** Variables: relays first, then inputs in the order of the plan. */
+export function relayVariable(relay: number): number {
+  return relay;
+}
+export function inputVariable(circuit: Circuit, input: number): number {
+  return circuit.relays.length + input;
+}
+
+export function conditionFn(circuit: Circuit, bdd: Bdd, when: Condition): Fn {
+  if (when.by === 'always') return TRUE;
+  const v = bdd.variable(when.by === 'relay' ? relayVariable(when.relay) : inputVariable(circuit, when.input));
+  return when.value ? v : bdd.not(v);
+}
+
+/** What joins what: the contact network reduced to the nets where elements attach, and walks over it. */
+export class Conduction {
+  /** undirected contact edges between ports */
+  readonly edges: ReadonlyMap<number, ReadonlyMap<number, Fn>>;
+  private readonly forwardDiodes = new Map<number, { to: number; index: number }[]>();
+  private readonly backwardDiodes = new Map<number, { to: number; index: number }[]>();
+
+  constructor(
+    readonly circuit: Circuit,
+    readonly bdd: Bdd,
+    extraPorts: readonly number[] = [],
+  ) {
+    this.edges = reduceContacts(circuit, bdd, portsOf(circuit, extraPorts));
+    circuit.diodes.forEach((d, index) => {
+      if (d.load) return;
+      push(this.forwardDiodes, d.anode, { to: d.cathode, index });
+      push(this.backwardDiodes, d.cathode, { to: d.anode, index });
+    });
+  }
+
+  /** Nets joined to the start by contacts alone. */
+  joined(start: number): Reach {
+    return this.spread(new Map([[start, TRUE]]));
+  }
+
+  private spread(start: ReadonlyMap<number, Fn>): Map<number, Fn> {
+    const reach = new Map(start);
+    const queue = [...start.keys()];
+    for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
+      const here = reach.get(net)!;
+      for (const [to, when] of this.edges.get(net) ?? []) {
+        const before = reach.get(to) ?? FALSE;
+        const after = this.bdd.or(before, this.bdd.and(here, when));
+        if (after !== before) {
+          reach.set(to, after);
+          queue.push(to);
+        }
+      }
+    }
+    return reach;
+  }
+
+  /**
+   * Nets reached from the start with current flowing away from it (`forward`) or towards it, by the least number of
+   * diodes passed: element n holds what is reached through at most n of them. Indicators are not passed.
+   */
+  throughDiodes(start: number, forward: boolean): Reach[] {
+    const diodes = forward ? this.forwardDiodes : this.backwardDiodes;
+    const levels: Reach[] = [this.joined(start)];
+    for (let n = 1; n <= MOST_DIODES; n++) {
+      const last = levels[n - 1]!;
+      const next = new Map(last);
+      for (const [net, f] of last)
+        for (const { to } of diodes.get(net) ?? []) next.set(to, this.bdd.or(next.get(to) ?? FALSE, f));
+      const spread = this.spread(next);
+      if (same(spread, last)) break;
+      levels.push(spread);
+    }
+    return levels;
+  }
+
+  /**
+   * Nets that current could reach through anything at all: contacts, diodes the right way, coils, lamps, loads and
+   * other sources. `except` is left out. An upper bound, used to find the states that need arithmetic.
+   */
+  weakly(starts: readonly number[], forward: boolean, except: (element: Passive | DiodeEdge) => boolean, own: Source): Reach {
+    const { circuit, bdd } = this;
+    const steps = new Map<number, number[]>();
+    const link = (a: number, b: number) => {
+      push(steps, a, b);
+      push(steps, b, a);
+    };
+    for (const p of circuit.passives) if (!except(p)) link(p.a, p.b);
+    for (const d of circuit.diodes) {
+      if (except(d)) continue;
+      if (own.kind === 'ac') link(d.anode, d.cathode);
+      else if (forward) push(steps, d.anode, d.cathode);
+      else push(steps, d.cathode, d.anode);
+    }
+    for (const s of circuit.sources) {
+      if (s === own) continue;
+      for (let i = 1; i < s.rails.length; i++) link(s.rails[0]!.net, s.rails[i]!.net);
+    }
+    const reach = new Map<number, Fn>(starts.map((s) => [s, TRUE]));
+    const queue = [...starts];
+    const raise = (to: number, f: Fn) => {
+      const before = reach.get(to) ?? FALSE;
+      const after = bdd.or(before, f);
+      if (after !== before) {
+        reach.set(to, after);
+        queue.push(to);
+      }
+    };
+    for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
+      const here = reach.get(net)!;
+      for (const [to, when] of this.edges.get(net) ?? []) raise(to, bdd.and(here, when));
+      for (const to of steps.get(net) ?? []) raise(to, here);
+    }
+    return reach;
+  }
+}
+
+function portsOf(circuit: Circuit, extra: readonly number[]): Set<number> {
+  const ports = new Set(extra);
+  for (const d of circuit.diodes) ports.add(d.anode).add(d.cathode);
+  for (const p of circuit.passives) ports.add(p.a).add(p.b);
+  for (const s of circuit.sources) {
+    for (const r of s.rails) ports.add(r.net);
+    if (s.feed.by === 'nets') ports.add(s.feed.a).add(s.feed.b);
+  }
+  for (const r of circuit.relays) for (const sense of r.senses) ports.add(sense.a).add(sense.b);
+  for (const c of circuit.consumers) for (const net of c.nets.values()) ports.add(net);
+  return ports;
+}
+
+function same(a: Reach, b: Reach): boolean {
+  if (a.size !== b.size) return false;
+  for (const [net, f] of a) if (b.get(net) !== f) return false;
+  return true;
+}
+
+export function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+  const list = map.get(key);
+  if (list) list.push(value);
+  else map.set(key, [value]);
+}

@@ -1,0 +1,160 @@
+import type { Circuit } from '../circuit/circuit.ts';
+import type { InputRef, Intent, Plan } from '../plan/plan.ts';
+import { type Bdd, FALSE, type Fn } from './bdd.ts';
+import { inputVariable, push } from './conduction.ts';
+
+/** What one load (or relay) is meant to do, as functions of the inputs. */
+export interface Wanted {
+  readonly target: string;
+  /** the intent it came from; undefined for the default "any gate" */
+  readonly intent?: Intent;
+  /** set when the intent names a relay and this is the load behind it */
+  readonly through?: string;
+  readonly entries: readonly { readonly refs: readonly InputRef[]; readonly works: Fn }[];
+  readonly blocked: Fn;
+  /** the inputs' own lists, with the function that says "is blocking" */
+  readonly blockers: readonly { readonly ref: InputRef; readonly blocks: Fn }[];
+  readonly latches: readonly { readonly ref: InputRef; readonly pressed: Fn }[];
+  readonly stops: Fn;
+  readonly ifSupplyFails: 'stopped' | 'running';
+}
+
+export interface Intents {
+  readonly wanted: readonly Wanted[];
+  /** loads that no intent speaks of */
+  readonly unspoken: readonly string[];
+}
+
+/** Working position of an input as a function; a selector's resting position is "none of the others". */
+export function working(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
+  const own = circuit.inputs.filter((i) => i.part === ref.part);
+  const variable = (i: { index: number }) => bdd.variable(inputVariable(circuit, i.index));
+  if (ref.position === undefined) return own[0] ? variable(own[0]) : FALSE;
+  const named = own.find((i) => i.position === ref.position);
+  return named ? variable(named) : bdd.not(bdd.any(own.map(variable)));
+}
+
+/** A switch blocks when off, a cut-out when tripped, a button when pressed, a selector in the position named. */
+export function blocking(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
+  const works = working(circuit, bdd, ref);
+  return circuit.plan.parts.get(ref.part)?.kind === 'switch' ? bdd.not(works) : works;
+}
+
+export function readIntents(circuit: Circuit, bdd: Bdd): Intents {
+  const { plan } = circuit;
+  if (plan.intents === undefined) return { wanted: defaultIntents(circuit, bdd), unspoken: [] };
+  const wanted: Wanted[] = plan.intents.map((intent) => fromIntent(circuit, bdd, intent.target, intent));
+  const named = new Set(plan.intents.map((i) => i.target));
+  const unspoken: string[] = [];
+  for (const load of loadNames(plan)) {
+    const part = plan.parts.get(load);
+    const outlet = part && 'pluggedInto' in part ? part.pluggedInto : undefined;
+    if (named.has(load) || (outlet !== undefined && named.has(outlet))) continue;
+    const relay = startedBy(circuit, load, named);
+    const intent = plan.intents.find((i) => i.target === relay);
+    if (intent) wanted.push({ ...fromIntent(circuit, bdd, load, intent), through: intent.target });
+    else if (isSwitched(circuit, load)) unspoken.push(load);
+  }
+  return { wanted, unspoken };
+}
+
+function fromIntent(circuit: Circuit, bdd: Bdd, target: string, intent: Intent): Wanted {
+  const entries = intent.runsOn.map((refs) => ({
+    refs,
+    works: bdd.every(refs.map((r) => working(circuit, bdd, r))),
+  }));
+  for (const ref of intent.staysOnAfter)
+    if (!intent.runsOn.some((refs) => refs.some((r) => r.part === ref.part)))
+      entries.push({ refs: [ref], works: working(circuit, bdd, ref) });
+  const blockers = intent.blockedBy.map((ref) => ({ ref, blocks: blocking(circuit, bdd, ref) }));
+  const stops = intent.stoppedBy.map((ref) => blocking(circuit, bdd, ref));
+  return {
+    target,
+    intent,
+    entries,
+    blockers: [...blockers, ...intent.stoppedBy.filter((r) => !intent.blockedBy.some((x) => x.part === r.part && x.position === r.position)).map((ref) => ({ ref, blocks: blocking(circuit, bdd, ref) }))],
+    blocked: bdd.any([...blockers.map((b) => b.blocks), ...stops]),
+    latches: intent.staysOnAfter.map((ref) => ({ ref, pressed: working(circuit, bdd, ref) })),
+    stops: bdd.any(stops),
+    ifSupplyFails: intent.ifSupplyFails,
+  };
+}
+
+function defaultIntents(circuit: Circuit, bdd: Bdd): Wanted[] {
+  const gates = circuit.inputs.filter((i) => i.kind === 'gate');
+  const loads = loadNames(circuit.plan);
+  const outlets = circuit.consumers.filter((c) => c.kind === 'outlet').map((c) => c.part);
+  return (loads.length > 0 ? loads : outlets).map((target) => ({
+    target,
+    entries: gates.map((g) => ({
+      refs: [{ part: g.part, at: circuit.plan.parts.get(g.part)!.at }],
+      works: bdd.variable(inputVariable(circuit, g.index)),
+    })),
+    blocked: FALSE,
+    blockers: [],
+    latches: [],
+    stops: FALSE,
+    ifSupplyFails: 'stopped',
+  }));
+}
+
+export function loadNames(plan: Plan): string[] {
+  return [...plan.parts.values()].filter((p) => p.kind === 'motor' || p.kind === 'load').map((p) => p.name);
+}
+
+/**
+ * The one relay with an intent that starts this load: its own contacts carry the load, or it feeds the coil of the
+ * relay that does, and so on outwards. Undefined when none does, or several do at the same distance.
+ */
+function startedBy(circuit: Circuit, load: string, named: ReadonlySet<string>): string | undefined {
+  let ring = switchedBy(circuit, load);
+  const seen = new Set<string>();
+  while (ring.size > 0) {
+    const hits = [...ring].filter((r) => named.has(r));
+    if (hits.length > 0) return hits.length === 1 ? hits[0] : undefined;
+    for (const r of ring) seen.add(r);
+    const next = new Set<string>();
+    for (const relay of circuit.relays) {
+      if (!ring.has(relay.part)) continue;
+      const nets = relay.senses.flatMap((s) => [s.a, s.b]);
+      for (const part of contactsOnTheWay(circuit, nets)) if (!seen.has(part)) next.add(part);
+    }
+    ring = next;
+  }
+  return undefined;
+}
+
+function isSwitched(circuit: Circuit, load: string): boolean {
+  return switchedBy(circuit, load).size > 0;
+}
+
+/** Parts whose contacts carry the load's current. */
+export function switchedBy(circuit: Circuit, load: string): Set<string> {
+  const consumer = circuit.consumers.find((c) => c.part === load);
+  return consumer ? contactsOnTheWay(circuit, [...consumer.nets.values()]) : new Set();
+}
+
+/** Parts met walking from these nets through contacts as far as the supplies' own poles. */
+function contactsOnTheWay(circuit: Circuit, nets: readonly number[]): Set<string> {
+  const found = new Set<string>();
+  const rails = new Set(circuit.sources.flatMap((s) => s.rails.map((r) => r.net)));
+  const around = new Map<number, typeof circuit.contacts[number][]>();
+  for (const c of circuit.contacts) {
+    push(around, c.a, c);
+    push(around, c.b, c);
+  }
+  const seen = new Set(nets);
+  const queue = [...seen];
+  for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
+    if (rails.has(net)) continue;
+    for (const c of around.get(net) ?? []) {
+      if (c.when.by !== 'always') found.add(c.part);
+      const to = c.a === net ? c.b : c.a;
+      if (!seen.has(to)) {
+        seen.add(to);
+        queue.push(to);
+      }
+    }
+  }
+  return found;
+}

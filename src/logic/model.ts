@@ -1,0 +1,293 @@
+import type { Circuit, Consumer, DiodeEdge, Passive, Sense, Source } from '../circuit/circuit.ts';
+import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
+import { voltClasses } from './classes.ts';
+import { Conduction, inputVariable, type Reach, relayVariable } from './conduction.ts';
+
+/** Volts that a coil or input sees in a set of states, where elements in line share the supply. */
+export interface SharedVolts {
+  readonly relay: number;
+  readonly sense: number;
+  readonly states: Fn;
+  readonly volts: number;
+}
+
+/** What every relay, load and supply does, as functions of inputs and of the relays' own positions. */
+export interface LogicModel {
+  readonly circuit: Circuit;
+  readonly bdd: Bdd;
+  readonly conduction: Conduction;
+  /** states with at most one position per selector */
+  readonly valid: Fn;
+  /** source has power and its poles are not joined */
+  readonly live: readonly Fn[];
+  /** poles of a source joined through contacts or conducting diodes */
+  readonly shorted: readonly Fn[];
+  /** relay's next position: pulled in */
+  readonly next: readonly Fn[];
+  /** the coil sees its pull-in, whatever its position now */
+  readonly pull: readonly Fn[];
+  /** fully fed, by part */
+  readonly fed: ReadonlyMap<string, Fn>;
+  /** only some of the conductors fed: a three-phase motor on two phases */
+  readonly partlyFed: ReadonlyMap<string, Fn>;
+  readonly shared: readonly SharedVolts[];
+  /** nets joined to a source's rail by contacts, by source and rail */
+  readonly railReach: readonly (readonly Reach[])[];
+}
+
+const EPSILON = 1e-9;
+/** A load counts as fed at this share of its rated voltage or more. */
+const FED_SHARE = 0.7;
+
+/** Builds the model. Sources in `dead` have no power. Throws BudgetExceeded where exactness would not end. */
+export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number> = new Set()): LogicModel {
+  const earths = [...circuit.netOf].filter(([key]) => key.endsWith('.PE')).map(([, net]) => net);
+  const conduction = new Conduction(circuit, bdd, earths);
+  const railReach = circuit.sources.map((s) => s.rails.map((r) => conduction.joined(r.net)));
+  const live: Fn[] = circuit.sources.map((s) => (dead.has(s.index) ? FALSE : TRUE));
+  const shorted: Fn[] = circuit.sources.map(() => FALSE);
+  const valid = validStates(circuit, bdd);
+
+  for (const s of circuit.sources.filter((x) => x.mains)) {
+    shorted[s.index] = mainsShort(bdd, s, railReach[s.index]!);
+    live[s.index] = bdd.and(live[s.index]!, bdd.not(shorted[s.index]!));
+  }
+  const fed = new Map<string, Fn>();
+  const partlyFed = new Map<string, Fn>();
+  for (const c of circuit.consumers) {
+    const found = consumerFed(circuit, bdd, live, railReach, c);
+    fed.set(c.part, found.full);
+    partlyFed.set(c.part, found.partly);
+  }
+  const paths = new Map<number, { from: Reach[]; to: Reach[] }>();
+  for (const s of circuit.sources.filter((x) => !x.mains)) {
+    if (s.kind === 'dc') {
+      const [plus, minus] = s.rails;
+      paths.set(s.index, {
+        from: conduction.throughDiodes(plus!.net, true),
+        to: conduction.throughDiodes(minus!.net, false),
+      });
+      const most = Math.floor(plus!.re / 0.7);
+      const levels = paths.get(s.index)!.from;
+      shorted[s.index] = levels[Math.min(most, levels.length - 1)]?.get(minus!.net) ?? FALSE;
+    } else {
+      shorted[s.index] = railReach[s.index]![0]!.get(s.rails[1]!.net) ?? FALSE;
+      for (const d of circuit.diodes)
+        if (!d.load)
+          shorted[s.index] = bdd.or(shorted[s.index]!, acThroughDiode(bdd, railReach[s.index]!, d.anode, d.cathode));
+    }
+    live[s.index] = bdd.every([live[s.index]!, supplyFed(circuit, bdd, fed, live, railReach, s), bdd.not(shorted[s.index]!)]);
+  }
+
+  const shared: SharedVolts[] = [];
+  const pull: Fn[] = [];
+  const next: Fn[] = circuit.relays.map((relay) => {
+    let on: Fn = TRUE;
+    let off: Fn = FALSE;
+    relay.senses.forEach((sense, index) => {
+      const found =
+        sense.by === 'joined'
+          ? joinedSense(conduction, bdd, sense)
+          : voltSense(circuit, bdd, conduction, { live, railReach, paths }, relay.part, sense, (states, volts) =>
+              shared.push({ relay: relay.index, sense: index, states, volts }),
+            );
+      on = bdd.and(on, found.on);
+      off = bdd.or(off, found.off);
+    });
+    pull.push(on);
+    return bdd.or(on, bdd.diff(bdd.variable(relayVariable(relay.index)), off));
+  });
+  return { circuit, bdd, conduction, valid, live, shorted, next, pull, fed, partlyFed, shared, railReach };
+}
+
+function validStates(circuit: Circuit, bdd: Bdd): Fn {
+  const groups = new Map<string, Fn[]>();
+  for (const i of circuit.inputs) {
+    if (i.kind !== 'selector') continue;
+    const list = groups.get(i.part) ?? [];
+    list.push(bdd.variable(inputVariable(circuit, i.index)));
+    groups.set(i.part, list);
+  }
+  let valid: Fn = TRUE;
+  for (const list of groups.values())
+    for (let i = 0; i < list.length; i++)
+      for (let j = i + 1; j < list.length; j++) valid = bdd.and(valid, bdd.not(bdd.and(list[i]!, list[j]!)));
+  return valid;
+}
+
+function mainsShort(bdd: Bdd, source: Source, reach: readonly Reach[]): Fn {
+  let short: Fn = FALSE;
+  source.rails.forEach((p, i) => {
+    for (const q of source.rails.slice(i + 1))
+      if (difference(p, q) > EPSILON) short = bdd.or(short, reach[i]!.get(q.net) ?? FALSE);
+  });
+  return short;
+}
+
+function acThroughDiode(bdd: Bdd, reach: readonly Reach[], a: number, b: number): Fn {
+  const at = (rail: number, net: number) => reach[rail]!.get(net) ?? FALSE;
+  return bdd.or(bdd.and(at(0, a), at(1, b)), bdd.and(at(1, a), at(0, b)));
+}
+
+export function difference(p: { re: number; im: number }, q: { re: number; im: number }): number {
+  return Math.hypot(p.re - q.re, p.im - q.im);
+}
+
+/** Fully fed: every conductor on a rail of its own, all of one source, at a useful voltage. */
+function consumerFed(
+  circuit: Circuit,
+  bdd: Bdd,
+  live: readonly Fn[],
+  reach: readonly (readonly Reach[])[],
+  consumer: Consumer,
+): { full: Fn; partly: Fn } {
+  const nets = [...consumer.nets.values()];
+  let full: Fn = FALSE;
+  let some: Fn = FALSE;
+  for (const s of circuit.sources) {
+    if (!s.mains) continue;
+    const assign = (i: number, taken: readonly number[], so: Fn): void => {
+      if (so === FALSE) return;
+      if (i === nets.length) {
+        full = bdd.or(full, so);
+        return;
+      }
+      s.rails.forEach((r, k) => {
+        if (taken.some((t) => difference(r, s.rails[t]!) < wanted(consumer, s))) return;
+        assign(i + 1, [...taken, k], bdd.and(so, reach[s.index]![k]!.get(nets[i]!) ?? FALSE));
+      });
+    };
+    assign(0, [], live[s.index]!);
+    if (nets.length === 3)
+      for (let i = 0; i < 3; i++)
+        for (let j = i + 1; j < 3; j++)
+          some = bdd.or(some, bdd.and(live[s.index]!, acThroughRails(bdd, reach[s.index]!, s, nets[i]!, nets[j]!)));
+  }
+  return { full, partly: bdd.diff(some, full) };
+}
+
+function wanted(consumer: Consumer, source: Source): number {
+  if (consumer.volts !== undefined) return consumer.volts * FED_SHARE;
+  return Math.max(1, 0.4 * Math.max(...source.rails.map((r) => Math.hypot(r.re, r.im))));
+}
+
+function acThroughRails(bdd: Bdd, reach: readonly Reach[], source: Source, a: number, b: number): Fn {
+  let found: Fn = FALSE;
+  source.rails.forEach((p, i) => {
+    source.rails.forEach((q, j) => {
+      if (difference(p, q) > 1)
+        found = bdd.or(found, bdd.and(reach[i]!.get(a) ?? FALSE, reach[j]!.get(b) ?? FALSE));
+    });
+  });
+  return found;
+}
+
+function supplyFed(
+  circuit: Circuit,
+  bdd: Bdd,
+  fed: ReadonlyMap<string, Fn>,
+  live: readonly Fn[],
+  reach: readonly (readonly Reach[])[],
+  source: Source,
+): Fn {
+  const feed = source.feed;
+  if (feed.by === 'always') return TRUE;
+  if (feed.by === 'part') {
+    const plug = circuit.sources.find((s) => s.part === feed.part);
+    return plug ? live[plug.index]! : (fed.get(feed.part) ?? FALSE);
+  }
+  return bdd.any(
+    circuit.sources
+      .filter((s) => s.mains)
+      .map((s) => bdd.and(live[s.index]!, acThroughRails(bdd, reach[s.index]!, s, feed.a, feed.b))),
+  );
+}
+
+function joinedSense(conduction: Conduction, bdd: Bdd, sense: Sense): { on: Fn; off: Fn } {
+  const on = sense.a === sense.b ? TRUE : (conduction.joined(sense.a).get(sense.b) ?? FALSE);
+  return { on, off: bdd.not(on) };
+}
+
+interface Drive {
+  readonly live: readonly Fn[];
+  readonly railReach: readonly (readonly Reach[])[];
+  readonly paths: ReadonlyMap<number, { from: Reach[]; to: Reach[] }>;
+}
+
+/**
+ * States in which a coil pulls in (`on`) or lets go (`off`). First those where contacts and diodes alone decide;
+ * the few others, where current comes through lamps, other coils or loads, class by class with arithmetic.
+ */
+function voltSense(
+  circuit: Circuit,
+  bdd: Bdd,
+  conduction: Conduction,
+  drive: Drive,
+  part: string,
+  sense: Extract<Sense, { by: 'volts' }>,
+  note: (states: Fn, volts: number) => void,
+): { on: Fn; off: Fn } {
+  const { a, b, pullIn, dropOut, polarised } = sense;
+  if (a === b) return { on: FALSE, off: TRUE };
+  let on: Fn = FALSE;
+  let possible: Fn = FALSE;
+  const own = (element: Passive | DiodeEdge) =>
+    element.part === part && (!('a' in element) || (element.a === a && element.b === b));
+  for (const s of circuit.sources) {
+    const live = drive.live[s.index]!;
+    if (live === FALSE) continue;
+    const path = drive.paths.get(s.index);
+    const direct = (from: number, to: number): Fn =>
+      path && s.kind === 'dc'
+        ? bdd.any(byDiodes(bdd, path, s.rails[0]!.re - pullIn, from, to))
+        : bdd.any(railPairs(bdd, s, drive.railReach[s.index]!, pullIn, from, to));
+    on = bdd.or(on, bdd.and(live, direct(a, b)));
+    if (!polarised || s.kind === 'ac') on = bdd.or(on, bdd.and(live, direct(b, a)));
+    const positive = s.kind === 'dc' ? [s.rails[0]!.net] : s.rails.map((r) => r.net);
+    const negative = s.kind === 'dc' ? [s.rails[1]!.net] : positive;
+    const out = conduction.weakly(positive, true, own, s);
+    const back = conduction.weakly(negative, false, own, s);
+    const loop = (from: number, to: number) => bdd.and(out.get(from) ?? FALSE, back.get(to) ?? FALSE);
+    possible = bdd.or(possible, bdd.and(live, bdd.or(loop(a, b), loop(b, a))));
+  }
+  let off: Fn = bdd.not(bdd.or(on, possible));
+  const open = bdd.diff(possible, on);
+  if (open === FALSE) return { on, off };
+  for (const c of voltClasses(conduction, drive.live, open, a, b)) {
+    const seen = polarised ? c.volts : Math.abs(c.volts);
+    if (seen >= pullIn - EPSILON) on = bdd.or(on, c.states);
+    else if (seen <= dropOut + EPSILON) off = bdd.or(off, c.states);
+    if (Math.abs(c.volts) > 1e-3) note(c.states, c.volts);
+  }
+  return { on, off };
+}
+
+/** Feeds from + to `from` and `to` to -, with no more diodes in the way than the voltage to spare allows. */
+function byDiodes(
+  bdd: Bdd,
+  path: { from: Reach[]; to: Reach[] },
+  spare: number,
+  from: number,
+  to: number,
+): Fn[] {
+  if (spare < -EPSILON) return [];
+  const most = Math.floor(spare / 0.7 + EPSILON);
+  const found: Fn[] = [];
+  path.from.forEach((out, m) => {
+    path.to.forEach((back, n) => {
+      if (m + n <= most) found.push(bdd.and(out.get(from) ?? FALSE, back.get(to) ?? FALSE));
+    });
+  });
+  return found;
+}
+
+function railPairs(bdd: Bdd, source: Source, reach: readonly Reach[], least: number, from: number, to: number): Fn[] {
+  const found: Fn[] = [];
+  source.rails.forEach((p, i) => {
+    source.rails.forEach((q, j) => {
+      if (i !== j && difference(p, q) >= least - EPSILON)
+        found.push(bdd.and(reach[i]!.get(from) ?? FALSE, reach[j]!.get(to) ?? FALSE));
+    });
+  });
+  return found;
+}

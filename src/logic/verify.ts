@@ -1,0 +1,297 @@
+import type { Circuit } from '../circuit/circuit.ts';
+import { Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
+import { inputVariable, relayVariable } from './conduction.ts';
+import { type Intents, readIntents, type Wanted } from './intent.ts';
+import { findMemory, type Mode, Settler } from './memory.ts';
+import { buildModel, type LogicModel } from './model.ts';
+
+/** Inputs away from rest; a selector counts as its position. */
+export type Moved = readonly number[];
+
+/** A settled position of the circuit together with what the intents remember (see `Latch`). */
+interface Place {
+  readonly mode: Mode;
+  readonly latch: number;
+  /** input states in which the circuit can stand here */
+  readonly states: Fn;
+  /** the move that first led here: from another place, with these inputs away from rest */
+  readonly via?: { readonly from: number; readonly moved: Moved };
+}
+
+/** A load that does not do what is meant: the input states, and one smallest way to get there from rest. */
+export interface Deviation {
+  readonly target: string;
+  readonly expected: boolean;
+  readonly states: Fn;
+  /** inputs away from rest, one entry for each move in turn */
+  readonly steps: readonly Moved[];
+  /** true when one move from rest shows it, so no memory is involved */
+  readonly direct: boolean;
+}
+
+/** What the circuit does over every input state, and where that differs from the intent. */
+export interface Verified {
+  readonly circuit: Circuit;
+  readonly model: LogicModel;
+  readonly settler: Settler;
+  readonly intents: Intents;
+  readonly combinations: bigint;
+  /** settled position when inputs are moved straight from rest */
+  readonly fromRest: ReadonlyMap<Mode, Fn>;
+  readonly chatter: Fn;
+  readonly races: readonly { readonly states: Fn; readonly target: string }[];
+  readonly deviations: readonly Deviation[];
+  /** every position the circuit can stand in, with the input states */
+  readonly places: readonly Place[];
+  readonly restMode: Mode;
+}
+
+/** Decides every intent over all states. Throws BudgetExceeded where the exact method would not end. */
+export function verify(circuit: Circuit): Verified {
+  const bdd = new Bdd(circuit.relays.length + circuit.inputs.length);
+  const model = buildModel(circuit, bdd);
+  const settler = new Settler(model, findMemory(model));
+  const intents = readIntents(circuit, bdd);
+  const rest = bdd.every(circuit.inputs.map((i) => bdd.not(bdd.variable(inputVariable(circuit, i.index)))));
+  const restMode = modeAt(bdd, settler.settle(0).to, rest) ?? 0;
+  const latches = new Latches(bdd, intents.wanted);
+  const places = explore(model, settler, latches, restMode, rest);
+  const fromRest = settler.settle(restMode).to;
+  let chatter: Fn = FALSE;
+  const races: { states: Fn; target: string }[] = [];
+  for (const mode of new Set(places.map((p) => p.mode))) {
+    const s = settler.settle(mode);
+    chatter = bdd.or(chatter, s.chatter);
+    for (const race of s.race)
+      for (const w of intents.wanted) {
+        const [a, b] = race.modes.map((m) => settler.at(running(model, w.target), m));
+        const states = bdd.and(race.states, bdd.xor(a!, b!));
+        if (states !== FALSE) races.push({ states, target: w.target });
+      }
+  }
+  const deviations = findDeviations(model, settler, intents, latches, places);
+  return {
+    circuit, model, settler, intents, combinations: combinationsOf(circuit), fromRest, chatter, races, deviations, places, restMode,
+  };
+}
+
+/** Function, over inputs and relays, that says a load is fed or a relay is in. */
+export function running(model: LogicModel, target: string): Fn {
+  const relay = model.circuit.relays.find((r) => r.part === target);
+  if (relay) return model.bdd.variable(relayVariable(relay.index));
+  return model.fed.get(target) ?? FALSE;
+}
+
+function modeAt(bdd: Bdd, to: ReadonlyMap<Mode, Fn>, states: Fn): Mode | undefined {
+  for (const [mode, set] of to) if (bdd.and(set, states) !== FALSE) return mode;
+  return undefined;
+}
+
+function combinationsOf(circuit: Circuit): bigint {
+  let all = 1n;
+  for (const part of new Set(circuit.inputs.map((i) => i.part)))
+    all *= BigInt(circuit.inputs.filter((i) => i.part === part).length + 1);
+  return all;
+}
+
+/** The inputs of a state that are away from rest, fewest first choice of `Bdd.nearest`. */
+export function movedIn(circuit: Circuit, bdd: Bdd, states: Fn): Moved | undefined {
+  const found = bdd.nearest(states, () => false);
+  if (!found) return undefined;
+  return circuit.inputs.filter((i) => found.get(inputVariable(circuit, i.index))).map((i) => i.index);
+}
+
+/** The single input state with just these inputs away from rest. */
+export function stateOf(circuit: Circuit, bdd: Bdd, moved: Moved): Fn {
+  const set = new Set(moved);
+  return bdd.every(
+    circuit.inputs.map((i) => {
+      const v = bdd.variable(inputVariable(circuit, i.index));
+      return set.has(i.index) ? v : bdd.not(v);
+    }),
+  );
+}
+
+/**
+ * Buttons that an intent wants remembered. Two bits each, since a plan does not say all: `must` is remembered for
+ * certain (pressed while the load was meant to run, and nothing has stopped or blocked it since), `may` possibly
+ * (pressed, and not stopped since). A load must run where `must` says so and may run where `may` does.
+ */
+class Latches {
+  private readonly items: { wanted: Wanted; bit: number; press: Fn; index: number }[] = [];
+
+  constructor(
+    private readonly bdd: Bdd,
+    wanted: readonly Wanted[],
+  ) {
+    for (const w of wanted)
+      w.latches.forEach((l, index) => {
+        this.items.push({ wanted: w, bit: this.items.length * 2, press: l.pressed, index });
+      });
+  }
+
+  /** Input states where the load must run, and where it may. */
+  bounds(wanted: Wanted, latch: number): { must: Fn; may: Fn } {
+    const { bdd } = this;
+    const free = bdd.not(wanted.blocked);
+    const side = (offset: number) =>
+      bdd.and(
+        free,
+        bdd.any(
+          wanted.entries.map((e) => {
+            const held = this.items.filter((i) => i.wanted === wanted && (latch >> (i.bit + offset)) & 1);
+            if (held.length === 0) return e.works;
+            return bdd.every(
+              e.refs.map((r) => {
+                const own = held.find((i) => wanted.latches[i.index]!.ref.part === r.part);
+                return own ? TRUE : this.refWorks(wanted, e.refs, r.part, e.works);
+              }),
+            );
+          }),
+        ),
+      );
+    return { must: side(0), may: side(1) };
+  }
+
+  /** The part of an entry's function that belongs to one of its inputs: the others set to working. */
+  private refWorks(wanted: Wanted, refs: Wanted['entries'][number]['refs'], part: string, works: Fn): Fn {
+    const { bdd } = this;
+    const held = new Map<number, Fn>();
+    for (const l of wanted.latches) {
+      if (l.ref.part === part || !refs.some((r) => r.part === l.ref.part)) continue;
+      for (const v of bdd.support(l.pressed)) held.set(v, TRUE);
+    }
+    return bdd.compose(works, held);
+  }
+
+  /** Splits input states by what is remembered after settling there. */
+  after(latch: number, states: Fn): Map<number, Fn> {
+    const { bdd } = this;
+    let parts = new Map<number, Fn>([[0, states]]);
+    for (const item of this.items) {
+      const { must } = this.bounds(item.wanted, latch);
+      const was = (offset: number): Fn => (latch >> (item.bit + offset)) & 1;
+      const stop = item.wanted.stops;
+      const sets = [
+        bdd.every([bdd.not(item.wanted.blocked), bdd.or(was(0), item.press), bdd.or(must, bdd.and(item.press, must))]),
+        bdd.diff(bdd.or(was(1), item.press), stop),
+      ];
+      sets.forEach((set, offset) => {
+        const made = new Map<number, Fn>();
+        for (const [bits, part] of parts) {
+          const on = bdd.and(part, set);
+          const off = bdd.diff(part, set);
+          if (on !== FALSE) made.set(bits | (1 << (item.bit + offset)), on);
+          if (off !== FALSE) made.set(bits, off);
+        }
+        parts = made;
+      });
+    }
+    return parts;
+  }
+}
+
+/** Every position that moving inputs can lead to, starting from rest. */
+function explore(model: LogicModel, settler: Settler, latches: Latches, restMode: Mode, rest: Fn): Place[] {
+  const { bdd, circuit } = model;
+  const places: { mode: Mode; latch: number; states: Fn; via?: { from: number; moved: Moved } }[] = [
+    { mode: restMode, latch: 0, states: rest },
+  ];
+  const index = new Map([[`${restMode}/0`, 0]]);
+  for (let at = 0; at < places.length; at++) {
+    const from = places[at]!;
+    for (const [mode, set] of settler.settle(from.mode).to) {
+      for (const [latch, states] of latches.after(from.latch, set)) {
+        const key = `${mode}/${latch}`;
+        const known = index.get(key);
+        if (known !== undefined) {
+          places[known]!.states = bdd.or(places[known]!.states, states);
+          continue;
+        }
+        index.set(key, places.length);
+        places.push({ mode, latch, states, via: { from: at, moved: movedIn(circuit, bdd, states) ?? [] } });
+      }
+    }
+  }
+  return places;
+}
+
+function findDeviations(
+  model: LogicModel,
+  settler: Settler,
+  intents: Intents,
+  latches: Latches,
+  places: readonly Place[],
+): Deviation[] {
+  const { bdd, circuit } = model;
+  const found: Deviation[] = [];
+  const first = places[0]!;
+  const direct = new Map<string, Fn>();
+  for (const [mode, set] of settler.settle(first.mode).to)
+    for (const [latch, states] of latches.after(0, set)) {
+      const key = `${mode}/${latch}`;
+      direct.set(key, bdd.or(direct.get(key) ?? FALSE, states));
+    }
+  for (const wanted of intents.wanted) {
+    const run = running(model, wanted.target);
+    for (const place of places) {
+      const here = settler.at(run, place.mode);
+      const { must, may } = latches.bounds(wanted, place.latch);
+      const reach = direct.get(`${place.mode}/${place.latch}`) ?? FALSE;
+      for (const expected of [true, false]) {
+        const wrong = expected ? bdd.diff(must, here) : bdd.diff(here, may);
+        for (const isDirect of [true, false]) {
+          const within = isDirect ? bdd.and(place.states, reach) : bdd.diff(place.states, reach);
+          const states = bdd.and(wrong, within);
+          if (states === FALSE) continue;
+          const last = movedIn(circuit, bdd, states)!;
+          found.push({
+            target: wanted.target,
+            expected,
+            states,
+            steps: isDirect ? [last] : [...stepsTo(model, settler, latches, places, place, states), last],
+            direct: isDirect,
+          });
+        }
+      }
+    }
+  }
+  return found.sort((a, b) => a.steps.length - b.steps.length || a.steps.at(-1)!.length - b.steps.at(-1)!.length);
+}
+
+/** Moves that bring the circuit from rest to where one more move shows the deviation. */
+function stepsTo(
+  model: LogicModel,
+  settler: Settler,
+  latches: Latches,
+  places: readonly Place[],
+  target: Place,
+  states: Fn,
+): Moved[] {
+  const { bdd } = model;
+  const from = places.findIndex((p) =>
+    [...settler.settle(p.mode).to].some(
+      ([mode, set]) =>
+        mode === target.mode && bdd.and(latches.after(p.latch, set).get(target.latch) ?? FALSE, states) !== FALSE,
+    ),
+  );
+  const steps: Moved[] = [];
+  for (let p = places[from]; p?.via; p = places[p.via.from]) steps.unshift(p.via.moved);
+  return steps;
+}
+
+/** Load or relay at one input state reached straight from rest; undefined where relays chatter. */
+export function runsAt(v: Verified, target: string, moved: Moved): boolean | undefined {
+  const { bdd } = v.model;
+  const set = new Set(moved.map((i) => inputVariable(v.circuit, i)));
+  for (const [mode, states] of v.fromRest) {
+    if (!bdd.evaluate(states, (x) => set.has(x))) continue;
+    return bdd.evaluate(v.settler.at(running(v.model, target), mode), (x) => set.has(x));
+  }
+  return undefined;
+}
+
+/** Settled position of every relay at one input state reached straight from rest. */
+export function relaysAt(v: Verified, moved: Moved): boolean[] {
+  return v.circuit.relays.map((r) => runsAt(v, r.part, moved) ?? false);
+}

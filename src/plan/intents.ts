@@ -1,0 +1,154 @@
+/** Reading what each load is meant to do. */
+import { type Errors, quoted, type Span } from './errors.ts';
+import { addIssues, found } from './issues.ts';
+import { hint } from './nearest.ts';
+import { type Named, type RawPart, article, shown, some } from './parts.ts';
+import type { InputRef, Intent, PartKind } from './plan.ts';
+import { intentSchema } from './schema.ts';
+import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
+
+const TARGETS: ReadonlySet<PartKind> = new Set(['motor', 'load', 'outlet', 'relay', 'timer', 'board'] as const);
+const STARTS: ReadonlySet<PartKind> = new Set(['gate', 'switch', 'button', 'selector'] as const);
+const BLOCKS: ReadonlySet<PartKind> = new Set(['cutout', 'switch', 'button', 'selector'] as const);
+const STOPS: ReadonlySet<PartKind> = new Set(['gate', 'switch', 'button', 'cutout', 'selector'] as const);
+const SEALS: ReadonlySet<PartKind> = new Set(['button'] as const);
+
+/** Which inputs a key takes, in words. */
+const TAKES: Readonly<Record<string, readonly [ReadonlySet<PartKind>, string]>> = {
+  'runs-on': [STARTS, 'a gate, a switch, a button or a selector position'],
+  'blocked-by': [BLOCKS, 'a cut-out, a switch, a button or a selector position'],
+  'stays-on-after': [SEALS, 'a button'],
+  'stopped-by': [STOPS, 'a button, a switch, a cut-out, a gate or a selector position'],
+};
+
+export class IntentReader {
+  readonly #errors: Errors;
+  readonly #spots: Spots;
+  readonly #named: Named;
+  readonly #defaults: string[];
+
+  constructor(errors: Errors, spots: Spots, named: Named, defaults: string[]) {
+    this.#errors = errors;
+    this.#spots = spots;
+    this.#named = named;
+    this.#defaults = defaults;
+  }
+
+  read(map: TreeMap): Intent[] {
+    const intents: Intent[] = [];
+    for (const [target, spot] of this.#spots.of(map)) {
+      const tree = map[target]!;
+      const name = `intent ${shown(target)}`;
+      this.#target(target, spot.key);
+      if (!isTreeMap(tree)) {
+        this.#errors.add(spot.value, `found ${found(tree)}, expected a map such as {runs-on: [gate1, gate2]}`, name);
+        continue;
+      }
+      intents.push(this.#intent(target, tree, spot.key, name));
+    }
+    return intents;
+  }
+
+  #target(target: string, at: Span): void {
+    const { parts } = this.#named;
+    const part = parts.get(target);
+    if (part !== undefined && TARGETS.has(part.kind)) return;
+    if (part !== undefined) {
+      const text = `${shown(target)} is ${article(part.kind)}; expected a motor, a load, an outlet, or the relay that starts it`;
+      this.#errors.add(at, text, 'intent');
+    } else if (!parts.has(target)) {
+      const loads = [...parts].filter(([, item]) => item !== undefined && TARGETS.has(item.kind)).map(([name]) => name);
+      const near = hint(target, loads) || hint(target, parts.keys());
+      this.#errors.add(at, `no part is called ${quoted(target)}${near || `; loads and relays are ${some(loads)}`}`, 'intent');
+    }
+  }
+
+  #intent(target: string, tree: TreeMap, at: Span, name: string): Intent {
+    const schema = intentSchema();
+    const result = schema.safeParse(tree);
+    if (!result.success) {
+      addIssues(this.#errors, this.#spots, tree, schema, result.error.issues, { name, at, what: 'an intent' });
+    }
+    let runsOn = this.#list(tree, 'runs-on', name);
+    if (!('runs-on' in tree)) {
+      const gates = [...this.#named.parts].filter(([, part]) => part?.kind === 'gate').map(([gate]) => gate);
+      runsOn = gates.map((gate) => [{ part: gate, at: this.#errors.source.position(at[0]) }]);
+      this.#defaults.push(`The intent of ${shown(target)} names no runs-on: it is taken to run when any gate is open.`);
+    }
+    return {
+      target,
+      at: this.#errors.source.position(at[0]),
+      runsOn,
+      blockedBy: this.#list(tree, 'blocked-by', name).flat(),
+      staysOnAfter: this.#list(tree, 'stays-on-after', name).flat(),
+      stoppedBy: this.#list(tree, 'stopped-by', name).flat(),
+      ifSupplyFails: result.success ? (result.data['if-supply-fails'] ?? 'stopped') : 'stopped',
+    };
+  }
+
+  /** The inputs of one key; an entry that is itself a list stays together. */
+  #list(tree: TreeMap, key: string, name: string): InputRef[][] {
+    const value = tree[key];
+    const spot = this.#spots.of(tree).get(key);
+    if (value === undefined || value === null || spot === undefined || isTreeMap(value)) return [];
+    const single = key === 'stays-on-after' || key === 'stopped-by';
+    if (typeof value === 'string') return single ? [this.#input(value, spot.value, key, name)] : [];
+    if (value.length === 0) this.#errors.add(spot.value, `${key}: found an empty list, expected at least one input`, name);
+    const places = this.#spots.of(value);
+    return value.map((item: Tree, index) => {
+      const at = places.get(`${index}`)!.value;
+      if (typeof item === 'string') return this.#input(item, at, key, name);
+      if (!Array.isArray(item)) return [];
+      if (item.length === 0) this.#errors.add(at, `${key}: found an empty list, expected inputs`, name);
+      const inner = this.#spots.of(item);
+      return item.flatMap((entry, place) =>
+        typeof entry === 'string' ? this.#input(entry, inner.get(`${place}`)!.value, key, name) : [],
+      );
+    });
+  }
+
+  #input(text: string, at: Span, key: string, name: string): InputRef[] {
+    const { parts } = this.#named;
+    const dot = text.indexOf('.');
+    const partName = dot === -1 ? text : text.slice(0, dot);
+    const position = dot === -1 ? undefined : text.slice(dot + 1);
+    const [kinds, words] = TAKES[key]!;
+    const part = parts.get(partName);
+    const add = (message: string): InputRef[] => {
+      this.#errors.add(at, `${key}: ${message}`, name);
+      return [];
+    };
+    if (part === undefined) {
+      if (parts.has(partName)) return [];
+      const inputs = [...parts].filter(([, item]) => item !== undefined && kinds.has(item.kind)).map(([input]) => input);
+      const near = hint(partName, inputs) || hint(partName, parts.keys());
+      return add(`found ${quoted(text)}: no part is called ${quoted(partName)}${near || `; expected ${words}`}`);
+    }
+    if (!kinds.has(part.kind)) {
+      const why = key === 'blocked-by' && part.kind === 'gate' ? '; a gate starts a load, it does not block one' : '';
+      return add(`${shown(partName)} is ${article(part.kind)}, expected ${words}${why}`);
+    }
+    return this.#positioned(part, text, position, at, add);
+  }
+
+  #positioned(
+    part: RawPart,
+    text: string,
+    position: string | undefined,
+    at: Span,
+    add: (message: string) => InputRef[],
+  ): InputRef[] {
+    const place = this.#errors.source.position(at[0]);
+    const name = shown(part.name);
+    if (part.fields.kind !== 'selector') {
+      if (position === undefined) return [{ part: part.name, at: place }];
+      return add(`found ${quoted(text)}, expected ${name} alone: only a selector is named with its position`);
+    }
+    const positions = part.fields.positions ?? [];
+    if (part.broken.has('positions') || positions.length === 0) return [];
+    const such = positions.map((item) => `${name}.${item}`).join(', ');
+    if (position === undefined) return add(`found ${quoted(text)}: a selector is named with its position: ${such}`);
+    if (positions.includes(position)) return [{ part: part.name, position, at: place }];
+    return add(`found ${quoted(text)}: ${name} has no position ${quoted(position)}${hint(position, positions) || ';'} expected ${such}`);
+  }
+}

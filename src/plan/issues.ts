@@ -1,0 +1,156 @@
+/** The schema's complaints in this program's words, at the place in the file they are about. */
+import type * as z from 'zod';
+import { type Errors, quoted, type Span } from './errors.ts';
+import { hint, nearest } from './nearest.ts';
+import { either } from './quantity-reader.ts';
+import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
+
+type Issue = z.core.$ZodIssue;
+
+/** What a person is told about the thing that was checked. */
+export interface Subject {
+  readonly name: string;
+  /** where the thing's name stands */
+  readonly at: Span;
+  /** what it is, for the list of its keys: `a relay` */
+  readonly what: string;
+}
+
+/** How a value looks to the person who typed it. */
+export function found(tree: Tree | undefined): string {
+  if (tree === undefined || tree === null) return 'nothing';
+  if (typeof tree === 'string') return quoted(tree);
+  return Array.isArray(tree) ? 'a list' : 'a map';
+}
+
+const EXPECTED: Readonly<Record<string, string>> = {
+  string: 'one value',
+  array: 'a list in brackets, such as [a, b]',
+  object: 'a map of keys and values',
+  record: 'a map of names and values',
+};
+
+interface Place {
+  readonly tree: Tree | undefined;
+  readonly parent: Tree;
+  readonly span: Span;
+  /** position of the nearest key */
+  readonly key: Span;
+}
+
+function locate(root: Tree, path: readonly PropertyKey[], spots: Spots, at: Span): Place {
+  let place: Place = { tree: root, parent: root, span: at, key: at };
+  for (const step of path) {
+    const container: Tree | undefined = place.tree;
+    if (typeof container !== 'object' || container === null) break;
+    const spot = spots.of(container).get(String(step));
+    const tree: Tree | undefined = (container as TreeMap)[String(step)];
+    if (spot === undefined) return { tree, parent: container, span: place.key, key: place.key };
+    place = { tree, parent: container, span: spot.value, key: spot.key };
+  }
+  return place;
+}
+
+/** Which keys the schema accepts at a path, by walking down its shapes. */
+function keysAt(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
+  let here: unknown = schema;
+  for (const step of [...path, undefined]) {
+    let def = (here as z.ZodType)?._zod?.def as unknown as Record<string, unknown> | undefined;
+    while (def !== undefined && (def.type === 'optional' || def.type === 'pipe')) {
+      here = def.innerType ?? def.in;
+      def = (here as z.ZodType)._zod.def as unknown as Record<string, unknown>;
+    }
+    if (def === undefined) return [];
+    if (step === undefined) return def.type === 'object' ? Object.keys(def.shape as object).sort() : [];
+    here = def.type === 'object' ? (def.shape as Record<string, unknown>)[String(step)] : def.element;
+  }
+  return [];
+}
+
+/** Adds an error for each issue; returns the first keys of their paths. */
+export function addIssues(
+  errors: Errors,
+  spots: Spots,
+  root: Tree,
+  schema: z.ZodType,
+  issues: readonly Issue[],
+  subject: Subject,
+  skipMissing = false,
+): Set<string> {
+  const broken = new Set<string>();
+  // A key typed wrong is one error, not also a missing one.
+  const meant = new Set<string>();
+  for (const issue of issues) {
+    if (issue.code !== 'unrecognized_keys') continue;
+    const place = locate(root, issue.path, spots, subject.at);
+    const known = keysAt(schema, issue.path);
+    const where = issue.path.length === 0 ? subject.what : `${issue.path.join('.')} of ${subject.what}`;
+    for (const key of issue.keys) {
+      broken.add(String(issue.path[0] ?? key));
+      const near = nearest(key, known.filter((name) => !isTreeMap(place.tree) || !(name in place.tree)));
+      if (near !== undefined) meant.add([...issue.path, near].join('.'));
+      const spot = isTreeMap(place.tree) ? spots.of(place.tree).get(key) : undefined;
+      const at = spot?.key ?? place.key;
+      const comma = /^\d/.test(key) ? commaBefore(errors.source.text, at[0]) : undefined;
+      if (comma !== undefined) {
+        errors.add(comma.span, comma.text, subject.name);
+        continue;
+      }
+      const help = key === '<<' ? '; use from: with stock instead' : hint(key, known);
+      errors.add(at, `unknown key ${quoted(key)}${help || ';'} ${where} takes ${known.join(', ')}`, subject.name);
+    }
+  }
+  for (const issue of issues) {
+    if (issue.code === 'unrecognized_keys') continue;
+    const place = locate(root, issue.path, spots, subject.at);
+    const path = issue.path.join('.');
+    const prefix = path === '' ? '' : `${path}: `;
+    const missing = place.tree === undefined;
+    if (missing && (skipMissing || meant.has(path))) continue;
+    broken.add(String(issue.path[0] ?? ''));
+    if (missing) {
+      const last = String(issue.path.at(-1));
+      errors.add(place.span, `${subject.what} needs ${path}${example(issue, last)}`, subject.name);
+      continue;
+    }
+    const comma = commaAt(errors.source.text, place.span[0]);
+    if (comma !== undefined) errors.add(comma.span, comma.text, subject.name);
+    else errors.add(place.span, prefix + wording(issue, place.tree), subject.name);
+  }
+  return broken;
+}
+
+function example(issue: Issue, _key: string): string {
+  if (issue.code === 'invalid_value') return `: ${either(issue.values.map(String).sort())}`;
+  return '';
+}
+
+function wording(issue: Issue, tree: Tree | undefined): string {
+  if (issue.code === 'custom') return issue.message;
+  if (issue.code === 'invalid_value') {
+    const values = issue.values.map(String).sort();
+    const near = typeof tree === 'string' ? hint(tree, values) : '';
+    return `found ${found(tree)}, expected ${either(values)}${near}`;
+  }
+  if (issue.code === 'invalid_type') {
+    return `found ${found(tree)}, expected ${EXPECTED[issue.expected] ?? issue.expected}`;
+  }
+  if (issue.code === 'invalid_union') return `found ${found(tree)}, expected a name or a list of names`;
+  return `found ${found(tree)}: ${issue.message}`;
+}
+
+/** `{length: 1,5 m}`: YAML parts the text at the comma, which leaves a bare number and a key `5 m`. */
+function commaAt(text: string, start: number): { span: Span; text: string } | undefined {
+  const match = /^[-+]?\d{1,15},\d[^,:\]}\n]{0,30}/.exec(text.slice(start, start + 48));
+  if (match === null) return undefined;
+  const typed = match[0].trimEnd();
+  return {
+    span: [start, start + typed.length],
+    text: `found ${quoted(typed)}: a decimal comma; write ${typed.replace(',', '.')}`,
+  };
+}
+
+function commaBefore(text: string, at: number): { span: Span; text: string } | undefined {
+  const before = /[-+]?\d{1,15},$/.exec(text.slice(Math.max(0, at - 17), at));
+  return before === null ? undefined : commaAt(text, at - before[0].length);
+}

@@ -1,0 +1,156 @@
+/** Parts that name other parts: what is plugged in, fed, or held in a box; and a part's own marks. */
+import { type Errors, quoted, type Span } from './errors.ts';
+import type { Written } from './feeds.ts';
+import { hint } from './nearest.ts';
+import { article, type Named, type RawPart, shown, some } from './parts.ts';
+import type { Feed, PartKind } from './plan.ts';
+import { standardTerminals, type Terminals } from './terminals.ts';
+import type { Spots, TreeList } from './tree.ts';
+
+const MAINS_SIDE = new Set(['L', 'N', 'L1', 'L2']);
+
+function valueAt(part: RawPart, key: string, spots: Spots): Span {
+  return spots.of(part.tree).get(key)?.value ?? part.at;
+}
+
+function checkName(
+  errors: Errors,
+  named: Named,
+  part: RawPart,
+  key: string,
+  name: string,
+  at: Span,
+  kinds: readonly PartKind[] | undefined,
+): void {
+  const target = named.parts.get(name);
+  const words = kinds === undefined ? 'a part' : kinds.map(article).join(' or ');
+  if (target === undefined) {
+    if (named.parts.has(name)) return;
+    const fit = [...named.parts].filter(([, item]) => item !== undefined && (kinds?.includes(item.kind) ?? true));
+    const names = fit.map(([fitting]) => fitting);
+    const near = hint(name, names);
+    const list = names.length === 0 ? `; the plan has no ${kinds?.join(' or ')}` : `; expected ${words}: ${some(names)}`;
+    errors.add(at, `${key}: no part is called ${quoted(name)}${near || list}`, shown(part.name));
+  } else if (kinds !== undefined && !kinds.includes(target.kind)) {
+    errors.add(at, `${key}: ${shown(name)} is ${article(target.kind)}, expected ${words}`, shown(part.name));
+  }
+}
+
+/** Checks the names that parts give of other parts. */
+export function checkLinks(
+  errors: Errors,
+  spots: Spots,
+  named: Named,
+  joins: readonly (readonly [Written, Written])[],
+): void {
+  const used = new Map<string, string[]>();
+  for (const { part, mark } of joins.flat()) {
+    const marks = used.get(part);
+    if (marks === undefined) used.set(part, [mark]);
+    else marks.push(mark);
+  }
+  const boxes = new Map<string, string>();
+  for (const part of named.parts.values()) {
+    if (part === undefined) continue;
+    const { fields } = part;
+    const marks = used.get(part.name);
+    if ((fields.kind === 'motor' || fields.kind === 'load') && fields['plugged-into'] !== undefined) {
+      const at = valueAt(part, 'plugged-into', spots);
+      checkName(errors, named, part, 'plugged-into', fields['plugged-into'], at, ['outlet']);
+      if (marks !== undefined) {
+        const text = `plugged-into: ${shown(part.name)} also has runs of its own; keep one of the two`;
+        errors.add(at, text, shown(part.name));
+      }
+    }
+    if (fields.kind === 'supply' && fields['fed-from'] !== undefined) {
+      const at = valueAt(part, 'fed-from', spots);
+      const from = fields['fed-from'];
+      if (from !== 'always-live') checkName(errors, named, part, 'fed-from', from, at, ['outlet', 'plug']);
+      if (marks?.some((mark) => MAINS_SIDE.has(fields.marks?.[mark] ?? mark))) {
+        errors.add(at, 'fed-from: its mains side is wired by runs as well; keep one of the two', shown(part.name));
+      }
+    }
+    if (fields.kind === 'box') checkBox(errors, spots, named, part, fields.holds ?? [], boxes);
+  }
+}
+
+function checkBox(
+  errors: Errors,
+  spots: Spots,
+  named: Named,
+  part: RawPart,
+  holds: readonly string[],
+  boxes: Map<string, string>,
+): void {
+  const list = part.tree.holds;
+  const places = Array.isArray(list) ? spots.of(list as TreeList) : undefined;
+  for (const [index, name] of holds.entries()) {
+    const at = places?.get(`${index}`)?.value ?? part.at;
+    if (name === part.name) errors.add(at, 'holds: a box cannot hold itself', shown(part.name));
+    else checkName(errors, named, part, 'holds', name, at, undefined);
+    const other = boxes.get(name);
+    if (other !== undefined) {
+      const text = other === part.name ? `${shown(name)} stands twice` : `${shown(name)} is in the box ${shown(other)} already`;
+      errors.add(at, `holds: ${text}`, shown(part.name));
+    }
+    boxes.set(name, part.name);
+  }
+}
+
+/** Keys that decide which terminals a part has. */
+const SHAPING = ['poles', 'positions', 'terminals', 'marks', 'output', 'phases', 'legs', 'pattern', 'type'];
+
+/** The terminals of every part whose terminals can be told. */
+export function readTerminals(
+  errors: Errors,
+  spots: Spots,
+  named: Named,
+  feeds: ReadonlyMap<string, Feed>,
+): Map<string, Terminals> {
+  const all = new Map<string, Terminals>();
+  for (const part of named.parts.values()) {
+    if (part === undefined || SHAPING.some((key) => part.broken.has(key))) continue;
+    if (part.kind === 'selector' && !('positions' in part.tree)) continue;
+    if (part.kind === 'supply' && !('output' in part.tree)) continue;
+    const standard = standardTerminals(part.fields, feeds.get(part.name) ?? 'single');
+    checkPoleMarks(errors, spots, part);
+    all.set(part.name, marked(errors, spots, part, standard));
+  }
+  return all;
+}
+
+function marked(errors: Errors, spots: Spots, part: RawPart, standard: Terminals): Terminals {
+  const { marks } = part.fields;
+  if (marks === undefined) return standard;
+  const places = spots.of(part.tree.marks as TreeList);
+  const own: [string, string][] = [];
+  for (const [mark, plain] of Object.entries(marks)) {
+    const spot = places.get(mark);
+    const terminal = standard.find(plain);
+    if (terminal === undefined) {
+      const near = hint(plain, standard.marks()) || ';';
+      const text = `marks: found ${quoted(plain)}, expected a terminal of ${article(part.kind)}${near} ${standard.names.join(', ')}`;
+      errors.add(spot?.value ?? part.at, text, shown(part.name));
+    } else if (standard.names.includes(mark) && mark !== terminal) {
+      const text = `marks: ${mark} is the plain name of another terminal; plain names stay valid, so it cannot mean ${terminal}`;
+      errors.add(spot?.key ?? part.at, text, shown(part.name));
+    } else own.push([mark, terminal]);
+  }
+  return standard.marked(own);
+}
+
+/** Marks of a relay's poles must differ, also from those of its coil. */
+function checkPoleMarks(errors: Errors, spots: Spots, part: RawPart): void {
+  const { fields } = part;
+  if ((fields.kind !== 'relay' && fields.kind !== 'timer') || fields.poles === undefined) return;
+  const seen = new Set(fields.kind === 'timer' ? ['A1', 'A2', 'T1', 'T2'] : ['A1', 'A2']);
+  const poles = part.tree.poles as TreeList;
+  for (const [index, pole] of fields.poles.entries()) {
+    const list = (poles[index] as { marks?: TreeList } | undefined)?.marks;
+    for (const [place, mark] of (pole.marks ?? []).entries()) {
+      const at = list === undefined ? part.at : (spots.of(list).get(`${place}`)?.value ?? part.at);
+      if (seen.has(mark)) errors.add(at, `poles.${index}.marks: ${quoted(mark)} stands twice on this part`, shown(part.name));
+      seen.add(mark);
+    }
+  }
+}

@@ -1,0 +1,45 @@
+/** The rules for names: of stock, parts and selector positions. */
+import type { Errors, Span } from './errors.ts';
+import { quoted } from './errors.ts';
+
+const LONGEST = 40;
+
+/** What is wrong with a name, or undefined. */
+export function nameProblem(name: string): string | undefined {
+  if (name === '') return 'a name is empty; expected letters, digits, - or _';
+  if (name.length > LONGEST && [...name].length > LONGEST) {
+    return `the name ${quoted(name)} has ${[...name].length} characters; expected at most ${LONGEST}`;
+  }
+  if (!/^[\p{L}\p{N}]/u.test(name)) return `the name ${quoted(name)} must start with a letter or a digit`;
+  const bad = /[^\p{L}\p{M}\p{N}_-]/u.exec(name);
+  if (bad === null) return undefined;
+  const what =
+    bad[0] === '.' ? 'a dot (dots part a name from its terminal)' : /\s/.test(bad[0]) ? 'white space' : quoted(bad[0]);
+  return `the name ${quoted(name)} holds ${what}; expected letters, digits, - and _`;
+}
+
+/** Finds names of one map that differ only in case. */
+export class CaseTwins {
+  readonly #seen = new Map<string, { name: string; at: Span }>();
+  readonly #errors: Errors;
+
+  constructor(errors: Errors) {
+    this.#errors = errors;
+  }
+
+  /** Adds a name; the second of two twins gets the error. */
+  add(name: string, at: Span): void {
+    const key = name.toLowerCase();
+    const other = this.#seen.get(key);
+    if (other === undefined) {
+      this.#seen.set(key, { name, at });
+      return;
+    }
+    if (other.name === name) return;
+    const { line, column } = this.#errors.source.position(other.at[0]);
+    this.#errors.add(
+      at,
+      `the names ${name} and ${other.name} (line ${line}, column ${column}) differ only in case; choose another`,
+    );
+  }
+}

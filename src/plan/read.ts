@@ -1,0 +1,180 @@
+/** Reads a plan file: text in, a checked plan or all of its errors out. */
+import { buildPart } from './build.ts';
+import { Errors, quoted, Source, type Span } from './errors.ts';
+import { resolveFeeds } from './feeds.ts';
+import { IntentReader } from './intents.ts';
+import { addIssues, found } from './issues.ts';
+import { keep } from './keep.ts';
+import { checkLinks, readTerminals } from './links.ts';
+import { fieldPositions, PartReader, shown } from './parts.ts';
+import type { Feed, Part, PlanError, Position, ReadResult, Volts } from './plan.ts';
+import { RunReader } from './runs.ts';
+import { fileSchema } from './schema.ts';
+import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from './tree.ts';
+
+/** Largest file read, bytes. */
+const LARGEST = 5_000_000;
+/** Formats of plan files this version reads. */
+const FORMATS = '1';
+
+/** Reads a plan. Bad input is never thrown; it comes back as errors in file order. */
+export function readPlan(text: string | Uint8Array, file: string): ReadResult {
+  const decoded = decode(text, file);
+  if (typeof decoded !== 'string') return { ok: false, errors: [decoded] };
+  const errors = new Errors(new Source(decoded, file));
+  const spots = new Spots();
+  const parsed = refuse(errors) ? undefined : parseTree(errors, spots);
+  if (parsed === undefined) return { ok: false, errors: errors.list() };
+  return new FileReader(errors, spots).read(parsed.tree, parsed.span);
+}
+
+/** An error with no line to show. */
+function bare(file: string, message: string): PlanError {
+  return { file, position: { line: 1, column: 1 }, source: '', length: 1, message };
+}
+
+function tooLarge(file: string, size: number): PlanError {
+  const megabytes = (size / 1e6).toFixed(1);
+  return bare(file, `the file has ${megabytes} MB; expected at most 5 MB, and a plan is seldom over 0.1 MB`);
+}
+
+/** The text without its byte order mark, or the error that keeps it from being text. */
+function decode(text: string | Uint8Array, file: string): string | PlanError {
+  if (typeof text === 'string') {
+    // The bytes of a text are at least as many as its UTF-16 units.
+    const size = text.length > LARGEST ? text.length : text.length * 3 > LARGEST ? Buffer.byteLength(text) : 0;
+    if (size > LARGEST) return tooLarge(file, size);
+    return text.startsWith('\ufeff') ? text.slice(1) : text;
+  }
+  if (text.length > LARGEST) return tooLarge(file, text.length);
+  const marks = [text[0], text[1]].join();
+  if (marks === '255,254' || marks === '254,255') {
+    return bare(file, 'the file is saved as UTF-16; save it as UTF-8 (your editor offers this under "save as" or "encoding")');
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(text);
+  } catch {
+    const loose = new TextDecoder('utf-8').decode(text);
+    const at = loose.indexOf('\ufffd');
+    const errors = new Errors(new Source(loose, file));
+    const zero = loose.indexOf('\0');
+    errors.add(
+      zero === -1 ? [at, at + 1] : [zero, zero + 1],
+      zero === -1
+        ? 'a character here is not valid UTF-8; save the file as UTF-8 and type the character again'
+        : 'this is a binary file; expected a plan typed as plain text',
+    );
+    return errors.list()[0]!;
+  }
+}
+
+/** Refuses what no parser should be troubled with. */
+function refuse(errors: Errors): boolean {
+  const { text } = errors.source;
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: finding them is the purpose
+  const control = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/.exec(text);
+  if (control !== null) {
+    const at: Span = [control.index, control.index + 1];
+    const message =
+      control[0] === '\0'
+        ? 'this is a binary file; expected a plan typed as plain text'
+        : `found the control character ${quoted(control[0])}; remove it`;
+    errors.add(at, message);
+  } else if (!/\S/.test(text)) {
+    errors.add([0, 1], 'the file is empty; expected a plan, which starts with format: 1');
+  }
+  return errors.count > 0;
+}
+
+class FileReader {
+  readonly #errors: Errors;
+  readonly #spots: Spots;
+  readonly #defaults: string[] = [];
+
+  constructor(errors: Errors, spots: Spots) {
+    this.#errors = errors;
+    this.#spots = spots;
+  }
+
+  read(tree: Tree, span: Span): ReadResult {
+    const errors = this.#errors;
+    if (!isTreeMap(tree)) {
+      const what = tree === null ? 'the file is empty' : `found ${found(tree)} at the top`;
+      errors.add(span, `${what}; expected a map with format, parts and runs`);
+      return this.#failed();
+    }
+    const { format } = tree;
+    if (typeof format === 'string' && /^[\w.-]+$/.test(format) && format !== FORMATS) {
+      const place = this.#spots.of(tree).get('format')!.value;
+      errors.add(place, `format: found ${quoted(format)}; this version reads format ${FORMATS} only`);
+      return this.#failed();
+    }
+    const start: Span = [span[0], span[0] + 1];
+    const schema = fileSchema();
+    const result = schema.safeParse(tree);
+    const subject = { name: '', at: start, what: 'a plan' };
+    if (!result.success) addIssues(errors, this.#spots, tree, schema, result.error.issues, subject);
+    const top = result.success ? result.data : undefined;
+
+    const parts = new PartReader(errors, this.#spots);
+    if (isTreeMap(tree.stock)) parts.readStock(tree.stock);
+    const named = parts.readParts(isTreeMap(tree.parts) ? tree.parts : emptyMap());
+    if (isTreeMap(tree.parts) && named.parts.size === 0) {
+      errors.add(this.#spots.of(tree).get('parts')!.key, 'parts: found none, expected at least one');
+    }
+    const runs = new RunReader(errors, this.#spots, named, parts);
+    if (Array.isArray(tree.runs)) runs.read(tree.runs);
+    const joins = runs.joins();
+    const feeds = resolveFeeds(named.parts, joins);
+    checkLinks(errors, this.#spots, named, joins);
+    const terminals = readTerminals(errors, this.#spots, named, feeds);
+    // Without a map of parts every terminal would be unknown, which says nothing new.
+    const resolved = isTreeMap(tree.parts) ? runs.resolve(terminals) : [];
+    const wanted = isTreeMap(tree.intent) && isTreeMap(tree.parts) ? tree.intent : emptyMap();
+    const intents = new IntentReader(errors, this.#spots, named, this.#defaults).read(wanted);
+    if (errors.count > 0 || top === undefined) return this.#failed();
+
+    const practice = top.practice ?? 'nec';
+    const built = this.#build(named, feeds, practice === 'nec' ? 120 : 230);
+    const plan = keep({
+      format: 1 as const,
+      file: errors.source.file,
+      title: top.title ?? errors.source.file,
+      practice,
+      ambient: top.ambient,
+      parts: built,
+      runs: resolved,
+      intents: intents.length === 0 ? undefined : intents,
+      defaults: this.#defaults,
+    });
+    return { ok: true, plan };
+  }
+
+  #failed(): ReadResult {
+    return { ok: false, errors: this.#errors.list() };
+  }
+
+  #build(named: ReturnType<PartReader['readParts']>, feeds: ReadonlyMap<string, Feed>, nominal: number): Map<string, Part> {
+    const built = new Map<string, Part>();
+    const where = new Map<TreeMap, ReadonlyMap<string, Position>>();
+    const plugs = [...named.parts.values()].map((part) => part?.fields).filter((fields) => fields?.kind === 'plug');
+    const fed: Volts = plugs[0]?.volts ?? { volts: nominal, kind: 'ac' };
+    for (const part of named.parts.values()) {
+      if (part === undefined) continue;
+      let fields = where.get(part.tree);
+      if (fields === undefined) {
+        fields = fieldPositions(part.tree, this.#spots, this.#errors);
+        where.set(part.tree, fields);
+      }
+      const base = { name: part.name, at: this.#errors.source.position(part.at[0]), where: fields };
+      built.set(part.name, buildPart(part.fields, base, feeds.get(part.name) ?? 'single', fed));
+      if (part.fields.kind === 'selector' && part.fields.rest === undefined) {
+        this.#defaults.push(`${shown(part.name)} names no rest: it is taken to rest in ${part.fields.positions[0]}.`);
+      }
+      if (part.fields.kind === 'load' && part.fields.volts === undefined) {
+        this.#defaults.push(`${shown(part.name)} gives no volts: ${fed.volts} V AC is taken.`);
+      }
+    }
+    return built;
+  }
+}

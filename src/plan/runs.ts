@@ -1,0 +1,246 @@
+/** Reading the runs: their cables, and the terminals each core joins. */
+import { type Errors, quoted, type Span } from './errors.ts';
+import type { Written } from './feeds.ts';
+import { addIssues, found, type Subject } from './issues.ts';
+import { hint } from './nearest.ts';
+import { keep } from './keep.ts';
+import { type Named, type PartReader, shown, some } from './parts.ts';
+import type { Cable, Core, Run, TerminalRef } from './plan.ts';
+import { type CableFields, runSchema } from './schema.ts';
+import { cable as cableSchema } from './schema-fields.ts';
+import type { Terminals } from './terminals.ts';
+import { isTreeMap, type Spots, type Tree, type TreeList, type TreeMap } from './tree.ts';
+
+/** Longest bare jumper, m. */
+const LONGEST_LINK = 0.2;
+const LINK_KEYS = new Set(['link', 'name', 'route', 'length']);
+
+interface End extends Written {
+  readonly written: string;
+  readonly at: Span;
+}
+interface RawCore {
+  readonly colour: string;
+  readonly at: Span;
+  readonly ends: readonly [End, End];
+}
+interface RawRun {
+  readonly run: Omit<Run, 'cores'>;
+  readonly cores: readonly RawCore[];
+}
+
+/** What stands before and after the first dot; a joint has no dot. */
+function parted(text: string): Written {
+  const dot = text.indexOf('.');
+  return dot === -1 ? { part: text, mark: '' } : { part: text.slice(0, dot), mark: text.slice(dot + 1) };
+}
+
+export class RunReader {
+  readonly #errors: Errors;
+  readonly #spots: Spots;
+  readonly #named: Named;
+  readonly #parts: PartReader;
+  readonly #cables = new Map<TreeMap, Cable | undefined>();
+  readonly #runs: RawRun[] = [];
+
+  constructor(errors: Errors, spots: Spots, named: Named, parts: PartReader) {
+    this.#errors = errors;
+    this.#spots = spots;
+    this.#named = named;
+    this.#parts = parts;
+  }
+
+  /** First pass: shapes, cables and part names; terminals wait until the feeds are known. */
+  read(list: TreeList): void {
+    const spots = this.#spots.of(list);
+    for (const [index, tree] of list.entries()) {
+      const at = spots.get(`${index}`)!.value;
+      const subject = { name: `run ${index + 1}`, at, what: 'a run' };
+      if (isTreeMap(tree)) this.#run(tree, index, subject);
+      else this.#errors.add(at, `found ${found(tree)}, expected a map such as {cable: bell, length: 2 m, cores: {...}}`, subject.name);
+    }
+  }
+
+  /** The terminals as typed, of both ends of every core. */
+  joins(): (readonly [Written, Written])[] {
+    return this.#runs.flatMap((run) => run.cores.map((core) => core.ends));
+  }
+
+  #run(tree: TreeMap, index: number, subject: Subject): void {
+    const schema = runSchema();
+    const result = schema.safeParse(tree);
+    if (!result.success) addIssues(this.#errors, this.#spots, tree, schema, result.error.issues, subject);
+    const fields = result.success ? result.data : {};
+    const link = 'link' in tree;
+    const places = this.#spots.of(tree);
+    let cable: Cable | undefined;
+    const cores: RawCore[] = [];
+    if (link) {
+      for (const [key, spot] of places) {
+        if (LINK_KEYS.has(key) || (key !== 'cable' && key !== 'cores' && key !== 'slack')) continue;
+        this.#errors.add(spot.key, `${key}: not with link, which is a bare jumper; leave one of them out`, subject.name);
+      }
+      if (fields.length !== undefined && fields.length > LONGEST_LINK + 1e-9) {
+        this.#errors.add(places.get('length')!.value, 'length: a link is up to 20 cm; use a cable for more', subject.name);
+      }
+      const spot = places.get('link')!;
+      const core = this.#core('link', spot.key, tree.link!, subject, spot.value);
+      if (core !== undefined) cores.push(core);
+    } else {
+      for (const key of ['cable', 'length', 'cores']) {
+        if (!(key in tree)) this.#errors.add(subject.at, `a run needs ${key}, or is {link: [A, B]}`, subject.name);
+      }
+      if (places.has('cable')) cable = this.#cable(tree, subject);
+      if (isTreeMap(tree.cores)) cores.push(...this.#cores(tree.cores, cable, subject, places.get('cores')!.key));
+    }
+    const run = keep({
+      index,
+      at: this.#errors.source.position(subject.at[0]),
+      name: fields.name,
+      cable,
+      length: fields.length,
+      route: fields.route,
+      slack: fields.slack,
+      link,
+    });
+    this.#runs.push({ run, cores });
+  }
+
+  #cores(map: TreeMap, cable: Cable | undefined, subject: Subject, at: Span): RawCore[] {
+    const cores: RawCore[] = [];
+    const places = this.#spots.of(map);
+    for (const [colour, spot] of places) {
+      if (colour === '' || colour.length > 40 || colour !== colour.trim() || quoted(colour) !== `"${colour}"`) {
+        this.#errors.add(spot.key, `cores: found the colour ${quoted(colour)}, expected a plain name of at most 40 characters`, subject.name);
+      }
+      const core = this.#core(`cores.${colour}`, spot.key, map[colour]!, subject, spot.value);
+      if (core !== undefined) cores.push(core);
+    }
+    if (places.size === 0) this.#errors.add(at, 'cores: found none, expected a colour and its two terminals', subject.name);
+    if (cable !== undefined && places.size > cable.cores) {
+      const extra = [...places.values()][cable.cores]!;
+      const name = cable.stock === undefined ? 'its cable' : `the cable ${shown(cable.stock)}`;
+      this.#errors.add(extra.key, `cores: found ${places.size} cores, but ${name} has ${cable.cores}`, subject.name);
+    }
+    return cores;
+  }
+
+  #core(path: string, at: Span, tree: Tree, subject: Subject, value: Span): RawCore | undefined {
+    // What is no list of texts was reported by the schema.
+    if (!Array.isArray(tree) || tree.some((item) => typeof item !== 'string')) return undefined;
+    if (tree.length !== 2) {
+      this.#errors.add(value, `${path}: found ${tree.length} terminals, expected two, such as [PS1.+, K1.A1]`, subject.name);
+      return undefined;
+    }
+    const spots = this.#spots.of(tree);
+    const ends = (tree as string[]).map((written, index) => ({
+      written,
+      at: spots.get(`${index}`)!.value,
+      ...parted(written),
+    }));
+    return { colour: path.replace(/^cores\./, ''), at, ends: [ends[0]!, ends[1]!] };
+  }
+
+  #cable(tree: TreeMap, subject: Subject): Cable | undefined {
+    const value = tree.cable!;
+    const at = this.#spots.of(tree).get('cable')!.value;
+    if (typeof value === 'string') {
+      const stock = this.#named.stock.get(value);
+      if (stock !== undefined && stock.kind === 'cable') return this.#spec(stock, { ...subject, name: `stock ${shown(value)}` }, value);
+      if (stock !== undefined) {
+        this.#errors.add(at, `cable: the stock item ${shown(value)} is no cable (kind: cable)`, subject.name);
+        return undefined;
+      }
+      const cables = [...this.#named.stock].filter(([, item]) => item.kind === 'cable').map(([name]) => name);
+      const list = cables.length === 0 ? 'stock has no cable' : `stock has the cables ${some(cables)}`;
+      this.#errors.add(at, `cable: found ${quoted(value)}, expected a cable of the stock${hint(value, cables) || ';'} ${list}`, subject.name);
+      return undefined;
+    }
+    if (!isTreeMap(value)) {
+      this.#errors.add(at, `cable: found ${found(value)}, expected the name of a stock cable, or its data in a map`, subject.name);
+      return undefined;
+    }
+    const own = this.#parts.take(value, `${subject.name}, cable`, at, true);
+    return own === undefined ? undefined : this.#spec(own, { ...subject, at, name: `${subject.name}, cable` }, undefined);
+  }
+
+  #spec(tree: TreeMap, subject: Subject, stock: string | undefined): Cable | undefined {
+    if (this.#cables.has(tree)) return this.#cables.get(tree);
+    const schema = cableSchema();
+    const result = schema.safeParse(tree);
+    const named = { ...subject, what: 'a cable' };
+    if (!result.success) addIssues(this.#errors, this.#spots, tree, schema, result.error.issues, named);
+    const cable = result.success ? buildCable(result.data, stock) : undefined;
+    this.#cables.set(tree, cable);
+    return cable;
+  }
+
+  /** Second pass: every end resolved to a canonical terminal. */
+  resolve(terminals: ReadonlyMap<string, Terminals>): Run[] {
+    return this.#runs.map(({ run, cores }) => {
+      const resolved: Core[] = [];
+      for (const core of cores) {
+        const [a, b] = core.ends.map((end) => this.#end(end, terminals, run.index));
+        if (a === undefined || b === undefined) continue;
+        if (a.part === b.part && a.terminal === b.terminal) {
+          this.#errors.add(
+            core.ends[1].at,
+            `${core.colour}: both ends are on the terminal ${shown(a.part)}${a.terminal === '' ? '' : `.${a.terminal}`}`,
+            `run ${run.index + 1}`,
+          );
+          continue;
+        }
+        resolved.push({ run: run.index, colour: core.colour, a, b, at: this.#errors.source.position(core.at[0]) });
+      }
+      return { ...run, cores: resolved };
+    });
+  }
+
+  #end(end: End, terminals: ReadonlyMap<string, Terminals>, run: number): TerminalRef | undefined {
+    const subject = `run ${run + 1}`;
+    const { parts } = this.#named;
+    if (!parts.has(end.part)) {
+      const near = hint(end.part, parts.keys());
+      const text = `found ${quoted(end.written)}: no part is called ${quoted(end.part)}`;
+      this.#errors.add(end.at, `${text}${near || `; the parts are ${some(parts.keys())}`}`, subject);
+      return undefined;
+    }
+    const own = terminals.get(end.part);
+    if (own === undefined) return undefined;
+    const joint = own.names[0] === '';
+    const terminal = own.find(end.mark);
+    if (terminal !== undefined && joint === !end.written.includes('.')) {
+      return { part: end.part, terminal, written: end.written, at: this.#errors.source.position(end.at[0]) };
+    }
+    const name = shown(end.part);
+    if (joint) {
+      this.#errors.add(end.at, `found ${quoted(end.written)}: a joint has no terminals; write ${name} alone`, subject);
+    } else if (end.mark === '') {
+      this.#errors.add(end.at, `found ${quoted(end.written)} without a terminal; ${name} has ${own.names.join(', ')}`, subject);
+    } else {
+      const near = hint(end.mark, own.marks());
+      this.#errors.add(
+        end.at,
+        `found ${quoted(end.written)}: ${name} has no terminal ${quoted(end.mark)}${near || ';'} it has ${own.names.join(', ')}`,
+        subject,
+      );
+    }
+    return undefined;
+  }
+}
+
+function buildCable(fields: CableFields, stock: string | undefined): Cable {
+  return keep({
+    stock,
+    gauge: fields.gauge.gauge,
+    area: fields.gauge.area,
+    awg: fields.gauge.awg,
+    cores: fields.cores,
+    insulation: fields.insulation,
+    flexible: fields.flexible ?? false,
+    strands: fields.strands ?? 'stranded',
+    sheathColours: fields['sheath-colours'],
+    rated: fields.rated,
+    price: fields.price,
+  });
+}

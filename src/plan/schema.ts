@@ -1,0 +1,178 @@
+/** The schema of a whole plan file, and its JSON Schema for editors. */
+import * as z from 'zod';
+import type { PartKind } from './plan.ts';
+import * as q from './quantity.ts';
+import * as control from './schema-control.ts';
+import { cable, choice, figure, list, once, quantity, text } from './schema-fields.ts';
+import * as mains from './schema-mains.ts';
+
+/** The schema of each kind of part; call it to build it. */
+export const kindSchemas = {
+  supply: control.supply,
+  battery: control.battery,
+  gate: control.gate,
+  switch: control.handSwitch,
+  selector: control.selector,
+  button: control.button,
+  cutout: control.cutout,
+  relay: control.relay,
+  timer: control.timer,
+  board: control.board,
+  diode: control.diode,
+  resistor: control.resistor,
+  lamp: control.lamp,
+  led: control.led,
+  fuse: control.fuse,
+  joint: control.joint,
+  plug: mains.plug,
+  outlet: mains.outlet,
+  motor: mains.motor,
+  load: mains.load,
+  box: mains.box,
+} as const satisfies Record<PartKind, () => z.ZodObject>;
+
+/** The values of one kind of part, in SI. */
+export type Fields = { [K in PartKind]: z.output<ReturnType<(typeof kindSchemas)[K]>> };
+export type AnyFields = Fields[PartKind];
+export type CableFields = z.output<ReturnType<typeof cable>>;
+
+export const KINDS = Object.keys(kindSchemas) as PartKind[];
+export const isKind = (name: string): name is PartKind => Object.hasOwn(kindSchemas, name);
+
+/** The same schemas with every field optional, for stock and for parts with something wrong in them. */
+const partials = new Map<PartKind, z.ZodObject>();
+export function partialSchema(kind: PartKind): z.ZodObject {
+  let schema = partials.get(kind);
+  if (schema === undefined) {
+    schema = (kindSchemas[kind]() as z.ZodObject).partial().required({ kind: true });
+    partials.set(kind, schema);
+  }
+  return schema;
+}
+
+const terminal = () => text('A terminal, PART.TERMINAL; a joint is written by its name alone.');
+const pair = () =>
+  z.array(terminal()).meta({ minItems: 2, maxItems: 2, description: 'The two terminals this core joins.' });
+
+export const runSchema = once(() =>
+  z.strictObject({
+    cable: z.unknown().describe('The cable: a name from stock, or its data in place.').optional(),
+    length: quantity(q.metres, 'Length of the cable, one way.').optional(),
+    cores: z.record(z.string(), pair()).describe('Core colour: the two terminals it joins.').optional(),
+    name: text('A name for the run.').optional(),
+    route: text('Where it goes.').optional(),
+    slack: quantity(q.share, 'Extra length.').optional(),
+    link: pair().describe('A short bare jumper between two terminals, up to 20 cm; instead of cable, length, cores.').optional(),
+  }),
+);
+
+const names = (description: string) => z.union([text('A name.'), list(text('A name.'), description)]).describe(description);
+export const intentSchema = once(() =>
+  z
+    .strictObject({
+      'runs-on': list(
+        z.union([text('An input.'), list(text('An input.'), 'All of these together.')]),
+        'The load runs when at least one entry is in its working position; an inner list means all of these together.',
+      ).optional(),
+      'blocked-by': list(
+        text('A cut-out, switch, button or selector position.'),
+        'While one of these blocks, the load must not run.',
+      ).optional(),
+      'stays-on-after': names('A button whose release must not stop the load.').optional(),
+      'stopped-by': names('What ends a load that stays on.').optional(),
+      'if-supply-fails': choice(
+        ['stopped', 'running'],
+        'What the load must do while a low-voltage supply is dead; default stopped.',
+      ).optional(),
+    })
+    .describe('What this load is meant to do.'),
+);
+
+const entries = (description: string) => z.record(z.string(), z.unknown()).describe(description);
+/** The top level; the entries of each map are checked one by one. */
+export const fileSchema = once(() =>
+  z.strictObject({
+    format: figure([1], 'Version of the format of this file: 1.'),
+    title: text("Printed on every page; default the file's name.").optional(),
+    practice: choice(
+      ['nec', 'iec'],
+      'Which published tables and wording apply: nec (North America, the default) or iec (most other places).',
+    ).optional(),
+    ambient: quantity(q.celsius, 'Warmest air round the parts; default 40 °C.').optional(),
+    stock: entries('Named specifications of what you buy; a part takes one with from, a run with cable.').optional(),
+    parts: entries('The parts, by name.'),
+    runs: list(z.unknown(), 'The cable runs.'),
+    intent: entries('What each load is meant to do; default: it runs when any gate is open, and only then.').optional(),
+  }),
+);
+
+/** Every field of every kind once, for a part that takes the rest from stock. */
+function overrides(): z.ZodObject {
+  const fields = new Map<string, z.ZodType[]>();
+  for (const kind of KINDS) {
+    for (const [name, field] of Object.entries(kindSchemas[kind]().shape) as [string, z.ZodType][]) {
+      if (name !== 'kind') fields.set(name, [...(fields.get(name) ?? []), loosened(name, field)]);
+    }
+  }
+  const shape: Record<string, z.ZodType> = {};
+  for (const [name, choices] of fields) {
+    const [first, second] = choices;
+    shape[name] = second === undefined ? first! : z.union(choices as [z.ZodType, z.ZodType]).optional();
+  }
+  return z.strictObject({
+    from: text('The stock item this part is; any field beside it overrides what the stock says.'),
+    kind: z.enum(KINDS as [PartKind, ...PartKind[]]).describe('What the part is.').optional(),
+    ...shape,
+  });
+}
+
+/** Inside `coil` an override may give some fields only. */
+function loosened(name: string, field: z.ZodType): z.ZodType {
+  const inner = field instanceof z.ZodOptional ? field.unwrap() : field;
+  if (name === 'coil' && inner instanceof z.ZodObject) return inner.partial().optional();
+  return field instanceof z.ZodOptional ? field : field.optional();
+}
+
+function inlineCable(): z.ZodObject {
+  return cable()
+    .partial()
+    .extend({ from: text('The stock cable this is; any field beside it overrides.') });
+}
+
+type Json = { [key: string]: unknown };
+
+/** The schema of plan files (JSON Schema 2020-12), for completion and explanation in an editor. */
+export function planJsonSchema(): object {
+  const parts = z.union([...KINDS.map((kind) => kindSchemas[kind]()), overrides()] as unknown as [z.ZodType, z.ZodType]);
+  const stockCable = cable().required({ kind: true }).partial({ gauge: true, cores: true });
+  const stock = z.union([...KINDS.map(partialSchema), stockCable] as unknown as [z.ZodType, z.ZodType]);
+  const run = z.union([
+    runSchema()
+      .omit({ link: true })
+      .extend({
+        cable: z.union([text('A cable from stock.'), cable(), inlineCable()]).describe('The cable: a stock name or its data.'),
+      })
+      .required({ length: true, cores: true }),
+    runSchema().pick({ link: true, name: true, route: true, length: true }).required({ link: true }),
+  ]);
+  const file = fileSchema().extend({
+    stock: z.record(z.string(), stock).describe('Named specifications of what you buy.').optional(),
+    parts: z.record(z.string(), parts).describe('The parts, by name.'),
+    runs: list(run, 'The cable runs.'),
+    intent: z.record(z.string(), intentSchema()).describe('What each load is meant to do.').optional(),
+  });
+  const schema = z.toJSONSchema(file, { io: 'input', target: 'draft-2020-12', reused: 'inline' }) as Json;
+  const { $schema, ...rest } = schema;
+  return { $schema, title: 'Wiring plan, format 1', ...(plain(rest) as Json) };
+}
+
+/** YAML takes every key as text, so a schema for keys only gets in the way. */
+function plain(json: unknown): unknown {
+  if (Array.isArray(json)) return json.map(plain);
+  if (typeof json !== 'object' || json === null) return json;
+  const copy: Json = {};
+  for (const [key, value] of Object.entries(json)) {
+    if (key !== 'propertyNames') copy[key] = plain(value);
+  }
+  return copy;
+}

@@ -1,0 +1,223 @@
+/** The loads on one plug against its breaker, its fuse and its pattern. */
+import type { LoadPart, MotorPart, PlugPart, Practice } from '../plan/plan.ts';
+import { defaults } from './defaults.ts';
+import { sumFigures } from './load.ts';
+import { type Figure, horsepowerOf, motorCurrents, phasesOf } from './motor.ts';
+import { circuitRow, patternAmps, receptacleByName } from './receptacle.ts';
+import { type BreakerCurveRow, branchRule, tables } from './tables.ts';
+
+export interface CircuitJudgement {
+  readonly findingId: 'circuit-overloaded' | 'breaker-may-trip';
+  readonly verdict: 'pass' | 'fail' | 'cannot-tell';
+  /** A */
+  readonly needed: number | undefined;
+  readonly found: number | undefined;
+  readonly unit: 'A';
+  readonly basis: string;
+  /** field that would settle a cannot-tell, `breaker` of the plug or `NAME.amps` */
+  readonly missing?: string;
+}
+
+export interface CircuitDuty {
+  readonly plug: PlugPart;
+  /** everything that can run at once behind the plug */
+  readonly loads: readonly (MotorPart | LoadPart)[];
+  readonly practice: Practice;
+}
+
+interface Demand {
+  readonly name: string;
+  readonly motor: boolean;
+  /** running current with the word of where it is from */
+  readonly running: Figure | undefined;
+  /** true where it is the NEC table's figure for the horsepower and not the machine's own */
+  readonly fromTable: boolean;
+}
+
+interface Limit {
+  readonly amps: number;
+  readonly basis: string;
+}
+
+const SLACK = 1 + 1e-9;
+const isFixed = (plug: PlugPart): boolean => plug.pattern?.toLowerCase() === 'fixed';
+
+/**
+ * nec: the sum of running currents within the largest cord-and-plug load of the circuit (80 % of a 15
+ * or 20 A one), and where a motor's current comes from the table, 125 % of the largest such motor and
+ * the rest within the breaker. iec: the sum within the least of breaker, plug fuse and pattern.
+ */
+export function judgeCircuit(duty: CircuitDuty): CircuitJudgement[] {
+  const demands = duty.loads.map((load) => demandOf(load, duty));
+  const unknown = demands.find((d) => d.running === undefined);
+  const total = sumFigures(demands.map((d) => d.running));
+  const limit = duty.practice === 'nec' ? necLimit(duty.plug) : iecLimit(duty.plug);
+  const weighted = duty.practice === 'nec' ? weightedDemand(demands) : undefined;
+  const judged: CircuitJudgement[] = [judgeSum(total, unknown?.name, limit, duty.plug.breaker)];
+  if (weighted !== undefined && duty.plug.breaker !== undefined && judged[0]!.verdict !== 'fail') {
+    const breaker = { amps: duty.plug.breaker, basis: `${duty.plug.breaker} A breaker` };
+    judged[0] = mostSerious(judged[0]!, judgeSum(weighted, unknown?.name, breaker, duty.plug.breaker));
+  }
+  const trip = judgeBreaker(duty);
+  if (trip !== undefined) judged.push(trip);
+  return judged;
+}
+
+function demandOf(load: MotorPart | LoadPart, { plug, practice }: CircuitDuty): Demand {
+  const currents = motorCurrents(load, practice);
+  const motor = load.kind === 'motor';
+  // NEC 430.6(A)(1) wants the table for a wired-in motor; a plug-in machine goes by its marked amperes
+  const byTable = motor && currents.tableRunning !== undefined && (load.amps === undefined || isFixed(plug));
+  const running = byTable ? currents.tableRunning : currents.running;
+  return { name: load.name, motor, running, fromTable: byTable };
+}
+
+/** NEC 430.22 and 430.24: 125 % of the largest motor taken from the table, 100 % of the rest. */
+function weightedDemand(demands: readonly Demand[]): Figure | undefined {
+  const table = demands.filter((d) => d.fromTable && d.running !== undefined);
+  if (table.length === 0) return undefined;
+  const largest = table.reduce((a, b) => (b.running!.amps > a.running!.amps ? b : a));
+  const rule = branchRule('conductor');
+  const figures = demands.map((d): Figure | undefined =>
+    d !== largest || d.running === undefined
+      ? d.running
+      : {
+          ...d.running,
+          amps: rule.value * d.running.amps,
+          basis: `NEC ${rule.clause}, 125 % of ${d.running.basis}`,
+        },
+  );
+  return sumFigures(figures);
+}
+
+function necLimit(plug: PlugPart): Limit | undefined {
+  const breaker = plug.breaker;
+  if (breaker === undefined) return undefined;
+  if (isFixed(plug)) return { amps: breaker, basis: `${breaker} A breaker` };
+  const socket = plug.pattern === undefined ? undefined : receptacleByName(plug.pattern)?.amps;
+  const row = circuitRow(breaker, socket);
+  if (row?.mostLoad !== undefined && row.mostLoad !== null && (socket === undefined || row.socket === socket))
+    return {
+      amps: row.mostLoad,
+      basis: `NEC Table 210.21(B)(2), ${row.socket} A socket on a ${breaker} A circuit`,
+    };
+  const rule = branchRule('plug-load');
+  const least = Math.min(breaker, socket ?? breaker);
+  return { amps: rule.value * least, basis: `NEC 210.20(A), 80 % of ${least} A` };
+}
+
+function iecLimit(plug: PlugPart): Limit | undefined {
+  const limits: Limit[] = [];
+  if (plug.breaker !== undefined) limits.push({ amps: plug.breaker, basis: `${plug.breaker} A breaker` });
+  const pattern = patternAmps(plug);
+  if (pattern !== undefined) limits.push(pattern);
+  const fused = pattern?.basis.startsWith('BS 1363') === true;
+  const fuse = plug.fuse ?? (fused ? defaults.plugFuseBs1363.value : undefined);
+  if (fuse !== undefined)
+    limits.push({
+      amps: fuse,
+      basis: plug.fuse === undefined ? `${fuse} A plug fuse, taken` : `${fuse} A plug fuse`,
+    });
+  return limits.length === 0 ? undefined : limits.reduce((a, b) => (b.amps < a.amps ? b : a));
+}
+
+function judgeSum(
+  total: Figure | undefined,
+  unknown: string | undefined,
+  limit: Limit | undefined,
+  breaker: number | undefined,
+): CircuitJudgement {
+  const shown = {
+    findingId: 'circuit-overloaded' as const,
+    needed: total?.amps ?? (unknown === undefined ? 0 : undefined),
+    found: limit?.amps,
+    unit: 'A' as const,
+    basis: [total?.basis, limit?.basis].filter((b) => b !== undefined).join('; '),
+  };
+  if (total !== undefined && limit !== undefined && total.amps > limit.amps * SLACK)
+    return { ...shown, verdict: 'fail' };
+  if (unknown !== undefined) return { ...shown, verdict: 'cannot-tell', missing: `${unknown}.amps` };
+  if (total?.atLeast === true) return { ...shown, verdict: 'cannot-tell', missing: 'amps' };
+  if (limit === undefined || breaker === undefined)
+    return { ...shown, verdict: 'cannot-tell', missing: 'breaker' };
+  return { ...shown, verdict: 'pass' };
+}
+
+const gravity = { pass: 0, 'cannot-tell': 1, fail: 2 } as const;
+function mostSerious(a: CircuitJudgement, b: CircuitJudgement): CircuitJudgement {
+  if (gravity[a.verdict] !== gravity[b.verdict]) return gravity[b.verdict] > gravity[a.verdict] ? b : a;
+  const share = (j: CircuitJudgement): number => (j.needed ?? 0) / (j.found ?? Infinity);
+  return share(b) >= share(a) ? b : a;
+}
+
+/** Row of a breaker curve by letter and rating. */
+export function breakerCurve(curve: string, amps: number): BreakerCurveRow | undefined {
+  const wanted = curve.trim().toUpperCase();
+  return tables.breakerCurves().rows.find((r) => r.curve === wanted && amps > r.above && amps <= r.upTo);
+}
+
+/**
+ * Starting current of all that starts together, on top of nothing else, against the band in which the
+ * breaker may trip at once. North American breakers have no published band, so without a curve letter
+ * nothing is judged there; elsewhere, without one, only what even a B curve holds can pass.
+ */
+export function judgeBreaker({ plug, loads, practice }: CircuitDuty): CircuitJudgement | undefined {
+  const breaker = plug.breaker;
+  if (breaker === undefined || (plug.curve === undefined && practice === 'nec')) return undefined;
+  const row = breakerCurve(plug.curve ?? 'B', breaker);
+  const starting = sumFigures(loads.map((load) => motorCurrents(load, practice).starting));
+  if (row === undefined || starting === undefined) return undefined;
+  const holds = row.holds * breaker;
+  const shown = { findingId: 'breaker-may-trip' as const, needed: starting.amps, unit: 'A' as const };
+  const basis = `${starting.basis}; ${row.standard}, curve ${row.curve} holds ${row.holds} times ${breaker} A`;
+  if (starting.amps <= holds * SLACK && starting.atLeast !== true)
+    return { ...shown, found: holds, verdict: 'pass', basis };
+  if (starting.amps <= holds * SLACK)
+    return { ...shown, found: holds, verdict: 'cannot-tell', basis, missing: 'amps' };
+  if (plug.curve === undefined)
+    return { ...shown, found: holds, verdict: 'cannot-tell', basis: starting.basis, missing: 'breaker' };
+  const low = starting.rough === true ? (starting.least ?? starting.amps) : starting.amps;
+  const verdict = low > holds * SLACK ? 'fail' : 'cannot-tell';
+  return {
+    ...shown,
+    found: holds,
+    verdict,
+    basis,
+    ...(verdict === 'cannot-tell' && { missing: 'locked-rotor' }),
+  };
+}
+
+export interface PowerPlausibility {
+  readonly plausible: boolean;
+  /** W at the shaft by the nameplate */
+  readonly output: number;
+  /** VA the stated volts and amperes give */
+  readonly input: number;
+  /** output over input; above 1 it cannot be */
+  readonly share: number;
+  /** output over the best a small motor gives, 0.9 of the input; above 1 it is doubtful */
+  readonly ratioToBest: number;
+  /** hp that the volts and amperes give at best */
+  readonly bestHorsepower: number;
+  readonly basis: string;
+}
+
+/** Whether volts times amperes can give the stated output. Undefined where one of them is not stated. */
+export function powerPlausible(motor: MotorPart): PowerPlausibility | undefined {
+  const horsepower = horsepowerOf(motor);
+  if (horsepower === undefined || motor.amps === undefined || motor.power === undefined) return undefined;
+  const root = phasesOf(motor) === 3 ? Math.sqrt(3) : 1;
+  const input = motor.volts.volts * motor.amps * root;
+  if (input <= 0) return undefined;
+  const output = motor.power.watts;
+  const best = defaults.bestEfficiency.value;
+  return {
+    plausible: output <= input * SLACK,
+    output,
+    input,
+    share: output / input,
+    ratioToBest: output / (best * input),
+    bestHorsepower: (horsepower * best * input) / output,
+    basis: 'output cannot exceed volts times amperes',
+  };
+}

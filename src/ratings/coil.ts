@@ -1,0 +1,141 @@
+/** What a relay or contactor coil needs and draws. */
+import type { Coil, CurrentKind, Limit } from '../plan/plan.ts';
+import { because, type Default, defaultDropOut, defaultPullIn, defaults, percent } from './defaults.ts';
+
+export interface CoilModel {
+  /** V */
+  readonly rated: number;
+  readonly kind: CurrentKind;
+  /** ohm; DC: copper at 20 °C; AC: magnitude of the impedance with the armature sealed */
+  readonly ohms?: number;
+  /** ohm, AC only: magnitude of the impedance with the armature open */
+  readonly inrushOhms?: number;
+  /** ohm of copper at 20 °C; for AC only where the plan states a resistance */
+  readonly copperOhms?: number;
+  /** cosine, AC sealed and inrush, where stated */
+  readonly powerFactor?: number;
+  readonly inrushPowerFactor?: number;
+  /** V at a coil temperature of 20 °C, unless pullInIsWarm */
+  readonly pullInVolts: number;
+  /** true where the figure already holds for a warmed-up coil in 40 °C air (contactor default) */
+  readonly pullInIsWarm: boolean;
+  /** V at 20 °C */
+  readonly dropOutVolts: number;
+  /** V the coil stands continuously */
+  readonly mostVolts: number;
+  /** K above the air, at rated voltage */
+  readonly hotRise: number;
+  /** share of the resistance */
+  readonly tolerance: number;
+  /** sentences for the report */
+  readonly defaults: readonly string[];
+}
+
+/** Annealed copper would lose its resistance at -234.5 °C, IEC 60228 and IEC 60034-1. */
+const COPPER = 234.5;
+
+/** Resistance of copper at a temperature (°C) against that at 20 °C. */
+export function copperFactor(celsius: number): number {
+  return (COPPER + celsius) / (COPPER + 20);
+}
+
+const volts = (limit: Limit, rated: number): number =>
+  'volts' in limit ? limit.volts : limit.fraction * rated;
+
+/** ohm of a DC coil at 20 °C from whichever of resistance, current and power is printed. */
+function dcOhms(coil: Coil): number | undefined {
+  if (coil.resistance !== undefined) return coil.resistance;
+  if (coil.current !== undefined && coil.current > 0) return coil.rated.volts / coil.current;
+  if (coil.power !== undefined && coil.power.watts > 0) return coil.rated.volts ** 2 / coil.power.watts;
+  return undefined;
+}
+
+/** VA of a sealed AC coil; watts count only together with a power factor. */
+function sealedVA(coil: Coil): number | undefined {
+  if (coil.power?.unit === 'VA') return coil.power.watts;
+  if (coil.current !== undefined) return coil.current * coil.rated.volts;
+  if (coil.power !== undefined && coil.powerFactor !== undefined && coil.powerFactor > 0)
+    return coil.power.watts / coil.powerFactor;
+  return undefined;
+}
+
+/**
+ * @param options.contactor whether the device is a contactor; its default pull-in is that of
+ *   IEC 60947-4-1, which holds for the warm coil already
+ */
+export function coilModel(coil: Coil, options: { readonly contactor: boolean }): CoilModel {
+  const { volts: rated, kind } = coil.rated;
+  const used: string[] = [];
+  const limit = (given: Limit | undefined, fallback: Default, what: string): number => {
+    if (given !== undefined) return volts(given, rated);
+    used.push(`coil ${what} taken as ${percent(fallback.value)} of rated (${because(fallback)})`);
+    return fallback.value * rated;
+  };
+  const pullInVolts = limit(coil.pullIn, defaultPullIn(kind, options.contactor), 'pull-in');
+  const dropOutVolts = limit(coil.dropOut, defaultDropOut(kind, options.contactor), 'drop-out');
+  const mostVolts = limit(coil.most, defaults.mostCoil, 'highest continuous voltage');
+
+  const rise = options.contactor ? defaults.hotRiseContactor : defaults.hotRiseRelay;
+  if (coil.hotRise === undefined)
+    used.push(`coil self-heating at rated voltage taken as ${rise.value} K (${because(rise)})`);
+  if (coil.tolerance === undefined)
+    used.push(
+      `coil resistance tolerance taken as ±${percent(defaults.coilTolerance.value)} (${because(defaults.coilTolerance)})`,
+    );
+
+  const base = {
+    rated,
+    kind,
+    pullInVolts,
+    pullInIsWarm: coil.pullIn === undefined && options.contactor,
+    dropOutVolts,
+    mostVolts,
+    hotRise: coil.hotRise ?? rise.value,
+    tolerance: coil.tolerance ?? defaults.coilTolerance.value,
+    ...(coil.powerFactor !== undefined && { powerFactor: coil.powerFactor }),
+    ...(coil.inrushPowerFactor !== undefined && { inrushPowerFactor: coil.inrushPowerFactor }),
+  };
+  if (kind === 'dc') {
+    const ohms = dcOhms(coil);
+    return { ...base, ...(ohms !== undefined && { ohms, copperOhms: ohms }), defaults: used };
+  }
+  const sealed = sealedVA(coil);
+  let inrush = coil.inrush;
+  if (inrush === undefined && sealed !== undefined) {
+    const ratio = options.contactor ? defaults.inrushRatioContactor : defaults.inrushRatioRelay;
+    used.push(`coil inrush taken as ${ratio.value} times its sealed VA (${because(ratio)})`);
+    inrush = ratio.value * sealed;
+  }
+  return {
+    ...base,
+    ...(sealed !== undefined && sealed > 0 && { ohms: rated ** 2 / sealed }),
+    ...(inrush !== undefined && inrush > 0 && { inrushOhms: rated ** 2 / inrush }),
+    ...(coil.resistance !== undefined && { copperOhms: coil.resistance }),
+    defaults: used,
+  };
+}
+
+/**
+ * V needed to pull in with the copper at the given temperature (°C). The ampere-turns needed do not
+ * change, so a DC coil's voltage rises as its resistance; an AC coil's current is set by reactance.
+ */
+export function pullInAt(model: CoilModel, copperCelsius: number): number {
+  if (model.kind === 'ac' || model.pullInIsWarm) return model.pullInVolts;
+  return model.pullInVolts * copperFactor(copperCelsius);
+}
+
+/**
+ * °C of a DC coil's copper after a long run: T = Ta + θ·V²/(R20·k(T)), five rounds from T = Ta.
+ * @param risePerWatt K per W; rise at rated voltage over rated power
+ */
+export function coilTemperature(
+  ambient: number,
+  risePerWatt: number,
+  coilVolts: number,
+  ohms20: number,
+): number {
+  let t = ambient;
+  for (let round = 0; round < 5; round++)
+    t = ambient + (risePerWatt * coilVolts ** 2) / (ohms20 * copperFactor(t));
+  return t;
+}

@@ -1,0 +1,136 @@
+/** Plug and socket patterns against the voltage, phases and current they are used at. */
+import type { PlugPart, Practice } from '../plan/plan.ts';
+import {
+  cellStatus,
+  type ReceptacleCircuitRow,
+  type ReceptacleRow,
+  type TableStatus,
+  tables,
+} from './tables.ts';
+
+/** Letters and digits only, in capitals: `nema 5-20P` and `NEMA 5-20` are one pattern. */
+function key(name: string): string {
+  return name
+    .toUpperCase()
+    .replace(/^(NEMA\s*L?\d+-\d+)\s*[PR]$/, '$1')
+    .replace(/[^A-Z0-9]/g, '');
+}
+
+/** Row of a pattern by any of its names; undefined for an unknown one, and for `fixed`. */
+export function receptacleByName(pattern: string): ReceptacleRow | undefined {
+  const wanted = key(pattern);
+  return tables.receptacles().rows.find((row) => row.names.some((name) => key(name) === wanted));
+}
+
+/** NEC Tables 210.21(B)(2) and (3): the row for a breaker and, where there are two, a socket. */
+export function circuitRow(breaker: number, socketAmps?: number): ReceptacleCircuitRow | undefined {
+  const rows = tables.receptacleCircuits().rows.filter((row) => row.circuit === breaker);
+  return rows.find((row) => row.socket === socketAmps) ?? rows[rows.length - 1];
+}
+
+export interface PlugJudgement {
+  readonly aspect: 'pattern' | 'voltage' | 'phases' | 'current' | 'breaker';
+  readonly verdict: 'pass' | 'fail' | 'cannot-tell';
+  readonly needed: number | undefined;
+  readonly found: number | undefined;
+  readonly unit: 'V' | 'A' | 'phases' | '';
+  readonly basis: string;
+  readonly status?: TableStatus;
+  readonly findingId: 'plug-mismatch';
+  readonly missing?: string;
+}
+
+export interface PlugDuty {
+  readonly pattern: string | undefined;
+  /** V in the circuit */
+  readonly volts: number;
+  readonly phases: 1 | 3;
+  /** A through it, running; undefined where not known */
+  readonly running: number | undefined;
+  /** A of the breaker ahead of it, where stated */
+  readonly breaker?: number;
+  readonly practice: Practice;
+}
+
+/** Judges a plug or socket by its pattern. An unknown pattern is a cannot-tell, never a pass. */
+export function judgePlug(duty: PlugDuty): PlugJudgement[] {
+  if (duty.pattern !== undefined && duty.pattern.toLowerCase() === 'fixed') return [];
+  const row = duty.pattern === undefined ? undefined : receptacleByName(duty.pattern);
+  if (row === undefined) {
+    const basis =
+      duty.pattern === undefined ? 'pattern not stated' : `pattern ${duty.pattern} is not in the tables`;
+    return [
+      {
+        aspect: 'pattern',
+        verdict: 'cannot-tell',
+        needed: undefined,
+        found: undefined,
+        unit: '',
+        basis,
+        findingId: 'plug-mismatch',
+        missing: 'pattern',
+      },
+    ];
+  }
+  const table = tables.receptacles();
+  const base = { basis: row.standard, findingId: 'plug-mismatch' as const };
+  // 120 V plugs are rated 125 V and 230 V ones 250 V; half the rating is plainly another system
+  const fits = duty.volts <= row.volts && duty.volts > row.volts * 0.6;
+  const judged: PlugJudgement[] = [
+    {
+      ...base,
+      aspect: 'voltage',
+      verdict: fits ? 'pass' : 'fail',
+      needed: duty.volts,
+      found: row.volts,
+      unit: 'V',
+      status: cellStatus(table, row, 'volts'),
+    },
+    {
+      ...base,
+      aspect: 'phases',
+      verdict: duty.phases === row.phases ? 'pass' : 'fail',
+      needed: duty.phases,
+      found: row.phases,
+      unit: 'phases',
+      status: cellStatus(table, row, 'phases'),
+    },
+    {
+      ...base,
+      aspect: 'current',
+      verdict: duty.running === undefined ? 'cannot-tell' : duty.running > row.amps ? 'fail' : 'pass',
+      needed: duty.running,
+      found: row.amps,
+      unit: 'A',
+      status: cellStatus(table, row, 'amps'),
+      ...(duty.running === undefined && { missing: 'amps' }),
+    },
+  ];
+  const breaker =
+    duty.practice === 'nec' && duty.breaker !== undefined ? socketForBreaker(duty.breaker, row) : undefined;
+  if (breaker !== undefined) judged.push(breaker);
+  return judged;
+}
+
+/** NEC 210.21(B)(3): a socket far below its breaker is not protected by it. */
+function socketForBreaker(breaker: number, row: ReceptacleRow): PlugJudgement | undefined {
+  const circuit = circuitRow(breaker, row.amps);
+  if (circuit === undefined) return undefined;
+  const least = circuit.leastSocket ?? 0;
+  return {
+    aspect: 'breaker',
+    verdict: row.amps >= least ? 'pass' : 'fail',
+    needed: least,
+    found: row.amps,
+    unit: 'A',
+    basis: `NEC Table 210.21(B)(3), ${breaker} A circuit`,
+    status: circuit.status,
+    findingId: 'plug-mismatch',
+  };
+}
+
+/** A the plug itself lets through by its pattern and, for BS 1363, its fuse; undefined where unknown. */
+export function patternAmps(plug: PlugPart): { readonly amps: number; readonly basis: string } | undefined {
+  const row = plug.pattern === undefined ? undefined : receptacleByName(plug.pattern);
+  return row === undefined ? undefined : { amps: row.amps, basis: `${row.names[0]} is rated ${row.amps} A` };
+}

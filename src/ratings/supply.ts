@@ -1,0 +1,126 @@
+/** A supply or battery as an ideal voltage behind a resistance. */
+import type { BatteryPart, Practice, SupplyPart } from '../plan/plan.ts';
+import {
+  because,
+  defaults,
+  defaultTransformerRise,
+  defaultUnregulatedRise,
+  mainsVariation,
+  percent,
+} from './defaults.ts';
+
+export interface Spread {
+  readonly min: number;
+  readonly nominal: number;
+  readonly max: number;
+}
+
+export interface SupplyModel {
+  /** V behind sourceOhms */
+  readonly openCircuit: Spread;
+  /** V at the terminals at no load with the mains at its nominal voltage; what limits are judged on */
+  readonly noLoad: number;
+  /** ohm */
+  readonly sourceOhms: number;
+  /** A; undefined where nothing is printed (a battery) */
+  readonly limitAmps?: number;
+  /** sentences for the report */
+  readonly defaults: readonly string[];
+}
+
+const around = (nominal: number, share: number): Spread => ({
+  min: nominal * (1 - share),
+  nominal,
+  max: nominal * (1 + share),
+});
+
+/**
+ * Regulated: the rated voltage within its tolerance, no resistance. Unregulated and transformers:
+ * Voc = Vr·(1 + rise), Rs = Vr·rise/Ir, the rise being no-load against rated load, and the mains may
+ * stand high or low on top of the tolerance.
+ */
+export function supplyModel(part: SupplyPart | BatteryPart, practice: Practice): SupplyModel {
+  return part.kind === 'battery' ? batteryModel(part) : adapterModel(part, practice);
+}
+
+function adapterModel(part: SupplyPart, practice: Practice): SupplyModel {
+  const used: string[] = [];
+  const rated = part.output.volts;
+  const limitAmps = part.limit.amps;
+  const regulation = regulationOf(part, used);
+  if (regulation === 'regulated') {
+    const tolerance = part.tolerance ?? defaults.regulatedTolerance.value;
+    if (part.tolerance === undefined)
+      used.push(
+        `${part.name}: output tolerance taken as ±${percent(tolerance)} (${because(defaults.regulatedTolerance)})`,
+      );
+    const spread = around(rated, tolerance);
+    const max = Math.max(spread.max, part.noLoad ?? 0);
+    return { openCircuit: { ...spread, max }, noLoad: max, sourceOhms: 0, limitAmps, defaults: used };
+  }
+  const rise = riseOf(part, used);
+  const mains = mainsVariation(practice);
+  used.push(`${part.name}: mains taken as ±${percent(mains.value)} (${because(mains)})`);
+  const noLoad = rated * (1 + rise);
+  return {
+    openCircuit: around(noLoad, (part.tolerance ?? 0) + mains.value),
+    noLoad,
+    sourceOhms: limitAmps > 0 ? (rated * rise) / limitAmps : 0,
+    limitAmps,
+    defaults: used,
+  };
+}
+
+/** Where the plan does not say, a no-load voltage well above rated tells an unregulated supply. */
+function regulationOf(part: SupplyPart, used: string[]): 'regulated' | 'unregulated' | 'transformer' {
+  if (part.regulation !== undefined) return part.regulation;
+  const kind = part.output.kind;
+  const loose = kind === 'dc' ? 'unregulated' : 'transformer';
+  const told =
+    part.noLoad !== undefined && part.noLoad > part.output.volts * (1 + defaults.regulatedTolerance.high);
+  const taken = told || kind === 'ac' ? loose : 'regulated';
+  const why = told ? 'its no-load voltage is well above rated' : 'regulation is not stated';
+  used.push(`${part.name}: taken as ${taken === 'transformer' ? 'a transformer' : taken} (${why})`);
+  return taken;
+}
+
+function riseOf(part: SupplyPart, used: string[]): number {
+  const rated = part.output.volts;
+  if (part.noLoad !== undefined) return Math.max(0, (part.noLoad - rated) / rated);
+  const fallback =
+    part.output.kind === 'dc'
+      ? defaultUnregulatedRise(part.limit.amps)
+      : defaultTransformerRise(rated * part.limit.amps);
+  used.push(
+    `${part.name}: no-load voltage taken as ${percent(fallback.value)} above rated (${because(fallback)})`,
+  );
+  return fallback.value;
+}
+
+function batteryModel(part: BatteryPart): SupplyModel {
+  const used: string[] = [];
+  const nominal = part.output.volts;
+  const min = part.lowest ?? nominal * (1 - defaults.batteryLow.value);
+  const max = part.highest ?? nominal * (1 + defaults.batteryHigh.value);
+  if (part.lowest === undefined)
+    used.push(`${part.name}: lowest voltage taken as ${percent(defaults.batteryLow.value)} below rated`);
+  if (part.highest === undefined)
+    used.push(`${part.name}: highest voltage taken as ${percent(defaults.batteryHigh.value)} above rated`);
+  let sourceOhms = part.internalResistance;
+  if (sourceOhms === undefined) {
+    // lowest is a voltage at the terminals, so only a 9 V block, known to be weak, gets a resistance
+    const block = nominal === 9;
+    sourceOhms = block ? defaults.nineVoltOhms.value : 0;
+    used.push(
+      block
+        ? `${part.name}: internal resistance taken as ${sourceOhms} ohm (${because(defaults.nineVoltOhms)})`
+        : `${part.name}: internal resistance taken as none`,
+    );
+  }
+  return {
+    openCircuit: { min: Math.min(min, nominal), nominal, max: Math.max(max, nominal) },
+    noLoad: Math.max(max, nominal),
+    sourceOhms,
+    defaults: used,
+  };
+}

@@ -1,0 +1,90 @@
+/** Streams that keep what is written, and stages that need no plan. */
+import { PassThrough, Readable } from 'node:stream';
+import type { Io } from '../../src/cli/io.ts';
+import { main } from '../../src/cli/main.ts';
+import type { Stages } from '../../src/cli/stages.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { failing, finding, report } from '../report/samples.ts';
+
+export function plan(file: string, title: string): Plan {
+  return { format: 1, file, title, practice: 'nec', parts: new Map(), runs: [], defaults: [] };
+}
+
+/** A "plan" is one word: `pass`, `fail`, `doubt`, `crash`; anything else cannot be read. */
+export const stages: Stages = {
+  readPlan: (bytes, file) => {
+    const text = new TextDecoder().decode(bytes).trim();
+    if (['pass', 'fail', 'doubt', 'crash'].includes(text)) return { ok: true, plan: plan(file, text) };
+    const error = { file, position: { line: 1, column: 1 }, source: text, length: 1, message: 'not a plan' };
+    return { ok: false, errors: [error] };
+  },
+  formatPlanErrors: (errors) => errors.map((e) => `${e.file}:1:1: ${e.message}`).join('\n'),
+  check: ({ file, title }) => {
+    if (title === 'crash') throw new Error('no net \u001b[31m7');
+    const about = { plan: { file, title, practice: 'nec' as const } };
+    if (title === 'fail') return { ...failing(), ...about };
+    if (title === 'pass') return { ...report(), ...about };
+    return report({ ...about, verdict: 'cannot-tell', findings: [finding({ severity: 'doubt' })] });
+  },
+  truthTable: (_plan, { all }) => ({
+    columns: ['bandsaw', 'K1', 'collector'],
+    rows: [
+      {
+        label: all ? 'every combination' : 'at rest',
+        inputs: { bandsaw: 'shut' },
+        relays: { K1: 'released' },
+        loads: { collector: 'stopped' },
+        expected: { collector: 'stopped' },
+      },
+    ],
+  }),
+  explanations: () => [
+    {
+      id: 'gate-dead',
+      title: 'A gate starts nothing',
+      severity: 'fault',
+      question: 2,
+      meaning: 'Opening this gate alone does not start its load.',
+      wrong: '- {cores: {red: [PS1.+, planer.NC]}}\n- {cores: {}}\n',
+      right: '- {cores: {red: [PS1.+, planer.NO]}}\n',
+      basis: 'common practice',
+    },
+  ],
+};
+
+export interface Outcome {
+  readonly status: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+export interface Surroundings {
+  readonly stdin?: Iterable<string | Uint8Array> | AsyncIterable<string | Uint8Array>;
+  readonly env?: Io['env'];
+  readonly cwd?: string;
+  readonly columns?: number;
+  readonly isTTY?: boolean;
+  readonly stages?: Stages;
+}
+
+function collector(columns?: number, isTTY?: boolean) {
+  const stream = new PassThrough();
+  const chunks: Buffer[] = [];
+  stream.on('data', (chunk: Buffer) => chunks.push(chunk));
+  return { stream: Object.assign(stream, { columns, isTTY }), text: () => Buffer.concat(chunks).toString() };
+}
+
+/** Runs `pullin ARGS...` in this process. */
+export async function pullin(args: readonly string[], around: Surroundings = {}): Promise<Outcome> {
+  const out = collector(around.columns, around.isTTY);
+  const err = collector();
+  const io: Io = {
+    stdin: Readable.from(around.stdin ?? []),
+    stdout: out.stream,
+    stderr: err.stream,
+    env: around.env ?? {},
+    cwd: around.cwd,
+  };
+  const status = await main(args, io, around.stages ?? stages);
+  return { status, out: out.text(), err: err.text() };
+}
