@@ -24,26 +24,26 @@ export function checkApart(study: Study): Finding[] {
 function mainsThroughGate(study: Study): Finding[] {
   const { plan, circuit, sides } = study;
   const found: Finding[] = [];
-  for (const part of plan.parts.values()) {
-    if (part.kind !== 'gate') continue;
-    const hit = ['COM', 'NO', 'NC'].filter((t) => {
-      const net = netAt(circuit, part.name, t);
-      return circuit.landed.has(`${part.name}.${t}`) && net !== undefined && sides.mains.has(net);
-    });
-    if (hit.length === 0) continue;
+  const hit = [...plan.parts.values()]
+    .filter((part) => part.kind === 'gate')
+    .flatMap((part) => ['COM', 'NO', 'NC'].map((t) => `${part.name}.${t}`))
+    .filter((key) => circuit.landed.has(key) && sides.mains.has(circuit.netOf.get(key) ?? -1));
+  if (hit.length > 0) {
+    const gates = [...new Set(hit.map((key) => key.split('.')[0]!))];
     found.push(
       finding(plan, {
         id: 'mains-through-gate',
         severity: 'danger',
         question: 1,
-        parts: [part.name],
-        terminals: hit.map((t) => `${part.name}.${t}`),
-        message: `mains runs through the gate switch ${part.name}`,
-        why: `${part.name}.${hit[0]} is joined to a mains conductor. The switch, its wire and the gate can be touched.`,
-        fix: `Take the mains conductor off ${part.name} and let the gate switch work the coil of a relay at low voltage.`,
+        parts: gates,
+        terminals: hit,
+        message: `mains runs through the gate switch${gates.length > 1 ? 'es' : ''} ${listOf(gates)}`,
+        why: `${hit[0]} is joined to a mains conductor. The switch, its wire and the gate can be touched.`,
+        fix: `Take the mains conductors off ${listOf(gates)} and let the gate switches work the coil of a relay at low voltage.`,
         basis: 'NEC 725.136; IEC 60364-4-41 clause 414.4 (from memory); common practice',
       }),
     );
+    return found;
   }
   const lowRuns = new Set<string>();
   for (const run of plan.runs)

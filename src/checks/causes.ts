@@ -1,9 +1,11 @@
 import { UnionFind } from '../circuit/union-find.ts';
 import { FALSE } from '../logic/bdd.ts';
+import { inputVariable } from '../logic/conduction.ts';
 import type { Wanted } from '../logic/intent.ts';
 import { type Moved, movedIn, relaysAt, stateOf, type Verified } from '../logic/verify.ts';
 import type { Finding } from '../report/model.ts';
 import { runsFromRest } from './starts.ts';
+import { wrongTabOfOther } from './wrong-tab.ts';
 import { COMMON_PRACTICE, finding, isLanded, listOf, netAt, sayMoved, type Study } from './study.ts';
 
 /** Nets joined by contacts in one settled state, leaving out one part's own contacts. */
@@ -22,13 +24,20 @@ export function joinedIn(v: Verified, moved: Moved, without?: string): UnionFind
 }
 
 /** Why one entry of the intent, worked alone, does not start its load. */
-export function deadCause(study: Study, v: Verified, w: Wanted, entry: Wanted['entries'][number], state: Moved): Finding {
+export function deadCause(
+  study: Study,
+  v: Verified,
+  w: Wanted,
+  entry: Wanted['entries'][number],
+  state: Moved,
+  diode: string | undefined,
+): { readonly group: string; readonly finding: Finding } {
   const { plan, circuit } = study;
   const name = entry.refs[0]!.part;
-  const cause = switchCause(study, v, w, entry, state);
+  const cause = diode === undefined ? switchCause(study, v, w, entry, state) : diodeCause(diode, w.target);
   const label = entry.refs.map((r) => r.part).join(' with ');
   const kind = plan.parts.get(name)?.kind === 'gate' ? 'opening the' : 'working the';
-  return finding(plan, {
+  const made = finding(plan, {
     id: 'gate-dead',
     severity: 'fault',
     question: 2,
@@ -40,9 +49,23 @@ export function deadCause(study: Study, v: Verified, w: Wanted, entry: Wanted['e
     fix: cause.fix,
     basis: COMMON_PRACTICE,
   });
+  return { group: cause.group ?? name, finding: made };
+}
+
+function diodeCause(diode: string, target: string): Cause {
+  return {
+    group: `diode ${diode}`,
+    what: `diode ${diode} is the wrong way round`,
+    why: `With ${diode} turned every load does what is meant; as it is, it blocks this gate and may let others through.`,
+    fix: `Turn ${diode}: its band (K) towards the coil that starts ${target}.`,
+    parts: [diode],
+    terminals: [`${diode}.A`, `${diode}.K`],
+  };
 }
 
 interface Cause {
+  /** gates dead of one cause share this */
+  readonly group?: string;
   readonly what: string;
   readonly why: string;
   readonly fix: string;
@@ -67,21 +90,42 @@ function switchCause(study: Study, v: Verified, w: Wanted, entry: Wanted['entrie
     const com = netAt(circuit, name, 'COM');
     const same = landed.find((tab) => tab !== 'COM' && netAt(circuit, name, tab) === com);
     if (same)
-      return { what: 'both its cores are on one conductor', why: `${t('COM')} and ${t(same)} are joined already, so the switch changes nothing.`, fix: `Take one of the two cores over to the other conductor of the loop.`, parts: [], terminals: [t('COM'), t(same)] };
+      return { group: `one conductor ${com}`, what: 'both its cores are on one conductor', why: `${t('COM')} and ${t(same)} are joined already, so the switch changes nothing.`, fix: `Take one of the two cores over to the other conductor of the loop.`, parts: [], terminals: [t('COM'), t(same)] };
     if (landed.length === 1)
       return { what: 'only COM is wired', why: `Neither ${t('NO')} nor ${t('NC')} has a core.`, fix: `Land the return core on ${t(right)}.`, parts: [], terminals: [t('COM')] };
     if (!landed.includes(right!))
       return { what: `the core is on ${wrong} where ${right} is wanted`, why: `${t('COM')} and ${t(wrong!)} part when the gate opens.`, fix: `Move the core from ${t(wrong!)} to ${t(right!)}.`, parts: [], terminals: [t(wrong!)] };
   }
-  const together = movedIn(circuit, v.model.bdd, v.model.bdd.every([runsFromRest(v, w.target), entry.works, v.model.bdd.not(w.blocked)]));
+  const { bdd } = v.model;
+  const runs = runsFromRest(v, w.target);
+  // States in which this entry makes the difference: the load runs with it and not with it put back.
+  const without = bdd.compose(runs, new Map([...bdd.support(entry.works)].map((x) => [x, FALSE])));
+  const together = movedIn(circuit, bdd, bdd.every([runs, entry.works, bdd.not(without), bdd.not(w.blocked)]));
   const others = together?.filter((i) => !state.includes(i)).map((i) => circuit.inputs[i]!.part) ?? [];
   if (others.length > 0)
-    return { what: `it lies in line with ${listOf(others)}`, why: `It starts ${w.target} only with ${sayMoved(circuit, together!)}.`, fix: `Wire ${name} side by side with ${listOf(others)}: COM to the fed core, ${'the other tab'} to the return core.`, parts: others, terminals: [] };
-  return pathCause(study, v, w, name, state);
+    return { group: others.length === 1 ? `line ${[name, others[0]!].find((p) => lineHead(study, v, w, p)) ?? others[0]}` : `line ${others.join()}`, what: `it lies in line with ${listOf(others)}`, why: `It starts ${w.target} only with ${sayMoved(circuit, together!)}.`, fix: `Wire ${name} side by side with ${listOf(others)}: COM to the fed core, ${'the other tab'} to the return core.`, parts: others, terminals: [] };
+  return pathCause(study, v, name, state);
+}
+
+/** The gate in whose place the through core was cut: more than one other gate works only while it is open. */
+function lineHead(study: Study, v: Verified, w: Wanted, name: string): boolean {
+  const { bdd } = v.model;
+  const own = w.entries.find((e) => e.refs.length === 1 && e.refs[0]!.part === name);
+  if (!own) return false;
+  const runs = runsFromRest(v, w.target);
+  const shut = bdd.compose(runs, new Map([...bdd.support(own.works)].map((x) => [x, FALSE])));
+  const freed = w.entries.filter((e) => {
+    if (e === own) return false;
+    const both = bdd.every([own.works, e.works]);
+    const vars = new Set([...bdd.support(e.works), ...bdd.support(own.works)]);
+    const alone = bdd.every(study.circuit.inputs.map((i) => inputVariable(study.circuit, i.index)).filter((x) => !vars.has(x)).map((x) => bdd.not(bdd.variable(x))));
+    return bdd.and(bdd.and(both, alone), runs) !== FALSE && bdd.and(bdd.and(e.works, alone), shut) === FALSE;
+  });
+  return freed.length > 1;
 }
 
 /** No feed, no return, a diode the wrong way round: found by walking from the switch in its working position. */
-function pathCause(study: Study, v: Verified, w: Wanted, name: string, state: Moved): Cause {
+function pathCause(study: Study, v: Verified, name: string, state: Moved): Cause {
   const { circuit } = study;
   const sets = joinedIn(v, state, name);
   const tabs = ['COM', 'NO', 'NC'].filter((tab) => isLanded(circuit, name, tab));
@@ -98,18 +142,46 @@ function pathCause(study: Study, v: Verified, w: Wanted, name: string, state: Mo
   const leads = tabs.filter((tab) => reaches(tab, ends) && !fed.includes(tab));
   const t = tabs.map((tab) => `${name}.${tab}`);
   if (fed.length === 0)
-    return { what: 'it has no feed', why: `Neither core of ${name} leads to the supply.`, fix: 'Carry the fed core on from the joint or gate before it.', parts: [], terminals: t };
-  const diodes = circuit.diodes.filter((d) => !d.load && !d.builtIn && leads.some((tab) => reaches(tab, [d.anode, d.cathode])));
-  if (diodes.length > 0)
-    return { what: `diode ${diodes[0]!.part} blocks it`, why: 'The diode points against the current from this gate.', fix: `Turn ${diodes[0]!.part}: its band (K) towards the coil of ${w.target}.`, parts: [diodes[0]!.part], terminals: [`${diodes[0]!.part}.A`, `${diodes[0]!.part}.K`] };
+    return { group: 'no feed', what: 'it has no feed', why: `Neither core of ${name} leads to the supply.`, fix: 'Carry the fed core on from the joint or gate before it.', parts: [], terminals: t };
+  const stranded = strandedCoil(study, sets, netAt(circuit, name, fed[0]!)!, leads.map((tab) => netAt(circuit, name, tab)!));
+  if (stranded)
+    return { group: `return of ${stranded.coil}`, what: `the return of ${stranded.coil} does not come back to ${stranded.source}`, why: `${name} is fed from ${stranded.source}, and the other end of the coil of ${stranded.coil} leads to no pole of ${stranded.source}.`, fix: `Join the minus (or common) of the two supplies, or feed ${name} from the supply that ${stranded.coil} returns to.`, parts: [stranded.coil, stranded.source], terminals: t };
   if (leads.length === 0)
-    return { what: 'its return core leads nowhere', why: `From ${listOf(t)} no core leads on to a coil; the return core ends somewhere on the way.`, fix: 'Carry the return core on through every joint and gate as far as the coil.', parts: [], terminals: t };
-  return { what: 'the loop is open', why: `${name} is fed and leads to a coil, yet the circuit does not close with ${sayMoved(circuit, state)}.`, fix: 'Trace the loop from the supply through this gate to the coil and back.', parts: [], terminals: t };
+    return { group: 'no return', what: 'its return core leads nowhere', why: `From ${listOf(t)} no core leads on to a coil; the return core ends somewhere on the way.`, fix: 'Carry the return core on through every joint and gate as far as the coil.', parts: [], terminals: t };
+  return { group: 'open loop', what: 'the loop is open', why: `${name} is fed and leads to a coil, yet the circuit does not close with ${sayMoved(circuit, state)}.`, fix: 'Trace the loop from the supply through this gate to the coil and back.', parts: [], terminals: t };
+}
+
+/** A coil that the gate's way on does reach, and whose far end does not return to the supply that feeds the gate. */
+function strandedCoil(study: Study, sets: UnionFind, fed: number, nets: readonly number[]): { coil: string; source: string } | undefined {
+  const { circuit } = study;
+  const feeder = circuit.sources.find((s) => !s.mains && s.rails.some((r) => sets.joined(r.net, fed)));
+  if (!feeder) return undefined;
+  const onward = new Set(nets.map((n) => sets.find(n)));
+  for (let grew = true; grew; ) {
+    grew = false;
+    for (const d of circuit.diodes)
+      if (!d.load && onward.has(sets.find(d.anode)) && !onward.has(sets.find(d.cathode))) {
+        onward.add(sets.find(d.cathode));
+        grew = true;
+      }
+  }
+  for (const relay of circuit.relays)
+    for (const sense of relay.senses) {
+      const near = [sense.a, sense.b].find((n) => onward.has(sets.find(n)));
+      if (sense.by !== 'volts' || near === undefined) continue;
+      const far = near === sense.a ? sense.b : sense.a;
+      const home = circuit.sources.find((s) => s !== feeder && !s.mains && s.rails.some((r) => sets.joined(r.net, far)));
+      if (home && !feeder.rails.some((r) => sets.joined(r.net, far))) return { coil: relay.part, source: feeder.part };
+    }
+  return undefined;
 }
 
 /** `loop-dead`: nothing starts the load; the one cause, found by asking what is missing with everything open. */
 export function loopCause(study: Study, v: Verified, w: Wanted, everything: Moved): Finding {
-  const cause = whyDead(study, v, w, everything);
+  const tab = wrongTabOfOther(study);
+  const cause: Cause = tab
+    ? { what: `${tab.part} is wired on ${tab.from} where ${tab.to} is wanted`, why: `With that core on ${tab.part}.${tab.to} every load does what is meant, in all states.`, fix: `Move the core from ${tab.part}.${tab.from} to ${tab.part}.${tab.to}.`, parts: [tab.part], terminals: [`${tab.part}.${tab.from}`, `${tab.part}.${tab.to}`] }
+    : whyDead(study, v, w, everything);
   return finding(study.plan, {
     id: 'loop-dead',
     severity: 'fault',

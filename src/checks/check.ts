@@ -6,6 +6,7 @@ import { checkApart } from './apart.ts';
 import { checkSharing } from './boxes.ts';
 import { checkCoils } from './coil.ts';
 import { checkContacts } from './contacts.ts';
+import { checkCords } from './cords.ts';
 import { arrange } from './fold.ts';
 import { checkLoop } from './loop.ts';
 import { checkMains } from './mains.ts';
@@ -35,6 +36,7 @@ export function report(s: Study): Report {
     ...checkLoop(s),
     ...contacts.findings,
     ...checkMains(s),
+    ...checkCords(s),
   ]);
   const { plan } = s;
   return {

@@ -5,12 +5,14 @@ import { type Finding, SEVERITIES } from '../report/model.ts';
  * The cause keeps its own words and lists the effect under `also`.
  */
 const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
-  'loop-dead': ['supply-shorted', 'diode-backwards', 'diode-on-ac', 'polarity-reversed', 'coil-shorted', 'coil-too-low', 'coil-in-series', 'chatters', 'mains-shorted', 'mains-meets-low-voltage', 'supplies-joined'],
+  'loop-dead': ['supply-shorted', 'diode-backwards', 'polarity-reversed', 'coil-shorted', 'coil-too-low', 'coil-in-series', 'chatters', 'mains-shorted', 'mains-meets-low-voltage', 'supplies-joined'],
   'gate-dead': ['diode-backwards', 'polarity-reversed', 'coil-shorted', 'coil-too-low', 'coil-in-series', 'chatters', 'mains-shorted', 'supply-shorted', 'mains-meets-low-voltage'],
+  'runs-with-all-shut': ['supply-shorted', 'mains-meets-low-voltage', 'mains-shorted'],
+  'circuit-overloaded': ['plug-mismatch'],
   'gate-stops-load': ['supply-shorted', 'mains-shorted', 'polarity-reversed', 'diode-backwards', 'runs-with-all-shut'],
   'stops-without-cause': ['supply-shorted', 'mains-shorted', 'polarity-reversed'],
   'depends-on-order': ['chatters', 'stays-on'],
-  'loose-end': ['loop-dead', 'gate-dead', 'earth-broken'],
+  'loose-end': ['loop-dead', 'gate-dead', 'earth-broken', 'mains-meets-low-voltage'],
   'runs-without-cause': ['block-ignored', 'stays-on'],
   'line-not-switched': ['line-neutral-swapped'],
   'insulation-too-low': ['mains-through-gate', 'mains-meets-low-voltage', 'sides-share-cable'],
@@ -34,7 +36,7 @@ export function arrange(all: readonly Finding[]): Finding[] {
   const list = withoutDuplicates(all);
   const also = new Map<Finding, string[]>();
   const kept: Finding[] = [];
-  const move = list.find((f) => f.id === 'gate-on-wrong-tab');
+  const move = list.find((f) => f.id === 'gate-on-wrong-tab') ?? list.find((f) => f.id === 'gate-dead' && / is the wrong way round$/.test(f.message));
   for (const f of list) {
     const cause =
       move && f !== move && BY_A_MOVE.has(f.id)
@@ -44,7 +46,7 @@ export function arrange(all: readonly Finding[]): Finding[] {
     else kept.push(f);
   }
   // A cause may itself have been folded under another; its effects then go one further up.
-  const result = kept.map((f) => ({ ...f, also: gather(f, also, list) }));
+  const result = kept.map((f) => ({ ...f, also: [...f.also, ...gather(f, also, list)] }));
   return result.sort(
     (a, b) =>
       a.question - b.question ||
@@ -57,7 +59,7 @@ export function arrange(all: readonly Finding[]): Finding[] {
 
 /** Loose ends and contact figures only follow from a cause at the same part; the rest follow wherever the cause is. */
 function related(effect: Finding, cause: Finding): boolean {
-  if (!['loose-end', 'contact-starting', 'contact-running', 'line-not-switched', 'insulation-too-low'].includes(effect.id)) return true;
+  if (!['loose-end', 'contact-starting', 'contact-running', 'line-not-switched'].includes(effect.id)) return true;
   return effect.parts.some((p) => cause.parts.includes(p) || cause.terminals.some((t) => t.startsWith(`${p}.`)));
 }
 

@@ -49,7 +49,8 @@ export function checkMains(study: Study): Finding[] {
   return found;
 }
 
-function loadsBehind(study: Study, plug: PlugPart): (MotorPart | LoadPart)[] {
+/** Loads that this plug can feed. */
+export function loadsBehind(study: Study, plug: PlugPart): (MotorPart | LoadPart)[] {
   const plugs = [...study.plan.parts.values()].filter((p) => p.kind === 'plug');
   const loads = [...study.plan.parts.values()].filter((p): p is MotorPart | LoadPart => p.kind === 'motor' || p.kind === 'load');
   if (plugs.length === 1) return loads;
@@ -67,6 +68,7 @@ function plugs(study: Study, plug: PlugPart, loads: readonly (MotorPart | LoadPa
   const running = loads.map((l) => motorCurrents(l, plan.practice).running?.amps);
   const total = running.some((r) => r === undefined) ? undefined : running.reduce((a, b) => a! + b!, 0);
   const single = [...plan.parts.values()].filter((p) => p.kind === 'plug').length === 1;
+  const seen: string[] = [];
   for (const part of single ? [plug, ...outlets] : [plug]) {
     const phases = loads.some((l) => phasesOf(l) === 3) ? 3 : 1;
     const judged = judgePlug({
@@ -79,6 +81,13 @@ function plugs(study: Study, plug: PlugPart, loads: readonly (MotorPart | LoadPa
     });
     const bad = judged.find((j) => j.verdict === 'fail') ?? judged.find((j) => j.verdict === 'cannot-tell');
     if (!bad) continue;
+    // A plug and its outlet of one pattern are one mistake.
+    const pair = found.findIndex((f) => f.id === 'plug-mismatch' && seen.includes(`${part.pattern}`));
+    seen.push(`${part.pattern}`);
+    if (pair >= 0) {
+      found[pair] = { ...found[pair]!, parts: [...found[pair]!.parts, part.name] };
+      continue;
+    }
     const fails = bad.verdict === 'fail';
     found.push(
       finding(plan, {

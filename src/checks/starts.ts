@@ -2,6 +2,8 @@ import { FALSE, type Fn } from '../logic/bdd.ts';
 import type { Wanted } from '../logic/intent.ts';
 import { type Deviation, type Moved, movedIn, running, stateOf, type Verified } from '../logic/verify.ts';
 import type { Finding } from '../report/model.ts';
+import { push } from '../logic/conduction.ts';
+import { reversedDiode, wrongTabOfOther } from './wrong-tab.ts';
 import { deadCause, loopCause } from './causes.ts';
 import { COMMON_PRACTICE, finding, listOf, sayMoved, type Study } from './study.ts';
 
@@ -81,7 +83,7 @@ function forTarget(study: Study, v: Verified, w: Wanted): Finding[] {
       found.push(inSeries(study, v, w, starts));
       explained = bdd.not(runs);
     } else {
-      for (const d of dead.slice(0, 12)) found.push(deadCause(study, v, w, d.entry, d.state!));
+      found.push(...deadFindings(study, v, w, dead, restRuns));
       // Combinations of dead entries only follow from each being dead.
       const living = bdd.any(alone.filter((a) => !dead.includes(a)).map((a) => a.entry.works));
       explained = bdd.diff(bdd.not(runs), living);
@@ -92,12 +94,52 @@ function forTarget(study: Study, v: Verified, w: Wanted): Finding[] {
     if (left === FALSE) continue;
     found.push(...(d.direct ? directFindings(study, v, w, d, left, base, runs) : [afterwards(study, v, w, d)]));
   }
-  return found.map((f) => (w.through === undefined ? f : { ...f, why: `${f.why} (${w.target} is started by ${w.through}.)` }))
+  return oncePerBlock(found).map((f) => (w.through === undefined ? f : { ...f, why: `${f.why} (${w.target} is started by ${w.through}.)` }))
     .filter((f) => plan.parts.size > 0 && f !== undefined);
 }
 
+/** One finding for each cause; gates dead of one cause are named together. */
+function deadFindings(
+  study: Study,
+  v: Verified,
+  w: Wanted,
+  dead: readonly { entry: Wanted['entries'][number]; state: Moved | undefined }[],
+  restRuns: boolean,
+): Finding[] {
+  // A load that runs at rest and stops for every gate has its contact the wrong way round: that is said elsewhere.
+  if (restRuns && dead.length === w.entries.length) return [];
+  const diode = reversedDiode(study);
+  const causes = dead.slice(0, MOST_EXPLAINED).map((d) => deadCause(study, v, w, d.entry, d.state!, diode));
+  const groups = new Map<string, Finding[]>();
+  causes.forEach((c) => push(groups, c.group, c.finding));
+  const found = [...groups.values()].map(([first, ...more]) => {
+    if (more.length === 0) return first!;
+    return {
+      ...first!,
+      parts: [...new Set([...first!.parts.slice(0, 1), ...more.map((f) => f.parts[0]!), ...first!.parts.slice(1)])],
+      terminals: [...new Set([first!, ...more].flatMap((f) => f.terminals))],
+      also: more.map((f) => f.message),
+    };
+  });
+  return dead.length > MOST_EXPLAINED
+    ? found.map((f, i) => (i === 0 ? { ...f, also: [...f.also, `and ${dead.length - MOST_EXPLAINED} more gates`] } : f))
+    : found;
+}
+
+const MOST_EXPLAINED = 40;
+
 function chatterOf(v: Verified): Fn {
   return v.chatter;
+}
+
+/** A block that is ignored at once need not be told again for the states reached later. */
+function oncePerBlock(found: readonly Finding[]): Finding[] {
+  const seen = new Set<string>();
+  return found.filter((f) => {
+    if (f.id !== 'block-ignored') return true;
+    const key = f.parts.join();
+    return seen.has(key) ? false : seen.add(key);
+  });
 }
 
 function inSeries(study: Study, v: Verified, w: Wanted, starts: Moved): Finding {
@@ -234,6 +276,7 @@ function whichStops(v: Verified, runs: Fn, moved: Moved, base: Moved): number | 
 function blockIgnored(study: Study, v: Verified, w: Wanted, states: Fn): Finding[] {
   const { bdd } = v.model;
   const found: Finding[] = [];
+  const tab = wrongTabOfOther(study);
   for (const { ref, blocks } of w.blockers) {
     const others = bdd.any(w.blockers.filter((b) => b.ref !== ref).map((b) => b.blocks));
     const moved = movedIn(v.circuit, bdd, bdd.diff(bdd.and(states, blocks), others)) ?? undefined;
@@ -246,7 +289,11 @@ function blockIgnored(study: Study, v: Verified, w: Wanted, states: Fn): Finding
         parts: [ref.part, w.target],
         message: `${w.target} runs although ${ref.part}${ref.position ? ` at ${ref.position}` : ''} ought to stop it`,
         why: `It runs with ${sayMoved(v.circuit, moved)}${moved.length === 0 ? ` (${ref.part} is off)` : ''}.`,
-        fix: `Wire the break contact of ${ref.part} in line with the coil, ahead of every gate and override.`,
+        terminals: tab?.part === ref.part ? [`${tab.part}.${tab.from}`, `${tab.part}.${tab.to}`] : [],
+        fix:
+          tab?.part === ref.part
+            ? `Move the core from ${tab.part}.${tab.from} to ${tab.part}.${tab.to}; that one change was proved to mend it.`
+            : `Wire the break contact of ${ref.part} in line with the coil, ahead of every gate and override.`,
         basis: 'NEC 430.74; IEC 60204-1 clause 9.2 (from memory); common practice',
       }),
     );

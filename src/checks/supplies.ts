@@ -4,6 +4,7 @@ import { buildModel } from '../logic/model.ts';
 import { movedIn, running, stateOf, type Verified } from '../logic/verify.ts';
 import type { BatteryPart, SupplyPart } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
+import { runsFromRest } from './starts.ts';
 import { everIn, finding, listOf, netAt, sayMoved, type Study } from './study.ts';
 
 /** Extra-low-voltage ceiling of the loop: 30 V AC, 60 V DC (NEC Chapter 9 Table 11; IEC 62368-1 ES1, from memory). */
@@ -149,7 +150,8 @@ function deadSupply(study: Study, v: Verified): Finding[] {
         starts.flatMap((m) => [...settler.settle(m).to].map(([mode, set]) => bdd.and(settler.at(running(model, w.target), mode), set))),
       );
       const names = dead.map((i) => circuit.sources[i]!.part);
-      const wrong = w.ifSupplyFails === 'stopped' ? runs : bdd.diff(bdd.diff(model.valid, w.blocked), runs);
+      // A way of running that does not need this supply is judged with the supply alive; here only what its death starts.
+      const wrong = w.ifSupplyFails === 'stopped' ? bdd.diff(runs, runsFromRest(v, w.target)) : bdd.diff(bdd.diff(model.valid, w.blocked), runs);
       if (wrong === FALSE) continue;
       const atRest = bdd.and(wrong, stateOf(circuit, bdd, [])) !== FALSE;
       const moved = atRest ? [] : movedIn(circuit, bdd, wrong)!;

@@ -72,7 +72,9 @@ function fedFrom(v: Verified, a: number, b: number): Fn {
       .filter((s) => !s.mains && s.kind === 'dc')
       .map((s) => {
         const [plus, minus] = v.model.railReach[s.index]!;
-        return bdd.and(plus!.get(a) ?? FALSE, minus!.get(b) ?? FALSE);
+        // Where contacts join the poles, every net reaches both; that is a short, not a polarity.
+        const apart = bdd.not(plus!.get(s.rails[1]!.net) ?? FALSE);
+        return bdd.every([apart, plus!.get(a) ?? FALSE, minus!.get(b) ?? FALSE]);
       }),
   );
 }
@@ -89,7 +91,7 @@ function diodesBackwards(study: Study, v: Verified): Finding[] {
     );
     return [
       finding(plan, {
-        id: ac ? 'diode-on-ac' : 'diode-backwards',
+        id: 'diode-backwards',
         severity: 'warning',
         question: 5,
         parts: [d.part, ...(coil ? [coil.part] : [])],
@@ -113,7 +115,8 @@ function onAc(v: Verified, a: number, b: number): Fn {
       .map((s) => {
         const reach = v.model.railReach[s.index]!;
         const at = (i: number, n: number) => reach[i]?.get(n) ?? FALSE;
-        return bdd.or(bdd.and(at(0, a), at(1, b)), bdd.and(at(1, a), at(0, b)));
+        const apart = bdd.not(at(0, s.rails[1]?.net ?? -1));
+        return bdd.and(apart, bdd.or(bdd.and(at(0, a), at(1, b)), bdd.and(at(1, a), at(0, b))));
       }),
   );
 }

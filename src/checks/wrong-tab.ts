@@ -22,19 +22,42 @@ const MOST_TRIES = 60;
 export function findWrongTabs(study: Study): Finding[] {
   const v = study.verified;
   if (!v || (v.deviations.length === 0 && v.chatter === 0 && v.races.length === 0)) return [];
-  const moves = candidates(study.plan);
+  const moves = candidates(study.plan, isGate);
   const size = study.circuit.inputs.length;
   const tries = Math.max(6, Math.min(MOST_TRIES, Math.floor(6000 / Math.max(1, size))));
-  for (const move of moves.slice(0, tries)) if (mends(study, [move])) return [report(study, move, true)];
+  for (const move of moves.slice(0, tries)) if (mends(study, moveEnds([move]))) return [report(study, move, true)];
   const odd = moves.filter((m) => isOdd(study.plan, m));
-  if (odd.length < 2 || odd.length > 40 || !mends(study, odd)) return [];
-  const needed = odd.filter((m) => odd.length <= 12 && !mends(study, odd.filter((x) => x !== m)));
+  if (odd.length < 2 || odd.length > 40 || !mends(study, moveEnds(odd))) return [];
+  const needed = odd.filter((m) => odd.length <= 12 && !mends(study, moveEnds(odd.filter((x) => x !== m))));
   return (needed.length > 0 ? needed : odd).map((m) => report(study, m, false));
 }
 
-function mends(study: Study, moves: readonly Move[]): boolean {
+function moveEnds(moves: readonly Move[]): Map<string, string> {
   const map = new Map<string, string>();
   for (const m of moves) for (const e of m.ends) map.set(endKey(e.core.run, e.index, e.end), `${m.part}.${m.to}`);
+  return map;
+}
+
+/** The diode that, turned round, makes every load do what is meant; undefined when there is none. */
+export function reversedDiode(study: Study): string | undefined {
+  const v = study.verified;
+  if (!v || v.deviations.length === 0) return undefined;
+  const diodes = study.circuit.diodes.filter((d) => !d.load && !d.builtIn).slice(0, MOST_TRIES);
+  return diodes.find((d) => mends(study, turned(study.plan, d.part)))?.part;
+}
+
+function turned(plan: Plan, diode: string): Map<string, string> {
+  const map = new Map<string, string>();
+  for (const run of plan.runs)
+    run.cores.forEach((core, index) => {
+      for (const end of ['a', 'b'] as const)
+        if (core[end].part === diode)
+          map.set(endKey(run.index, index, end), `${diode}.${core[end].terminal === 'A' ? 'K' : 'A'}`);
+    });
+  return map;
+}
+
+function mends(study: Study, map: ReadonlyMap<string, string>): boolean {
   try {
     const after = verify(buildCircuit(study.plan, { moves: map }));
     return after.deviations.length === 0 && after.chatter === 0 && after.races.length === 0 && !anyShort(after);
@@ -50,13 +73,13 @@ function anyShort(after: ReturnType<typeof verify>): boolean {
   );
 }
 
-function candidates(plan: Plan): Move[] {
+function candidates(plan: Plan, wanted: (part: Part | undefined) => boolean): Move[] {
   const ends = new Map<string, Move['ends'][number][]>();
   for (const run of plan.runs)
     run.cores.forEach((core, index) => {
       for (const end of ['a', 'b'] as const) {
         const ref = core[end];
-        if ((ref.terminal !== 'NO' && ref.terminal !== 'NC') || !isSwitch(plan.parts.get(ref.part))) continue;
+        if ((ref.terminal !== 'NO' && ref.terminal !== 'NC') || !wanted(plan.parts.get(ref.part))) continue;
         const key = `${ref.part}.${ref.terminal}`;
         ends.set(key, [...(ends.get(key) ?? []), { core, index, end }]);
       }
@@ -78,16 +101,22 @@ function candidates(plan: Plan): Move[] {
   return moves.map((m, i) => ({ m, i })).sort((x, y) => rank(x.m) - rank(y.m) || x.i - y.i).map(({ m }) => m);
 }
 
-function isSwitch(part: Part | undefined): boolean {
-  return part?.kind === 'gate' || part?.kind === 'switch' || part?.kind === 'button' || part?.kind === 'cutout';
+function isGate(part: Part | undefined): boolean {
+  return part?.kind === 'gate';
+}
+
+/** The one tab of a hand switch, button or cut-out that, moved to its fellow, makes every load do what is meant. */
+export function wrongTabOfOther(study: Study): { part: string; from: string; to: string } | undefined {
+  const v = study.verified;
+  if (!v || (v.deviations.length === 0 && v.chatter === 0)) return undefined;
+  const moves = candidates(study.plan, (p) => p?.kind === 'switch' || p?.kind === 'button' || p?.kind === 'cutout');
+  return moves.slice(0, 24).find((m) => mends(study, moveEnds([m])));
 }
 
 /** The move takes a core away from the tab that the part's use does not ask for. */
 function isOdd(plan: Plan, move: Move): boolean {
   const part = plan.parts.get(move.part);
-  if (part?.kind === 'gate') return move.from === ((part as GatePart).pressedWhen === 'open' ? 'NC' : 'NO');
-  if (part?.kind === 'cutout') return move.from === 'NO';
-  return move.from === 'NC';
+  return part?.kind === 'gate' && move.from === ((part as GatePart).pressedWhen === 'open' ? 'NC' : 'NO');
 }
 
 function report(study: Study, move: Move, alone: boolean): Finding {

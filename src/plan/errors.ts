@@ -1,4 +1,5 @@
 /** Errors in the input: collecting them in file order, and printing them with the line they stand in. */
+import { hint } from './nearest.ts';
 import type { PlanError, Position } from './plan.ts';
 
 /** Part of the text, as offsets from its beginning; the end is not included. */
@@ -6,6 +7,10 @@ export type Span = readonly [start: number, end: number];
 
 /** Most errors reported for one file; past this a reader is better served by mending the first ones. */
 const MOST_ERRORS = 1000;
+/** Errors kept at all; a file with more is no plan, and only their number matters. */
+const MOST_KEPT = 20_000;
+/** After this many errors no more likely names are looked for: it takes time, and nobody reads that far. */
+const CROWDED = 200;
 
 /** The text of a file with its line starts. */
 export class Source {
@@ -48,19 +53,34 @@ export class Source {
 export class Errors {
   readonly source: Source;
   readonly #found = new Map<string, { span: Span; message: string }>();
+  #dropped = 0;
 
   constructor(source: Source) {
     this.source = source;
   }
 
   get count(): number {
-    return this.#found.size;
+    return this.#found.size + this.#dropped;
+  }
+
+  /** True when so much is wrong that looking for likely names is no help any more. */
+  get crowded(): boolean {
+    return this.#found.size > CROWDED;
+  }
+
+  /** `; did you mean X?` of the nearest name, else `otherwise`. */
+  hint(found: string, names: Iterable<string>, otherwise = ''): string {
+    return (this.crowded ? '' : hint(found, names)) || otherwise;
   }
 
   /** `subject` names the part or block and does not count when deciding whether an error was said already. */
   add(span: Span, text: string, subject = ''): void {
     const key = `${span[0]}:${text}`;
     if (this.#found.has(key)) return;
+    if (this.#found.size >= MOST_KEPT) {
+      this.#dropped++;
+      return;
+    }
     this.#found.set(key, { span, message: subject === '' ? text : `${subject}: ${text}` });
   }
 
@@ -69,7 +89,7 @@ export class Errors {
     const errors = sorted.slice(0, MOST_ERRORS).map(({ span, message }) => this.#error(span, message));
     const last = sorted[MOST_ERRORS];
     if (last !== undefined) {
-      const left = sorted.length - MOST_ERRORS;
+      const left = this.count - MOST_ERRORS;
       errors.push(this.#error(last.span, `and ${left} more from here on; mend those above first`));
     }
     return errors;

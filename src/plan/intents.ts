@@ -1,7 +1,6 @@
 /** Reading what each load is meant to do. */
 import { type Errors, quoted, type Span } from './errors.ts';
 import { addIssues, found } from './issues.ts';
-import { hint } from './nearest.ts';
 import { type Named, type RawPart, article, shown, some } from './parts.ts';
 import type { InputRef, Intent, PartKind } from './plan.ts';
 import { intentSchema } from './schema.ts';
@@ -56,9 +55,11 @@ export class IntentReader {
     if (part !== undefined) {
       const text = `${shown(target)} is ${article(part.kind)}; expected a motor, a load, an outlet, or the relay that starts it`;
       this.#errors.add(at, text, 'intent');
+    } else if (!parts.has(target) && this.#errors.crowded) {
+      this.#errors.add(at, `no part is called ${quoted(target)}`, 'intent');
     } else if (!parts.has(target)) {
       const loads = [...parts].filter(([, item]) => item !== undefined && TARGETS.has(item.kind)).map(([name]) => name);
-      const near = hint(target, loads) || hint(target, parts.keys());
+      const near = this.#errors.hint(target, loads) || this.#errors.hint(target, parts.keys());
       this.#errors.add(at, `no part is called ${quoted(target)}${near || `; loads and relays are ${some(loads)}`}`, 'intent');
     }
   }
@@ -120,8 +121,9 @@ export class IntentReader {
     };
     if (part === undefined) {
       if (parts.has(partName)) return [];
+      if (this.#errors.crowded) return add(`found ${quoted(text)}: no part is called ${quoted(partName)}`);
       const inputs = [...parts].filter(([, item]) => item !== undefined && kinds.has(item.kind)).map(([input]) => input);
-      const near = hint(partName, inputs) || hint(partName, parts.keys());
+      const near = this.#errors.hint(partName, inputs) || this.#errors.hint(partName, parts.keys());
       return add(`found ${quoted(text)}: no part is called ${quoted(partName)}${near || `; expected ${words}`}`);
     }
     if (!kinds.has(part.kind)) {
@@ -146,9 +148,12 @@ export class IntentReader {
     }
     const positions = part.fields.positions ?? [];
     if (part.broken.has('positions') || positions.length === 0) return [];
-    const such = positions.map((item) => `${name}.${item}`).join(', ');
+    const such = positions
+      .slice(0, 12)
+      .map((item) => `${name}.${item}`)
+      .join(', ');
     if (position === undefined) return add(`found ${quoted(text)}: a selector is named with its position: ${such}`);
     if (positions.includes(position)) return [{ part: part.name, position, at: place }];
-    return add(`found ${quoted(text)}: ${name} has no position ${quoted(position)}${hint(position, positions) || ';'} expected ${such}`);
+    return add(`found ${quoted(text)}: ${name} has no position ${quoted(position)}${this.#errors.hint(position, positions, ';')} expected ${such}`);
   }
 }

@@ -1,11 +1,14 @@
 /** The schema's complaints in this program's words, at the place in the file they are about. */
 import type * as z from 'zod';
 import { type Errors, quoted, type Span } from './errors.ts';
-import { hint, nearest } from './nearest.ts';
+import { nearest } from './nearest.ts';
 import { either } from './quantity-reader.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
 
 type Issue = z.core.$ZodIssue;
+
+/** Unknown keys listed of one map. */
+const MOST_KEYS = 50;
 
 /** What a person is told about the thing that was checked. */
 export interface Subject {
@@ -85,7 +88,7 @@ export function addIssues(
     const place = locate(root, issue.path, spots, subject.at);
     const known = keysAt(schema, issue.path);
     const where = issue.path.length === 0 ? subject.what : `${issue.path.join('.')} of ${subject.what}`;
-    for (const key of issue.keys) {
+    for (const key of issue.keys.slice(0, MOST_KEYS)) {
       broken.add(String(issue.path[0] ?? key));
       const near = nearest(key, known.filter((name) => !isTreeMap(place.tree) || !(name in place.tree)));
       if (near !== undefined) meant.add([...issue.path, near].join('.'));
@@ -96,9 +99,11 @@ export function addIssues(
         errors.add(comma.span, comma.text, subject.name);
         continue;
       }
-      const help = key === '<<' ? '; use from: with stock instead' : hint(key, known);
+      const help = key === '<<' ? '; use from: with stock instead' : errors.hint(key, known);
       errors.add(at, `unknown key ${quoted(key)}${help || ';'} ${where} takes ${known.join(', ')}`, subject.name);
     }
+    const left = issue.keys.length - MOST_KEYS;
+    if (left > 0) errors.add(place.key, `${left} more unknown keys`, subject.name);
   }
   for (const issue of issues) {
     if (issue.code === 'unrecognized_keys') continue;
@@ -109,27 +114,26 @@ export function addIssues(
     if (missing && (skipMissing || meant.has(path))) continue;
     broken.add(String(issue.path[0] ?? ''));
     if (missing) {
-      const last = String(issue.path.at(-1));
-      errors.add(place.span, `${subject.what} needs ${path}${example(issue, last)}`, subject.name);
+      errors.add(place.span, `${subject.what} needs ${path}${example(issue)}`, subject.name);
       continue;
     }
     const comma = commaAt(errors.source.text, place.span[0]);
     if (comma !== undefined) errors.add(comma.span, comma.text, subject.name);
-    else errors.add(place.span, prefix + wording(issue, place.tree), subject.name);
+    else errors.add(place.span, prefix + wording(issue, place.tree, errors), subject.name);
   }
   return broken;
 }
 
-function example(issue: Issue, _key: string): string {
+function example(issue: Issue): string {
   if (issue.code === 'invalid_value') return `: ${either(issue.values.map(String).sort())}`;
   return '';
 }
 
-function wording(issue: Issue, tree: Tree | undefined): string {
+function wording(issue: Issue, tree: Tree | undefined, errors: Errors): string {
   if (issue.code === 'custom') return issue.message;
   if (issue.code === 'invalid_value') {
     const values = issue.values.map(String).sort();
-    const near = typeof tree === 'string' ? hint(tree, values) : '';
+    const near = typeof tree === 'string' ? errors.hint(tree, values) : '';
     return `found ${found(tree)}, expected ${either(values)}${near}`;
   }
   if (issue.code === 'invalid_type') {

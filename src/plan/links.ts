@@ -1,7 +1,6 @@
 /** Parts that name other parts: what is plugged in, fed, or held in a box; and a part's own marks. */
 import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
-import { hint } from './nearest.ts';
 import { article, type Named, type RawPart, shown, some } from './parts.ts';
 import type { Feed, PartKind } from './plan.ts';
 import { standardTerminals, type Terminals } from './terminals.ts';
@@ -26,9 +25,10 @@ function checkName(
   const words = kinds === undefined ? 'a part' : kinds.map(article).join(' or ');
   if (target === undefined) {
     if (named.parts.has(name)) return;
+    if (errors.crowded) return errors.add(at, `${key}: no part is called ${quoted(name)}`, shown(part.name));
     const fit = [...named.parts].filter(([, item]) => item !== undefined && (kinds?.includes(item.kind) ?? true));
     const names = fit.map(([fitting]) => fitting);
-    const near = hint(name, names);
+    const near = errors.hint(name, names);
     const list = names.length === 0 ? `; the plan has no ${kinds?.join(' or ')}` : `; expected ${words}: ${some(names)}`;
     errors.add(at, `${key}: no part is called ${quoted(name)}${near || list}`, shown(part.name));
   } else if (kinds !== undefined && !kinds.includes(target.kind)) {
@@ -128,10 +128,10 @@ function marked(errors: Errors, spots: Spots, part: RawPart, standard: Terminals
     const spot = places.get(mark);
     const terminal = standard.find(plain);
     if (terminal === undefined) {
-      const near = hint(plain, standard.marks()) || ';';
-      const text = `marks: found ${quoted(plain)}, expected a terminal of ${article(part.kind)}${near} ${standard.names.join(', ')}`;
+      const near = errors.hint(plain, standard.marks(), ';');
+      const text = `marks: found ${quoted(plain)}, expected a terminal of ${article(part.kind)}${near} ${some(standard.names)}`;
       errors.add(spot?.value ?? part.at, text, shown(part.name));
-    } else if (standard.names.includes(mark) && mark !== terminal) {
+    } else if (standard.find(mark) === mark && mark !== terminal) {
       const text = `marks: ${mark} is the plain name of another terminal; plain names stay valid, so it cannot mean ${terminal}`;
       errors.add(spot?.key ?? part.at, text, shown(part.name));
     } else own.push([mark, terminal]);

@@ -2,6 +2,8 @@
 
 /** Longest text compared; anything longer is no slip of the finger. */
 const LONGEST = 40;
+/** Most names looked at. */
+const MOST_NAMES = 2000;
 
 /** Edit distance with neighbouring letters swapped counted as one slip, ignoring case; gives up past `most`. */
 export function editDistance(left: string, right: string, most = 3): number {
@@ -39,7 +41,9 @@ export function nearest(found: string, names: Iterable<string>): string | undefi
   const allowed = found.length <= 2 ? 1 : found.length <= 5 ? 2 : 3;
   let best: string | undefined;
   let least = allowed + 1;
+  let looked = 0;
   for (const name of names) {
+    if (++looked > MOST_NAMES) break;
     const distance = editDistance(found, name, least);
     if (distance < least && distance < Math.max(found.length, name.length)) {
       least = distance;

@@ -4,7 +4,6 @@ import { checkPart } from './check-part.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import { addIssues, found, type Subject } from './issues.ts';
 import { CaseTwins, nameProblem } from './names.ts';
-import { hint } from './nearest.ts';
 import type { PartKind, Position } from './plan.ts';
 import { type AnyFields, isKind, KINDS, kindSchemas, partialSchema } from './schema.ts';
 import { cable } from './schema-fields.ts';
@@ -30,6 +29,15 @@ export interface Named {
   readonly parts: ReadonlyMap<string, RawPart | undefined>;
 }
 
+/** Values that parts may take from stock in all. */
+const MOST_TAKEN = 1_000_000;
+
+/** Number of values in a tree. */
+function weigh(tree: Tree): number {
+  if (typeof tree !== 'object' || tree === null) return 1;
+  return Object.values(tree).reduce((sum: number, item) => sum + weigh(item), 1);
+}
+
 const FROM = new Set(['from']);
 
 /** `a relay`, `an outlet` */
@@ -41,6 +49,8 @@ export class PartReader {
   readonly #errors: Errors;
   readonly #spots: Spots;
   readonly #stock = new Map<string, TreeMap>();
+  readonly #weights = new Map<TreeMap, number>();
+  #taken = 0;
   readonly #checked = new WeakMap<TreeMap, { fields: AnyFields; broken: ReadonlySet<string> }>();
 
   constructor(errors: Errors, spots: Spots) {
@@ -87,7 +97,7 @@ export class PartReader {
     if (kind === undefined) return undefined;
     if (typeof kind === 'string' && isKind(kind)) return stock ? partialSchema(kind) : kindSchemas[kind]();
     const names = stock ? ['cable', ...KINDS] : [...KINDS];
-    const near = typeof kind === 'string' ? hint(kind, names) : '';
+    const near = typeof kind === 'string' ? this.#errors.hint(kind, names) : '';
     const cables = kind === 'cable' ? '; a cable stands in stock, and runs name it' : near;
     const place = this.#spots.of(tree).get('kind')?.value ?? subject.at;
     this.#errors.add(place, `kind: found ${found(kind)}, expected ${names.sort().join(', ')}${cables}`, subject.name);
@@ -141,6 +151,17 @@ export class PartReader {
     return checked;
   }
 
+  /** Counts the values that taking from stock adds; true when they pass all measure. */
+  #expanded(base: TreeMap): boolean {
+    let weight = this.#weights.get(base);
+    if (weight === undefined) {
+      weight = weigh(base);
+      this.#weights.set(base, weight);
+    }
+    this.#taken += weight;
+    return this.#taken > MOST_TAKEN;
+  }
+
   /** A map with what its `from:` names laid under it, or undefined when that does not exist. */
   take(own: TreeMap, name: string, at: Span, cables = false): TreeMap | undefined {
     if (!('from' in own)) return own;
@@ -148,7 +169,7 @@ export class PartReader {
     const place = this.#spots.of(own).get('from')?.value ?? at;
     const base = typeof from === 'string' ? this.#stock.get(from) : undefined;
     if (base === undefined) {
-      const near = typeof from === 'string' ? hint(from, this.#stock.keys()) : '';
+      const near = typeof from === 'string' ? this.#errors.hint(from, this.#stock.keys()) : '';
       const list = this.#stock.size === 0 ? 'the plan has no stock' : `stock has ${some(this.#stock.keys())}`;
       this.#errors.add(place, `from: found ${found(from)}, expected the name of a stock item${near || ';'} ${list}`, name);
       return undefined;
@@ -156,6 +177,10 @@ export class PartReader {
     if ((base.kind === 'cable') !== cables && (cables || own.kind === undefined)) {
       const what = cables ? 'is not a cable' : 'is a cable, which runs name; it is no part';
       this.#errors.add(place, `from: the stock item ${quoted(String(from))} ${what}`, name);
+      return undefined;
+    }
+    if (this.#expanded(base)) {
+      this.#errors.add(place, 'from: stock is repeated here more than this program expands; make the stock item smaller');
       return undefined;
     }
     // The stock item itself where nothing is overridden: it is then validated once for all that take it.
@@ -170,9 +195,12 @@ export function shown(name: string): string {
 
 /** The first of many names, for a message. */
 export function some(names: Iterable<string>, most = 12): string {
-  const all = [...names];
-  const first = all.slice(0, most).map(shown).join(', ');
-  return all.length > most ? `${first} and ${all.length - most} more` : first;
+  const first: string[] = [];
+  for (const name of names) {
+    if (first.length === most) return `${first.join(', ')} and more`;
+    first.push(shown(name));
+  }
+  return first.join(', ');
 }
 
 /** Positions of all fields of a part, by dotted path. */

@@ -14,6 +14,8 @@ import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from '
 
 /** Largest file read, bytes. */
 const LARGEST = 5_000_000;
+/** Most brackets, commas, colons and lines read: some fifteen thousand gates with their runs. */
+const MOST_MARKS = 400_000;
 /** Formats of plan files this version reads. */
 const FORMATS = '1';
 
@@ -83,7 +85,32 @@ function refuse(errors: Errors): boolean {
   } else if (!/\S/.test(text)) {
     errors.add([0, 1], 'the file is empty; expected a plan, which starts with format: 1');
   }
+  const crowd = errors.count === 0 ? crowded(text) : undefined;
+  if (crowd !== undefined) {
+    errors.add([crowd, crowd + 1], `more than ${MOST_MARKS} brackets, commas, colons and lines before this place; no plan needs so many`);
+  }
   return errors.count > 0;
+}
+
+/** The characters that give YAML its structure; reading takes time for each. */
+const STRUCTURE = new Set([...'\n\r,:[]{}*&!%?-'].map((character) => character.charCodeAt(0)));
+
+/** Where a file has more structure than any plan, or undefined. */
+function crowded(text: string): number | undefined {
+  if (text.length <= MOST_MARKS) return undefined;
+  let count = 0;
+  let before = 0;
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (!STRUCTURE.has(code) || (code === before && code !== 0x5b && code !== 0x5d && code !== 0x2c)) {
+      before = code;
+      continue;
+    }
+    before = code;
+    count++;
+    if (count > MOST_MARKS) return at;
+  }
+  return undefined;
 }
 
 class FileReader {

@@ -2,7 +2,6 @@
 import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
 import { addIssues, found, type Subject } from './issues.ts';
-import { hint } from './nearest.ts';
 import { keep } from './keep.ts';
 import { type Named, type PartReader, shown, some } from './parts.ts';
 import type { Cable, Core, Run, TerminalRef } from './plan.ts';
@@ -151,9 +150,13 @@ export class RunReader {
         this.#errors.add(at, `cable: the stock item ${shown(value)} is no cable (kind: cable)`, subject.name);
         return undefined;
       }
+      if (this.#errors.crowded) {
+        this.#errors.add(at, `cable: found ${quoted(value)}, expected a cable of the stock`, subject.name);
+        return undefined;
+      }
       const cables = [...this.#named.stock].filter(([, item]) => item.kind === 'cable').map(([name]) => name);
       const list = cables.length === 0 ? 'stock has no cable' : `stock has the cables ${some(cables)}`;
-      this.#errors.add(at, `cable: found ${quoted(value)}, expected a cable of the stock${hint(value, cables) || ';'} ${list}`, subject.name);
+      this.#errors.add(at, `cable: found ${quoted(value)}, expected a cable of the stock${this.#errors.hint(value, cables, ';')} ${list}`, subject.name);
       return undefined;
     }
     if (!isTreeMap(value)) {
@@ -200,7 +203,7 @@ export class RunReader {
     const subject = `run ${run + 1}`;
     const { parts } = this.#named;
     if (!parts.has(end.part)) {
-      const near = hint(end.part, parts.keys());
+      const near = this.#errors.hint(end.part, parts.keys());
       const text = `found ${quoted(end.written)}: no part is called ${quoted(end.part)}`;
       this.#errors.add(end.at, `${text}${near || `; the parts are ${some(parts.keys())}`}`, subject);
       return undefined;
@@ -216,12 +219,12 @@ export class RunReader {
     if (joint) {
       this.#errors.add(end.at, `found ${quoted(end.written)}: a joint has no terminals; write ${name} alone`, subject);
     } else if (end.mark === '') {
-      this.#errors.add(end.at, `found ${quoted(end.written)} without a terminal; ${name} has ${own.names.join(', ')}`, subject);
+      this.#errors.add(end.at, `found ${quoted(end.written)} without a terminal; ${name} has ${some(own.names, 24)}`, subject);
     } else {
-      const near = hint(end.mark, own.marks());
+      const near = this.#errors.hint(end.mark, own.marks(), ';');
       this.#errors.add(
         end.at,
-        `found ${quoted(end.written)}: ${name} has no terminal ${quoted(end.mark)}${near || ';'} it has ${own.names.join(', ')}`,
+        `found ${quoted(end.written)}: ${name} has no terminal ${quoted(end.mark)}${near} it has ${some(own.names, 24)}`,
         subject,
       );
     }

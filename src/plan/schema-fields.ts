@@ -3,7 +3,7 @@ import * as z from 'zod';
 import type { Quantity } from './quantity-reader.ts';
 import * as q from './quantity.ts';
 
-/** A JSON Schema fragment that says how a value is typed in the file. */
+/** A JSON Schema fragment that says how a value is typed in the file; `samples` become its `examples`. */
 type Typed = Record<string, unknown>;
 
 /** Builds a schema the first time it is asked for. */
@@ -31,12 +31,12 @@ function leaf<T>(quantity: Quantity<T>, description: string, typed: Typed) {
 /** A number and a unit in one string. */
 export function quantity<T>(of: Quantity<T>, description: string) {
   const units = of.units.length === 0 ? '' : ` A number and a unit: ${of.units.join(', ')}.`;
-  return leaf(of, `${description}${units}`, { type: 'string', examples: of.examples });
+  return leaf(of, `${description}${units}`, { type: 'string', samples: of.examples });
 }
 
 /** A plain number. */
 export function number(of: Quantity<number>, description: string) {
-  return leaf(of, description, { type: ['number', 'string'], examples: of.examples.map((text) => Number(text) || text) });
+  return leaf(of, description, { type: ['number', 'string'], samples: of.examples.map((text) => Number(text) || text) });
 }
 
 export function choice<const T extends readonly [string, ...string[]]>(values: T, description: string) {
@@ -111,7 +111,7 @@ export const coil = once(() =>
       suppressor: choice(SUPPRESSORS, 'What is built in across the coil against the voltage spike.').optional(),
       tolerance: quantity(q.share, 'Tolerance of the resistance.').optional(),
     })
-    .describe('The coil. Give resistance, current or power, or several that agree.'),
+    .meta({ id: 'coil', description: 'The coil. Give resistance, current or power, or several that agree.' }),
 );
 
 export const contact = once(() =>
@@ -132,7 +132,7 @@ export const contact = once(() =>
       least: quantity(q.rating, 'Smallest current and voltage it switches reliably, such as 10 mA 5 V DC.').optional(),
       metal: choice(['silver', 'gold'], 'Metal of the contact faces, where stated.').optional(),
     })
-    .describe('What the contact is rated for.'),
+    .meta({ id: 'contact', description: 'What the contact is rated for.' }),
 );
 
 export const FORMS = ['make', 'break', 'changeover'] as const;
@@ -147,7 +147,7 @@ export const pole = once(() =>
       ).optional(),
       contact: contact().optional(),
     })
-    .describe('One contact of the relay.'),
+    .meta({ id: 'pole', description: 'One contact of the relay.' }),
 );
 
 export const STRANDS = ['solid', 'stranded', 'fine'] as const;

@@ -166,13 +166,14 @@ export function planJsonSchema(): object {
   return { $schema, title: 'Wiring plan, format 1', ...(plain(rest) as Json) };
 }
 
-/** YAML takes every key as text, so a schema for keys only gets in the way. */
+/** Without what YAML makes pointless (every key is text), and with the examples under their proper key. */
 function plain(json: unknown): unknown {
   if (Array.isArray(json)) return json.map(plain);
   if (typeof json !== 'object' || json === null) return json;
   const copy: Json = {};
   for (const [key, value] of Object.entries(json)) {
-    if (key !== 'propertyNames') copy[key] = plain(value);
+    if (key === 'propertyNames') continue;
+    copy[key === 'samples' ? 'examples' : key] = plain(value);
   }
   return copy;
 }

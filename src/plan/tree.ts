@@ -164,6 +164,8 @@ function span(node: Node): Span {
   return range == null ? [0, 0] : [range[0], Math.max(range[1], range[0] + 1)];
 }
 
+const TOO_DEEP = 'brackets or maps are nested too deeply to read; a plan needs no more than six levels';
+
 const WORDS: Readonly<Record<string, string>> = {
   TAB_AS_INDENT: 'a tab indents this line; use spaces instead, two for each step (your editor can replace the tabs)',
   MULTIPLE_DOCS: 'a second document starts here (---); a file holds one plan, so put the other in a file of its own',
@@ -187,6 +189,7 @@ function words(code: string, message: string, text: string, at: number): string 
   const start = text.lastIndexOf('\n', Math.max(0, at - 1)) + 1;
   if (/^ *\t/.test(text.slice(start, start + 200))) return WORDS.TAB_AS_INDENT!;
   const first = message.split('\n', 1)[0]!;
+  if (/call stack/.test(first)) return TOO_DEEP;
   const own = WORDS[code];
   return own === undefined ? `this cannot be read as YAML: ${first}` : own;
 }
@@ -223,7 +226,7 @@ export function parseTree(errors: Errors, spots: Spots): { tree: Tree; span: Spa
   } catch (error) {
     if (error instanceof Stop) return undefined;
     if (error instanceof RangeError) {
-      errors.add([0, 1], 'brackets or maps are nested too deeply to read; a plan needs no more than six levels');
+      errors.add([0, 1], TOO_DEEP);
       return undefined;
     }
     errors.add([0, 1], `this cannot be read as YAML: ${error instanceof Error ? error.message.split('\n', 1)[0] : error}`);

@@ -18,8 +18,15 @@ function key(name: string): string {
 
 /** Row of a pattern by any of its names; undefined for an unknown one, and for `fixed`. */
 export function receptacleByName(pattern: string): ReceptacleRow | undefined {
-  const wanted = key(pattern);
-  return tables.receptacles().rows.find((row) => row.names.some((name) => key(name) === wanted));
+  const rows = tables.receptacles().rows;
+  // `CEE 7/4 or 7/7 (Type F/E)`: the whole, what stands before the bracket, and each of the alternatives.
+  const outside = pattern.replace(/\([^)]*\)/g, '');
+  for (const form of [pattern, outside, ...outside.split(/\bor\b/)]) {
+    const wanted = key(form);
+    const row = rows.find((r) => r.names.some((name) => key(name) === wanted));
+    if (row) return row;
+  }
+  return undefined;
 }
 
 /** NEC Tables 210.21(B)(2) and (3): the row for a breaker and, where there are two, a socket. */
