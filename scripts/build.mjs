@@ -24,8 +24,4 @@ await build({
   logLevel: 'warning',
 });
 const tsc = createRequire(import.meta.url).resolve('typescript/bin/tsc');
-execFileSync(
-  process.execPath,
-  [tsc, '-p', 'tsconfig.json', '--noEmit', 'false', '--declaration', '--emitDeclarationOnly', '--rewriteRelativeImportExtensions', '--outDir', 'dist/types', '--rootDir', '., '--incremental', 'false'],
-  { cwd: root, stdio: 'inherit' },
-);
+execFileSync(process.execPath, [tsc, '-p', 'tsconfig.build.json'], { cwd: root, stdio: 'inherit' });

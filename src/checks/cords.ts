@@ -46,21 +46,19 @@ export function checkCords(study: Study): Finding[] {
   });
 }
 
-/** A core on a live mains rail side that lies on the way of the load: not one that only feeds a coil or a supply. */
+/**
+ * Some mains core of the run lands on a plug, outlet, motor or load and at its other end on a part that passes the
+ * load's current. Joints and fuses may lead on to coils alone, so a core that ends there decides nothing.
+ */
 function carriesLoad(study: Study, run: Run): boolean {
-  const heavy = new Set(['plug', 'outlet', 'motor', 'load', 'relay', 'timer', 'board', 'joint', 'fuse']);
+  const kindOf = (end: { part: string }) => study.plan.parts.get(end.part)?.kind ?? '';
+  const passes = new Set(['plug', 'outlet', 'motor', 'load', 'relay', 'timer', 'board']);
   return run.cores.some(
     (c) =>
       study.sides.mains.has(netAt(study.circuit, c.a.part, c.a.terminal) ?? -1) &&
-      [c.a, c.b].every((end) => heavy.has(study.plan.parts.get(end.part)?.kind ?? '') && end.terminal !== 'A1' && end.terminal !== 'A2') &&
-      [c.a, c.b].some((end) => ['plug', 'outlet', 'motor', 'load'].includes(study.plan.parts.get(end.part)?.kind ?? '')) &&
-      !endsAtJoint(study, run),
+      [c.a, c.b].every((end) => passes.has(kindOf(end)) && end.terminal !== 'A1' && end.terminal !== 'A2') &&
+      [c.a, c.b].some((end) => ['plug', 'outlet', 'motor', 'load'].includes(kindOf(end))),
   );
-}
-
-/** A joint or fuse may lead on to coils alone; such a run is left out rather than judged wrongly. */
-function endsAtJoint(study: Study, run: Run): boolean {
-  return run.cores.some((c) => [c.a, c.b].some((e) => ['joint', 'fuse'].includes(study.plan.parts.get(e.part)?.kind ?? '')));
 }
 
 function ampacity(cable: Cable, practice: 'nec' | 'iec', threePhase: boolean): { amps: number; basis: string } | undefined {

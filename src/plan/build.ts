@@ -50,7 +50,11 @@ function buildPoles(fields: Fields['relay'] | Fields['timer']): Pole[] {
   const { names } = poleNames(fields.poles, fields.kind === 'timer');
   return names.map((pole, index) => {
     const own = fields.poles?.[index]?.contact;
-    return { index: index + 1, ...pole, contact: buildContact(own === undefined ? fields.contact : { ...fields.contact, ...own }) };
+    return {
+      index: index + 1,
+      ...pole,
+      contact: buildContact(own === undefined ? fields.contact : { ...fields.contact, ...own }),
+    };
   });
 }
 
@@ -116,19 +120,36 @@ export function buildPart(fields: AnyFields, named: Base, feed: Feed, fedVolts: 
         highest: fields.highest,
       });
     case 'gate':
-      return keep({ ...base, kind: fields.kind, pressedWhen: fields['pressed-when'] ?? 'open', ...switchLike(fields) });
+      return keep({
+        ...base,
+        kind: fields.kind,
+        pressedWhen: fields['pressed-when'] ?? 'open',
+        ...switchLike(fields),
+      });
     case 'switch':
     case 'button':
     case 'cutout':
       return keep({ ...base, kind: fields.kind, ...switchLike(fields) });
     case 'selector': {
       const rest = fields.rest ?? fields.positions[0]!;
-      return keep({ ...base, kind: fields.kind, positions: fields.positions, rest, contact: buildContact(fields.contact) });
+      return keep({
+        ...base,
+        kind: fields.kind,
+        positions: fields.positions,
+        rest,
+        contact: buildContact(fields.contact),
+      });
     }
     case 'relay':
       return keep({ ...base, kind: fields.kind, ...coilDevice(fields) });
     case 'timer':
-      return keep({ ...base, kind: fields.kind, ...coilDevice(fields), function: fields.function, time: fields.time });
+      return keep({
+        ...base,
+        kind: fields.kind,
+        ...coilDevice(fields),
+        function: fields.function,
+        time: fields.time,
+      });
     case 'board':
       return keep({
         ...base,
@@ -144,7 +165,13 @@ export function buildPart(fields: AnyFields, named: Base, feed: Feed, fedVolts: 
         listed: fields.listed,
       });
     case 'diode':
-      return keep({ ...base, kind: fields.kind, current: fields.current, reverse: fields.reverse, zener: fields.zener });
+      return keep({
+        ...base,
+        kind: fields.kind,
+        current: fields.current,
+        reverse: fields.reverse,
+        zener: fields.zener,
+      });
     case 'resistor':
     case 'lamp':
       return keep({ ...base, kind: fields.kind, resistance: fields.resistance, rated: fields.rated });

@@ -87,7 +87,8 @@ function spanAt(tree: Tree, path: readonly (string | number)[], spots: Spots, at
 }
 
 function checkFeed(fields: { phases?: 1 | 3 | undefined; legs?: 1 | 2 | undefined }, add: Add): void {
-  if (fields.phases === 3 && fields.legs !== undefined) add(['legs'], 'legs: not with phases: 3; leave one of them out');
+  if (fields.phases === 3 && fields.legs !== undefined)
+    add(['legs'], 'legs: not with phases: 3; leave one of them out');
 }
 
 function inVolts(limit: Limit, rated: number): number {
@@ -115,7 +116,8 @@ function checkCoil(coil: CoilFields, add: Add): void {
       add(['coil', second[0]], `coil: the figures disagree by more than 10 % at ${rated.volts} V: ${list}`);
     }
     if (coil.frequency !== undefined) add(['coil', 'frequency'], 'coil.frequency: not with a DC coil');
-    if (coil.inrush !== undefined) add(['coil', 'inrush'], 'coil.inrush: a DC coil has no inrush; leave it out');
+    if (coil.inrush !== undefined)
+      add(['coil', 'inrush'], 'coil.inrush: a DC coil has no inrush; leave it out');
   }
   checkLimits(coil, rated.volts, add);
 }
@@ -128,7 +130,10 @@ function checkLimits(coil: CoilFields, rated: number, add: Add): void {
     add(['coil', 'pull-in'], 'coil.pull-in: above the rated voltage; expected 100 % or less');
   }
   if (pull !== undefined && drop !== undefined && inVolts(drop, rated) >= inVolts(pull, rated)) {
-    add(['coil', 'drop-out'], 'coil.drop-out: not below pull-in; a relay lets go at a lower voltage than it pulls in');
+    add(
+      ['coil', 'drop-out'],
+      'coil.drop-out: not below pull-in; a relay lets go at a lower voltage than it pulls in',
+    );
   }
   if (most !== undefined && inVolts(most, rated) < rated * 0.9999) {
     add(['coil', 'most'], 'coil.most: below the rated voltage; expected 100 % or more');
@@ -155,11 +160,15 @@ function checkContact(contact: ContactFields, path: readonly (string | number)[]
 
 function checkPoles(fields: Fields['relay'] | Fields['timer'], add: Add): void {
   const { contact, poles } = fields;
-  if (poles !== undefined && poles.length === 0) add(['poles'], 'poles: found an empty list, expected one entry a contact');
+  if (poles !== undefined && poles.length === 0)
+    add(['poles'], 'poles: found an empty list, expected one entry a contact');
   const own = poles !== undefined && poles.length > 0 && poles.every((pole) => pole.contact !== undefined);
   if (contact === undefined) {
     if (!own) {
-      add([], `${fields.kind === 'relay' ? 'a relay' : 'a timer'} needs contact, unless each of its poles has one`);
+      add(
+        [],
+        `${fields.kind === 'relay' ? 'a relay' : 'a timer'} needs contact, unless each of its poles has one`,
+      );
       return;
     }
   } else if (poles === undefined || rated(contact) || !own) checkContact(contact, ['contact'], add);
@@ -169,7 +178,9 @@ function checkPoles(fields: Fields['relay'] | Fields['timer'], add: Add): void {
     }
     const count = pole.form === 'changeover' ? 3 : 2;
     if (pole.marks !== undefined && pole.marks.length !== count) {
-      const such = { make: '[13, 14]', break: '[21, 22]', changeover: '[11, 12, 14] (common, break, make)' }[pole.form];
+      const such = { make: '[13, 14]', break: '[21, 22]', changeover: '[11, 12, 14] (common, break, make)' }[
+        pole.form
+      ];
       add(
         ['poles', index, 'marks'],
         `poles.${index}.marks: found ${pole.marks.length}, expected ${count} for ${pole.form}, such as ${such}`,
@@ -190,20 +201,26 @@ function checkTabs(tabs: readonly string[], add: Add): void {
 function checkPositions(fields: Fields['selector'], add: Add): void {
   const { positions, rest } = fields;
   if (positions === undefined) return;
-  if (positions.length < 2) add(['positions'], 'positions: expected three or more, such as [auto, off, hand]');
+  if (positions.length < 2)
+    add(['positions'], 'positions: expected three or more, such as [auto, off, hand]');
   const seen = new Map<string, string>();
   for (const [index, position] of positions.entries()) {
     const problem = nameProblem(position);
     if (problem !== undefined) add(['positions', index], `positions: ${problem}`);
     const other = seen.get(position.toLowerCase());
     if (other !== undefined) {
-      const twins = other === position ? `${position} stands twice` : `${position} and ${other} differ only in case`;
+      const twins =
+        other === position ? `${position} stands twice` : `${position} and ${other} differ only in case`;
       add(['positions', index], `positions: ${twins}`);
     }
-    if (position === 'COM') add(['positions', index], 'positions: COM is the common terminal; choose another name');
+    if (position === 'COM')
+      add(['positions', index], 'positions: COM is the common terminal; choose another name');
     seen.set(position.toLowerCase(), position);
   }
   if (rest !== undefined && !positions.includes(rest)) {
-    add(['rest'], `rest: found ${found(rest)}, expected one of its positions: ${positions.slice(0, 12).join(', ')}`);
+    add(
+      ['rest'],
+      `rest: found ${found(rest)}, expected one of its positions: ${positions.slice(0, 12).join(', ')}`,
+    );
   }
 }

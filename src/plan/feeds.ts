@@ -33,8 +33,14 @@ function translated(part: RawPart, mark: string): string {
 /** What a part itself says, or the marks used on it say. */
 function stated(part: RawPart, used: ReadonlySet<string>): Feed | undefined {
   const { fields } = part;
-  if (fields.kind === 'plug' || fields.kind === 'outlet' || fields.kind === 'motor' || fields.kind === 'load') {
-    if (fields.phases === 3 || (fields.kind === 'motor' && fields.type === 'three-phase')) return 'three-phase';
+  if (
+    fields.kind === 'plug' ||
+    fields.kind === 'outlet' ||
+    fields.kind === 'motor' ||
+    fields.kind === 'load'
+  ) {
+    if (fields.phases === 3 || (fields.kind === 'motor' && fields.type === 'three-phase'))
+      return 'three-phase';
     if (fields.legs !== undefined) return fields.legs === 2 ? 'two-leg' : 'single';
   }
   if (fields.kind === 'plug' || fields.kind === 'outlet') {

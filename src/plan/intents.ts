@@ -1,12 +1,19 @@
 /** Reading what each load is meant to do. */
 import { type Errors, quoted, type Span } from './errors.ts';
 import { addIssues, found } from './issues.ts';
-import { type Named, type RawPart, article, shown, some } from './parts.ts';
+import { article, type Named, type RawPart, shown, some } from './parts.ts';
 import type { InputRef, Intent, PartKind } from './plan.ts';
 import { intentSchema } from './schema.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
 
-const TARGETS: ReadonlySet<PartKind> = new Set(['motor', 'load', 'outlet', 'relay', 'timer', 'board'] as const);
+const TARGETS: ReadonlySet<PartKind> = new Set([
+  'motor',
+  'load',
+  'outlet',
+  'relay',
+  'timer',
+  'board',
+] as const);
 const STARTS: ReadonlySet<PartKind> = new Set(['gate', 'switch', 'button', 'selector'] as const);
 const BLOCKS: ReadonlySet<PartKind> = new Set(['cutout', 'switch', 'button', 'selector'] as const);
 const STOPS: ReadonlySet<PartKind> = new Set(['gate', 'switch', 'button', 'cutout', 'selector'] as const);
@@ -40,7 +47,11 @@ export class IntentReader {
       const name = `intent ${shown(target)}`;
       this.#target(target, spot.key);
       if (!isTreeMap(tree)) {
-        this.#errors.add(spot.value, `found ${found(tree)}, expected a map such as {runs-on: [gate1, gate2]}`, name);
+        this.#errors.add(
+          spot.value,
+          `found ${found(tree)}, expected a map such as {runs-on: [gate1, gate2]}`,
+          name,
+        );
         continue;
       }
       intents.push(this.#intent(target, tree, spot.key, name));
@@ -58,9 +69,15 @@ export class IntentReader {
     } else if (!parts.has(target) && this.#errors.crowded) {
       this.#errors.add(at, `no part is called ${quoted(target)}`, 'intent');
     } else if (!parts.has(target)) {
-      const loads = [...parts].filter(([, item]) => item !== undefined && TARGETS.has(item.kind)).map(([name]) => name);
+      const loads = [...parts]
+        .filter(([, item]) => item !== undefined && TARGETS.has(item.kind))
+        .map(([name]) => name);
       const near = this.#errors.hint(target, loads) || this.#errors.hint(target, parts.keys());
-      this.#errors.add(at, `no part is called ${quoted(target)}${near || `; loads and relays are ${some(loads)}`}`, 'intent');
+      this.#errors.add(
+        at,
+        `no part is called ${quoted(target)}${near || `; loads and relays are ${some(loads)}`}`,
+        'intent',
+      );
     }
   }
 
@@ -68,13 +85,19 @@ export class IntentReader {
     const schema = intentSchema();
     const result = schema.safeParse(tree);
     if (!result.success) {
-      addIssues(this.#errors, this.#spots, tree, schema, result.error.issues, { name, at, what: 'an intent' });
+      addIssues(this.#errors, this.#spots, tree, schema, result.error.issues, {
+        name,
+        at,
+        what: 'an intent',
+      });
     }
     let runsOn = this.#list(tree, 'runs-on', name);
     if (!('runs-on' in tree)) {
       const gates = [...this.#named.parts].filter(([, part]) => part?.kind === 'gate').map(([gate]) => gate);
       runsOn = gates.map((gate) => [{ part: gate, at: this.#errors.source.position(at[0]) }]);
-      this.#defaults.push(`The intent of ${shown(target)} names no runs-on: it is taken to run when any gate is open.`);
+      this.#defaults.push(
+        `The intent of ${shown(target)} names no runs-on: it is taken to run when any gate is open.`,
+      );
     }
     return {
       target,
@@ -94,7 +117,8 @@ export class IntentReader {
     if (value === undefined || value === null || spot === undefined || isTreeMap(value)) return [];
     const single = key === 'stays-on-after' || key === 'stopped-by';
     if (typeof value === 'string') return single ? [this.#input(value, spot.value, key, name)] : [];
-    if (value.length === 0) this.#errors.add(spot.value, `${key}: found an empty list, expected at least one input`, name);
+    if (value.length === 0)
+      this.#errors.add(spot.value, `${key}: found an empty list, expected at least one input`, name);
     const places = this.#spots.of(value);
     return value.map((item: Tree, index) => {
       const at = places.get(`${index}`)!.value;
@@ -122,12 +146,17 @@ export class IntentReader {
     if (part === undefined) {
       if (parts.has(partName)) return [];
       if (this.#errors.crowded) return add(`found ${quoted(text)}: no part is called ${quoted(partName)}`);
-      const inputs = [...parts].filter(([, item]) => item !== undefined && kinds.has(item.kind)).map(([input]) => input);
+      const inputs = [...parts]
+        .filter(([, item]) => item !== undefined && kinds.has(item.kind))
+        .map(([input]) => input);
       const near = this.#errors.hint(partName, inputs) || this.#errors.hint(partName, parts.keys());
-      return add(`found ${quoted(text)}: no part is called ${quoted(partName)}${near || `; expected ${words}`}`);
+      return add(
+        `found ${quoted(text)}: no part is called ${quoted(partName)}${near || `; expected ${words}`}`,
+      );
     }
     if (!kinds.has(part.kind)) {
-      const why = key === 'blocked-by' && part.kind === 'gate' ? '; a gate starts a load, it does not block one' : '';
+      const why =
+        key === 'blocked-by' && part.kind === 'gate' ? '; a gate starts a load, it does not block one' : '';
       return add(`${shown(partName)} is ${article(part.kind)}, expected ${words}${why}`);
     }
     return this.#positioned(part, text, position, at, add);
@@ -152,8 +181,11 @@ export class IntentReader {
       .slice(0, 12)
       .map((item) => `${name}.${item}`)
       .join(', ');
-    if (position === undefined) return add(`found ${quoted(text)}: a selector is named with its position: ${such}`);
+    if (position === undefined)
+      return add(`found ${quoted(text)}: a selector is named with its position: ${such}`);
     if (positions.includes(position)) return [{ part: part.name, position, at: place }];
-    return add(`found ${quoted(text)}: ${name} has no position ${quoted(position)}${this.#errors.hint(position, positions, ';')} expected ${such}`);
+    return add(
+      `found ${quoted(text)}: ${name} has no position ${quoted(position)}${this.#errors.hint(position, positions, ';')} expected ${such}`,
+    );
   }
 }

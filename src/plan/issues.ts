@@ -90,7 +90,10 @@ export function addIssues(
     const where = issue.path.length === 0 ? subject.what : `${issue.path.join('.')} of ${subject.what}`;
     for (const key of issue.keys.slice(0, MOST_KEYS)) {
       broken.add(String(issue.path[0] ?? key));
-      const near = nearest(key, known.filter((name) => !isTreeMap(place.tree) || !(name in place.tree)));
+      const near = nearest(
+        key,
+        known.filter((name) => !isTreeMap(place.tree) || !(name in place.tree)),
+      );
       if (near !== undefined) meant.add([...issue.path, near].join('.'));
       const spot = isTreeMap(place.tree) ? spots.of(place.tree).get(key) : undefined;
       const at = spot?.key ?? place.key;
@@ -100,7 +103,11 @@ export function addIssues(
         continue;
       }
       const help = key === '<<' ? '; use from: with stock instead' : errors.hint(key, known);
-      errors.add(at, `unknown key ${quoted(key)}${help || ';'} ${where} takes ${known.join(', ')}`, subject.name);
+      errors.add(
+        at,
+        `unknown key ${quoted(key)}${help || ';'} ${where} takes ${known.join(', ')}`,
+        subject.name,
+      );
     }
     const left = issue.keys.length - MOST_KEYS;
     if (left > 0) errors.add(place.key, `${left} more unknown keys`, subject.name);

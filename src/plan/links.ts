@@ -26,10 +26,13 @@ function checkName(
   if (target === undefined) {
     if (named.parts.has(name)) return;
     if (errors.crowded) return errors.add(at, `${key}: no part is called ${quoted(name)}`, shown(part.name));
-    const fit = [...named.parts].filter(([, item]) => item !== undefined && (kinds?.includes(item.kind) ?? true));
+    const fit = [...named.parts].filter(
+      ([, item]) => item !== undefined && (kinds?.includes(item.kind) ?? true),
+    );
     const names = fit.map(([fitting]) => fitting);
     const near = errors.hint(name, names);
-    const list = names.length === 0 ? `; the plan has no ${kinds?.join(' or ')}` : `; expected ${words}: ${some(names)}`;
+    const list =
+      names.length === 0 ? `; the plan has no ${kinds?.join(' or ')}` : `; expected ${words}: ${some(names)}`;
     errors.add(at, `${key}: no part is called ${quoted(name)}${near || list}`, shown(part.name));
   } else if (kinds !== undefined && !kinds.includes(target.kind)) {
     errors.add(at, `${key}: ${shown(name)} is ${article(target.kind)}, expected ${words}`, shown(part.name));
@@ -67,7 +70,11 @@ export function checkLinks(
       const from = fields['fed-from'];
       if (from !== 'always-live') checkName(errors, named, part, 'fed-from', from, at, ['outlet', 'plug']);
       if (marks?.some((mark) => MAINS_SIDE.has(fields.marks?.[mark] ?? mark))) {
-        errors.add(at, 'fed-from: its mains side is wired by runs as well; keep one of the two', shown(part.name));
+        errors.add(
+          at,
+          'fed-from: its mains side is wired by runs as well; keep one of the two',
+          shown(part.name),
+        );
       }
     }
     if (fields.kind === 'box') checkBox(errors, spots, named, part, fields.holds ?? [], boxes);
@@ -90,7 +97,10 @@ function checkBox(
     else checkName(errors, named, part, 'holds', name, at, undefined);
     const other = boxes.get(name);
     if (other !== undefined) {
-      const text = other === part.name ? `${shown(name)} stands twice` : `${shown(name)} is in the box ${shown(other)} already`;
+      const text =
+        other === part.name
+          ? `${shown(name)} stands twice`
+          : `${shown(name)} is in the box ${shown(other)} already`;
       errors.add(at, `holds: ${text}`, shown(part.name));
     }
     boxes.set(name, part.name);
@@ -149,7 +159,8 @@ function checkPoleMarks(errors: Errors, spots: Spots, part: RawPart): void {
     const list = (poles[index] as { marks?: TreeList } | undefined)?.marks;
     for (const [place, mark] of (pole.marks ?? []).entries()) {
       const at = list === undefined ? part.at : (spots.of(list).get(`${place}`)?.value ?? part.at);
-      if (seen.has(mark)) errors.add(at, `poles.${index}.marks: ${quoted(mark)} stands twice on this part`, shown(part.name));
+      if (seen.has(mark))
+        errors.add(at, `poles.${index}.marks: ${quoted(mark)} stands twice on this part`, shown(part.name));
       seen.add(mark);
     }
   }

@@ -14,7 +14,11 @@ export function nameProblem(name: string): string | undefined {
   const bad = /[^\p{L}\p{M}\p{N}_-]/u.exec(name);
   if (bad === null) return undefined;
   const what =
-    bad[0] === '.' ? 'a dot (dots part a name from its terminal)' : /\s/.test(bad[0]) ? 'white space' : quoted(bad[0]);
+    bad[0] === '.'
+      ? 'a dot (dots part a name from its terminal)'
+      : /\s/.test(bad[0])
+        ? 'white space'
+        : quoted(bad[0]);
   return `the name ${quoted(name)} holds ${what}; expected letters, digits, - and _`;
 }
 

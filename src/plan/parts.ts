@@ -67,7 +67,12 @@ export class PartReader {
       else twins.add(name, spot.key);
       const tree = map[name]!;
       if (isTreeMap(tree)) each(name, tree, spot.key);
-      else this.#errors.add(spot.key, `found ${found(tree)}, expected a map such as {kind: ...}`, `${what} ${shown(name)}`);
+      else
+        this.#errors.add(
+          spot.key,
+          `found ${found(tree)}, expected a map such as {kind: ...}`,
+          `${what} ${shown(name)}`,
+        );
     }
   }
 
@@ -76,7 +81,11 @@ export class PartReader {
       const subject = { name: `stock ${shown(name)}`, at, what: 'a stock item' };
       if ('from' in tree) {
         const place = this.#spots.of(tree).get('from')!.key;
-        this.#errors.add(place, 'a stock item cannot take from another; write its data out here', subject.name);
+        this.#errors.add(
+          place,
+          'a stock item cannot take from another; write its data out here',
+          subject.name,
+        );
       }
       const own = 'from' in tree ? without(tree, FROM, this.#spots) : tree;
       this.#stock.set(name, own);
@@ -88,7 +97,8 @@ export class PartReader {
       if (schema === undefined) return;
       const result = schema.safeParse(own);
       const named = { ...subject, what: article(String(kind)) };
-      if (!result.success) addIssues(this.#errors, this.#spots, own, schema, result.error.issues, named, true);
+      if (!result.success)
+        addIssues(this.#errors, this.#spots, own, schema, result.error.issues, named, true);
     });
   }
 
@@ -100,7 +110,11 @@ export class PartReader {
     const near = typeof kind === 'string' ? this.#errors.hint(kind, names) : '';
     const cables = kind === 'cable' ? '; a cable stands in stock, and runs name it' : near;
     const place = this.#spots.of(tree).get('kind')?.value ?? subject.at;
-    this.#errors.add(place, `kind: found ${found(kind)}, expected ${names.sort().join(', ')}${cables}`, subject.name);
+    this.#errors.add(
+      place,
+      `kind: found ${found(kind)}, expected ${names.sort().join(', ')}${cables}`,
+      subject.name,
+    );
     return undefined;
   }
 
@@ -117,7 +131,11 @@ export class PartReader {
     const subject = { name: shown(name), at, what: 'a part' };
     const { kind } = tree;
     if (kind === undefined) {
-      this.#errors.add(at, `neither kind nor from; expected kind: ${[...KINDS].sort().join(', ')}`, subject.name);
+      this.#errors.add(
+        at,
+        `neither kind nor from; expected kind: ${[...KINDS].sort().join(', ')}`,
+        subject.name,
+      );
       return undefined;
     }
     if (typeof kind !== 'string' || !isKind(kind)) {
@@ -127,7 +145,11 @@ export class PartReader {
     return { name, at, kind, tree, ...this.#check(kind, tree, { ...subject, what: article(kind) }) };
   }
 
-  #check(kind: PartKind, tree: TreeMap, subject: Subject): { fields: AnyFields; broken: ReadonlySet<string> } {
+  #check(
+    kind: PartKind,
+    tree: TreeMap,
+    subject: Subject,
+  ): { fields: AnyFields; broken: ReadonlySet<string> } {
     const before = this.#checked.get(tree);
     if (before !== undefined) return before;
     const schema = kindSchemas[kind]() as z.ZodType;
@@ -142,7 +164,9 @@ export class PartReader {
       broken.delete('kind');
       const rest = partialSchema(kind).safeParse(without(tree, broken, this.#spots));
       const fields = (rest.success ? rest.data : { kind }) as AnyFields;
-      if (rest.success) for (const key of checkPart(this.#errors, this.#spots, tree, fields, subject, broken)) broken.add(key);
+      if (rest.success)
+        for (const key of checkPart(this.#errors, this.#spots, tree, fields, subject, broken))
+          broken.add(key);
       checked = { fields, broken };
       // A missing required field leaves no key behind, yet the part cannot be used.
       if (broken.size === 0) broken.add('kind');
@@ -171,7 +195,11 @@ export class PartReader {
     if (base === undefined) {
       const near = typeof from === 'string' ? this.#errors.hint(from, this.#stock.keys()) : '';
       const list = this.#stock.size === 0 ? 'the plan has no stock' : `stock has ${some(this.#stock.keys())}`;
-      this.#errors.add(place, `from: found ${found(from)}, expected the name of a stock item${near || ';'} ${list}`, name);
+      this.#errors.add(
+        place,
+        `from: found ${found(from)}, expected the name of a stock item${near || ';'} ${list}`,
+        name,
+      );
       return undefined;
     }
     if ((base.kind === 'cable') !== cables && (cables || own.kind === undefined)) {
@@ -180,7 +208,10 @@ export class PartReader {
       return undefined;
     }
     if (this.#expanded(base)) {
-      this.#errors.add(place, 'from: stock is repeated here more than this program expands; make the stock item smaller');
+      this.#errors.add(
+        place,
+        'from: stock is repeated here more than this program expands; make the stock item smaller',
+      );
       return undefined;
     }
     // The stock item itself where nothing is overridden: it is then validated once for all that take it.
@@ -217,4 +248,3 @@ export function fieldPositions(tree: TreeMap, spots: Spots, errors: Errors): Rea
   walk(tree, '');
   return where;
 }
-

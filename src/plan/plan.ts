@@ -206,7 +206,12 @@ export interface DiodePart extends PartBase {
 export interface ResistorPart extends PartBase {
   readonly kind: 'resistor' | 'lamp';
   readonly resistance?: number;
-  readonly rated?: { readonly volts: number; readonly kind: CurrentKind; readonly watts?: number; readonly amps?: number };
+  readonly rated?: {
+    readonly volts: number;
+    readonly kind: CurrentKind;
+    readonly watts?: number;
+    readonly amps?: number;
+  };
 }
 export interface LedPart extends PartBase {
   readonly kind: 'led';
@@ -287,9 +292,26 @@ export interface BoxPart extends PartBase {
 }
 
 export type Part =
-  | SupplyPart | BatteryPart | GatePart | SwitchPart | ButtonPart | CutoutPart | SelectorPart
-  | RelayPart | TimerPart | BoardPart | DiodePart | ResistorPart | LedPart | FusePart | JointPart
-  | PlugPart | OutletPart | MotorPart | LoadPart | BoxPart;
+  | SupplyPart
+  | BatteryPart
+  | GatePart
+  | SwitchPart
+  | ButtonPart
+  | CutoutPart
+  | SelectorPart
+  | RelayPart
+  | TimerPart
+  | BoardPart
+  | DiodePart
+  | ResistorPart
+  | LedPart
+  | FusePart
+  | JointPart
+  | PlugPart
+  | OutletPart
+  | MotorPart
+  | LoadPart
+  | BoxPart;
 export type PartKind = Part['kind'];
 
 export interface Cable {

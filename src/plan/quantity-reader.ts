@@ -155,7 +155,7 @@ function problem(text: string, title: string, units: readonly string[], examples
     return `found ${found}: a decimal comma; write ${text.replace(/(\d),(?=\d)/g, '$1.').trim()}`;
   }
   if (units.length > 0 && trimmed.length < 30 && /^[-+]?(\d+\.?\d*|\.\d+)$/.test(trimmed)) {
-    return `found ${found}, a bare number; expected ${title} with its unit: ${either(units)}, ${such}`;
+    return `found ${found}, a bare number; expected its unit too (${either(units)}), ${such}`;
   }
   const takes = units.length > 0 ? ` in ${either(units)}` : '';
   return `found ${found}, expected ${title}${takes}, ${such}`;

@@ -128,8 +128,11 @@ export const insulationVolts = define(
   },
 );
 
-export const voltsKind = define('a voltage with its kind', ['V DC', 'V AC'], ['12 V DC', '24 V AC'], (reader) =>
-  needKind(readVolts(reader)),
+export const voltsKind = define(
+  'a voltage with its kind',
+  ['V DC', 'V AC'],
+  ['12 V DC', '24 V AC'],
+  (reader) => needKind(readVolts(reader)),
 );
 
 /** Mains is alternating, so `120 V` alone is read as AC. */
@@ -178,7 +181,12 @@ export const seconds = scaled(
   table({ s: 1, ms: 1e-3, min: 60, sec: 1, second: 1, seconds: 1, minutes: 60 }),
 );
 export const ampHours = scaled('a capacity', ['Ah', 'mAh'], ['7 Ah', '550 mAh'], table({ Ah: 1, mAh: 1e-3 }));
-export const voltAmps = scaled('an apparent power', ['VA', 'mVA', 'kVA'], ['40 VA'], table({ VA: 1, mVA: 1e-3, kVA: 1e3 }));
+export const voltAmps = scaled(
+  'an apparent power',
+  ['VA', 'mVA', 'kVA'],
+  ['40 VA'],
+  table({ VA: 1, mVA: 1e-3, kVA: 1e3 }),
+);
 export const kelvins = scaled(
   'a temperature rise',
   ['K', '°C'],
@@ -243,17 +251,22 @@ export const ratio = define('a number from 0 to 1', [], ['0.8', '80 %'], (reader
 });
 
 /** `75 %` of rated, or `9 V`. */
-export const limit = define('a share of the rated voltage or a voltage', ['%', 'V'], ['75 %', '9 V'], (reader) => {
-  const start = reader.at;
-  const fraction = readShare(reader);
-  if (fraction !== undefined) {
-    if (fraction <= 0 || fraction > 5) return new Problem('expected more than 0 % and at most 500 %');
-    return { fraction } as Limit;
-  }
-  reader.at = start;
-  const read = readVolts(reader);
-  return read === undefined || read instanceof Problem ? read : ({ volts: read.volts } as Limit);
-});
+export const limit = define(
+  'a share of the rated voltage or a voltage',
+  ['%', 'V'],
+  ['75 %', '9 V'],
+  (reader) => {
+    const start = reader.at;
+    const fraction = readShare(reader);
+    if (fraction !== undefined) {
+      if (fraction <= 0 || fraction > 5) return new Problem('expected more than 0 % and at most 500 %');
+      return { fraction } as Limit;
+    }
+    reader.at = start;
+    const read = readVolts(reader);
+    return read === undefined || read instanceof Problem ? read : ({ volts: read.volts } as Limit);
+  },
+);
 
 const POWER = new Map<string, readonly [number, Power['unit']]>([
   ['w', [1, 'W']],
@@ -282,7 +295,9 @@ function readPower(reader: Reader, horsepower: boolean): Power | Problem | undef
   return found[1] === 'hp' ? { watts, unit: 'hp', horsepower: value } : { watts, unit: found[1] };
 }
 
-export const coilPower = define('a power', ['W', 'VA', 'mW'], ['0.9 W', '6 VA'], (reader) => readPower(reader, false));
+export const coilPower = define('a power', ['W', 'VA', 'mW'], ['0.9 W', '6 VA'], (reader) =>
+  readPower(reader, false),
+);
 export const motorPower = define('a power', ['hp', 'W', 'kW', 'VA'], ['1.5 hp', '1.1 kW'], (reader) =>
   readPower(reader, true),
 );
@@ -330,13 +345,17 @@ export const rating = define(
     if (at === undefined) {
       reader.at = start;
       const alone = current !== undefined && reader.ended();
-      return alone ? new Problem('a current without its voltage; expected one such as 5 A 250 V AC') : undefined;
+      return alone
+        ? new Problem('a current without its voltage; expected one such as 5 A 250 V AC')
+        : undefined;
     }
     if (current === undefined) {
       reader.take('@', '/', ',');
       current = readAmps(reader);
       if (current === undefined) {
-        return reader.ended() ? new Problem('a voltage without its current; expected one such as 5 A 250 V AC') : undefined;
+        return reader.ended()
+          ? new Problem('a voltage without its current; expected one such as 5 A 250 V AC')
+          : undefined;
       }
     }
     return current > 0 ? { amps: current, ...at } : new Problem('expected more than zero amperes');
@@ -357,8 +376,10 @@ export const motorRating = define(
     if (at === undefined || at instanceof Problem) return at;
     let phases: 1 | 3 = 1;
     if (!reader.ended()) {
-      if (reader.take('3-phase', '3 phase', 'three-phase', 'three phase', '3ph', '3~') !== undefined) phases = 3;
-      else if (reader.take('1-phase', '1 phase', 'single-phase', 'single phase', '1ph', '1~') === undefined) return undefined;
+      if (reader.take('3-phase', '3 phase', 'three-phase', 'three phase', '3ph', '3~') !== undefined)
+        phases = 3;
+      else if (reader.take('1-phase', '1 phase', 'single-phase', 'single phase', '1ph', '1~') === undefined)
+        return undefined;
     }
     return { watts: power.watts, horsepower: power.horsepower ?? power.watts / WATTS_PER_HP, ...at, phases };
   },

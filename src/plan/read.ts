@@ -44,14 +44,18 @@ function tooLarge(file: string, size: number): PlanError {
 function decode(text: string | Uint8Array, file: string): string | PlanError {
   if (typeof text === 'string') {
     // The bytes of a text are at least as many as its UTF-16 units.
-    const size = text.length > LARGEST ? text.length : text.length * 3 > LARGEST ? Buffer.byteLength(text) : 0;
+    const size =
+      text.length > LARGEST ? text.length : text.length * 3 > LARGEST ? Buffer.byteLength(text) : 0;
     if (size > LARGEST) return tooLarge(file, size);
     return text.startsWith('\ufeff') ? text.slice(1) : text;
   }
   if (text.length > LARGEST) return tooLarge(file, text.length);
   const marks = [text[0], text[1]].join();
   if (marks === '255,254' || marks === '254,255') {
-    return bare(file, 'the file is saved as UTF-16; save it as UTF-8 (your editor offers this under "save as" or "encoding")');
+    return bare(
+      file,
+      'the file is saved as UTF-16; save it as UTF-8 (your editor offers this under "save as" or "encoding")',
+    );
   }
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(text);
@@ -87,7 +91,10 @@ function refuse(errors: Errors): boolean {
   }
   const crowd = errors.count === 0 ? crowded(text) : undefined;
   if (crowd !== undefined) {
-    errors.add([crowd, crowd + 1], `more than ${MOST_MARKS} brackets, commas, colons and lines before this place; no plan needs so many`);
+    errors.add(
+      [crowd, crowd + 1],
+      `more than ${MOST_MARKS} brackets, commas, colons and lines before this place; no plan needs so many`,
+    );
   }
   return errors.count > 0;
 }
@@ -181,10 +188,16 @@ class FileReader {
     return { ok: false, errors: this.#errors.list() };
   }
 
-  #build(named: ReturnType<PartReader['readParts']>, feeds: ReadonlyMap<string, Feed>, nominal: number): Map<string, Part> {
+  #build(
+    named: ReturnType<PartReader['readParts']>,
+    feeds: ReadonlyMap<string, Feed>,
+    nominal: number,
+  ): Map<string, Part> {
     const built = new Map<string, Part>();
     const where = new Map<TreeMap, ReadonlyMap<string, Position>>();
-    const plugs = [...named.parts.values()].map((part) => part?.fields).filter((fields) => fields?.kind === 'plug');
+    const plugs = [...named.parts.values()]
+      .map((part) => part?.fields)
+      .filter((fields) => fields?.kind === 'plug');
     const fed: Volts = plugs[0]?.volts ?? { volts: nominal, kind: 'ac' };
     for (const part of named.parts.values()) {
       if (part === undefined) continue;
@@ -196,7 +209,9 @@ class FileReader {
       const base = { name: part.name, at: this.#errors.source.position(part.at[0]), where: fields };
       built.set(part.name, buildPart(part.fields, base, feeds.get(part.name) ?? 'single', fed));
       if (part.fields.kind === 'selector' && part.fields.rest === undefined) {
-        this.#defaults.push(`${shown(part.name)} names no rest: it is taken to rest in ${part.fields.positions[0]}.`);
+        this.#defaults.push(
+          `${shown(part.name)} names no rest: it is taken to rest in ${part.fields.positions[0]}.`,
+        );
       }
       if (part.fields.kind === 'load' && part.fields.volts === undefined) {
         this.#defaults.push(`${shown(part.name)} gives no volts: ${fed.volts} V AC is taken.`);

@@ -56,7 +56,12 @@ export class RunReader {
       const at = spots.get(`${index}`)!.value;
       const subject = { name: `run ${index + 1}`, at, what: 'a run' };
       if (isTreeMap(tree)) this.#run(tree, index, subject);
-      else this.#errors.add(at, `found ${found(tree)}, expected a map such as {cable: bell, length: 2 m, cores: {...}}`, subject.name);
+      else
+        this.#errors.add(
+          at,
+          `found ${found(tree)}, expected a map such as {cable: bell, length: 2 m, cores: {...}}`,
+          subject.name,
+        );
     }
   }
 
@@ -77,20 +82,30 @@ export class RunReader {
     if (link) {
       for (const [key, spot] of places) {
         if (LINK_KEYS.has(key) || (key !== 'cable' && key !== 'cores' && key !== 'slack')) continue;
-        this.#errors.add(spot.key, `${key}: not with link, which is a bare jumper; leave one of them out`, subject.name);
+        this.#errors.add(
+          spot.key,
+          `${key}: not with link, which is a bare jumper; leave one of them out`,
+          subject.name,
+        );
       }
       if (fields.length !== undefined && fields.length > LONGEST_LINK + 1e-9) {
-        this.#errors.add(places.get('length')!.value, 'length: a link is up to 20 cm; use a cable for more', subject.name);
+        this.#errors.add(
+          places.get('length')!.value,
+          'length: a link is up to 20 cm; use a cable for more',
+          subject.name,
+        );
       }
       const spot = places.get('link')!;
       const core = this.#core('link', spot.key, tree.link!, subject, spot.value);
       if (core !== undefined) cores.push(core);
     } else {
       for (const key of ['cable', 'length', 'cores']) {
-        if (!(key in tree)) this.#errors.add(subject.at, `a run needs ${key}, or is {link: [A, B]}`, subject.name);
+        if (!(key in tree))
+          this.#errors.add(subject.at, `a run needs ${key}, or is {link: [A, B]}`, subject.name);
       }
       if (places.has('cable')) cable = this.#cable(tree, subject);
-      if (isTreeMap(tree.cores)) cores.push(...this.#cores(tree.cores, cable, subject, places.get('cores')!.key));
+      if (isTreeMap(tree.cores))
+        cores.push(...this.#cores(tree.cores, cable, subject, places.get('cores')!.key));
     }
     const run = keep({
       index,
@@ -109,17 +124,31 @@ export class RunReader {
     const cores: RawCore[] = [];
     const places = this.#spots.of(map);
     for (const [colour, spot] of places) {
-      if (colour === '' || colour.length > 40 || colour !== colour.trim() || quoted(colour) !== `"${colour}"`) {
-        this.#errors.add(spot.key, `cores: found the colour ${quoted(colour)}, expected a plain name of at most 40 characters`, subject.name);
+      if (
+        colour === '' ||
+        colour.length > 40 ||
+        colour !== colour.trim() ||
+        quoted(colour) !== `"${colour}"`
+      ) {
+        this.#errors.add(
+          spot.key,
+          `cores: found the colour ${quoted(colour)}, expected a plain name of at most 40 characters`,
+          subject.name,
+        );
       }
       const core = this.#core(`cores.${colour}`, spot.key, map[colour]!, subject, spot.value);
       if (core !== undefined) cores.push(core);
     }
-    if (places.size === 0) this.#errors.add(at, 'cores: found none, expected a colour and its two terminals', subject.name);
+    if (places.size === 0)
+      this.#errors.add(at, 'cores: found none, expected a colour and its two terminals', subject.name);
     if (cable !== undefined && places.size > cable.cores) {
       const extra = [...places.values()][cable.cores]!;
       const name = cable.stock === undefined ? 'its cable' : `the cable ${shown(cable.stock)}`;
-      this.#errors.add(extra.key, `cores: found ${places.size} cores, but ${name} has ${cable.cores}`, subject.name);
+      this.#errors.add(
+        extra.key,
+        `cores: found ${places.size} cores, but ${name} has ${cable.cores}`,
+        subject.name,
+      );
     }
     return cores;
   }
@@ -128,7 +157,11 @@ export class RunReader {
     // What is no list of texts was reported by the schema.
     if (!Array.isArray(tree) || tree.some((item) => typeof item !== 'string')) return undefined;
     if (tree.length !== 2) {
-      this.#errors.add(value, `${path}: found ${tree.length} terminals, expected two, such as [PS1.+, K1.A1]`, subject.name);
+      this.#errors.add(
+        value,
+        `${path}: found ${tree.length} terminals, expected two, such as [PS1.+, K1.A1]`,
+        subject.name,
+      );
       return undefined;
     }
     const spots = this.#spots.of(tree);
@@ -145,7 +178,8 @@ export class RunReader {
     const at = this.#spots.of(tree).get('cable')!.value;
     if (typeof value === 'string') {
       const stock = this.#named.stock.get(value);
-      if (stock !== undefined && stock.kind === 'cable') return this.#spec(stock, { ...subject, name: `stock ${shown(value)}` }, value);
+      if (stock !== undefined && stock.kind === 'cable')
+        return this.#spec(stock, { ...subject, name: `stock ${shown(value)}` }, value);
       if (stock !== undefined) {
         this.#errors.add(at, `cable: the stock item ${shown(value)} is no cable (kind: cable)`, subject.name);
         return undefined;
@@ -156,15 +190,25 @@ export class RunReader {
       }
       const cables = [...this.#named.stock].filter(([, item]) => item.kind === 'cable').map(([name]) => name);
       const list = cables.length === 0 ? 'stock has no cable' : `stock has the cables ${some(cables)}`;
-      this.#errors.add(at, `cable: found ${quoted(value)}, expected a cable of the stock${this.#errors.hint(value, cables, ';')} ${list}`, subject.name);
+      this.#errors.add(
+        at,
+        `cable: found ${quoted(value)}, expected a cable of the stock${this.#errors.hint(value, cables, ';')} ${list}`,
+        subject.name,
+      );
       return undefined;
     }
     if (!isTreeMap(value)) {
-      this.#errors.add(at, `cable: found ${found(value)}, expected the name of a stock cable, or its data in a map`, subject.name);
+      this.#errors.add(
+        at,
+        `cable: found ${found(value)}, expected the name of a stock cable, or its data in a map`,
+        subject.name,
+      );
       return undefined;
     }
     const own = this.#parts.take(value, `${subject.name}, cable`, at, true);
-    return own === undefined ? undefined : this.#spec(own, { ...subject, at, name: `${subject.name}, cable` }, undefined);
+    return own === undefined
+      ? undefined
+      : this.#spec(own, { ...subject, at, name: `${subject.name}, cable` }, undefined);
   }
 
   #spec(tree: TreeMap, subject: Subject, stock: string | undefined): Cable | undefined {
@@ -193,7 +237,13 @@ export class RunReader {
           );
           continue;
         }
-        resolved.push({ run: run.index, colour: core.colour, a, b, at: this.#errors.source.position(core.at[0]) });
+        resolved.push({
+          run: run.index,
+          colour: core.colour,
+          a,
+          b,
+          at: this.#errors.source.position(core.at[0]),
+        });
       }
       return { ...run, cores: resolved };
     });
@@ -217,9 +267,17 @@ export class RunReader {
     }
     const name = shown(end.part);
     if (joint) {
-      this.#errors.add(end.at, `found ${quoted(end.written)}: a joint has no terminals; write ${name} alone`, subject);
+      this.#errors.add(
+        end.at,
+        `found ${quoted(end.written)}: a joint has no terminals; write ${name} alone`,
+        subject,
+      );
     } else if (end.mark === '') {
-      this.#errors.add(end.at, `found ${quoted(end.written)} without a terminal; ${name} has ${some(own.names, 24)}`, subject);
+      this.#errors.add(
+        end.at,
+        `found ${quoted(end.written)} without a terminal; ${name} has ${some(own.names, 24)}`,
+        subject,
+      );
     } else {
       const near = this.#errors.hint(end.mark, own.marks(), ';');
       this.#errors.add(

@@ -1,7 +1,19 @@
 /** Fields of the parts on the low-voltage side. Each schema is built when its kind is first met. */
 import * as z from 'zod';
 import * as q from './quantity.ts';
-import { choice, coil, contact, flag, list, marks, number, once, pole, quantity, text } from './schema-fields.ts';
+import {
+  choice,
+  coil,
+  contact,
+  flag,
+  list,
+  marks,
+  number,
+  once,
+  pole,
+  quantity,
+  text,
+} from './schema-fields.ts';
 
 /** Fields every kind has. */
 export const common = () => ({
@@ -20,7 +32,10 @@ const switchFields = () => ({
 
 export const supply = once(() =>
   z.strictObject({
-    kind: kind('supply', 'A low-voltage supply or control transformer. Terminals + - (DC) or ~1 ~2 (AC), mains L N.'),
+    kind: kind(
+      'supply',
+      'A low-voltage supply or control transformer. Terminals + - (DC) or ~1 ~2 (AC), mains L N.',
+    ),
     output: quantity(q.voltsFrequency, 'Rated output, with its kind.'),
     limit: quantity(q.supplyLimit, 'The most it gives at its rated output.'),
     frequency: quantity(q.hertz, 'Frequency of an AC output.').optional(),
@@ -44,7 +59,10 @@ export const battery = once(() =>
     output: quantity(q.voltsKind, 'Nominal voltage.'),
     capacity: quantity(q.ampHours, 'Capacity.').optional(),
     'internal-resistance': quantity(q.resistance0, 'Internal resistance.').optional(),
-    lowest: quantity(q.volts, 'Terminal voltage at the end of its life; default 20 % below nominal.').optional(),
+    lowest: quantity(
+      q.volts,
+      'Terminal voltage at the end of its life; default 20 % below nominal.',
+    ).optional(),
     highest: quantity(q.volts, 'Terminal voltage when fresh; default 10 % above nominal.').optional(),
     ...common(),
   }),
@@ -53,15 +71,24 @@ export const battery = once(() =>
 export const gate = once(() =>
   z.strictObject({
     kind: kind('gate', 'A blast gate with its snap switch. Terminals COM NO NC.'),
-    'pressed-when': choice(['open', 'shut'], 'The gate position that presses the switch; default open.').optional(),
+    'pressed-when': choice(
+      ['open', 'shut'],
+      'The gate position that presses the switch; default open.',
+    ).optional(),
     ...switchFields(),
   }),
 );
 export const handSwitch = once(() =>
-  z.strictObject({ kind: kind('switch', 'A hand switch that stays put. Terminals COM NO NC.'), ...switchFields() }),
+  z.strictObject({
+    kind: kind('switch', 'A hand switch that stays put. Terminals COM NO NC.'),
+    ...switchFields(),
+  }),
 );
 export const button = once(() =>
-  z.strictObject({ kind: kind('button', 'A hand switch that springs back. Terminals COM NO NC.'), ...switchFields() }),
+  z.strictObject({
+    kind: kind('button', 'A hand switch that springs back. Terminals COM NO NC.'),
+    ...switchFields(),
+  }),
 );
 export const cutout = once(() =>
   z.strictObject({
@@ -84,7 +111,10 @@ export const selector = once(() =>
 );
 
 const technology = () =>
-  choice(['contact', 'solid-state'], 'How it switches: with a contact (default) or a semiconductor.').optional();
+  choice(
+    ['contact', 'solid-state'],
+    'How it switches: with a contact (default) or a semiconductor.',
+  ).optional();
 const coilDevice = () => ({
   coil: coil(),
   contact: contact().optional(),
@@ -124,7 +154,10 @@ export const board = once(() =>
     coil: coil().optional(),
     contact: contact().optional(),
     technology: technology(),
-    isolation: choice(['reinforced', 'basic', 'functional'], 'Insulation between input and contact.').optional(),
+    isolation: choice(
+      ['reinforced', 'basic', 'functional'],
+      'Insulation between input and contact.',
+    ).optional(),
     listed: flag('true when it carries the mark of a testing laboratory.').optional(),
     ...common(),
   }),
@@ -167,7 +200,10 @@ export const fuse = once(() =>
 );
 export const joint = once(() =>
   z.strictObject({
-    kind: kind('joint', 'A splice, terminal strip or wire nut; everything on it is connected. Written by its name alone.'),
+    kind: kind(
+      'joint',
+      'A splice, terminal strip or wire nut; everything on it is connected. Written by its name alone.',
+    ),
     ...common(),
   }),
 );

@@ -1,7 +1,7 @@
 /** Building blocks of the plan's schema: every value is typed as text and read into SI by a transform. */
 import * as z from 'zod';
-import type { Quantity } from './quantity-reader.ts';
 import * as q from './quantity.ts';
+import type { Quantity } from './quantity-reader.ts';
 
 /** A JSON Schema fragment that says how a value is typed in the file; `samples` become its `examples`. */
 type Typed = Record<string, unknown>;
@@ -36,7 +36,10 @@ export function quantity<T>(of: Quantity<T>, description: string) {
 
 /** A plain number. */
 export function number(of: Quantity<number>, description: string) {
-  return leaf(of, description, { type: ['number', 'string'], samples: of.examples.map((text) => Number(text) || text) });
+  return leaf(of, description, {
+    type: ['number', 'string'],
+    samples: of.examples.map((text) => Number(text) || text),
+  });
 }
 
 export function choice<const T extends readonly [string, ...string[]]>(values: T, description: string) {
@@ -102,13 +105,22 @@ export const coil = once(() =>
       current: quantity(q.amps, 'Current at the rated voltage.').optional(),
       power: quantity(q.coilPower, 'Power at the rated voltage: W, or VA for AC.').optional(),
       'power-factor': number(q.ratio, 'Power factor of an AC coil while pulled in, 0 to 1.').optional(),
-      'inrush-power-factor': number(q.ratio, 'Power factor of an AC coil while it pulls in, 0 to 1.').optional(),
-      'pull-in': quantity(q.limit, `Voltage at which it surely pulls in, coil at 20 °C. ${percentOrVolts}`).optional(),
+      'inrush-power-factor': number(
+        q.ratio,
+        'Power factor of an AC coil while it pulls in, 0 to 1.',
+      ).optional(),
+      'pull-in': quantity(
+        q.limit,
+        `Voltage at which it surely pulls in, coil at 20 °C. ${percentOrVolts}`,
+      ).optional(),
       'drop-out': quantity(q.limit, `Voltage at which it surely lets go. ${percentOrVolts}`).optional(),
       most: quantity(q.limit, `Highest voltage it stands continuously. ${percentOrVolts}`).optional(),
       inrush: quantity(q.voltAmps, 'Apparent power an AC coil draws while it pulls in.').optional(),
       'hot-rise': quantity(q.kelvins, 'Warming of the coil at the rated voltage.').optional(),
-      suppressor: choice(SUPPRESSORS, 'What is built in across the coil against the voltage spike.').optional(),
+      suppressor: choice(
+        SUPPRESSORS,
+        'What is built in across the coil against the voltage spike.',
+      ).optional(),
       tolerance: quantity(q.share, 'Tolerance of the resistance.').optional(),
     })
     .meta({ id: 'coil', description: 'The coil. Give resistance, current or power, or several that agree.' }),
@@ -129,7 +141,10 @@ export const contact = once(() =>
       'locked-rotor': quantity(q.amps, 'Locked-rotor current the contact can make.').optional(),
       make: quantity(q.amps, 'Making capacity.').optional(),
       resistance: quantity(q.resistance0, 'Resistance of the closed contact.').optional(),
-      least: quantity(q.rating, 'Smallest current and voltage it switches reliably, such as 10 mA 5 V DC.').optional(),
+      least: quantity(
+        q.rating,
+        'Smallest current and voltage it switches reliably, such as 10 mA 5 V DC.',
+      ).optional(),
       metal: choice(['silver', 'gold'], 'Metal of the contact faces, where stated.').optional(),
     })
     .meta({ id: 'contact', description: 'What the contact is rated for.' }),

@@ -1,7 +1,7 @@
 /** Fields of the parts on the mains side and of the box. Each schema is built when its kind is first met. */
 import * as z from 'zod';
-import { define } from './quantity-reader.ts';
 import * as q from './quantity.ts';
+import { define } from './quantity-reader.ts';
 import { common } from './schema-control.ts';
 import { choice, figure, flag, list, number, once, quantity, text } from './schema-fields.ts';
 
@@ -18,14 +18,22 @@ const feed = () => ({
   legs: figure([1, 2], 'Number of live legs; 2 gives the terminals L1 L2.').optional(),
 });
 const pattern = () =>
-  text('Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, IEC 60309 16 A blue 2P+E; fixed when hard-wired.');
+  text(
+    'Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, IEC 60309 16 A blue 2P+E; fixed when hard-wired.',
+  );
 
 export const plug = once(() =>
   z.strictObject({
-    kind: kind('plug', 'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.'),
+    kind: kind(
+      'plug',
+      'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.',
+    ),
     volts: quantity(q.mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
     pattern: pattern().optional(),
-    breaker: quantity(q.breaker, 'The breaker or fuse of its circuit, with the curve letter if it has one.').optional(),
+    breaker: quantity(
+      q.breaker,
+      'The breaker or fuse of its circuit, with the curve letter if it has one.',
+    ).optional(),
     frequency: quantity(q.hertz, 'Mains frequency.').optional(),
     fuse: quantity(q.amps, 'The fuse in the plug.').optional(),
     ...feed(),
@@ -60,7 +68,10 @@ export const motor = once(() =>
       ['capacitor-start', 'split-phase', 'permanent-split', 'universal', 'three-phase'],
       'How the motor is made.',
     ).optional(),
-    protector: choice(['none', 'manual', 'automatic'], 'Overload protector in the motor, by how it resets.').optional(),
+    protector: choice(
+      ['none', 'manual', 'automatic'],
+      'Overload protector in the motor, by how it resets.',
+    ).optional(),
     'starts-per-hour': number(q.startsPerHour, 'Starts in an hour at the busiest.').optional(),
     efficiency: quantity(q.share, 'Efficiency at full load.').optional(),
     'power-factor': number(q.ratio, 'Power factor at full load, 0 to 1.').optional(),
@@ -71,7 +82,10 @@ export const load = once(() =>
     kind: kind('load', 'Any other mains load. Terminals as a plug, or plugged-into an outlet.'),
     volts: quantity(q.mainsVolts, 'Rated voltage; default that of the plug.').optional(),
     ...consumer(),
-    type: choice(['lamp', 'heater', 'transformer', 'electronic'], 'What it is; decides its starting current.').optional(),
+    type: choice(
+      ['lamp', 'heater', 'transformer', 'electronic'],
+      'What it is; decides its starting current.',
+    ).optional(),
   }),
 );
 export const box = once(() =>

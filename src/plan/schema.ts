@@ -62,11 +62,14 @@ export const runSchema = once(() =>
     name: text('A name for the run.').optional(),
     route: text('Where it goes.').optional(),
     slack: quantity(q.share, 'Extra length.').optional(),
-    link: pair().describe('A short bare jumper between two terminals, up to 20 cm; instead of cable, length, cores.').optional(),
+    link: pair()
+      .describe('A short bare jumper between two terminals, up to 20 cm; instead of cable, length, cores.')
+      .optional(),
   }),
 );
 
-const names = (description: string) => z.union([text('A name.'), list(text('A name.'), description)]).describe(description);
+const names = (description: string) =>
+  z.union([text('A name.'), list(text('A name.'), description)]).describe(description);
 export const intentSchema = once(() =>
   z
     .strictObject({
@@ -99,10 +102,14 @@ export const fileSchema = once(() =>
       'Which published tables and wording apply: nec (North America, the default) or iec (most other places).',
     ).optional(),
     ambient: quantity(q.celsius, 'Warmest air round the parts; default 40 °C.').optional(),
-    stock: entries('Named specifications of what you buy; a part takes one with from, a run with cable.').optional(),
+    stock: entries(
+      'Named specifications of what you buy; a part takes one with from, a run with cable.',
+    ).optional(),
     parts: entries('The parts, by name.'),
     runs: list(z.unknown(), 'The cable runs.'),
-    intent: entries('What each load is meant to do; default: it runs when any gate is open, and only then.').optional(),
+    intent: entries(
+      'What each load is meant to do; default: it runs when any gate is open, and only then.',
+    ).optional(),
   }),
 );
 
@@ -121,7 +128,10 @@ function overrides(): z.ZodObject {
   }
   return z.strictObject({
     from: text('The stock item this part is; any field beside it overrides what the stock says.'),
-    kind: z.enum(KINDS as [PartKind, ...PartKind[]]).describe('What the part is.').optional(),
+    kind: z
+      .enum(KINDS as [PartKind, ...PartKind[]])
+      .describe('What the part is.')
+      .optional(),
     ...shape,
   });
 }
@@ -143,14 +153,19 @@ type Json = { [key: string]: unknown };
 
 /** The schema of plan files (JSON Schema 2020-12), for completion and explanation in an editor. */
 export function planJsonSchema(): object {
-  const parts = z.union([...KINDS.map((kind) => kindSchemas[kind]()), overrides()] as unknown as [z.ZodType, z.ZodType]);
+  const parts = z.union([...KINDS.map((kind) => kindSchemas[kind]()), overrides()] as unknown as [
+    z.ZodType,
+    z.ZodType,
+  ]);
   const stockCable = cable().required({ kind: true }).partial({ gauge: true, cores: true });
   const stock = z.union([...KINDS.map(partialSchema), stockCable] as unknown as [z.ZodType, z.ZodType]);
   const run = z.union([
     runSchema()
       .omit({ link: true })
       .extend({
-        cable: z.union([text('A cable from stock.'), cable(), inlineCable()]).describe('The cable: a stock name or its data.'),
+        cable: z
+          .union([text('A cable from stock.'), cable(), inlineCable()])
+          .describe('The cable: a stock name or its data.'),
       })
       .required({ length: true, cores: true }),
     runSchema().pick({ link: true, name: true, route: true, length: true }).required({ link: true }),

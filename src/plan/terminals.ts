@@ -1,6 +1,6 @@
 /** The terminals of every kind of part: their names in this program, and the other marks they may carry. */
 import type { Feed, Tab } from './plan.ts';
-import type { Fields, AnyFields } from './schema.ts';
+import type { AnyFields, Fields } from './schema.ts';
 
 type PoleFields = NonNullable<Fields['relay']['poles']>[number];
 
@@ -64,7 +64,10 @@ const TIMER_ALIASES = [
 ] as const;
 
 /** Last digits of EN 50005 by form: common, make, break. A number before them counts the poles. */
-function standardMarks(form: PoleFields['form'], timer: boolean): { common: string; make?: string; break?: string } {
+function standardMarks(
+  form: PoleFields['form'],
+  timer: boolean,
+): { common: string; make?: string; break?: string } {
   if (form === 'make') return timer ? { common: '7', make: '8' } : { common: '3', make: '4' };
   if (form === 'break') return timer ? { common: '5', break: '6' } : { common: '1', break: '2' };
   return timer ? { common: '5', make: '8', break: '6' } : { common: '1', make: '4', break: '2' };

@@ -69,7 +69,10 @@ class Converter {
   convert(node: Node | null, depth: number): Made {
     if (node === null) return { tree: null, weight: 1, depth: 0 };
     if (depth > DEEPEST) {
-      this.#errors.add(span(node), 'maps and lists are nested too deeply here; a plan needs no more than six levels');
+      this.#errors.add(
+        span(node),
+        'maps and lists are nested too deeply here; a plan needs no more than six levels',
+      );
       throw new Stop();
     }
     if (isAlias(node)) return this.#alias(node.source, span(node), depth);
@@ -106,7 +109,10 @@ class Converter {
     }
     this.#aliased += made.weight;
     if (this.#aliased > MOST_ALIASED || depth + made.depth > DEEPEST) {
-      this.#errors.add(place, 'aliases repeat more than this program expands; write the entries out, or use stock');
+      this.#errors.add(
+        place,
+        'aliases repeat more than this program expands; write the entries out, or use stock',
+      );
       throw new Stop();
     }
     return made;
@@ -129,7 +135,10 @@ class Converter {
       const other = spots.get(key);
       if (other !== undefined) {
         const { line, column } = this.#errors.source.position(other.key[0]);
-        this.#errors.add(place, `${quoted(key)} stands twice in this map; the other is at line ${line}, column ${column}`);
+        this.#errors.add(
+          place,
+          `${quoted(key)} stands twice in this map; the other is at line ${line}, column ${column}`,
+        );
         continue;
       }
       spots.set(key, { key: place, value: value === null || value.range == null ? place : span(value) });
@@ -167,13 +176,18 @@ function span(node: Node): Span {
 const TOO_DEEP = 'brackets or maps are nested too deeply to read; a plan needs no more than six levels';
 
 const WORDS: Readonly<Record<string, string>> = {
-  TAB_AS_INDENT: 'a tab indents this line; use spaces instead, two for each step (your editor can replace the tabs)',
-  MULTIPLE_DOCS: 'a second document starts here (---); a file holds one plan, so put the other in a file of its own',
+  TAB_AS_INDENT:
+    'a tab indents this line; use spaces instead, two for each step (your editor can replace the tabs)',
+  MULTIPLE_DOCS:
+    'a second document starts here (---); a file holds one plan, so put the other in a file of its own',
   BAD_INDENT: 'the indentation does not line up with the lines above',
   MISSING_CHAR: 'a closing bracket, quotation mark, comma or colon is missing here or just above',
-  BLOCK_AS_IMPLICIT_KEY: 'a map cannot start here; check the indentation and the colons of this line and the one above',
-  MULTILINE_IMPLICIT_KEY: 'a name and its colon must stand on one line; a colon, comma or bracket is missing near here',
-  BLOCK_IN_FLOW: 'inside { } or [ ] only the bracketed form is allowed; a closing bracket may be missing above',
+  BLOCK_AS_IMPLICIT_KEY:
+    'a map cannot start here; check the indentation and the colons of this line and the one above',
+  MULTILINE_IMPLICIT_KEY:
+    'a name and its colon must stand on one line; a colon, comma or bracket is missing near here',
+  BLOCK_IN_FLOW:
+    'inside { } or [ ] only the bracketed form is allowed; a closing bracket may be missing above',
   BAD_ALIAS: 'an alias (*name) cannot stand like this',
   TAG_RESOLVE_FAILED: 'tags (!name) are not used in a plan; remove it',
   DUPLICATE_KEY: 'this key stands twice in one map',
@@ -229,7 +243,10 @@ export function parseTree(errors: Errors, spots: Spots): { tree: Tree; span: Spa
       errors.add([0, 1], TOO_DEEP);
       return undefined;
     }
-    errors.add([0, 1], `this cannot be read as YAML: ${error instanceof Error ? error.message.split('\n', 1)[0] : error}`);
+    errors.add(
+      [0, 1],
+      `this cannot be read as YAML: ${error instanceof Error ? error.message.split('\n', 1)[0] : error}`,
+    );
     return undefined;
   }
 }

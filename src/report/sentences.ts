@@ -47,12 +47,13 @@ function number(n: number | string): string {
 }
 
 function steps(example: Counterexample): string {
-  const told = example.steps.map((step) =>
-    Object.entries(step.moved)
-      .map(([input, position]) => `${input} ${position}`)
-      .join(' and '),
-  );
-  return told.length === 0 ? 'with everything at rest' : `from rest, ${told.join(', then ')}`;
+  const told = example.steps.map((step, i) => {
+    const moved = Object.entries(step.moved).map(([input, position]) => `${input} ${position}`);
+    if (moved.length > 0) return moved.join(' and ');
+    return i === 0 ? 'everything' : 'everything back';
+  });
+  if (told.length === 0 || (told.length === 1 && told[0] === 'everything')) return 'with everything at rest';
+  return `from rest, ${told.map((t) => (t.startsWith('everything') ? `${t} at rest` : t)).join(', then ')}`;
 }
 
 /** What was proved about the starts and stops, in a sentence or two. */

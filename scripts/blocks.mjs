@@ -1,0 +1,76 @@
+// Blocks of a Markdown document that are made from the code. A block stands between two markers, each on its own line:
+//
+//   <!-- run: pullin check examples/wrong/x.yaml | lines 1-20 -->   the command and its real output, cut to the range
+//   <!-- list: findings -->                                         a table of all findings
+//   <!-- end -->
+//
+// Markers inside a fenced block are text, not markers.
+
+const START = /^<!-- (run|list): (.+) -->$/;
+const END = '<!-- end -->';
+
+/** The document with every block made anew. `pullin` runs a command; `explanations` are those of the library. */
+export async function rebuild(text, document, pullin, explanations) {
+  const out = [];
+  const lines = text.split('\n');
+  let fence = '';
+  for (let i = 0; i < lines.length; i++) {
+    const line = lines[i];
+    out.push(line);
+    const ticks = /^ {0,3}(`{3,}|~{3,})/.exec(line)?.[1];
+    if (ticks !== undefined) {
+      if (fence === '') fence = ticks;
+      else if (ticks.startsWith(fence)) fence = '';
+      continue;
+    }
+    const start = fence === '' ? START.exec(line) : null;
+    if (start === null) continue;
+    const end = lines.indexOf(END, i + 1);
+    const next = lines.findIndex((other, at) => at > i && START.test(other));
+    if (end < 0 || (next >= 0 && next < end))
+      throw new Error(`${document}:${i + 1}: no ${END} after this marker`);
+    const [, kind, what] = start;
+    try {
+      out.push(...(kind === 'run' ? await output(what, pullin) : list(what, explanations)), END);
+    } catch (error) {
+      throw new Error(`${document}:${i + 1}: ${error.message}`);
+    }
+    i = end;
+  }
+  return out.join('\n');
+}
+
+async function output(what, pullin) {
+  const [command, range] = what.split(' | ').map((part) => part.trim());
+  const [program, ...args] = command.split(/\s+/);
+  if (program !== 'pullin' || /["'\\$]/.test(command))
+    throw new Error(`"${command}" is no plain pullin command`);
+  const { text } = await pullin(args);
+  const shown = cut(text.replace(/\n$/, '').split('\n'), range);
+  const longest = Math.max(2, ...shown.map((line) => /^`*/.exec(line)[0].length));
+  const fence = '`'.repeat(longest + 1);
+  return [`${fence}console`, `$ ${command}`, ...shown, fence];
+}
+
+/** Lines FROM to TO, counted from one; what is left out shows as one mark. */
+function cut(lines, range) {
+  if (range === undefined) return lines;
+  const [, from, to] = /^lines (\d+)-(\d+)$/.exec(range) ?? [];
+  if (from === undefined) throw new Error(`"${range}" is no range; it reads: lines 1-20`);
+  const first = Number(from);
+  const last = Number(to);
+  if (first < 1 || first > last || first > lines.length)
+    throw new Error(`${range}: the output has ${lines.length}`);
+  return [
+    ...(first > 1 ? ['…'] : []),
+    ...lines.slice(first - 1, last),
+    ...(last < lines.length ? ['…'] : []),
+  ];
+}
+
+function list(what, explanations) {
+  if (what !== 'findings') throw new Error(`there is no list of ${what}`);
+  const cell = (text) => String(text).replaceAll('|', '\\|').replace(/\s+/g, ' ');
+  const rows = explanations.map((e) => `| \`${e.id}\` | ${e.severity} | ${e.question} | ${cell(e.title)} |`);
+  return ['', '| finding | severity | question | what it is |', '|---|---|---|---|', ...rows, ''];
+}
