@@ -45,7 +45,9 @@ async function output(what, pullin) {
   const [program, ...args] = command.split(/\s+/);
   if (program !== 'pullin' || /["'\\$]/.test(command))
     throw new Error(`"${command}" is no plain pullin command`);
-  const { text } = await pullin(args);
+  const { status, text } = await pullin(args);
+  // `check` may show how a plan with typing errors is answered; any other refusal is a slip in the document.
+  if (status === 2 && args[0] !== 'check') throw new Error(`${command} was refused: ${text.trim()}`);
   const shown = cut(text.replace(/\n$/, '').split('\n'), range);
   const longest = Math.max(2, ...shown.map((line) => /^`*/.exec(line)[0].length));
   const fence = '`'.repeat(longest + 1);

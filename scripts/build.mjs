@@ -1,6 +1,7 @@
 // Bundles the command and the library into dist/. A bundle starts faster than a tree of small modules.
-import { rmSync } from 'node:fs';
+
 import { execFileSync } from 'node:child_process';
+import { rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -20,7 +21,9 @@ await build({
   minifyWhitespace: true,
   legalComments: 'linked',
   // chalk and commander reach for node built-ins through require in their CommonJS form.
-  banner: { js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);" },
+  banner: {
+    js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
+  },
   logLevel: 'warning',
 });
 const tsc = createRequire(import.meta.url).resolve('typescript/bin/tsc');

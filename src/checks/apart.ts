@@ -1,10 +1,10 @@
-import { netsMeeting } from './meeting.ts';
-import type { Finding } from '../report/model.ts';
 import { FALSE, type Fn } from '../logic/bdd.ts';
 import { difference } from '../logic/model.ts';
 import type { Verified } from '../logic/verify.ts';
 import type { PlugPart } from '../plan/plan.ts';
-import { COMMON_PRACTICE, everIn, finding, listOf, netAt, sayMoved, type Study } from './study.ts';
+import type { Finding } from '../report/model.ts';
+import { netsMeeting } from './meeting.ts';
+import { COMMON_PRACTICE, everIn, finding, listOf, netAt, type Study, sayMoved } from './study.ts';
 
 /** Question 1, as far as connections decide it: mains and low voltage, shorts, polarity, switching and earth. */
 export function checkApart(study: Study): Finding[] {
@@ -15,7 +15,11 @@ export function checkApart(study: Study): Finding[] {
   if (found.length === 0) found.push(...mainsThroughGate(study));
   found.push(...earthBroken(study), ...neutralEarthed(study), ...earthAsReturn(study));
   if (verified) {
-    found.push(...mainsShorted(study, verified), ...polarity(study, verified), ...notSwitched(study, verified));
+    found.push(
+      ...mainsShorted(study, verified),
+      ...polarity(study, verified),
+      ...notSwitched(study, verified),
+    );
     found.push(...phaseOrder(study, verified), ...phaseMissing(study, verified));
   }
   return found;
@@ -47,7 +51,10 @@ function mainsThroughGate(study: Study): Finding[] {
   }
   const lowRuns = new Set<string>();
   for (const run of plan.runs)
-    if (run.cable?.stock !== undefined && run.cores.some((c) => sides.low.has(netAt(circuit, c.a.part, c.a.terminal) ?? -1)))
+    if (
+      run.cable?.stock !== undefined &&
+      run.cores.some((c) => sides.low.has(netAt(circuit, c.a.part, c.a.terminal) ?? -1))
+    )
       lowRuns.add(run.cable.stock);
   for (const run of plan.runs) {
     const stock = run.cable?.stock;
@@ -214,8 +221,7 @@ function earthBroken(study: Study): Finding[] {
     if (net !== undefined && sides.earth.has(net)) continue;
     if ('pluggedInto' in part && part.pluggedInto !== undefined && broken.has(part.pluggedInto)) continue;
     broken.add(part.name);
-    const through =
-      net === undefined ? undefined : circuit.contacts.find((c) => c.a === net || c.b === net);
+    const through = net === undefined ? undefined : circuit.contacts.find((c) => c.a === net || c.b === net);
     found.push(
       finding(plan, {
         id: 'earth-broken',
@@ -245,7 +251,8 @@ function neutralEarthed(study: Study): Finding[] {
     const hit = [...sides.earth].includes(neutral.net)
       ? []
       : circuit.contacts.filter(
-          (c) => (c.a === neutral.net && sides.earth.has(c.b)) || (c.b === neutral.net && sides.earth.has(c.a)),
+          (c) =>
+            (c.a === neutral.net && sides.earth.has(c.b)) || (c.b === neutral.net && sides.earth.has(c.a)),
         );
     if (!sides.earth.has(neutral.net) && hit.length === 0) continue;
     return [
@@ -267,7 +274,9 @@ function neutralEarthed(study: Study): Finding[] {
 
 function earthAsReturn(study: Study): Finding[] {
   const { plan, circuit, sides } = study;
-  const neutralNets = new Set(circuit.sources.filter((s) => s.mains).flatMap((s) => s.rails.map((r) => r.net)));
+  const neutralNets = new Set(
+    circuit.sources.filter((s) => s.mains).flatMap((s) => s.rails.map((r) => r.net)),
+  );
   return circuit.passives
     .filter((p) => {
       const earthed = [p.a, p.b].filter((n) => sides.earth.has(n) && !neutralNets.has(n));
@@ -297,7 +306,9 @@ function phaseOrder(study: Study, v: Verified): Finding[] {
       const reach = v.model.railReach[source.index]!;
       const order = [...c.nets.values()].map((net) => [0, 1, 2].find((i) => reach[i]!.has(net)));
       if (order.some((o) => o === undefined) || new Set(order).size !== 3) continue;
-      const inversions = [0, 1, 2].flatMap((i) => [0, 1, 2].filter((j) => j > i && order[j]! < order[i]!)).length;
+      const inversions = [0, 1, 2].flatMap((i) =>
+        [0, 1, 2].filter((j) => j > i && order[j]! < order[i]!),
+      ).length;
       if (inversions % 2 === 0) continue;
       if (plan.parts.get(c.part)?.kind !== 'outlet' && pluggedSwapped(study, c.part)) continue;
       found.push(
@@ -322,7 +333,10 @@ function phaseMissing(study: Study, v: Verified): Finding[] {
   const { plan, circuit } = study;
   return circuit.consumers.flatMap((c) => {
     const partly = v.model.partlyFed.get(c.part) ?? FALSE;
-    const moved = partly === FALSE || (c.kind !== 'outlet' && pluggedSwapped(study, c.part)) ? undefined : everIn(v, partly);
+    const moved =
+      partly === FALSE || (c.kind !== 'outlet' && pluggedSwapped(study, c.part))
+        ? undefined
+        : everIn(v, partly);
     if (!moved) return [];
     return [
       finding(plan, {

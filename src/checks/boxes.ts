@@ -7,13 +7,20 @@ export function checkSharing(study: Study): Finding[] {
   const { plan } = study;
   const mains = mainsVolts(study);
   const found: Finding[] = [];
-  for (const part of plan.parts.values()) if (part.kind === 'box') found.push(...sharedBox(study, part, mains));
-  for (const run of plan.runs) found.push(...sharedCable(study, run, mains), ...insulation(study, run, mains));
+  for (const part of plan.parts.values())
+    if (part.kind === 'box') found.push(...sharedBox(study, part, mains));
+  for (const run of plan.runs)
+    found.push(...sharedCable(study, run, mains), ...insulation(study, run, mains));
   return found;
 }
 
 function mainsVolts(study: Study): number {
-  return Math.max(0, ...[...study.plan.parts.values()].filter((p): p is PlugPart => p.kind === 'plug').map((p) => p.volts.volts));
+  return Math.max(
+    0,
+    ...[...study.plan.parts.values()]
+      .filter((p): p is PlugPart => p.kind === 'plug')
+      .map((p) => p.volts.volts),
+  );
 }
 
 function sideOf(study: Study, run: Run): { mains: boolean; low: boolean } {
@@ -24,11 +31,15 @@ function sideOf(study: Study, run: Run): { mains: boolean; low: boolean } {
 function sharedBox(study: Study, box: BoxPart, mains: number): Finding[] {
   const { plan, circuit, sides } = study;
   const holds = new Set(box.holds);
-  const nets = [...circuit.netOf].filter(([key]) => holds.has(key.split('.')[0]!) && circuit.landed.has(key)).map(([, n]) => n);
+  const nets = [...circuit.netOf]
+    .filter(([key]) => holds.has(key.split('.')[0]!) && circuit.landed.has(key))
+    .map(([, n]) => n);
   const hasMains = nets.some((n) => sides.mains.has(n));
   const hasLow = nets.some((n) => sides.low.has(n));
   if (!hasMains || !hasLow || box.divider) return [];
-  const entering = plan.runs.filter((r) => !r.link && sideOf(study, r).low && r.cores.some((c) => holds.has(c.a.part) || holds.has(c.b.part)));
+  const entering = plan.runs.filter(
+    (r) => !r.link && sideOf(study, r).low && r.cores.some((c) => holds.has(c.a.part) || holds.has(c.b.part)),
+  );
   const unknown = entering.filter((r) => r.cable?.insulation === undefined);
   const thin = entering.filter((r) => (r.cable?.insulation ?? mains) < mains);
   if (plan.practice === 'iec' && thin.length === 0 && unknown.length === 0) return [];
@@ -48,7 +59,10 @@ function sharedBox(study: Study, box: BoxPart, mains: number): Finding[] {
             ? 'Whether the low-voltage cable is insulated for the mains voltage is not stated.'
             : `The low-voltage cable is insulated for less than ${mains} V.`,
       fix: `Fit a fixed barrier (divider: true)${plan.practice === 'iec' ? `, or use loop cable insulated for ${mains} V or more inside the box` : ' and keep the two at least 6 mm (1/4 in) apart'}.`,
-      basis: plan.practice === 'nec' ? 'NEC 725.136(A), (B), (D)' : 'IEC 60364-4-41 clause 414.4.2; IEC 60364-5-52 clause 528.1 (from memory)',
+      basis:
+        plan.practice === 'nec'
+          ? 'NEC 725.136(A), (B), (D)'
+          : 'IEC 60364-4-41 clause 414.4.2; IEC 60364-5-52 clause 528.1 (from memory)',
     }),
   ];
 }
@@ -96,8 +110,14 @@ function insulation(study: Study, run: Run, mains: number): Finding[] {
         has === undefined
           ? `the insulation of the mains cable between ${listOf(ends)} is not stated`
           : `the cable between ${listOf(ends)} is insulated for ${has} V and works at ${works} V`,
-      why: has === undefined ? 'A rating that is not stated is never taken as enough.' : 'Its insulation may break down.',
-      fix: has === undefined ? `State insulation: of the cable, as printed on its sheath.` : 'Use cable insulated for at least that voltage.',
+      why:
+        has === undefined
+          ? 'A rating that is not stated is never taken as enough.'
+          : 'Its insulation may break down.',
+      fix:
+        has === undefined
+          ? `State insulation: of the cable, as printed on its sheath.`
+          : 'Use cable insulated for at least that voltage.',
       figures: [
         { name: 'insulation', value: has ?? null, unit: 'V' },
         { name: 'works at', value: works, unit: 'V' },

@@ -5,8 +5,8 @@ import type { Wanted } from '../logic/intent.ts';
 import { type Moved, movedIn, relaysAt, stateOf, type Verified } from '../logic/verify.ts';
 import type { Finding } from '../report/model.ts';
 import { runsFromRest } from './starts.ts';
+import { COMMON_PRACTICE, finding, isLanded, listOf, netAt, type Study, sayMoved } from './study.ts';
 import { wrongTabOfOther } from './wrong-tab.ts';
-import { COMMON_PRACTICE, finding, isLanded, listOf, netAt, sayMoved, type Study } from './study.ts';
 
 /** Nets joined by contacts in one settled state, leaving out one part's own contacts. */
 export function joinedIn(v: Verified, moved: Moved, without?: string): UnionFind {
@@ -73,37 +73,90 @@ interface Cause {
   readonly terminals: readonly string[];
 }
 
-function switchCause(study: Study, v: Verified, w: Wanted, entry: Wanted['entries'][number], state: Moved): Cause {
+function switchCause(
+  study: Study,
+  v: Verified,
+  w: Wanted,
+  entry: Wanted['entries'][number],
+  state: Moved,
+): Cause {
   const { plan, circuit } = study;
   const name = entry.refs[0]!.part;
   const part = plan.parts.get(name);
   const none = { parts: [], terminals: [] };
   const t = (tab: string) => `${name}.${tab}`;
-  if (part && (part.kind === 'gate' || part.kind === 'switch' || part.kind === 'button' || part.kind === 'cutout')) {
+  if (
+    part &&
+    (part.kind === 'gate' || part.kind === 'switch' || part.kind === 'button' || part.kind === 'cutout')
+  ) {
     const makes = part.kind !== 'gate' || part.pressedWhen === 'open';
     const [right, wrong] = makes ? ['NO', 'NC'] : ['NC', 'NO'];
     const landed = ['COM', 'NO', 'NC'].filter((tab) => isLanded(circuit, part, tab));
     if (landed.length === 0)
-      return { ...none, what: 'nothing is wired to it', why: `No core lands on ${name}.`, fix: `Wire COM and ${right} of ${name} into the loop.` };
+      return {
+        ...none,
+        what: 'nothing is wired to it',
+        why: `No core lands on ${name}.`,
+        fix: `Wire COM and ${right} of ${name} into the loop.`,
+      };
     if (!landed.includes('COM'))
-      return { what: 'COM is empty', why: 'NO and NC are never joined to each other; only COM meets either.', fix: `Move one core to ${t('COM')} and the other to ${t(right)}.`, parts: [], terminals: landed.map(t) };
+      return {
+        what: 'COM is empty',
+        why: 'NO and NC are never joined to each other; only COM meets either.',
+        fix: `Move one core to ${t('COM')} and the other to ${t(right)}.`,
+        parts: [],
+        terminals: landed.map(t),
+      };
     const com = netAt(circuit, name, 'COM');
     const same = landed.find((tab) => tab !== 'COM' && netAt(circuit, name, tab) === com);
     if (same)
-      return { group: `one conductor ${com}`, what: 'both its cores are on one conductor', why: `${t('COM')} and ${t(same)} are joined already, so the switch changes nothing.`, fix: `Take one of the two cores over to the other conductor of the loop.`, parts: [], terminals: [t('COM'), t(same)] };
+      return {
+        group: `one conductor ${com}`,
+        what: 'both its cores are on one conductor',
+        why: `${t('COM')} and ${t(same)} are joined already, so the switch changes nothing.`,
+        fix: `Take one of the two cores over to the other conductor of the loop.`,
+        parts: [],
+        terminals: [t('COM'), t(same)],
+      };
     if (landed.length === 1)
-      return { what: 'only COM is wired', why: `Neither ${t('NO')} nor ${t('NC')} has a core.`, fix: `Land the return core on ${t(right)}.`, parts: [], terminals: [t('COM')] };
+      return {
+        what: 'only COM is wired',
+        why: `Neither ${t('NO')} nor ${t('NC')} has a core.`,
+        fix: `Land the return core on ${t(right)}.`,
+        parts: [],
+        terminals: [t('COM')],
+      };
     if (!landed.includes(right!))
-      return { what: `the core is on ${wrong} where ${right} is wanted`, why: `${t('COM')} and ${t(wrong!)} part when the gate opens.`, fix: `Move the core from ${t(wrong!)} to ${t(right!)}.`, parts: [], terminals: [t(wrong!)] };
+      return {
+        what: `the core is on ${wrong} where ${right} is wanted`,
+        why: `${t('COM')} and ${t(wrong!)} part when the gate opens.`,
+        fix: `Move the core from ${t(wrong!)} to ${t(right!)}.`,
+        parts: [],
+        terminals: [t(wrong!)],
+      };
   }
   const { bdd } = v.model;
   const runs = runsFromRest(v, w.target);
   // States in which this entry makes the difference: the load runs with it and not with it put back.
   const without = bdd.compose(runs, new Map([...bdd.support(entry.works)].map((x) => [x, FALSE])));
-  const together = movedIn(circuit, bdd, bdd.every([runs, entry.works, bdd.not(without), bdd.not(w.blocked)]));
+  const together = movedIn(
+    circuit,
+    bdd,
+    bdd.every([runs, entry.works, bdd.not(without), bdd.not(w.blocked)]),
+  );
   const others = together?.filter((i) => !state.includes(i)).map((i) => circuit.inputs[i]!.part) ?? [];
   if (others.length > 0)
-    return { group: others.length === 1 ? `line ${[name, others[0]!].find((p) => lineHead(study, v, w, p)) ?? others[0]}` : `line ${others.join()}`, what: `it lies in line with ${listOf(others)}`, why: `It starts ${w.target} only with ${sayMoved(circuit, together!)}.`, fix: `Wire ${name} side by side with ${listOf(others)}: COM to the fed core, ${'the other tab'} to the return core.`, parts: others, terminals: [] };
+    return {
+      group:
+        others.length === 1
+          ? `line ${[name, others[0]!].find((p) => lineHead(study, v, w, p)) ?? others[0]}`
+          : `line ${others.join()}`,
+      what: `it lies in line with ${listOf(others)}`,
+      why: `It starts ${w.target} only with ${sayMoved(circuit, together!)}.`,
+      fix: `Wire ${name} side by side with ${listOf(others)}: COM to the fed core, ${'the other tab'} to the return core.`,
+      parts: others,
+      terminals: [],
+    };
   return pathCause(study, v, name, state);
 }
 
@@ -118,7 +171,12 @@ function lineHead(study: Study, v: Verified, w: Wanted, name: string): boolean {
     if (e === own) return false;
     const both = bdd.every([own.works, e.works]);
     const vars = new Set([...bdd.support(e.works), ...bdd.support(own.works)]);
-    const alone = bdd.every(study.circuit.inputs.map((i) => inputVariable(study.circuit, i.index)).filter((x) => !vars.has(x)).map((x) => bdd.not(bdd.variable(x))));
+    const alone = bdd.every(
+      study.circuit.inputs
+        .map((i) => inputVariable(study.circuit, i.index))
+        .filter((x) => !vars.has(x))
+        .map((x) => bdd.not(bdd.variable(x))),
+    );
     return bdd.and(bdd.and(both, alone), runs) !== FALSE && bdd.and(bdd.and(e.works, alone), shut) === FALSE;
   });
   return freed.length > 1;
@@ -142,17 +200,55 @@ function pathCause(study: Study, v: Verified, name: string, state: Moved): Cause
   const leads = tabs.filter((tab) => reaches(tab, ends) && !fed.includes(tab));
   const t = tabs.map((tab) => `${name}.${tab}`);
   if (fed.length === 0)
-    return { group: 'no feed', what: 'it has no feed', why: `Neither core of ${name} leads to the supply.`, fix: 'Carry the fed core on from the joint or gate before it.', parts: [], terminals: t };
-  const stranded = strandedCoil(study, sets, netAt(circuit, name, fed[0]!)!, leads.map((tab) => netAt(circuit, name, tab)!));
+    return {
+      group: 'no feed',
+      what: 'it has no feed',
+      why: `Neither core of ${name} leads to the supply.`,
+      fix: 'Carry the fed core on from the joint or gate before it.',
+      parts: [],
+      terminals: t,
+    };
+  const stranded = strandedCoil(
+    study,
+    sets,
+    netAt(circuit, name, fed[0]!)!,
+    leads.map((tab) => netAt(circuit, name, tab)!),
+  );
   if (stranded)
-    return { group: `return of ${stranded.coil}`, what: `the return of ${stranded.coil} does not come back to ${stranded.source}`, why: `${name} is fed from ${stranded.source}, and the other end of the coil of ${stranded.coil} leads to no pole of ${stranded.source}.`, fix: `Join the minus (or common) of the two supplies, or feed ${name} from the supply that ${stranded.coil} returns to.`, parts: [stranded.coil, stranded.source], terminals: t };
+    return {
+      group: `return of ${stranded.coil}`,
+      what: `the return of ${stranded.coil} does not come back to ${stranded.source}`,
+      why: `${name} is fed from ${stranded.source}, and the other end of the coil of ${stranded.coil} leads to no pole of ${stranded.source}.`,
+      fix: `Join the minus (or common) of the two supplies, or feed ${name} from the supply that ${stranded.coil} returns to.`,
+      parts: [stranded.coil, stranded.source],
+      terminals: t,
+    };
   if (leads.length === 0)
-    return { group: 'no return', what: 'its return core leads nowhere', why: `From ${listOf(t)} no core leads on to a coil; the return core ends somewhere on the way.`, fix: 'Carry the return core on through every joint and gate as far as the coil.', parts: [], terminals: t };
-  return { group: 'open loop', what: 'the loop is open', why: `${name} is fed and leads to a coil, yet the circuit does not close with ${sayMoved(circuit, state)}.`, fix: 'Trace the loop from the supply through this gate to the coil and back.', parts: [], terminals: t };
+    return {
+      group: 'no return',
+      what: 'its return core leads nowhere',
+      why: `From ${listOf(t)} no core leads on to a coil; the return core ends somewhere on the way.`,
+      fix: 'Carry the return core on through every joint and gate as far as the coil.',
+      parts: [],
+      terminals: t,
+    };
+  return {
+    group: 'open loop',
+    what: 'the loop is open',
+    why: `${name} is fed and leads to a coil, yet the circuit does not close with ${sayMoved(circuit, state)}.`,
+    fix: 'Trace the loop from the supply through this gate to the coil and back.',
+    parts: [],
+    terminals: t,
+  };
 }
 
 /** A coil that the gate's way on does reach, and whose far end does not return to the supply that feeds the gate. */
-function strandedCoil(study: Study, sets: UnionFind, fed: number, nets: readonly number[]): { coil: string; source: string } | undefined {
+function strandedCoil(
+  study: Study,
+  sets: UnionFind,
+  fed: number,
+  nets: readonly number[],
+): { coil: string; source: string } | undefined {
   const { circuit } = study;
   const feeder = circuit.sources.find((s) => !s.mains && s.rails.some((r) => sets.joined(r.net, fed)));
   if (!feeder) return undefined;
@@ -170,8 +266,11 @@ function strandedCoil(study: Study, sets: UnionFind, fed: number, nets: readonly
       const near = [sense.a, sense.b].find((n) => onward.has(sets.find(n)));
       if (sense.by !== 'volts' || near === undefined) continue;
       const far = near === sense.a ? sense.b : sense.a;
-      const home = circuit.sources.find((s) => s !== feeder && !s.mains && s.rails.some((r) => sets.joined(r.net, far)));
-      if (home && !feeder.rails.some((r) => sets.joined(r.net, far))) return { coil: relay.part, source: feeder.part };
+      const home = circuit.sources.find(
+        (s) => s !== feeder && !s.mains && s.rails.some((r) => sets.joined(r.net, far)),
+      );
+      if (home && !feeder.rails.some((r) => sets.joined(r.net, far)))
+        return { coil: relay.part, source: feeder.part };
     }
   return undefined;
 }
@@ -180,7 +279,13 @@ function strandedCoil(study: Study, sets: UnionFind, fed: number, nets: readonly
 export function loopCause(study: Study, v: Verified, w: Wanted, everything: Moved): Finding {
   const tab = wrongTabOfOther(study);
   const cause: Cause = tab
-    ? { what: `${tab.part} is wired on ${tab.from} where ${tab.to} is wanted`, why: `With that core on ${tab.part}.${tab.to} every load does what is meant, in all states.`, fix: `Move the core from ${tab.part}.${tab.from} to ${tab.part}.${tab.to}.`, parts: [tab.part], terminals: [`${tab.part}.${tab.from}`, `${tab.part}.${tab.to}`] }
+    ? {
+        what: `${tab.part} is wired on ${tab.from} where ${tab.to} is wanted`,
+        why: `With that core on ${tab.part}.${tab.to} every load does what is meant, in all states.`,
+        fix: `Move the core from ${tab.part}.${tab.from} to ${tab.part}.${tab.to}.`,
+        parts: [tab.part],
+        terminals: [`${tab.part}.${tab.from}`, `${tab.part}.${tab.to}`],
+      }
     : whyDead(study, v, w, everything);
   return finding(study.plan, {
     id: 'loop-dead',
@@ -202,35 +307,69 @@ function whyDead(study: Study, v: Verified, w: Wanted, everything: Moved): Cause
   const here = stateOf(circuit, bdd, everything);
   for (const source of circuit.sources.filter((s) => !s.mains)) {
     if (source.feed.by === 'always') continue;
-    const live = bdd.any([...v.fromRest].map(([mode, set]) => bdd.and(v.settler.at(model.live[source.index]!, mode), set)));
+    const live = bdd.any(
+      [...v.fromRest].map(([mode, set]) => bdd.and(v.settler.at(model.live[source.index]!, mode), set)),
+    );
     if (bdd.and(live, here) !== FALSE) continue;
     const feed = source.feed.by === 'part' ? source.feed.part : `its mains terminals`;
     const own = [...bdd.support(model.live[source.index]!)].some((x) => x < circuit.relays.length);
     return own
-      ? { what: `supply ${source.part} is fed through the contact it has to close`, why: `${source.part} takes its mains from ${feed}, which is live only when the relay has pulled in already.`, fix: `Feed ${source.part} from the line ahead of the contact.`, parts: [source.part], terminals: [] }
-      : { what: `supply ${source.part} is not fed`, why: `${source.part} takes its mains from ${feed}, and no plug's line and neutral arrive there.`, fix: `Bring line and neutral to ${source.part}.`, parts: [source.part], terminals: [] };
+      ? {
+          what: `supply ${source.part} is fed through the contact it has to close`,
+          why: `${source.part} takes its mains from ${feed}, which is live only when the relay has pulled in already.`,
+          fix: `Feed ${source.part} from the line ahead of the contact.`,
+          parts: [source.part],
+          terminals: [],
+        }
+      : {
+          what: `supply ${source.part} is not fed`,
+          why: `${source.part} takes its mains from ${feed}, and no plug's line and neutral arrive there.`,
+          fix: `Bring line and neutral to ${source.part}.`,
+          parts: [source.part],
+          terminals: [],
+        };
   }
   for (const relay of circuit.relays) {
     const part = plan.parts.get(relay.part)!;
     const needed = part.kind === 'board' ? ['VCC', 'GND', 'IN'] : ['A1', 'A2'];
     const empty = needed.filter((t) => !isLanded(circuit, part, t));
     if (empty.length > 0)
-      return { what: `${listOf(empty.map((t) => `${relay.part}.${t}`))} has nothing on it`, why: `The coil of ${relay.part} has a loose end.`, fix: `Land the missing core on ${relay.part}.${empty[0]}.`, parts: [relay.part], terminals: [] };
+      return {
+        what: `${listOf(empty.map((t) => `${relay.part}.${t}`))} has nothing on it`,
+        why: `The coil of ${relay.part} has a loose end.`,
+        fix: `Land the missing core on ${relay.part}.${empty[0]}.`,
+        parts: [relay.part],
+        terminals: [],
+      };
   }
   for (const part of plan.parts.values()) {
     if (part.kind !== 'fuse') continue;
     const empty = ['1', '2'].filter((t) => !isLanded(circuit, part, t));
     if (empty.length > 0)
-      return { what: `fuse ${part.name} is wired at one end only`, why: `${part.name}.${empty[0]} has nothing on it.`, fix: `Land the core on ${part.name}.${empty[0]}.`, parts: [part.name], terminals: [] };
+      return {
+        what: `fuse ${part.name} is wired at one end only`,
+        why: `${part.name}.${empty[0]} has nothing on it.`,
+        fix: `Land the core on ${part.name}.${empty[0]}.`,
+        parts: [part.name],
+        terminals: [],
+      };
   }
   const pulled = relaysAt(v, everything);
   const consumer = circuit.consumers.find((c) => c.part === w.target);
   if (consumer && circuit.relays.length > 0 && pulled.some((p) => p)) {
     const sets = joinedIn(v, everything);
     const rails = circuit.sources.filter((s) => s.mains).flatMap((s) => s.rails);
-    const open = [...consumer.nets].filter(([, net]) => !rails.some((r) => sets.joined(r.net, net))).map(([t]) => `${w.target}.${t}`);
+    const open = [...consumer.nets]
+      .filter(([, net]) => !rails.some((r) => sets.joined(r.net, net)))
+      .map(([t]) => `${w.target}.${t}`);
     if (open.length > 0)
-      return { what: `the relay pulls in, yet ${listOf(open)} does not reach the plug`, why: 'A conductor or contact is missing on the mains side.', fix: `Trace ${listOf(open)} back through the contact to the plug.`, parts: [w.target], terminals: open };
+      return {
+        what: `the relay pulls in, yet ${listOf(open)} does not reach the plug`,
+        why: 'A conductor or contact is missing on the mains side.',
+        fix: `Trace ${listOf(open)} back through the contact to the plug.`,
+        parts: [w.target],
+        terminals: open,
+      };
   }
   const sets = joinedIn(v, everything);
   for (const relay of circuit.relays) {
@@ -242,8 +381,26 @@ function whyDead(study: Study, v: Verified, w: Wanted, everything: Moved): Cause
     const ends = plan.parts.get(relay.part)?.kind === 'board' ? ['VCC', 'GND'] : ['A1', 'A2'];
     const open = [a, b].flatMap((ok, i) => (ok ? [] : [`${relay.part}.${ends[i]}`]));
     if (open.length > 0)
-      return { what: `${listOf(open)} does not reach the supply`, why: `With ${sayMoved(circuit, everything)} no path leads from ${listOf(open)} to a pole of the supply.`, fix: `Trace the core on ${open[0]} back to the supply and close the gap.`, parts: [relay.part], terminals: open };
-    return { what: `${relay.part} is not energised`, why: `Both ends of its coil reach the same pole, or too few volts reach it, with ${sayMoved(circuit, everything)}.`, fix: `One end of ${relay.part} belongs on each pole of the supply.`, parts: [relay.part], terminals: ends.map((e) => `${relay.part}.${e}`) };
+      return {
+        what: `${listOf(open)} does not reach the supply`,
+        why: `With ${sayMoved(circuit, everything)} no path leads from ${listOf(open)} to a pole of the supply.`,
+        fix: `Trace the core on ${open[0]} back to the supply and close the gap.`,
+        parts: [relay.part],
+        terminals: open,
+      };
+    return {
+      what: `${relay.part} is not energised`,
+      why: `Both ends of its coil reach the same pole, or too few volts reach it, with ${sayMoved(circuit, everything)}.`,
+      fix: `One end of ${relay.part} belongs on each pole of the supply.`,
+      parts: [relay.part],
+      terminals: ends.map((e) => `${relay.part}.${e}`),
+    };
   }
-  return { what: 'the circuit does not close', why: `It stays off with ${sayMoved(circuit, everything)}.`, fix: 'Trace the loop from the supply through a gate to the coil and back.', parts: [w.target], terminals: [] };
+  return {
+    what: 'the circuit does not close',
+    why: `It stays off with ${sayMoved(circuit, everything)}.`,
+    fix: 'Trace the loop from the supply through a gate to the coil and back.',
+    parts: [w.target],
+    terminals: [],
+  };
 }

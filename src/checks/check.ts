@@ -1,9 +1,17 @@
 import type { BoxPart, MotorPart, Plan, PlugPart, SupplyPart } from '../plan/plan.ts';
 import { motorCurrents } from '../ratings/motor.ts';
 import { type CautionFacts, chooseCautions } from '../report/cautions.ts';
-import { type Finding, type Question, QUESTIONS, type QuestionNumber, type Report, verdictOf } from '../report/model.ts';
+import {
+  type Finding,
+  QUESTIONS,
+  type Question,
+  type QuestionNumber,
+  type Report,
+  verdictOf,
+} from '../report/model.ts';
 import { checkApart } from './apart.ts';
 import { checkSharing } from './boxes.ts';
+import { checkBreaks } from './breaks.ts';
 import { checkCoils } from './coil.ts';
 import { checkContacts } from './contacts.ts';
 import { checkCords } from './cords.ts';
@@ -30,6 +38,7 @@ export function report(s: Study): Report {
     ...checkSharing(s),
     ...findWrongTabs(s),
     ...checkStarts(s),
+    ...checkBreaks(s),
     ...checkWiring(s),
     ...checkSupplies(s),
     ...coils.findings,
@@ -43,17 +52,31 @@ export function report(s: Study): Report {
     format: 1,
     plan: { file: plan.file, title: plan.title, practice: plan.practice },
     verdict: verdictOf(findings),
-    questions: QUESTIONS.map((_, i) => answer(s, (i + 1) as QuestionNumber, findings, coils.coils, contacts.contacts)),
+    questions: QUESTIONS.map((_, i) =>
+      answer(s, (i + 1) as QuestionNumber, findings, coils.coils, contacts.contacts),
+    ),
     findings,
     logic: proofOf(s),
     coils: coils.coils,
     contacts: contacts.contacts,
     cautions: chooseCautions(facts(s, findings)),
-    defaults: [...new Set([...plan.defaults, ...coils.defaults, ...(plan.ambient === undefined ? ['ambient taken as 40 °C (warm shop, common practice)'] : [])])],
+    defaults: [
+      ...new Set([
+        ...plan.defaults,
+        ...coils.defaults,
+        ...(plan.ambient === undefined ? ['ambient taken as 40 °C (warm shop, common practice)'] : []),
+      ]),
+    ],
   };
 }
 
-function answer(s: Study, number: QuestionNumber, findings: readonly Finding[], coils: Report['coils'], contacts: Report['contacts']): Question {
+function answer(
+  s: Study,
+  number: QuestionNumber,
+  findings: readonly Finding[],
+  coils: Report['coils'],
+  contacts: Report['contacts'],
+): Question {
   const own = findings.filter((f) => f.question === number);
   const bad = own.find((f) => ['danger', 'warning', 'fault'].includes(f.severity));
   const doubt = own.find((f) => f.severity === 'doubt');
@@ -65,30 +88,49 @@ function answer(s: Study, number: QuestionNumber, findings: readonly Finding[], 
   if (number === 3 && moved && moved.also.some((a) => /\[(runs-|stays-on|block-ignored)/.test(a)))
     return { number, question, answer: 'no', figure: moved.message };
   const figure = goodFigure(s, number, coils, contacts);
-  return figure === undefined ? { number, question, answer: 'not applicable', figure: nothing(number) } : { number, question, answer: 'yes', figure };
+  return figure === undefined
+    ? { number, question, answer: 'not applicable', figure: nothing(number) }
+    : { number, question, answer: 'yes', figure };
 }
 
 function nothing(number: QuestionNumber): string {
-  return number === 4 ? 'no coil is fed in this plan' : number < 4 ? 'the plan has no mains part' : 'nothing of the kind is in the plan';
+  return number === 4
+    ? 'no coil is fed in this plan'
+    : number < 4
+      ? 'the plan has no mains part'
+      : 'nothing of the kind is in the plan';
 }
 
-function goodFigure(s: Study, number: QuestionNumber, coils: Report['coils'], contacts: Report['contacts']): string | undefined {
+function goodFigure(
+  s: Study,
+  number: QuestionNumber,
+  coils: Report['coils'],
+  contacts: Report['contacts'],
+): string | undefined {
   const { circuit } = s;
   switch (number) {
     case 1:
-      return circuit.sources.some((x) => x.mains) || s.sides.mains.size > 0 ? 'no contact joins the two, in any position' : undefined;
+      return circuit.sources.some((x) => x.mains) || s.sides.mains.size > 0
+        ? 'no contact joins the two, in any position'
+        : undefined;
     case 2:
     case 3:
       return s.verified ? `proved for ${proofWords(s)}` : undefined;
     case 4: {
       const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
-      return worst ? `${worst.relay}: ${worst.volts.min} V at least, pulls in at ${worst.pullIn} V` : undefined;
+      return worst
+        ? `${worst.relay}: ${worst.volts.min} V at least, pulls in at ${worst.pullIn} V`
+        : undefined;
     }
     case 5:
-      return circuit.sources.some((x) => !x.mains) ? 'supply and switches carry the coil current (wires taken without resistance)' : undefined;
+      return circuit.sources.some((x) => !x.mains)
+        ? 'supply and switches carry the coil current (wires taken without resistance)'
+        : undefined;
     case 6: {
       const c = contacts[0];
-      return c ? `${c.load} starts at ${c.starting ?? '?'} A on ${c.ratingUsed ?? 'a stated rating'} of ${c.relay}` : undefined;
+      return c
+        ? `${c.load} starts at ${c.starting ?? '?'} A on ${c.ratingUsed ?? 'a stated rating'} of ${c.relay}`
+        : undefined;
     }
     default: {
       const plug = [...s.plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug');
@@ -121,7 +163,8 @@ function facts(s: Study, findings: readonly Finding[]): CautionFacts {
   return {
     practice: s.plan.practice,
     hasMains: parts.some((p) => ['plug', 'outlet', 'motor', 'load'].includes(p.kind)),
-    mainsConnection: plug === undefined ? undefined : plug.pattern?.toLowerCase() === 'fixed' ? 'fixed' : 'cord',
+    mainsConnection:
+      plug === undefined ? undefined : plug.pattern?.toLowerCase() === 'fixed' ? 'fixed' : 'cord',
     legs: plug?.feed === 'three-phase' ? 3 : plug?.feed === 'two-leg' ? 2 : 1,
     neutralSwitched: has('line-not-switched'),
     earthBroken: has('earth-broken'),
@@ -141,12 +184,17 @@ function facts(s: Study, findings: readonly Finding[]): CautionFacts {
     suppliesJoined: has('supplies-joined'),
     earthedAtSwitch: findings.some((f) => f.id === 'low-voltage-earthed' && f.severity === 'warning'),
     coilMismatch: has('coil-kind') || has('coil-too-high'),
-    suppressor: has('diode-backwards') || has('diode-on-ac') ? 'wrong' : has('coil-unsuppressed') ? 'none' : 'fitted',
+    suppressor: has('diode-backwards') ? 'wrong' : has('coil-unsuppressed') ? 'none' : 'fitted',
     dcCoil,
     hasRelay: relays.length > 0,
     solidState: parts.some((p) => 'technology' in p && p.technology === 'solid-state'),
     board: parts.some((p) => p.kind === 'board'),
-    motorRated: !['contact-not-motor-rated', 'contact-horsepower', 'contact-starting', 'contact-running'].some(has),
+    motorRated: ![
+      'contact-not-motor-rated',
+      'contact-horsepower',
+      'contact-starting',
+      'contact-running',
+    ].some(has),
     boxed: boxes.length > 0,
     sharedBox: boxes.some((b) => b.holds.length > 0) && relays.length > 0,
     sharedCable: has('sides-share-cable'),

@@ -5,7 +5,7 @@ import type { BatteryPart, BoardPart, Coil, RelayPart, SupplyPart, TimerPart } f
 import { type CoilModel, coilModel } from '../ratings/coil.ts';
 import { type SupplyModel, supplyModel } from '../ratings/supply.ts';
 import type { CoilFigures, Finding } from '../report/model.ts';
-import { everIn, finding, listOf, sayMoved, type Study } from './study.ts';
+import { everIn, finding, listOf, type Study, sayMoved } from './study.ts';
 
 export type Coiled = RelayPart | TimerPart | BoardPart;
 
@@ -60,7 +60,9 @@ export function fedCoils(study: Study): FedCoil[] {
 export function coilVolts(fed: FedCoil): { min: number; nominal: number; max: number; atPullIn: number } {
   const { supply, source, model } = fed;
   if (!supply) {
-    const v = Math.max(...source.rails.map((p) => Math.max(...source.rails.map((q) => Math.hypot(p.re - q.re, p.im - q.im)))));
+    const v = Math.max(
+      ...source.rails.map((p) => Math.max(...source.rails.map((q) => Math.hypot(p.re - q.re, p.im - q.im)))),
+    );
     return { min: v * 0.9, nominal: v, max: v * 1.1, atPullIn: v };
   }
   const share = (ohms: number | undefined) => (ohms === undefined ? 1 : ohms / (ohms + supply.sourceOhms));
@@ -78,7 +80,10 @@ export function checkCoils(study: Study): { findings: Finding[]; coils: CoilFigu
   const defaults: string[] = [];
   for (const fed of fedCoils(study)) {
     const { model, part, source } = fed;
-    defaults.push(...model.defaults.map((d) => (d.startsWith(part.name) ? d : `${part.name}: ${d}`)), ...(fed.supply?.defaults ?? []));
+    defaults.push(
+      ...model.defaults.map((d) => (d.startsWith(part.name) ? d : `${part.name}: ${d}`)),
+      ...(fed.supply?.defaults ?? []),
+    );
     if (source.kind !== model.kind) {
       findings.push(coilKind(study, fed));
       continue;
@@ -165,14 +170,17 @@ function inSeries(study: Study, v: Verified): Finding[] {
   for (const shared of v.model.shared) {
     const relay = circuit.relays[shared.relay]!;
     const sense = relay.senses[shared.sense]!;
-    if (sense.by !== 'volts' || sense.what === 'input' || found.some((f) => f.parts[0] === relay.part)) continue;
+    if (sense.by !== 'volts' || sense.what === 'input' || found.some((f) => f.parts[0] === relay.part))
+      continue;
     const seen = Math.abs(shared.volts);
     const full = Math.max(...circuit.sources.filter((s) => !s.mains).map((s) => Math.abs(s.rails[0]!.re)), 0);
     if (seen >= sense.pullIn - 1e-9 || seen > 0.93 * full || seen < 0.02 * full) continue;
     const moved = everIn(v, shared.states);
     if (!moved) continue;
     const others = [
-      ...circuit.passives.filter((p) => p.part !== relay.part && study.sides.low.has(p.a) && p.what !== 'input').map((p) => p.part),
+      ...circuit.passives
+        .filter((p) => p.part !== relay.part && study.sides.low.has(p.a) && p.what !== 'input')
+        .map((p) => p.part),
       ...circuit.diodes.filter((d) => d.load).map((d) => d.part),
     ].filter((name) => name !== relay.part);
     const holds = moved.length === 0 && seen > sense.dropOut;
@@ -186,10 +194,16 @@ function inSeries(study: Study, v: Verified): Finding[] {
           ? `${relay.part} may stay in: ${round(seen)} V leaks through its coil with all gates shut`
           : `${relay.part} shares the supply with ${listOf([...new Set(others)], 3) || 'another part'} in line and gets only ${round(seen)} V`,
         why: `With ${sayMoved(circuit, moved)} the current to its coil passes through another coil, lamp or indicator.`,
-        fix: holds ? 'Connect the lamp or indicator across the coil, not across a switch.' : 'Connect the other part side by side with the coil, not in line with it.',
+        fix: holds
+          ? 'Connect the lamp or indicator across the coil, not across a switch.'
+          : 'Connect the other part side by side with the coil, not in line with it.',
         figures: [
           { name: 'volts at the coil', value: round(seen, 4), unit: 'V' },
-          { name: holds ? 'drop-out' : 'pull-in', value: round(holds ? sense.dropOut : sense.pullIn, 4), unit: 'V' },
+          {
+            name: holds ? 'drop-out' : 'pull-in',
+            value: round(holds ? sense.dropOut : sense.pullIn, 4),
+            unit: 'V',
+          },
         ],
         basis: 'Ohm’s law over the joined parts, ideal wires',
       }),

@@ -78,9 +78,17 @@ function groups(study: Study): Group[] {
     const part = plan.parts.get(name)!;
     if ('poles' in part) {
       const live = part.poles.filter((p) =>
-        circuit.contacts.some((c) => c.part === name && c.pole === p.index && study.sides.mains.has(c.a) && study.sides.mains.has(c.b) && c.terminals.every((t) => circuit.landed.has(`${name}.${t}`))),
+        circuit.contacts.some(
+          (c) =>
+            c.part === name &&
+            c.pole === p.index &&
+            study.sides.mains.has(c.a) &&
+            study.sides.mains.has(c.b) &&
+            c.terminals.every((t) => circuit.landed.has(`${name}.${t}`)),
+        ),
       );
-      for (const pole of live.length > 0 ? live : part.poles.slice(0, 1)) found.push({ part, contact: pole.contact, pole: pole.index, loads });
+      for (const pole of live.length > 0 ? live : part.poles.slice(0, 1))
+        found.push({ part, contact: pole.contact, pole: pole.index, loads });
     } else if ('contact' in part) found.push({ part, contact: part.contact, pole: 1, loads });
   }
   return found;
@@ -90,7 +98,8 @@ function fromJudgement(study: Study, group: Group, j: ContactJudgement): Finding
   const fails = j.verdict === 'fail';
   const name = group.part.name;
   const loads = listOf(group.loads.map((l) => l.name));
-  const num = (x: number | undefined) => (x === undefined ? 'an unknown amount' : `${Number(x.toPrecision(3))} ${j.unit}`);
+  const num = (x: number | undefined) =>
+    x === undefined ? 'an unknown amount' : `${Number(x.toPrecision(3))} ${j.unit}`;
   const printed = j.ratingUsed ? ` (printed: ${j.ratingUsed})` : '';
   const words: Record<string, string> = {
     'contact-voltage': `the contact of ${name} is not rated for ${num(j.needed)}${printed}`,
@@ -112,13 +121,17 @@ function fromJudgement(study: Study, group: Group, j: ContactJudgement): Finding
     question: 6,
     parts: [name, ...group.loads.map((l) => l.name)],
     at: group.part.where.get('contact.ratings') ?? group.part.where.get('contact') ?? group.part.at,
-    message: fails ? words[j.findingId]! : `whether the contact of ${name} suits ${loads} cannot be told: ${j.missing ? `${j.missing} is missing` : `${num(j.needed)} against ${num(j.found)} decides nothing`}`,
+    message: fails
+      ? words[j.findingId]!
+      : `whether the contact of ${name} suits ${loads} cannot be told: ${j.missing ? `${j.missing} is missing` : `${num(j.needed)} against ${num(j.found)} decides nothing`}`,
     why: fails
       ? j.findingId === 'contact-voltage'
         ? 'The gap and the insulation are not made for that voltage or kind of current.'
         : 'A contact that is made on more current than it is built for welds shut, and the motor does not stop.'
       : `A rating that is not stated is never taken as enough.${doubt}`,
-    fix: fails ? `Look for ${lookFor}.` : `State ${j.missing ?? 'the figures printed on the parts'}; look for ${lookFor}.`,
+    fix: fails
+      ? `Look for ${lookFor}.`
+      : `State ${j.missing ?? 'the figures printed on the parts'}; look for ${lookFor}.`,
     figures: [
       { name: 'needed', value: tidy(j.needed), unit: j.unit },
       { name: 'contact', value: tidy(j.found), unit: j.unit },

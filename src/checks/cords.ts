@@ -12,7 +12,9 @@ import { finding, listOf, netAt, type Study } from './study.ts';
  */
 export function checkCords(study: Study): Finding[] {
   const { plan } = study;
-  const loads = [...plan.parts.values()].filter((p): p is MotorPart | LoadPart => p.kind === 'motor' || p.kind === 'load');
+  const loads = [...plan.parts.values()].filter(
+    (p): p is MotorPart | LoadPart => p.kind === 'motor' || p.kind === 'load',
+  );
   const plugs = [...plan.parts.values()].filter((p): p is PlugPart => p.kind === 'plug');
   // Several feeds: which cord carries which load is not followed here.
   if (loads.length === 0 || plugs.filter((p) => loadsBehind(study, p).length > 0).length !== 1) return [];
@@ -22,7 +24,8 @@ export function checkCords(study: Study): Finding[] {
   const threePhase = loads.some((l) => l.feed === 'three-phase');
   const seen = new Set<string>();
   return plan.runs.flatMap((run) => {
-    const limit = run.cable && carriesLoad(study, run) ? ampacity(run.cable, plan.practice, threePhase) : undefined;
+    const limit =
+      run.cable && carriesLoad(study, run) ? ampacity(run.cable, plan.practice, threePhase) : undefined;
     if (limit === undefined || total <= limit.amps + 1e-9 || seen.has(run.cable!.gauge)) return [];
     seen.add(run.cable!.gauge);
     const ends = [...new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]))];
@@ -61,12 +64,18 @@ function carriesLoad(study: Study, run: Run): boolean {
   );
 }
 
-function ampacity(cable: Cable, practice: 'nec' | 'iec', threePhase: boolean): { amps: number; basis: string } | undefined {
+function ampacity(
+  cable: Cable,
+  practice: 'nec' | 'iec',
+  threePhase: boolean,
+): { amps: number; basis: string } | undefined {
   if (!cable.flexible) return undefined;
   if (practice === 'nec') {
     const row = tables.cordAmpacityNec().rows.find((r) => r.awg === cable.awg);
     const amps = threePhase ? row?.threePhase : row?.singlePhase;
-    return amps == null ? undefined : { amps, basis: `NEC Table 400.5(A)(1), column ${threePhase ? 'A' : 'B'}` };
+    return amps == null
+      ? undefined
+      : { amps, basis: `NEC Table 400.5(A)(1), column ${threePhase ? 'A' : 'B'}` };
   }
   const area = cable.area * 1e6;
   const row = [...tables.cordAmpacityIec().rows].reverse().find((r) => r.area <= area + 1e-6);

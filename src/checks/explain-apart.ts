@@ -60,16 +60,16 @@ export const explainApart: readonly Documented[] = [
     title: 'the load stays live while it is off',
     severity: 'danger',
     question: 1,
-    base: 'dc-chain',
+    base: 'battery',
     meaning:
       'The contact breaks the neutral, or fewer than all the live conductors. The motor stops, yet its windings and the outlet are still joined to the line, and whoever opens the motor box finds it live. On two live legs behind a plug one pole is a warning; otherwise it is a danger.',
     wrong: extract(
-      '  - {cable: cord, length: 60 cm, cores: {white: [K1.NO, X1.N], green: [B1.PE, X1.PE]}}',
-      '  - {cable: cord, length: 2 m, cores: {black: [P1.L, X1.L], white: [P1.N, K1.COM], green: [P1.PE, B1.PE]}}',
+      '  - {cable: flex, length: 2 m, cores: {brown: [P1.L, X1.L], blue: [P1.N, K1.23], green-yellow: [P1.PE, earth]}}',
+      '  - {cable: flex, length: 1 m, cores: {blue: [K1.24, X1.N], green-yellow: [earth, X1.PE]}}',
     ),
     right: extract(
-      '  - {cable: cord, length: 60 cm, cores: {white: [neutral, X1.N], green: [B1.PE, X1.PE]}}',
-      '  - {cable: cord, length: 2 m, cores: {black: [P1.L, K1.COM], white: [P1.N, neutral], green: [P1.PE, B1.PE]}}',
+      '  - {cable: flex, length: 2 m, cores: {brown: [P1.L, K1.13], blue: [P1.N, K1.23], green-yellow: [P1.PE, earth]}}',
+      '  - {cable: flex, length: 1 m, cores: {brown: [K1.14, X1.L], blue: [K1.24, X1.N], green-yellow: [earth, X1.PE]}}',
     ),
     basis: 'NEC 404.2(B), 430.84, 430.85; BS 7671 clause 132.14 (sub-clauses from memory)',
   },

@@ -10,8 +10,8 @@ export const explainLoop: readonly Documented[] = [
     base: 'dc-chain',
     meaning:
       'The coil and the supply are of different kinds. A DC coil on AC hums and lets its contacts chatter until they weld; an AC coil on DC draws several times its current and burns within minutes. Both may seem to work at the bench.',
-    wrong: 'rated: 12 V AC',
-    right: 'rated: 12 V DC\n      resistance',
+    wrong: '      rated: 12 V AC',
+    right: '      rated: 12 V DC',
     basis: 'relay makers’ application guidance, several agree',
   },
   {
@@ -167,33 +167,9 @@ export const explainLoop: readonly Documented[] = [
     question: 5,
     base: 'dc-chain',
     meaning:
-      'The diode conducts when the coil is fed and shorts the supply. The adapter cuts out or the diode burns through at the first opening of a gate. The band belongs on the + side of the coil.',
+      'The diode conducts when the coil is fed and shorts the supply. The adapter cuts out or the diode burns through at the first opening of a gate. The band belongs on the + side of the coil; on an AC coil a diode is wrong either way round.',
     wrong: extract('  - {link: [D1.A, K1.A1]}', '  - {link: [D1.K, K1.A2]}'),
     right: extract('  - {link: [D1.K, K1.A1]}', '  - {link: [D1.A, K1.A2]}'),
-    basis: 'relay makers’ application guidance, several agree',
-  },
-  {
-    id: 'diode-on-ac',
-    title: 'a diode across an AC coil',
-    severity: 'warning',
-    question: 5,
-    base: 'ac-contactor',
-    meaning:
-      'A diode across AC is a short in every other half wave. The transformer hums and burns, or its fuse blows. An AC coil takes an RC member or a varistor, never a diode.',
-    wrong: extract(
-      '  pilot: {kind: diode, current: 1 A}',
-      '',
-      'runs:',
-      '  - {link: [pilot.K, Q1.A1]}',
-      '  - {link: [pilot.A, Q1.A2]}',
-    ),
-    right: extract(
-      '  pilot: {kind: lamp, rated: 24 V AC 1 W}',
-      '',
-      'runs:',
-      '  - {link: [pilot.1, Q1.A1]}',
-      '  - {link: [pilot.2, Q1.A2]}',
-    ),
     basis: 'relay makers’ application guidance, several agree',
   },
   {
@@ -237,11 +213,12 @@ export const explainLoop: readonly Documented[] = [
     title: 'how much the coil draws is not stated',
     severity: 'doubt',
     question: 5,
-    base: 'battery',
+    base: 'three-phase',
     meaning:
-      'Without the resistance, current or power of the coil neither the supply nor the switches can be judged. It is printed on the relay or in its sheet; or measure the resistance across A1 and A2 of a DC coil with a meter.',
-    wrong: '      rated: 12 V DC',
-    right: extract('      rated: 12 V DC', '      resistance: 160 ohm'),
+      'Without the current or power of the coil neither the supply nor the switches can be judged. The resistance of an AC coil does not give it: that is only its copper, and the iron does most of the holding back. The VA are printed on the coil or in its sheet.',
+    wrong: 'coil: {rated: 24 V AC, resistance: 12 ohm, pull-in: 17 V, drop-out: 6 V, most: 30 V}',
+    right:
+      'coil: {rated: 24 V AC, power: 7 VA, power-factor: 0.3, inrush: 45 VA, pull-in: 17 V, drop-out: 6 V, most: 30 V}',
     basis: 'a missing figure is never a pass',
   },
 ];

@@ -155,6 +155,44 @@ export const explainStarts: readonly Documented[] = [
     basis: 'limit of the method',
   },
   {
+    id: 'break-is-silent',
+    title: 'a broken core looks like a gate that is never opened',
+    severity: 'notice',
+    question: 2,
+    base: 'one-gate',
+    meaning:
+      'The switches make the circuit, so a break anywhere in the loop is the same as a shut gate and nothing reports it. It shows when somebody saws without extraction. Open every gate in turn once a month and listen.',
+    wrong: extract(
+      '  - {cable: bell, length: 5 m, cores: {red: [feed, bandsaw.COM], white: [call, bandsaw.NO]}}',
+      '  - {cable: bell, length: 4 m, cores: {red: [bandsaw.COM, planer.COM], white: [bandsaw.NO, planer.NO]}}',
+      '',
+      'intent:',
+      '  collector: {runs-on: [bandsaw, planer]}',
+    ),
+    right: extract(
+      '  - {cable: bell, length: 5 m, cores: {red: [feed, bandsaw.COM], white: [call, bandsaw.NO]}}',
+      '',
+      'intent:',
+      '  collector: {runs-on: [bandsaw]}',
+    ),
+    basis: 'common practice',
+  },
+  {
+    id: 'ring-hides-break',
+    title: 'a break in a ring goes unnoticed',
+    severity: 'notice',
+    question: 2,
+    base: 'dc-chain',
+    meaning:
+      'A loop closed into a ring works from both ends, so one break in it changes nothing that anybody sees. A second break then takes out every gate between the two. Leave a link that can be opened, and measure each core all the way round from there.',
+    wrong: extract(
+      '  - {cable: bell, length: 20 cm, cores: {white: [call, K1.A1]}}',
+      '  - {cable: bell, length: 6 m, cores: {red: [router.COM, feed], white: [router.NO, call]}}',
+    ),
+    right: '  - {cable: bell, length: 20 cm, cores: {white: [call, K1.A1]}}',
+    basis: 'common practice of ring-wired alarm loops',
+  },
+  {
     id: 'runs-with-all-shut',
     title: 'the load runs with every gate shut',
     severity: 'fault',
@@ -231,5 +269,23 @@ export const explainStarts: readonly Documented[] = [
     wrong: 'collector: {runs-on: [bandsaw, planer, router], if-supply-fails: running}',
     right: 'collector: {runs-on: [bandsaw, planer, router], if-supply-fails: stopped}',
     basis: 'IEC 60204-1 clause 9.4 (from memory); common practice',
+  },
+  {
+    id: 'break-starts-load',
+    title: 'a broken wire in the loop starts the load',
+    severity: 'caution',
+    question: 3,
+    base: 'one-gate',
+    meaning:
+      'The relay is held in while all gates are shut and lets go when one opens. A broken wire, a loose joint or a dead supply does the same, and the load starts with nobody near it. Keep it only where running extraction is the wanted answer to a fault.',
+    wrong: extract(
+      '  - {cable: wire, length: 60 cm, cores: {black: [K1.NC, X1.L]}}',
+      '  - {cable: bell, length: 5 m, cores: {red: [feed, bandsaw.COM], white: [call, bandsaw.NC]}}',
+    ),
+    right: extract(
+      '  - {cable: wire, length: 60 cm, cores: {black: [K1.NO, X1.L]}}',
+      '  - {cable: bell, length: 5 m, cores: {red: [feed, bandsaw.COM], white: [call, bandsaw.NO]}}',
+    ),
+    basis: 'common practice',
   },
 ];

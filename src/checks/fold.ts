@@ -5,11 +5,39 @@ import { type Finding, SEVERITIES } from '../report/model.ts';
  * The cause keeps its own words and lists the effect under `also`.
  */
 const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
-  'loop-dead': ['supply-shorted', 'diode-backwards', 'polarity-reversed', 'coil-shorted', 'coil-too-low', 'coil-in-series', 'chatters', 'mains-shorted', 'mains-meets-low-voltage', 'supplies-joined'],
-  'gate-dead': ['diode-backwards', 'polarity-reversed', 'coil-shorted', 'coil-too-low', 'coil-in-series', 'chatters', 'mains-shorted', 'supply-shorted', 'mains-meets-low-voltage'],
+  'loop-dead': [
+    'supply-shorted',
+    'diode-backwards',
+    'polarity-reversed',
+    'coil-shorted',
+    'coil-too-low',
+    'coil-in-series',
+    'chatters',
+    'mains-shorted',
+    'mains-meets-low-voltage',
+    'supplies-joined',
+    'earth-as-return',
+  ],
+  'gate-dead': [
+    'diode-backwards',
+    'polarity-reversed',
+    'coil-shorted',
+    'coil-too-low',
+    'coil-in-series',
+    'chatters',
+    'mains-shorted',
+    'supply-shorted',
+    'mains-meets-low-voltage',
+  ],
   'runs-with-all-shut': ['supply-shorted', 'mains-meets-low-voltage', 'mains-shorted'],
   'circuit-overloaded': ['plug-mismatch'],
-  'gate-stops-load': ['supply-shorted', 'mains-shorted', 'polarity-reversed', 'diode-backwards', 'runs-with-all-shut'],
+  'gate-stops-load': [
+    'supply-shorted',
+    'mains-shorted',
+    'polarity-reversed',
+    'diode-backwards',
+    'runs-with-all-shut',
+  ],
   'stops-without-cause': ['supply-shorted', 'mains-shorted', 'polarity-reversed'],
   'depends-on-order': ['chatters', 'stays-on'],
   'loose-end': ['loop-dead', 'gate-dead', 'earth-broken', 'mains-meets-low-voltage'],
@@ -26,9 +54,22 @@ const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
 
 /** Findings of questions 2 and 3 that one proved move of a core does away with. */
 const BY_A_MOVE = new Set([
-  'loop-dead', 'gate-dead', 'gates-in-series', 'runs-with-all-shut', 'gate-stops-load', 'runs-without-cause',
-  'stops-without-cause', 'block-ignored', 'stays-on', 'chatters', 'depends-on-order', 'supply-shorted', 'loose-end',
-  'coil-in-series', 'coil-holds-in', 'runs-on-dead-supply',
+  'loop-dead',
+  'gate-dead',
+  'gates-in-series',
+  'runs-with-all-shut',
+  'gate-stops-load',
+  'runs-without-cause',
+  'stops-without-cause',
+  'block-ignored',
+  'stays-on',
+  'chatters',
+  'depends-on-order',
+  'supply-shorted',
+  'loose-end',
+  'coil-in-series',
+  'coil-holds-in',
+  'runs-on-dead-supply',
 ]);
 
 /** Folds effects under causes, drops duplicates and puts the list in order: question, severity, place, id. */
@@ -36,12 +77,16 @@ export function arrange(all: readonly Finding[]): Finding[] {
   const list = withoutDuplicates(all);
   const also = new Map<Finding, string[]>();
   const kept: Finding[] = [];
-  const move = list.find((f) => f.id === 'gate-on-wrong-tab') ?? list.find((f) => f.id === 'gate-dead' && / is the wrong way round$/.test(f.message));
+  const move =
+    list.find((f) => f.id === 'gate-on-wrong-tab') ??
+    list.find((f) => f.id === 'gate-dead' && / is the wrong way round$/.test(f.message));
   for (const f of list) {
     const cause =
       move && f !== move && BY_A_MOVE.has(f.id)
         ? move
-        : (FOLLOWS[f.id] ?? []).map((id) => list.find((c) => c.id === id && c !== f && related(f, c))).find((c) => c !== undefined);
+        : (FOLLOWS[f.id] ?? [])
+            .map((id) => list.find((c) => c.id === id && c !== f && related(f, c)))
+            .find((c) => c !== undefined);
     if (cause) also.set(cause, [...(also.get(cause) ?? []), `${f.message} [${f.id}]`]);
     else kept.push(f);
   }
@@ -59,16 +104,26 @@ export function arrange(all: readonly Finding[]): Finding[] {
 
 /** Loose ends and contact figures only follow from a cause at the same part; the rest follow wherever the cause is. */
 function related(effect: Finding, cause: Finding): boolean {
-  if (!['loose-end', 'contact-starting', 'contact-running', 'line-not-switched'].includes(effect.id)) return true;
-  return effect.parts.some((p) => cause.parts.includes(p) || cause.terminals.some((t) => t.startsWith(`${p}.`)));
+  if (!['loose-end', 'contact-starting', 'contact-running', 'line-not-switched'].includes(effect.id))
+    return true;
+  return effect.parts.some(
+    (p) => cause.parts.includes(p) || cause.terminals.some((t) => t.startsWith(`${p}.`)),
+  );
 }
 
-function gather(f: Finding, also: ReadonlyMap<Finding, string[]>, list: readonly Finding[], seen = new Set<Finding>()): string[] {
+function gather(
+  f: Finding,
+  also: ReadonlyMap<Finding, string[]>,
+  list: readonly Finding[],
+  seen = new Set<Finding>(),
+): string[] {
   const original = list.find((x) => x.id === f.id && x.message === f.message)!;
   if (seen.has(original)) return [];
   seen.add(original);
   const own = also.get(original) ?? [];
-  const below = list.filter((x) => own.includes(`${x.message} [${x.id}]`)).flatMap((x) => gather(x, also, list, seen));
+  const below = list
+    .filter((x) => own.includes(`${x.message} [${x.id}]`))
+    .flatMap((x) => gather(x, also, list, seen));
   return [...own, ...below];
 }
 

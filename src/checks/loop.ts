@@ -5,13 +5,23 @@ import type { Figure, Finding } from '../report/model.ts';
 import { type FedCoil, fedCoils } from './coil.ts';
 import { COMMON_PRACTICE, finding, isLanded, listOf, netAt, type Study } from './study.ts';
 
-const amps = (name: string, value: number): Figure => ({ name, value: Number(value.toPrecision(3)), unit: 'A' });
-const say = (a: number) => (a < 1 ? `${Number((a * 1000).toPrecision(3))} mA` : `${Number(a.toPrecision(3))} A`);
+const amps = (name: string, value: number): Figure => ({
+  name,
+  value: Number(value.toPrecision(3)),
+  unit: 'A',
+});
+const say = (a: number) =>
+  a < 1 ? `${Number((a * 1000).toPrecision(3))} mA` : `${Number(a.toPrecision(3))} A`;
 
 /** Question 5: supply, switches, suppression. Coil currents with nominal resistance and ideal wires. */
 export function checkLoop(study: Study): Finding[] {
   const coils = fedCoils(study).filter((c) => !c.source.mains && c.source.kind === c.model.kind);
-  return [...overloaded(study, coils), ...switches(study, coils), ...unsuppressed(study, coils), ...unknownCoils(study, coils)];
+  return [
+    ...overloaded(study, coils),
+    ...switches(study, coils),
+    ...unsuppressed(study, coils),
+    ...unknownCoils(study, coils),
+  ];
 }
 
 function holding(c: FedCoil): number {
@@ -35,7 +45,10 @@ function overloaded(study: Study, coils: readonly FedCoil[]): Finding[] {
       .map((p) => volts / ohmsOf(plan, p));
     const leds = circuit.diodes.filter((d) => d.load).map((d) => d.amps ?? 0.02);
     const boards = circuit.passives.filter((p) => p.what === 'input').map((p) => volts / ohmsOf(plan, p));
-    const extra = circuit.sources.filter((s) => !s.mains).length === 1 ? [...others, ...leds, ...boards].reduce((a, b) => a + b, 0) : 0;
+    const extra =
+      circuit.sources.filter((s) => !s.mains).length === 1
+        ? [...others, ...leds, ...boards].reduce((a, b) => a + b, 0)
+        : 0;
     const draw = own.reduce((sum, c) => sum + inrush(c), 0) + extra;
     const limit = part.limit.amps;
     if (draw <= 0.8 * limit + 1e-9) continue;
@@ -48,7 +61,9 @@ function overloaded(study: Study, coils: readonly FedCoil[]): Finding[] {
         parts: [source.part, ...own.map((c) => c.part.name)],
         at: part.where.get('limit') ?? part.at,
         message: `${source.part} gives ${say(limit)}; ${listOf(own.map((c) => c.part.name)) || 'the loop'} can draw ${say(draw)}${source.kind === 'ac' ? ' at pull-in' : ''}`,
-        why: over ? 'The supply sags, cuts out or overheats when everything is in at once.' : 'That is more than 80 % of what it can give.',
+        why: over
+          ? 'The supply sags, cuts out or overheats when everything is in at once.'
+          : 'That is more than 80 % of what it can give.',
         fix: `Use a supply for at least ${say(draw / 0.8)}${source.kind === 'ac' ? ` (${Math.ceil((draw / 0.8) * volts)} VA)` : ''}.`,
         figures: [amps('draw', draw), amps('limit', limit)],
         basis: COMMON_PRACTICE,
@@ -71,9 +86,14 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
   let unratedKind: 'dc' | 'ac' = 'dc';
   for (const input of circuit.inputs) {
     const part = plan.parts.get(input.part)!;
-    if (!('contact' in part) || found.some((f) => f.parts[0] === part.name) || unrated.includes(part.name)) continue;
+    if (!('contact' in part) || found.some((f) => f.parts[0] === part.name) || unrated.includes(part.name))
+      continue;
     const carried = coils.filter(
-      (c) => carries(study, part.name) && v.model.bdd.support(v.model.pull[circuit.relays.find((r) => r.part === c.part.name)!.index]!).has(inputVariable(circuit, input.index)),
+      (c) =>
+        carries(study, part.name) &&
+        v.model.bdd
+          .support(v.model.pull[circuit.relays.find((r) => r.part === c.part.name)!.index]!)
+          .has(inputVariable(circuit, input.index)),
     );
     if (carried.length === 0) continue;
     const { kind } = carried[0]!.source;
@@ -102,7 +122,12 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
           basis: 'rating as printed; making up to 1.5 times, IEC 60947-4-1 Table 7, AC-1',
         }),
       );
-    } else if (part.contact.least !== undefined && held > 0 && part.contact.least.kind === kind && held < part.contact.least.amps - 1e-12) {
+    } else if (
+      part.contact.least !== undefined &&
+      held > 0 &&
+      part.contact.least.kind === kind &&
+      held < part.contact.least.amps - 1e-12
+    ) {
       found.push(
         finding(plan, {
           id: 'switch-underloaded',
@@ -138,16 +163,29 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
 function carries(study: Study, name: string): boolean {
   return ['COM', 'NO', 'NC', '95', '96', '97', '98'].some((t) => {
     const net = netAt(study.circuit, name, t);
-    return net !== undefined && isLanded(study.circuit, name, t) && study.sides.low.has(net) && !study.sides.mains.has(net);
+    return (
+      net !== undefined &&
+      isLanded(study.circuit, name, t) &&
+      study.sides.low.has(net) &&
+      !study.sides.mains.has(net)
+    );
   });
 }
 
 function unsuppressed(study: Study, coils: readonly FedCoil[]): Finding[] {
   const { circuit, plan } = study;
   return coils.flatMap(({ part, coil, model }) => {
-    if (model.kind !== 'dc' || part.kind === 'board' || (coil.suppressor !== undefined && coil.suppressor !== 'none')) return [];
+    if (
+      model.kind !== 'dc' ||
+      part.kind === 'board' ||
+      (coil.suppressor !== undefined && coil.suppressor !== 'none')
+    )
+      return [];
     const sense = circuit.relays.find((r) => r.part === part.name)!.senses[0]!;
-    if (circuit.diodes.some((d) => !d.load && [d.anode, d.cathode].every((n) => n === sense.a || n === sense.b))) return [];
+    if (
+      circuit.diodes.some((d) => !d.load && [d.anode, d.cathode].every((n) => n === sense.a || n === sense.b))
+    )
+      return [];
     return [
       finding(plan, {
         id: 'coil-unsuppressed',

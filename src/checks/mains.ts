@@ -33,8 +33,14 @@ export function checkMains(study: Study): Finding[] {
           message: fails
             ? `${listOf(loads.map((l) => l.name))} ${trips ? 'starts at' : 'takes'} ${tidy(j.needed)} A; the circuit of ${plug.name} ${trips ? 'holds' : 'allows'} ${tidy(j.found)} A`
             : `whether the circuit of ${plug.name} carries ${listOf(loads.map((l) => l.name))} cannot be told: ${j.missing ?? 'a figure'} is missing`,
-          why: trips ? 'The breaker may trip at the start of the motor.' : fails ? 'The breaker trips or the socket overheats.' : 'A figure that is not stated is never taken as enough.',
-          fix: fails ? 'Put the motor on a circuit of its own that is big enough.' : `State ${j.missing ?? 'the figure'}.`,
+          why: trips
+            ? 'The breaker may trip at the start of the motor.'
+            : fails
+              ? 'The breaker trips or the socket overheats.'
+              : 'A figure that is not stated is never taken as enough.',
+          fix: fails
+            ? 'Put the motor on a circuit of its own that is big enough.'
+            : `State ${j.missing ?? 'the figure'}.`,
           figures: [
             { name: 'needed', value: tidy(j.needed), unit: 'A' },
             { name: 'allowed', value: tidy(j.found), unit: 'A' },
@@ -45,20 +51,27 @@ export function checkMains(study: Study): Finding[] {
     }
     found.push(...plugs(study, plug, loads));
   }
-  for (const motor of parts.filter((p): p is MotorPart => p.kind === 'motor')) found.push(...motorFindings(study, motor));
+  for (const motor of parts.filter((p): p is MotorPart => p.kind === 'motor'))
+    found.push(...motorFindings(study, motor));
   return found;
 }
 
 /** Loads that this plug can feed. */
 export function loadsBehind(study: Study, plug: PlugPart): (MotorPart | LoadPart)[] {
   const plugs = [...study.plan.parts.values()].filter((p) => p.kind === 'plug');
-  const loads = [...study.plan.parts.values()].filter((p): p is MotorPart | LoadPart => p.kind === 'motor' || p.kind === 'load');
+  const loads = [...study.plan.parts.values()].filter(
+    (p): p is MotorPart | LoadPart => p.kind === 'motor' || p.kind === 'load',
+  );
   if (plugs.length === 1) return loads;
   const source = study.circuit.sources.find((s) => s.part === plug.name);
   const v = study.verified;
   if (!source || !v) return loads;
   const reach = v.model.railReach[source.index]!;
-  return loads.filter((l) => [...(study.circuit.consumers.find((c) => c.part === l.name)?.nets.values() ?? [])].some((n) => reach.some((r) => r.has(n))));
+  return loads.filter((l) =>
+    [...(study.circuit.consumers.find((c) => c.part === l.name)?.nets.values() ?? [])].some((n) =>
+      reach.some((r) => r.has(n)),
+    ),
+  );
 }
 
 function plugs(study: Study, plug: PlugPart, loads: readonly (MotorPart | LoadPart)[]): Finding[] {
@@ -99,8 +112,12 @@ function plugs(study: Study, plug: PlugPart, loads: readonly (MotorPart | LoadPa
         message: fails
           ? `${part.name} (${part.pattern}) does not suit this circuit: ${bad.aspect} needed ${tidy(bad.needed)} ${bad.unit}, made for ${tidy(bad.found)} ${bad.unit}`
           : `whether ${part.name} suits the motor cannot be told: ${bad.missing ?? 'its pattern'} is not stated or not known`,
-        why: fails ? 'A plug or socket below its load overheats; one of another voltage may take the wrong machine.' : 'A figure that is not stated is never taken as enough.',
-        fix: fails ? 'Use a plug and socket made for this voltage and current.' : `State pattern: of ${part.name} (such as NEMA 5-20, BS 1363, CEE 7/4, IEC 60309 16 A), or fixed.`,
+        why: fails
+          ? 'A plug or socket below its load overheats; one of another voltage may take the wrong machine.'
+          : 'A figure that is not stated is never taken as enough.',
+        fix: fails
+          ? 'Use a plug and socket made for this voltage and current.'
+          : `State pattern: of ${part.name} (such as NEMA 5-20, BS 1363, CEE 7/4, IEC 60309 16 A), or fixed.`,
         figures: [
           { name: 'needed', value: tidy(bad.needed), unit: bad.unit },
           { name: 'made for', value: tidy(bad.found), unit: bad.unit },

@@ -1,10 +1,10 @@
 import { buildCircuit, endKey } from '../circuit/build.ts';
 import type { Circuit } from '../circuit/circuit.ts';
-import { relayVariable } from '../logic/conduction.ts';
 import { FALSE } from '../logic/bdd.ts';
+import { relayVariable } from '../logic/conduction.ts';
 import type { Core } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
-import { everIn, finding, findSides, listOf, sayMoved, type Study } from './study.ts';
+import { everIn, finding, findSides, listOf, type Study, sayMoved } from './study.ts';
 
 /** `mains-meets-low-voltage`: a mains conductor joined to the loop, at once or in some position of the contacts. */
 export function netsMeeting(study: Study): Finding[] {
@@ -13,7 +13,9 @@ export function netsMeeting(study: Study): Finding[] {
   if (met.length === 0) return [];
   const touching = met.flatMap((net) => circuit.terminals[net] ?? []);
   const culprit = crossingCore(study);
-  const named = culprit ? [culprit.a, culprit.b].map((e) => (e.terminal === '' ? e.part : `${e.part}.${e.terminal}`)) : touching.slice(0, 4);
+  const named = culprit
+    ? [culprit.a, culprit.b].map((e) => (e.terminal === '' ? e.part : `${e.part}.${e.terminal}`))
+    : touching.slice(0, 4);
   return [
     finding(plan, {
       id: 'mains-meets-low-voltage',
@@ -47,8 +49,13 @@ function whenMet(study: Study, met: readonly number[]): string {
   if (moved) return `It happens with ${sayMoved(circuit, moved)}.`;
   const state = bdd.nearest(f, () => false);
   const relays = circuit.relays.filter((r) => state?.get(relayVariable(r.index))).map((r) => r.part);
-  const inputs = circuit.inputs.filter((i) => state?.get(circuit.relays.length + i.index)).map((i) => i.index);
-  const parts = [...relays.map((r) => `${r} pulled in`), ...(inputs.length > 0 ? [sayMoved(circuit, inputs)] : [])];
+  const inputs = circuit.inputs
+    .filter((i) => state?.get(circuit.relays.length + i.index))
+    .map((i) => i.index);
+  const parts = [
+    ...relays.map((r) => `${r} pulled in`),
+    ...(inputs.length > 0 ? [sayMoved(circuit, inputs)] : []),
+  ];
   return `It happens with ${parts.length > 0 ? parts.join(' and ') : 'everything at rest'}.`;
 }
 
@@ -59,8 +66,11 @@ function crossingCore(study: Study): Core | undefined {
   const candidates: { core: Core; index: number }[] = [];
   for (const run of study.plan.runs)
     run.cores.forEach((core, index) => {
-      const net = study.circuit.netOf.get(core.a.terminal === '' ? core.a.part : `${core.a.part}.${core.a.terminal}`);
-      if (net !== undefined && study.sides.mains.has(net) && study.sides.low.has(net)) candidates.push({ core, index });
+      const net = study.circuit.netOf.get(
+        core.a.terminal === '' ? core.a.part : `${core.a.part}.${core.a.terminal}`,
+      );
+      if (net !== undefined && study.sides.mains.has(net) && study.sides.low.has(net))
+        candidates.push({ core, index });
     });
   if (candidates.length > MOST_TRIES) return undefined;
   const good = candidates.filter(({ core, index }) => {

@@ -1,7 +1,7 @@
-import type { Counterexample, LogicProof, LogicStep } from '../report/model.ts';
-import type { Moved } from '../logic/verify.ts';
 import { FALSE } from '../logic/bdd.ts';
+import type { Moved } from '../logic/verify.ts';
 import { movedIn } from '../logic/verify.ts';
+import type { Counterexample, LogicProof, LogicStep } from '../report/model.ts';
 import { positionWord, type Study } from './study.ts';
 
 /** The proof as data: how many states, whether the intent holds in all of them, and the smallest that breaks it. */
@@ -22,7 +22,12 @@ export function proofOf(s: Study): LogicProof {
   if (!counterexample && !settled && v.intents.wanted[0]) {
     const states = v.chatter === FALSE ? v.races[0]!.states : v.chatter;
     const target = v.races[0]?.target ?? v.intents.wanted[0].target;
-    counterexample = { steps: [step(s, movedIn(s.circuit, v.model.bdd, states) ?? [])], target, expected: true, found: false };
+    counterexample = {
+      steps: [step(s, movedIn(s.circuit, v.model.bdd, states) ?? [])],
+      target,
+      expected: true,
+      found: false,
+    };
   }
   const judged = v.intents.wanted.length > 0;
   return {
@@ -35,7 +40,8 @@ export function proofOf(s: Study): LogicProof {
 
 function combinations(s: Study): number | string {
   let n = 1n;
-  for (const part of new Set(s.circuit.inputs.map((i) => i.part))) n *= BigInt(s.circuit.inputs.filter((i) => i.part === part).length + 1);
+  for (const part of new Set(s.circuit.inputs.map((i) => i.part)))
+    n *= BigInt(s.circuit.inputs.filter((i) => i.part === part).length + 1);
   if (n <= BigInt(Number.MAX_SAFE_INTEGER)) return Number(n);
   const bits = s.circuit.inputs.length;
   return n === 1n << BigInt(bits) ? `2^${bits}` : n.toString();

@@ -1,11 +1,11 @@
+import { push } from '../circuit/maps.ts';
 import { FALSE, type Fn } from '../logic/bdd.ts';
 import type { Wanted } from '../logic/intent.ts';
 import { type Deviation, type Moved, movedIn, running, stateOf, type Verified } from '../logic/verify.ts';
 import type { Finding } from '../report/model.ts';
-import { push } from '../logic/conduction.ts';
-import { reversedDiode, wrongTabOfOther } from './wrong-tab.ts';
 import { deadCause, loopCause } from './causes.ts';
-import { COMMON_PRACTICE, finding, listOf, sayMoved, type Study } from './study.ts';
+import { COMMON_PRACTICE, finding, listOf, type Study, sayMoved } from './study.ts';
+import { reversedDiode, wrongTabOfOther } from './wrong-tab.ts';
 
 /** Questions 2 and 3: every way in which a load departs from its intent, each named once. */
 export function checkStarts(study: Study): Finding[] {
@@ -62,7 +62,7 @@ function forTarget(study: Study, v: Verified, w: Wanted): Finding[] {
   const own = v.deviations.filter((d) => d.target === w.target);
   if (own.length === 0) return [];
   const { bdd } = v.model;
-  const { plan, circuit } = study;
+  const { circuit } = study;
   const runs = runsFromRest(v, w.target);
   const base = baseState(v, w);
   const found: Finding[] = [];
@@ -75,7 +75,11 @@ function forTarget(study: Study, v: Verified, w: Wanted): Finding[] {
   const restRuns = at(base, runs) || at([], runs);
   if (dead.length > 0) {
     const everything = [...new Set(alone.flatMap((a) => a.state ?? []))].sort((a, b) => a - b);
-    const starts = movedIn(circuit, bdd, bdd.every([runs, bdd.any(w.entries.map((e) => e.works)), bdd.not(w.blocked), v.model.valid]));
+    const starts = movedIn(
+      circuit,
+      bdd,
+      bdd.every([runs, bdd.any(w.entries.map((e) => e.works)), bdd.not(w.blocked), v.model.valid]),
+    );
     if (dead.length === alone.length && !starts && !restRuns) {
       found.push(loopCause(study, v, w, everything));
       explained = bdd.not(runs);
@@ -92,10 +96,13 @@ function forTarget(study: Study, v: Verified, w: Wanted): Finding[] {
   for (const d of own) {
     const left = d.expected ? bdd.diff(d.states, explained) : d.states;
     if (left === FALSE) continue;
-    found.push(...(d.direct ? directFindings(study, v, w, d, left, base, runs) : [afterwards(study, v, w, d)]));
+    found.push(
+      ...(d.direct ? directFindings(study, v, w, d, left, base, runs) : [afterwards(study, v, w, d)]),
+    );
   }
-  return oncePerBlock(found).map((f) => (w.through === undefined ? f : { ...f, why: `${f.why} (${w.target} is started by ${w.through}.)` }))
-    .filter((f) => plan.parts.size > 0 && f !== undefined);
+  return oncePerBlock(found).map((f) =>
+    w.through === undefined ? f : { ...f, why: `${f.why} (${w.target} is started by ${w.through}.)` },
+  );
 }
 
 /** One finding for each cause; gates dead of one cause are named together. */
@@ -111,18 +118,22 @@ function deadFindings(
   const diode = reversedDiode(study);
   const causes = dead.slice(0, MOST_EXPLAINED).map((d) => deadCause(study, v, w, d.entry, d.state!, diode));
   const groups = new Map<string, Finding[]>();
-  causes.forEach((c) => push(groups, c.group, c.finding));
+  for (const c of causes) push(groups, c.group, c.finding);
   const found = [...groups.values()].map(([first, ...more]) => {
     if (more.length === 0) return first!;
     return {
       ...first!,
-      parts: [...new Set([...first!.parts.slice(0, 1), ...more.map((f) => f.parts[0]!), ...first!.parts.slice(1)])],
+      parts: [
+        ...new Set([...first!.parts.slice(0, 1), ...more.map((f) => f.parts[0]!), ...first!.parts.slice(1)]),
+      ],
       terminals: [...new Set([first!, ...more].flatMap((f) => f.terminals))],
       also: more.map((f) => f.message),
     };
   });
   return dead.length > MOST_EXPLAINED
-    ? found.map((f, i) => (i === 0 ? { ...f, also: [...f.also, `and ${dead.length - MOST_EXPLAINED} more gates`] } : f))
+    ? found.map((f, i) =>
+        i === 0 ? { ...f, also: [...f.also, `and ${dead.length - MOST_EXPLAINED} more gates`] } : f,
+      )
     : found;
 }
 
@@ -157,11 +168,21 @@ function inSeries(study: Study, v: Verified, w: Wanted, starts: Moved): Finding 
 }
 
 /** Deviations one move away from rest, sorted into what a person would call them. */
-function directFindings(study: Study, v: Verified, w: Wanted, d: Deviation, left: Fn, base: Moved, runs: Fn): Finding[] {
+function directFindings(
+  study: Study,
+  v: Verified,
+  w: Wanted,
+  d: Deviation,
+  left: Fn,
+  base: Moved,
+  runs: Fn,
+): Finding[] {
   const { bdd } = v.model;
   const { plan, circuit } = study;
   const found: Finding[] = [];
-  const named = new Set([...w.entries.flatMap((e) => e.refs), ...w.blockers.map((b) => b.ref)].map((r) => r.part));
+  const named = new Set(
+    [...w.entries.flatMap((e) => e.refs), ...w.blockers.map((b) => b.ref)].map((r) => r.part),
+  );
   const say = (moved: Moved) => sayMoved(circuit, moved);
   const parts = (moved: Moved) => moved.map((i) => circuit.inputs[i]!.part);
   if (!d.expected) {
@@ -270,7 +291,17 @@ function whichStops(v: Verified, runs: Fn, moved: Moved, base: Moved): number | 
   const { bdd } = v.model;
   return moved
     .filter((i) => !base.includes(i))
-    .find((i) => bdd.and(runs, stateOf(v.circuit, bdd, moved.filter((m) => m !== i))) !== FALSE);
+    .find(
+      (i) =>
+        bdd.and(
+          runs,
+          stateOf(
+            v.circuit,
+            bdd,
+            moved.filter((m) => m !== i),
+          ),
+        ) !== FALSE,
+    );
 }
 
 function blockIgnored(study: Study, v: Verified, w: Wanted, states: Fn): Finding[] {
@@ -430,4 +461,3 @@ function unspoken(study: Study, v: Verified): Finding[] {
     );
   return found;
 }
-

@@ -1,7 +1,7 @@
 import { buildCircuit } from '../circuit/build.ts';
 import type { Circuit } from '../circuit/circuit.ts';
 import { BudgetExceeded, type Fn } from '../logic/bdd.ts';
-import { movedIn, type Moved, type Verified, verify } from '../logic/verify.ts';
+import { type Moved, movedIn, type Verified, verify } from '../logic/verify.ts';
 import type { Part, Plan, Position } from '../plan/plan.ts';
 import type { Figure, Finding, QuestionNumber, Severity } from '../report/model.ts';
 
@@ -41,7 +41,9 @@ export function findSides(circuit: Circuit): Sides {
   const elements = neighbours([
     ...circuit.contacts.map((c) => [c.a, c.b] as const),
     ...circuit.diodes.map((d) => [d.anode, d.cathode] as const),
-    ...circuit.passives.filter((p) => p.what !== 'load' && p.what !== 'primary').map((p) => [p.a, p.b] as const),
+    ...circuit.passives
+      .filter((p) => p.what !== 'load' && p.what !== 'primary')
+      .map((p) => [p.a, p.b] as const),
   ]);
   const poles = (mains: boolean) =>
     circuit.sources.filter((s) => s.mains === mains).flatMap((s) => s.rails.map((r) => r.net));

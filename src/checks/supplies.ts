@@ -1,11 +1,11 @@
-import { Bdd, FALSE, type Fn } from '../logic/bdd.ts';
+import { type Bdd, FALSE, type Fn } from '../logic/bdd.ts';
 import { findMemory, Settler } from '../logic/memory.ts';
 import { buildModel } from '../logic/model.ts';
 import { movedIn, running, stateOf, type Verified } from '../logic/verify.ts';
 import type { BatteryPart, SupplyPart } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
 import { runsFromRest } from './starts.ts';
-import { everIn, finding, listOf, netAt, sayMoved, type Study } from './study.ts';
+import { everIn, finding, listOf, netAt, type Study, sayMoved } from './study.ts';
 
 /** Extra-low-voltage ceiling of the loop: 30 V AC, 60 V DC (NEC Chapter 9 Table 11; IEC 62368-1 ES1, from memory). */
 export const LOW_LIMIT = { ac: 30, dc: 60 } as const;
@@ -13,7 +13,9 @@ export const LOW_LIMIT = { ac: 30, dc: 60 } as const;
 /** What the low-voltage sources themselves do: limits, joining, earthing, and what happens when they die. */
 export function checkSupplies(study: Study): Finding[] {
   const { plan } = study;
-  const supplies = [...plan.parts.values()].filter((p): p is SupplyPart | BatteryPart => p.kind === 'supply' || p.kind === 'battery');
+  const supplies = [...plan.parts.values()].filter(
+    (p): p is SupplyPart | BatteryPart => p.kind === 'supply' || p.kind === 'battery',
+  );
   const found: Finding[] = [];
   for (const s of supplies) found.push(...overLimits(study, s), ...notLimited(study, s));
   found.push(...earthed(study));
@@ -47,9 +49,12 @@ function overLimits(study: Study, s: SupplyPart | BatteryPart): Finding[] {
 function notLimited(study: Study, s: SupplyPart | BatteryPart): Finding[] {
   const { plan, circuit } = study;
   if (s.kind === 'supply' && s.class2) return [];
-  const poles = new Set((s.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']).map((t) => netAt(circuit, s.name, t)));
+  const poles = new Set(
+    (s.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']).map((t) => netAt(circuit, s.name, t)),
+  );
   const fused = [...plan.parts.values()].some(
-    (p) => p.kind === 'fuse' && (poles.has(netAt(circuit, p.name, '1')) || poles.has(netAt(circuit, p.name, '2'))),
+    (p) =>
+      p.kind === 'fuse' && (poles.has(netAt(circuit, p.name, '1')) || poles.has(netAt(circuit, p.name, '2'))),
   );
   if (fused) return [];
   return [
@@ -59,9 +64,16 @@ function notLimited(study: Study, s: SupplyPart | BatteryPart): Finding[] {
       question: 5,
       parts: [s.name],
       message: `nothing limits the current of ${s.name} into a pinched cable`,
-      why: s.kind === 'battery' ? 'A battery has no limit of its own and no fuse is next to it.' : `${s.name} is not stated to be power-limited (class-2) and no fuse is next to it.`,
-      fix: s.kind === 'battery' ? 'Put a fuse at the battery post.' : 'Use a supply marked Class 2 (or SELV, limited), or put a fuse next to it.',
-      basis: 'NEC 725.121(A) (2020; 725.60 in 2023), Chapter 9 Tables 11(A), 11(B); IEC 60364-4-41 clause 414.3',
+      why:
+        s.kind === 'battery'
+          ? 'A battery has no limit of its own and no fuse is next to it.'
+          : `${s.name} is not stated to be power-limited (class-2) and no fuse is next to it.`,
+      fix:
+        s.kind === 'battery'
+          ? 'Put a fuse at the battery post.'
+          : 'Use a supply marked Class 2 (or SELV, limited), or put a fuse next to it.',
+      basis:
+        'NEC 725.121(A) (2020; 725.60 in 2023), Chapter 9 Tables 11(A), 11(B); IEC 60364-4-41 clause 414.3',
     }),
   ];
 }
@@ -79,7 +91,11 @@ function earthed(study: Study): Finding[] {
               if (x.by !== 'volts') return false;
               const onPole = v.model.railReach[s.index]![s.rails.indexOf(pole)]!;
               const ends = [x.a, x.b].filter((n) => sides.low.has(n));
-              return ends.length === 2 && ends.every((n) => (onPole.get(n) ?? FALSE) !== 1) && ends.some((n) => (onPole.get(n) ?? FALSE) !== FALSE);
+              return (
+                ends.length === 2 &&
+                ends.every((n) => (onPole.get(n) ?? FALSE) !== 1) &&
+                ends.some((n) => (onPole.get(n) ?? FALSE) !== FALSE)
+              );
             }),
           )
         : [];
@@ -94,8 +110,14 @@ function earthed(study: Study): Finding[] {
             between.length > 0
               ? `${s.part}.${pole.terminal} is earthed and the gate switches sit between the coil and the earthed side`
               : `${s.part}.${pole.terminal} is earthed`,
-          why: between.length > 0 ? 'One touch of the switched wire on metal starts the motor.' : 'Common on machines; then the switches belong on the other side, as here.',
-          fix: between.length > 0 ? 'Join the coil straight to the earthed side and put the switches in the other conductor.' : 'Nothing, if it is meant. An earthed loop is PELV, not SELV.',
+          why:
+            between.length > 0
+              ? 'One touch of the switched wire on metal starts the motor.'
+              : 'Common on machines; then the switches belong on the other side, as here.',
+          fix:
+            between.length > 0
+              ? 'Join the coil straight to the earthed side and put the switches in the other conductor.'
+              : 'Nothing, if it is meant. An earthed loop is PELV, not SELV.',
           basis: 'NEC 430.74; IEC 60204-1 clause 9.4.3; NFPA 79 clause 9.1.4',
         }),
       ];
@@ -120,7 +142,10 @@ function joined(study: Study, v: Verified): Finding[] {
           severity: 'warning',
           question: 5,
           parts: [s.part, t.part],
-          terminals: [...s.rails.map((r) => `${s.part}.${r.terminal}`), ...t.rails.map((r) => `${t.part}.${r.terminal}`)],
+          terminals: [
+            ...s.rails.map((r) => `${s.part}.${r.terminal}`),
+            ...t.rails.map((r) => `${t.part}.${r.terminal}`),
+          ],
           message: `${s.part} and ${t.part} feed one loop together`,
           why: `With ${sayMoved(circuit, moved)} both poles of the one are joined to both poles of the other.`,
           fix: 'Use one supply that is big enough, or keep the two loops apart but for one common pole.',
@@ -147,11 +172,18 @@ function deadSupply(study: Study, v: Verified): Finding[] {
     for (const w of v.intents.wanted) {
       if (found.some((f) => f.parts.includes(w.target))) continue;
       const runs = bdd.any(
-        starts.flatMap((m) => [...settler.settle(m).to].map(([mode, set]) => bdd.and(settler.at(running(model, w.target), mode), set))),
+        starts.flatMap((m) =>
+          [...settler.settle(m).to].map(([mode, set]) =>
+            bdd.and(settler.at(running(model, w.target), mode), set),
+          ),
+        ),
       );
       const names = dead.map((i) => circuit.sources[i]!.part);
       // A way of running that does not need this supply is judged with the supply alive; here only what its death starts.
-      const wrong = w.ifSupplyFails === 'stopped' ? bdd.diff(runs, runsFromRest(v, w.target)) : bdd.diff(bdd.diff(model.valid, w.blocked), runs);
+      const wrong =
+        w.ifSupplyFails === 'stopped'
+          ? bdd.diff(runs, runsFromRest(v, w.target))
+          : bdd.diff(bdd.diff(model.valid, w.blocked), runs);
       if (wrong === FALSE) continue;
       const atRest = bdd.and(wrong, stateOf(circuit, bdd, [])) !== FALSE;
       const moved = atRest ? [] : movedIn(circuit, bdd, wrong)!;
@@ -162,9 +194,13 @@ function deadSupply(study: Study, v: Verified): Finding[] {
           severity: runsOn ? 'danger' : 'fault',
           question: 3,
           parts: [w.target, ...names],
-          message: runsOn ? `${w.target} runs when ${listOf(names)} is dead` : `${w.target} stops when ${listOf(names)} is dead, though it is meant to run on`,
+          message: runsOn
+            ? `${w.target} runs when ${listOf(names)} is dead`
+            : `${w.target} stops when ${listOf(names)} is dead, though it is meant to run on`,
           why: `With no volts from ${listOf(names)} and ${sayMoved(circuit, moved)} the load is ${runsOn ? 'fed through a contact that is closed at rest' : 'off'}.`,
-          fix: runsOn ? 'Feed the load through the make contact (NO), so that a dead supply stops it.' : 'Feed the load through a break contact, or give up if-supply-fails: running.',
+          fix: runsOn
+            ? 'Feed the load through the make contact (NO), so that a dead supply stops it.'
+            : 'Feed the load through a break contact, or give up if-supply-fails: running.',
           basis: 'IEC 60204-1 clause 9.4 (from memory); common practice',
         }),
       );
@@ -188,4 +224,3 @@ function startModes(v: Verified, settler: Settler): number[] {
   }
   return [...modes];
 }
-

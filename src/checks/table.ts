@@ -2,7 +2,7 @@ import { FALSE } from '../logic/bdd.ts';
 import { type Moved, runsAt, stateOf, type Verified } from '../logic/verify.ts';
 import type { Plan } from '../plan/plan.ts';
 import { baseState, entryState } from './starts.ts';
-import { positionWord, sayMoved, type Study, study } from './study.ts';
+import { positionWord, type Study, sayMoved, study } from './study.ts';
 
 /** One row of the truth table, all in words. */
 export interface TableRow {
@@ -30,7 +30,9 @@ export function truthTable(plan: Plan, options: { readonly all: boolean }): Tabl
   const v = s.verified;
   if (!v) throw new RangeError(`no truth table: ${s.undecided}`);
   if (options.all && s.circuit.inputs.length > MOST_FOR_ALL)
-    throw new RangeError(`--all is for at most ${MOST_FOR_ALL} inputs; this plan has ${s.circuit.inputs.length}`);
+    throw new RangeError(
+      `--all is for at most ${MOST_FOR_ALL} inputs; this plan has ${s.circuit.inputs.length}`,
+    );
   const states = options.all ? everyState(v) : usualStates(s, v);
   const names = [...new Set(s.circuit.inputs.map((i) => i.part))];
   const loads = loadColumns(s, v);
@@ -39,7 +41,6 @@ export function truthTable(plan: Plan, options: { readonly all: boolean }): Tabl
     rows: states.map(({ label, moved }) => row(s, v, label, moved, loads)),
   };
 }
-
 
 function loadColumns(s: Study, v: Verified): string[] {
   const relays = new Set(s.circuit.relays.map((r) => r.part));
@@ -70,7 +71,8 @@ function usualStates(s: Study, v: Verified): { label: string; moved: Moved }[] {
   for (const w of v.intents.wanted) {
     const base = baseState(v, w);
     add('all shut, nothing blocking', base);
-    for (const e of w.entries) add(`${e.refs.map((r) => r.position ?? r.part).join(' with ')} alone`, entryState(v, w, e.works, base));
+    for (const e of w.entries)
+      add(`${e.refs.map((r) => r.position ?? r.part).join(' with ')} alone`, entryState(v, w, e.works, base));
   }
   const gates = s.circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
   const bases = [...new Set(v.intents.wanted.flatMap((w) => baseState(v, w)))];
@@ -84,7 +86,10 @@ function usualStates(s: Study, v: Verified): { label: string; moved: Moved }[] {
       const without = open.filter((i) => !own.some((o) => o.index === i));
       const isSwitch = named.kind === 'switch';
       const resting = named.kind === 'selector' && named.position !== ref.position;
-      add(`all gates open, ${ref.part} ${isSwitch ? 'off' : resting ? `at ${ref.position}` : positionWord(named.kind, named.position)}`, isSwitch || resting ? without : [...without, named.index]);
+      add(
+        `all gates open, ${ref.part} ${isSwitch ? 'off' : resting ? `at ${ref.position}` : positionWord(named.kind, named.position)}`,
+        isSwitch || resting ? without : [...without, named.index],
+      );
     }
   return found;
 }
@@ -97,8 +102,11 @@ function row(s: Study, v: Verified, label: string, moved: Moved, loads: readonly
     const at = own.find((i) => set.has(i.index));
     inputs[part] = at ? (at.position ?? positionWord(at.kind)) : restWord(s, part, own[0]!.kind);
   }
-  const word = (x: boolean | undefined, on: string, off: string) => (x === undefined ? 'chatters' : x ? on : off);
-  const relays = Object.fromEntries(s.circuit.relays.map((r) => [r.part, word(runsAt(v, r.part, moved), 'in', 'out')]));
+  const word = (x: boolean | undefined, on: string, off: string) =>
+    x === undefined ? 'chatters' : x ? on : off;
+  const relays = Object.fromEntries(
+    s.circuit.relays.map((r) => [r.part, word(runsAt(v, r.part, moved), 'in', 'out')]),
+  );
   const loadWords = Object.fromEntries(loads.map((l) => [l, word(runsAt(v, l, moved), 'runs', 'off')]));
   const expected: Record<string, string> = {};
   for (const w of v.intents.wanted) {
@@ -127,4 +135,3 @@ function restWord(s: Study, part: string, kind: string): string {
     }
   }
 }
-

@@ -2,7 +2,7 @@ import { FALSE, type Fn } from '../logic/bdd.ts';
 import type { Verified } from '../logic/verify.ts';
 import type { Part } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
-import { COMMON_PRACTICE, everIn, finding, isLanded, listOf, sayMoved, type Study } from './study.ts';
+import { COMMON_PRACTICE, everIn, finding, isLanded, listOf, type Study, sayMoved } from './study.ts';
 
 /** Mistakes at one part of the loop: shorts, polarity, suppressors, loose ends. */
 export function checkWiring(study: Study): Finding[] {
@@ -34,7 +34,10 @@ function supplyShorted(study: Study, v: Verified): Finding[] {
           terminals: poles,
           message: `${listOf(poles)} are joined with ${sayMoved(circuit, moved)}: the supply or its fuse gives up`,
           why: 'There is a path from one pole of the supply to the other with no coil in it.',
-          fix: who.length > 0 ? `Wire ${listOf(who)} in one conductor only; the coil belongs between the switches and the other pole.` : 'Take away the core that joins the two poles.',
+          fix:
+            who.length > 0
+              ? `Wire ${listOf(who)} in one conductor only; the coil belongs between the switches and the other pole.`
+              : 'Take away the core that joins the two poles.',
           basis: COMMON_PRACTICE,
         }),
       ];
@@ -100,7 +103,9 @@ function diodesBackwards(study: Study, v: Verified): Finding[] {
           ? `${d.part} lies across an AC supply: it is a short in every other half wave`
           : `${d.part} conducts when ${coil ? `the coil of ${coil.part}` : 'the loop'} is fed: it shorts the supply`,
         why: `With ${sayMoved(circuit, (moved ?? ac)!)} its anode (A) is joined to + and its band (K) to -.`,
-        fix: ac ? 'Take the diode off; an AC coil takes an RC member or a varistor.' : `Turn ${d.part} round: the band (K) to the + side of the coil.`,
+        fix: ac
+          ? 'Take the diode off; an AC coil takes an RC member or a varistor.'
+          : `Turn ${d.part} round: the band (K) to the + side of the coil.`,
         basis: 'relay makers’ application guidance, several agree',
       }),
     ];
@@ -147,7 +152,13 @@ function polarityReversed(study: Study, v: Verified): Finding[] {
       if (s.by !== 'volts' || !s.polarised || s.what === 'input') continue;
       const [plus, minus] = part.kind === 'board' ? ['VCC', 'GND'] : ['A1', 'A2'];
       const builtIn = circuit.diodes.some((d) => d.builtIn && d.part === relay.part);
-      report(relay.part, plus!, minus!, fedFrom(v, s.b, s.a), builtIn ? 'its built-in diode shorts the supply' : 'it does not pull in');
+      report(
+        relay.part,
+        plus!,
+        minus!,
+        fedFrom(v, s.b, s.a),
+        builtIn ? 'its built-in diode shorts the supply' : 'it does not pull in',
+      );
     }
   }
   for (const d of circuit.diodes)
@@ -182,7 +193,9 @@ function neededTerminals(study: Study, part: Part): string[] {
       return ['COM'];
     case 'motor':
     case 'load':
-      return part.pluggedInto === undefined ? [...(study.circuit.consumers.find((c) => c.part === part.name)?.nets.keys() ?? [])] : [];
+      return part.pluggedInto === undefined
+        ? [...(study.circuit.consumers.find((c) => c.part === part.name)?.nets.keys() ?? [])]
+        : [];
     case 'outlet':
       return [...(study.circuit.consumers.find((c) => c.part === part.name)?.nets.keys() ?? [])];
     default:
@@ -193,7 +206,9 @@ function neededTerminals(study: Study, part: Part): string[] {
 function looseEnds(study: Study): Finding[] {
   const { plan, circuit } = study;
   const used = new Set([...circuit.landed.keys()].map((k) => k.split('.')[0]!));
-  const named = new Set(plan.intents?.flatMap((i) => [...i.runsOn.flat(), ...i.blockedBy, ...i.stoppedBy].map((r) => r.part)));
+  const named = new Set(
+    plan.intents?.flatMap((i) => [...i.runsOn.flat(), ...i.blockedBy, ...i.stoppedBy].map((r) => r.part)),
+  );
   const found: Finding[] = [];
   for (const part of plan.parts.values()) {
     if (part.kind === 'box') continue;
@@ -237,4 +252,3 @@ function looseEnds(study: Study): Finding[] {
   }
   return found;
 }
-

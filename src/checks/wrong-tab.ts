@@ -25,7 +25,8 @@ export function findWrongTabs(study: Study): Finding[] {
   const moves = candidates(study.plan, isGate);
   const size = study.circuit.inputs.length;
   const tries = Math.max(6, Math.min(MOST_TRIES, Math.floor(6000 / Math.max(1, size))));
-  for (const move of moves.slice(0, tries)) if (mends(study, moveEnds([move]))) return [report(study, move, true)];
+  for (const move of moves.slice(0, tries))
+    if (mends(study, moveEnds([move]))) return [report(study, move, true)];
   const odd = moves.filter((m) => isOdd(study.plan, m));
   if (odd.length < 2 || odd.length > 40 || !mends(study, moveEnds(odd))) return [];
   const needed = odd.filter((m) => odd.length <= 12 && !mends(study, moveEnds(odd.filter((x) => x !== m))));
@@ -34,7 +35,8 @@ export function findWrongTabs(study: Study): Finding[] {
 
 function moveEnds(moves: readonly Move[]): Map<string, string> {
   const map = new Map<string, string>();
-  for (const m of moves) for (const e of m.ends) map.set(endKey(e.core.run, e.index, e.end), `${m.part}.${m.to}`);
+  for (const m of moves)
+    for (const e of m.ends) map.set(endKey(e.core.run, e.index, e.end), `${m.part}.${m.to}`);
   return map;
 }
 
@@ -60,7 +62,9 @@ function turned(plan: Plan, diode: string): Map<string, string> {
 function mends(study: Study, map: ReadonlyMap<string, string>): boolean {
   try {
     const after = verify(buildCircuit(study.plan, { moves: map }));
-    return after.deviations.length === 0 && after.chatter === 0 && after.races.length === 0 && !anyShort(after);
+    return (
+      after.deviations.length === 0 && after.chatter === 0 && after.races.length === 0 && !anyShort(after)
+    );
   } catch (error) {
     if (error instanceof BudgetExceeded) return false;
     throw error;
@@ -69,7 +73,9 @@ function mends(study: Study, map: ReadonlyMap<string, string>): boolean {
 
 function anyShort(after: ReturnType<typeof verify>): boolean {
   return after.circuit.sources.some((s) =>
-    after.places.some((p) => after.model.bdd.and(after.settler.at(after.model.shorted[s.index]!, p.mode), p.states) !== 0),
+    after.places.some(
+      (p) => after.model.bdd.and(after.settler.at(after.model.shorted[s.index]!, p.mode), p.states) !== 0,
+    ),
   );
 }
 
@@ -98,7 +104,10 @@ function candidates(plan: Plan, wanted: (part: Part | undefined) => boolean): Mo
   // Switches with both tabs in use, or on the other tab than their mounting asks for, come first.
   const both = new Set(moves.map((m) => m.part).filter((p) => ends.has(`${p}.NO`) && ends.has(`${p}.NC`)));
   const rank = (m: Move) => (isOdd(plan, m) ? 0 : 2) + (both.has(m.part) ? 0 : 1);
-  return moves.map((m, i) => ({ m, i })).sort((x, y) => rank(x.m) - rank(y.m) || x.i - y.i).map(({ m }) => m);
+  return moves
+    .map((m, i) => ({ m, i }))
+    .sort((x, y) => rank(x.m) - rank(y.m) || x.i - y.i)
+    .map(({ m }) => m);
 }
 
 function isGate(part: Part | undefined): boolean {
@@ -109,7 +118,10 @@ function isGate(part: Part | undefined): boolean {
 export function wrongTabOfOther(study: Study): { part: string; from: string; to: string } | undefined {
   const v = study.verified;
   if (!v || (v.deviations.length === 0 && v.chatter === 0)) return undefined;
-  const moves = candidates(study.plan, (p) => p?.kind === 'switch' || p?.kind === 'button' || p?.kind === 'cutout');
+  const moves = candidates(
+    study.plan,
+    (p) => p?.kind === 'switch' || p?.kind === 'button' || p?.kind === 'cutout',
+  );
   return moves.slice(0, 24).find((m) => mends(study, moveEnds([m])));
 }
 
@@ -143,7 +155,8 @@ function report(study: Study, move: Move, alone: boolean): Finding {
 
 function tabWords(part: Part, tab: string): string {
   const pressed = part.kind === 'gate' && part.pressedWhen === 'shut' ? 'shut' : 'open';
-  if (part.kind !== 'gate') return `${tab} is joined to COM ${tab === 'NO' ? 'when it is worked' : 'at rest'}`;
+  if (part.kind !== 'gate')
+    return `${tab} is joined to COM ${tab === 'NO' ? 'when it is worked' : 'at rest'}`;
   const closed = (tab === 'NO') === (pressed === 'open') ? 'open' : 'shut';
   return `${tab} is joined to COM while this gate is ${closed}`;
 }

@@ -13,6 +13,7 @@ import {
   type Source,
   terminalKey,
 } from './circuit.ts';
+import { kept } from './maps.ts';
 import { type CoilThresholds, coilThresholds } from './thresholds.ts';
 import { UnionFind } from './union-find.ts';
 
@@ -46,7 +47,12 @@ export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
     contacts.push({ a: touch(part, a), b: touch(part, b), when, part: part.name, terminals: [a, b], pole });
   };
   const addInput = (part: Part, kind: Input['kind'], position?: string): number => {
-    inputs.push({ index: inputs.length, part: part.name, kind, ...(position === undefined ? {} : { position }) });
+    inputs.push({
+      index: inputs.length,
+      part: part.name,
+      kind,
+      ...(position === undefined ? {} : { position }),
+    });
     return inputs.length - 1;
   };
   const addSwitch = (part: Part & { kind: Input['kind'] }, makes: boolean) => {
@@ -54,7 +60,10 @@ export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
     const input = addInput(part, part.kind);
     contact(part, 'COM', 'NO', { by: 'input', input, value: makes });
     contact(part, 'COM', 'NC', { by: 'input', input, value: !makes });
-    if (part.kind === 'cutout' && [...wired.used].some((key) => OVERLOAD.some((t) => key === `${part.name}.${t}`))) {
+    if (
+      part.kind === 'cutout' &&
+      [...wired.used].some((key) => OVERLOAD.some((t) => key === `${part.name}.${t}`))
+    ) {
       contact(part, '95', '96', { by: 'input', input, value: false });
       contact(part, '97', '98', { by: 'input', input, value: true });
     }
@@ -83,7 +92,8 @@ export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
         const first = inputs.length;
         for (const position of others) addInput(part, 'selector', position);
         others.forEach((position, i) => {
-          if (position !== 'off') contact(part, 'COM', position, { by: 'input', input: first + i, value: true });
+          if (position !== 'off')
+            contact(part, 'COM', position, { by: 'input', input: first + i, value: true });
         });
         // The resting position is "none of the others"; its contact carries that as a list of literals below.
         if (part.rest !== 'off') {
@@ -126,14 +136,24 @@ export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
         const pin = touch(part, 'IN');
         const rated = part.supply.volts;
         const threshold = part.threshold ?? rated / 2;
-        const pullIn = part.coil ? coilThresholds(part.coil, true) : { pullIn: 0.75 * rated, dropOut: 0.1 * rated };
+        const pullIn = part.coil
+          ? coilThresholds(part.coil, true)
+          : { pullIn: 0.75 * rated, dropOut: 0.1 * rated };
         const needed = part.input === 'low' ? rated - threshold : threshold;
         const [from, to] = part.input === 'low' ? [vcc, pin] : [pin, gnd];
         relays.push({
           index,
           part: part.name,
           senses: [
-            { by: 'volts', a: vcc, b: gnd, pullIn: pullIn.pullIn, dropOut: pullIn.dropOut, polarised: true, what: 'supply' },
+            {
+              by: 'volts',
+              a: vcc,
+              b: gnd,
+              pullIn: pullIn.pullIn,
+              dropOut: pullIn.dropOut,
+              polarised: true,
+              what: 'supply',
+            },
             { by: 'volts', a: from, b: to, pullIn: needed, dropOut: needed, polarised: true, what: 'input' },
           ],
         });
@@ -143,7 +163,14 @@ export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
         break;
       }
       case 'diode':
-        diodes.push({ anode: touch(part, 'A'), cathode: touch(part, 'K'), part: part.name, drop: 0.7, load: false, builtIn: false });
+        diodes.push({
+          anode: touch(part, 'A'),
+          cathode: touch(part, 'K'),
+          part: part.name,
+          drop: 0.7,
+          load: false,
+          builtIn: false,
+        });
         break;
       case 'led':
         diodes.push({
@@ -212,7 +239,12 @@ export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
         });
         if (part.kind !== 'outlet') {
           for (let i = 1; i < names.length; i++)
-            passives.push({ a: nets.get(names[i - 1]!)!, b: nets.get(names[i]!)!, part: part.name, what: 'load' });
+            passives.push({
+              a: nets.get(names[i - 1]!)!,
+              b: nets.get(names[i]!)!,
+              part: part.name,
+              what: 'load',
+            });
         }
         break;
       }
@@ -254,7 +286,11 @@ export function conductorNames(feed: 'single' | 'two-leg' | 'three-phase'): read
 }
 
 /** Potentials of a plug's pins against earth: line at the full voltage, two legs at half each, or three phases. */
-function plugRails(part: PlugPart, touch: (part: Part, t: string) => number, used: (t: string) => boolean): Rail[] {
+function plugRails(
+  part: PlugPart,
+  touch: (part: Part, t: string) => number,
+  used: (t: string) => boolean,
+): Rail[] {
   const v = part.volts.volts;
   const neutral = used('N') ? [rail(touch(part, 'N'), 'N', 0)] : [];
   if (part.feed === 'two-leg')
@@ -295,9 +331,7 @@ function joinTerminals(plan: Plan, rewiring: Rewiring | undefined) {
   const ids = new Map<string, number>();
   const joins = new UnionFind();
   const id = (key: string): number => {
-    let found = ids.get(key);
-    if (found === undefined) ids.set(key, (found = joins.add()));
-    return found;
+    return kept(ids, key, () => joins.add());
   };
   const used = new Set<string>();
   const landed = new Map<string, number>();
@@ -311,7 +345,8 @@ function joinTerminals(plan: Plan, rewiring: Rewiring | undefined) {
         landed.set(key, (landed.get(key) ?? 0) + 1);
       }
       const [ka, kb] = (['a', 'b'] as const).map(
-        (end) => rewiring?.moves.get(endKey(run.index, i, end)) ?? terminalKey(core[end].part, core[end].terminal),
+        (end) =>
+          rewiring?.moves.get(endKey(run.index, i, end)) ?? terminalKey(core[end].part, core[end].terminal),
       );
       joins.union(id(ka!), id(kb!));
     });
@@ -332,8 +367,7 @@ function joinTerminals(plan: Plan, rewiring: Rewiring | undefined) {
     const known = netOf.get(key);
     if (known !== undefined) return known;
     const root = joins.find(id(key));
-    let number = numbers.get(root);
-    if (number === undefined) numbers.set(root, (number = next++));
+    const number = kept(numbers, root, () => next++);
     netOf.set(key, number);
     return number;
   };

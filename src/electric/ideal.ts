@@ -5,8 +5,18 @@ export interface IdealNetwork {
   readonly nodes: number;
   readonly resistors: readonly { readonly a: number; readonly b: number; readonly ohms: number }[];
   /** potential differences that sources hold: V(a) - V(b) = re + j im */
-  readonly sources: readonly { readonly a: number; readonly b: number; readonly re: number; readonly im: number }[];
-  readonly diodes: readonly { readonly anode: number; readonly cathode: number; readonly drop: number; readonly ohms: number }[];
+  readonly sources: readonly {
+    readonly a: number;
+    readonly b: number;
+    readonly re: number;
+    readonly im: number;
+  }[];
+  readonly diodes: readonly {
+    readonly anode: number;
+    readonly cathode: number;
+    readonly drop: number;
+    readonly ohms: number;
+  }[];
 }
 
 export interface NodeVolts {

@@ -1,3 +1,5 @@
+import { kept } from '../circuit/maps.ts';
+
 /**
  * Reduced ordered binary decision diagrams (Bryant 1986): a Boolean function of many variables as a
  * shared graph in which equal functions are the same node, so that equality is `===`.
@@ -19,9 +21,11 @@ export class Bdd {
   private readonly unique = new Map<number, Map<number, number>>();
   private readonly iteCache = new Map<number, Map<number, number>>();
 
+  private steps = 0;
+
   constructor(
     readonly variables: number,
-    private readonly budget = 4_000_000,
+    private readonly budget = 1_000_000,
   ) {}
 
   get size(): number {
@@ -40,8 +44,7 @@ export class Bdd {
     if (low === high) return low;
     // Node numbers stay below 2^22, so two of them and the level fit a double's 53 bits in two steps.
     const key = low * 4194304 + high;
-    let table = this.unique.get(level);
-    if (!table) this.unique.set(level, (table = new Map()));
+    const table = kept(this.unique, level, () => new Map<number, number>());
     const found = table.get(key);
     if (found !== undefined) return found;
     if (this.level.length >= this.budget) throw new BudgetExceeded('the decision diagram grew too large');
@@ -58,13 +61,21 @@ export class Bdd {
     if (f === FALSE) return h;
     if (g === TRUE && h === FALSE) return f;
     const key = g * 4194304 + h;
-    let table = this.iteCache.get(f);
-    if (!table) this.iteCache.set(f, (table = new Map()));
+    const table = kept(this.iteCache, f, () => new Map<number, number>());
     const found = table.get(key);
     if (found !== undefined) return found;
+    if (++this.steps > 8 * this.budget) throw new BudgetExceeded('the decision diagram took too long');
     const level = Math.min(this.level[f]!, this.level[g]!, this.level[h]!);
-    const low = this.ite(this.cofactor(f, level, false), this.cofactor(g, level, false), this.cofactor(h, level, false));
-    const high = this.ite(this.cofactor(f, level, true), this.cofactor(g, level, true), this.cofactor(h, level, true));
+    const low = this.ite(
+      this.cofactor(f, level, false),
+      this.cofactor(g, level, false),
+      this.cofactor(h, level, false),
+    );
+    const high = this.ite(
+      this.cofactor(f, level, true),
+      this.cofactor(g, level, true),
+      this.cofactor(h, level, true),
+    );
     const made = this.node(level, low, high);
     table.set(key, made);
     return made;
@@ -149,7 +160,10 @@ export class Bdd {
       const known = cost.get(node);
       if (known !== undefined) return known;
       const restValue = rest(this.level[node]!);
-      const made = Math.min(walk(this.low[node]!) + (restValue ? 1 : 0), walk(this.high[node]!) + (restValue ? 0 : 1));
+      const made = Math.min(
+        walk(this.low[node]!) + (restValue ? 1 : 0),
+        walk(this.high[node]!) + (restValue ? 0 : 1),
+      );
       cost.set(node, made);
       return made;
     };

@@ -67,7 +67,8 @@ export function voltClasses(
       add({ ...entry, states: bdd.diff(entry.states, edge.when) });
     }
     classes = [...merged.values()];
-    if (classes.length > MOST_CLASSES) throw new BudgetExceeded('too many ways in which the contacts can join');
+    if (classes.length > MOST_CLASSES)
+      throw new BudgetExceeded('too many ways in which the contacts can join');
   }
   const ac = area.sources.some((s) => s.kind === 'ac');
   return classes.map(({ states, joins, alive }) => {

@@ -1,4 +1,5 @@
 import type { Circuit, Condition, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
+import { push } from '../circuit/maps.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { reduceContacts } from './reduce.ts';
 
@@ -18,7 +19,9 @@ export function inputVariable(circuit: Circuit, input: number): number {
 
 export function conditionFn(circuit: Circuit, bdd: Bdd, when: Condition): Fn {
   if (when.by === 'always') return TRUE;
-  const v = bdd.variable(when.by === 'relay' ? relayVariable(when.relay) : inputVariable(circuit, when.input));
+  const v = bdd.variable(
+    when.by === 'relay' ? relayVariable(when.relay) : inputVariable(circuit, when.input),
+  );
   return when.value ? v : bdd.not(v);
 }
 
@@ -87,7 +90,12 @@ export class Conduction {
    * Nets that current could reach through anything at all: contacts, diodes the right way, coils, lamps, loads and
    * other sources. `except` is left out. An upper bound, used to find the states that need arithmetic.
    */
-  weakly(starts: readonly number[], forward: boolean, except: (element: Passive | DiodeEdge) => boolean, own: Source): Reach {
+  weakly(
+    starts: readonly number[],
+    forward: boolean,
+    except: (element: Passive | DiodeEdge) => boolean,
+    own: Source,
+  ): Reach {
     const { circuit, bdd } = this;
     const steps = new Map<number, number[]>();
     const link = (a: number, b: number) => {
@@ -141,10 +149,4 @@ function same(a: Reach, b: Reach): boolean {
   if (a.size !== b.size) return false;
   for (const [net, f] of a) if (b.get(net) !== f) return false;
   return true;
-}
-
-export function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
-  const list = map.get(key);
-  if (list) list.push(value);
-  else map.set(key, [value]);
 }

@@ -1,7 +1,8 @@
 import type { Circuit } from '../circuit/circuit.ts';
+import { push } from '../circuit/maps.ts';
 import type { InputRef, Intent, Plan } from '../plan/plan.ts';
 import { type Bdd, FALSE, type Fn } from './bdd.ts';
-import { inputVariable, push } from './conduction.ts';
+import { inputVariable } from './conduction.ts';
 
 /** What one load (or relay) is meant to do, as functions of the inputs. */
 export interface Wanted {
@@ -72,7 +73,12 @@ function fromIntent(circuit: Circuit, bdd: Bdd, target: string, intent: Intent):
     target,
     intent,
     entries,
-    blockers: [...blockers, ...intent.stoppedBy.filter((r) => !intent.blockedBy.some((x) => x.part === r.part && x.position === r.position)).map((ref) => ({ ref, blocks: blocking(circuit, bdd, ref) }))],
+    blockers: [
+      ...blockers,
+      ...intent.stoppedBy
+        .filter((r) => !intent.blockedBy.some((x) => x.part === r.part && x.position === r.position))
+        .map((ref) => ({ ref, blocks: blocking(circuit, bdd, ref) })),
+    ],
     blocked: bdd.any([...blockers.map((b) => b.blocks), ...stops]),
     latches: intent.staysOnAfter.map((ref) => ({ ref, pressed: working(circuit, bdd, ref) })),
     stops: bdd.any(stops),
@@ -138,7 +144,7 @@ export function switchedBy(circuit: Circuit, load: string): Set<string> {
 function contactsOnTheWay(circuit: Circuit, nets: readonly number[]): Set<string> {
   const found = new Set<string>();
   const rails = new Set(circuit.sources.flatMap((s) => s.rails.map((r) => r.net)));
-  const around = new Map<number, typeof circuit.contacts[number][]>();
+  const around = new Map<number, (typeof circuit.contacts)[number][]>();
   for (const c of circuit.contacts) {
     push(around, c.a, c);
     push(around, c.b, c);

@@ -24,7 +24,8 @@ export function findMemory(model: LogicModel): Memory {
   const looped: number[] = [];
   for (const group of order) {
     const k = group[0]!;
-    if (group.length === 1 && !uses[k]!.includes(k)) settled.set(relayVariable(k), bdd.compose(model.next[k]!, settled));
+    if (group.length === 1 && !uses[k]!.includes(k))
+      settled.set(relayVariable(k), bdd.compose(model.next[k]!, settled));
     else looped.push(...group);
   }
   if (looped.length > MOST_REMEMBERING)

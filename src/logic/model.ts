@@ -74,9 +74,16 @@ export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number>
       shorted[s.index] = railReach[s.index]![0]!.get(s.rails[1]!.net) ?? FALSE;
       for (const d of circuit.diodes)
         if (!d.load)
-          shorted[s.index] = bdd.or(shorted[s.index]!, acThroughDiode(bdd, railReach[s.index]!, d.anode, d.cathode));
+          shorted[s.index] = bdd.or(
+            shorted[s.index]!,
+            acThroughDiode(bdd, railReach[s.index]!, d.anode, d.cathode),
+          );
     }
-    live[s.index] = bdd.every([live[s.index]!, supplyFed(circuit, bdd, fed, live, railReach, s), bdd.not(shorted[s.index]!)]);
+    live[s.index] = bdd.every([
+      live[s.index]!,
+      supplyFed(circuit, bdd, fed, live, railReach, s),
+      bdd.not(shorted[s.index]!),
+    ]);
   }
 
   const shared: SharedVolts[] = [];
@@ -88,8 +95,14 @@ export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number>
       const found =
         sense.by === 'joined'
           ? joinedSense(conduction, bdd, sense)
-          : voltSense(circuit, bdd, conduction, { live, railReach, paths }, relay.part, sense, (states, volts) =>
-              shared.push({ relay: relay.index, sense: index, states, volts }),
+          : voltSense(
+              circuit,
+              bdd,
+              conduction,
+              { live, railReach, paths },
+              relay.part,
+              sense,
+              (states, volts) => shared.push({ relay: relay.index, sense: index, states, volts }),
             );
       on = bdd.and(on, found.on);
       off = bdd.or(off, found.off);
@@ -161,7 +174,10 @@ function consumerFed(
     if (nets.length === 3)
       for (let i = 0; i < 3; i++)
         for (let j = i + 1; j < 3; j++)
-          some = bdd.or(some, bdd.and(live[s.index]!, acThroughRails(bdd, reach[s.index]!, s, nets[i]!, nets[j]!)));
+          some = bdd.or(
+            some,
+            bdd.and(live[s.index]!, acThroughRails(bdd, reach[s.index]!, s, nets[i]!, nets[j]!)),
+          );
   }
   return { full, partly: bdd.diff(some, full) };
 }
@@ -281,7 +297,14 @@ function byDiodes(
   return found;
 }
 
-function railPairs(bdd: Bdd, source: Source, reach: readonly Reach[], least: number, from: number, to: number): Fn[] {
+function railPairs(
+  bdd: Bdd,
+  source: Source,
+  reach: readonly Reach[],
+  least: number,
+  from: number,
+  to: number,
+): Fn[] {
   const found: Fn[] = [];
   source.rails.forEach((p, i) => {
     source.rails.forEach((q, j) => {

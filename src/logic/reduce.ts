@@ -1,20 +1,27 @@
 import type { Circuit } from '../circuit/circuit.ts';
+import { kept, push } from '../circuit/maps.ts';
 import type { Bdd, Fn } from './bdd.ts';
-import { conditionFn, push } from './conduction.ts';
+import { conditionFn } from './conduction.ts';
 
 /**
  * Contact network to conduction functions between ports. Contacts side by side are or-ed; a net that is no port is
  * taken out by joining each pair of its neighbours (the star-mesh step of Shannon's switching algebra, exact for
  * connection), the net with fewest neighbours first.
  */
-export function reduceContacts(circuit: Circuit, bdd: Bdd, ports: ReadonlySet<number>): Map<number, Map<number, Fn>> {
+export function reduceContacts(
+  circuit: Circuit,
+  bdd: Bdd,
+  ports: ReadonlySet<number>,
+): Map<number, Map<number, Fn>> {
   const parallel = new Map<number, Map<number, Fn[]>>();
   for (const c of circuit.contacts) {
     if (c.a === c.b) continue;
     const [a, b] = c.a < c.b ? [c.a, c.b] : [c.b, c.a];
-    let row = parallel.get(a);
-    if (!row) parallel.set(a, (row = new Map()));
-    push(row, b, conditionFn(circuit, bdd, c.when));
+    push(
+      kept(parallel, a, () => new Map<number, Fn[]>()),
+      b,
+      conditionFn(circuit, bdd, c.when),
+    );
   }
   const graph = new Map<number, Map<number, Fn>>();
   const put = (a: number, b: number, f: Fn) => {
@@ -22,9 +29,7 @@ export function reduceContacts(circuit: Circuit, bdd: Bdd, ports: ReadonlySet<nu
       [a, b],
       [b, a],
     ] as const) {
-      let row = graph.get(from);
-      if (!row) graph.set(from, (row = new Map()));
-      row.set(to, f);
+      kept(graph, from, () => new Map<number, Fn>()).set(to, f);
     }
   };
   for (const [a, row] of parallel) for (const [b, list] of row) put(a, b, bdd.any(list));
@@ -33,7 +38,8 @@ export function reduceContacts(circuit: Circuit, bdd: Bdd, ports: ReadonlySet<nu
   const buckets: number[][] = [];
   const enqueue = (net: number) => {
     const degree = graph.get(net)!.size;
-    (buckets[degree] ??= []).push(net);
+    while (buckets.length <= degree) buckets.push([]);
+    buckets[degree]!.push(net);
   };
   for (const net of graph.keys()) if (!ports.has(net)) enqueue(net);
   for (let d = 0; d < buckets.length; ) {

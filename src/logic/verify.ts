@@ -71,7 +71,17 @@ export function verify(circuit: Circuit): Verified {
   }
   const deviations = findDeviations(model, settler, intents, latches, places);
   return {
-    circuit, model, settler, intents, combinations: combinationsOf(circuit), fromRest, chatter, races, deviations, places, restMode,
+    circuit,
+    model,
+    settler,
+    intents,
+    combinations: combinationsOf(circuit),
+    fromRest,
+    chatter,
+    races,
+    deviations,
+    places,
+    restMode,
   };
 }
 
@@ -173,7 +183,11 @@ class Latches {
       const was = (offset: number): Fn => (latch >> (item.bit + offset)) & 1;
       const stop = item.wanted.stops;
       const sets = [
-        bdd.every([bdd.not(item.wanted.blocked), bdd.or(was(0), item.press), bdd.or(must, bdd.and(item.press, must))]),
+        bdd.every([
+          bdd.not(item.wanted.blocked),
+          bdd.or(was(0), item.press),
+          bdd.or(must, bdd.and(item.press, must)),
+        ]),
         bdd.diff(bdd.or(was(1), item.press), stop),
       ];
       sets.forEach((set, offset) => {
@@ -256,7 +270,9 @@ function findDeviations(
       }
     }
   }
-  return found.sort((a, b) => a.steps.length - b.steps.length || a.steps.at(-1)!.length - b.steps.at(-1)!.length);
+  return found.sort(
+    (a, b) => a.steps.length - b.steps.length || a.steps.at(-1)!.length - b.steps.at(-1)!.length,
+  );
 }
 
 /** Moves that bring the circuit from rest to where one more move shows the deviation. */
@@ -272,7 +288,8 @@ function stepsTo(
   const from = places.findIndex((p) =>
     [...settler.settle(p.mode).to].some(
       ([mode, set]) =>
-        mode === target.mode && bdd.and(latches.after(p.latch, set).get(target.latch) ?? FALSE, states) !== FALSE,
+        mode === target.mode &&
+        bdd.and(latches.after(p.latch, set).get(target.latch) ?? FALSE, states) !== FALSE,
     ),
   );
   const steps: Moved[] = [];

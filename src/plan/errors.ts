@@ -109,17 +109,14 @@ export class Errors {
 const SHOWN = 100;
 
 // Control and formatting characters that would move the cursor, change colours or turn the text round.
-// biome-ignore lint/suspicious/noControlCharactersInRegex: finding them is the purpose
-const HIDDEN =
-  /[\u0000-\u001f\u007f-\u009f\u00ad\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]/;
-const HIDDEN_ALL = new RegExp(HIDDEN.source, 'g');
+const HIDDEN = /[\p{Cc}\p{Cf}\u2028\u2029]/gu;
 const LONE_SURROGATE = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 function escapeOne(character: string): string {
   if (character === '\t') return '\\t';
   if (character === '\n') return '\\n';
   if (character === '\r') return '\\r';
-  const code = character.charCodeAt(0);
+  const code = character.codePointAt(0)!;
   return code < 0x100
     ? `\\x${code.toString(16).padStart(2, '0')}`
     : `\\u${code.toString(16).padStart(4, '0')}`;
@@ -127,7 +124,7 @@ function escapeOne(character: string): string {
 
 /** Text with tabs, control and direction characters written out, fit for any terminal. */
 export function visible(text: string): string {
-  return text.replace(HIDDEN_ALL, escapeOne).replace(LONE_SURROGATE, escapeOne);
+  return text.replace(HIDDEN, escapeOne).replace(LONE_SURROGATE, escapeOne);
 }
 
 /** Text in quotation marks for a message: escaped, and cut when long. */

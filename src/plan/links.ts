@@ -25,7 +25,10 @@ function checkName(
   const words = kinds === undefined ? 'a part' : kinds.map(article).join(' or ');
   if (target === undefined) {
     if (named.parts.has(name)) return;
-    if (errors.crowded) return errors.add(at, `${key}: no part is called ${quoted(name)}`, shown(part.name));
+    if (errors.crowded) {
+      errors.add(at, `${key}: no part is called ${quoted(name)}`, shown(part.name));
+      return;
+    }
     const fit = [...named.parts].filter(
       ([, item]) => item !== undefined && (kinds?.includes(item.kind) ?? true),
     );

@@ -14,8 +14,8 @@ import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from '
 
 /** Largest file read, bytes. */
 const LARGEST = 5_000_000;
-/** Most brackets, commas, colons and lines read: some fifteen thousand gates with their runs. */
-const MOST_MARKS = 400_000;
+/** Most brackets, commas, colons and lines read: some nine thousand gates with their runs. */
+const MOST_MARKS = 250_000;
 /** Formats of plan files this version reads. */
 const FORMATS = '1';
 

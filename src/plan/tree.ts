@@ -204,6 +204,9 @@ function words(code: string, message: string, text: string, at: number): string 
   if (/^ *\t/.test(text.slice(start, start + 200))) return WORDS.TAB_AS_INDENT!;
   const first = message.split('\n', 1)[0]!;
   if (/call stack/.test(first)) return TOO_DEEP;
+  const end = /\bend with a ([\]}])/.exec(first);
+  if (end !== null)
+    return `the closing ${end[1]} is missing, or the lines inside the brackets are not indented`;
   const own = WORDS[code];
   return own === undefined ? `this cannot be read as YAML: ${first}` : own;
 }

@@ -12,7 +12,10 @@ const base = (name: string) => readFileSync(here(`bases/${name}.yaml`), 'utf8');
 
 function reportOn(text: string, file: string): Report {
   const read = readPlan(text, file);
-  if (!read.ok) throw new Error(read.errors.map((e) => `${e.line}:${e.column} ${e.message}`).join('\n'));
+  if (!read.ok)
+    throw new Error(
+      read.errors.map((e) => `${e.position.line}:${e.position.column} ${e.message}`).join('\n'),
+    );
   return check(read.plan);
 }
 
@@ -44,7 +47,7 @@ describe('the register of findings', () => {
   it('documents every finding that a check can produce, and no other', () => {
     const produced = producedIds();
     expect(produced).toEqual(
-      expect.arrayContaining(['loop-dead', 'diode-on-ac', 'contact-running', 'breaker-may-trip']),
+      expect.arrayContaining(['loop-dead', 'coil-holds-in', 'contact-running', 'breaker-may-trip']),
     );
     expect(explanations.map((e) => e.id).sort()).toEqual(produced);
   });

@@ -54,7 +54,11 @@ export function isOn(v: Verified, name: string, mode: Mode, moved: Moved): boole
 }
 
 /** What is on after each step from rest; a step names only the inputs that move. */
-export function walk(v: Verified, names: readonly string[], steps: readonly Words[]): Record<string, boolean>[] {
+export function walk(
+  v: Verified,
+  names: readonly string[],
+  steps: readonly Words[],
+): Record<string, boolean>[] {
   let mode = v.restMode;
   let at: Words = {};
   return steps.map((step) => {
@@ -69,5 +73,7 @@ export function walk(v: Verified, names: readonly string[], steps: readonly Word
 
 /** Dangers, warnings and faults under questions 1 to 5. */
 export function hardFindings(report: Report): Finding[] {
-  return report.findings.filter((f) => f.question <= 5 && ['danger', 'warning', 'fault'].includes(f.severity));
+  return report.findings.filter(
+    (f) => f.question <= 5 && ['danger', 'warning', 'fault'].includes(f.severity),
+  );
 }

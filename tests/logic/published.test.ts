@@ -4,7 +4,8 @@ import { published } from '../oracles/published.ts';
 import { movedOf, verifiedOf, walk } from './product.ts';
 
 // A cut-out cannot be what a load runs on; the lamp of the burner string only has to be observed.
-const readable = (text: string): string => text.replace('red: {runs-on: [high_fuel]}', 'red: {runs-on: [low_fuel]}');
+const readable = (text: string): string =>
+  text.replace('red: {runs-on: [high_fuel]}', 'red: {runs-on: [low_fuel]}');
 
 describe.each(published)('$id: $source', ({ plan, expect: printed, steps }) => {
   const v = verifiedOf(readable(plan));

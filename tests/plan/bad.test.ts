@@ -14,7 +14,7 @@ const cases: [string, string, string][] = [
   ['binary', 'format: 1\0', 'binary'],
   ['control character', 'format: 1\u001b', 'control character "\\x1b"'],
   ['tab', 'format: 1\nparts:\n\tg: {kind: gate}\n', 'a tab indents'],
-  ['open bracket', 'format: [1\n', 'missing'],
+  ['open bracket', 'format: [1', 'missing'],
   ['second document', `${plan(gates)}---\nformat: 1\n`, 'second document'],
   ['other format', 'format: 2\nparts: {}\n', 'this version reads format 1'],
   ['alias to nothing', 'format: *x\n', 'alias'],
@@ -136,7 +136,7 @@ const cases: [string, string, string][] = [
   ],
   ['from nothing', plan(['g: {from: snap}']), 'the plan has no stock'],
   ['from in stock', plan(gates, [], 'stock: {a: {kind: gate}, b: {from: a}}'), 'cannot take from another'],
-  ['intent for nothing', plan(gates, [], 'intent: {N: {runs-on: [g1]}}'), 'did you mean M?'],
+  ['intent for nothing', plan(gates, [], 'intent: {N: {runs-on: [g1]}}'), 'loads and relays are M'],
   ['intent for a gate', plan(gates, [], 'intent: {g1: {runs-on: [g1]}}'), 'g1 is a gate'],
   ['runs on nothing', intent('runs-on: [g2]'), 'did you mean g1?'],
   ['runs on a motor', intent('runs-on: [M]'), 'M is a motor'],
@@ -176,8 +176,8 @@ describe('all errors together', () => {
     expect(errors.map((error) => `${error.position.line}:${error.position.column}`)).toEqual([
       '3:14',
       '4:20',
-      '5:31',
-      '7:19',
+      '5:30',
+      '7:20',
     ]);
   });
 });

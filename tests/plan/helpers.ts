@@ -1,8 +1,7 @@
-import { readFileSync } from 'node:fs';
 import type { Plan, PlanError } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 
-export const example = readFileSync(new URL('./fixtures/page-example.yaml', import.meta.url), 'utf8');
+export { example } from './example.ts';
 
 export function good(text: string): Plan {
   const result = readPlan(text, 'plan.yaml');

@@ -1,4 +1,4 @@
-import Ajv from 'ajv/dist/2020.js';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { formatPlanErrors } from '../../src/plan/errors.ts';
@@ -42,7 +42,7 @@ describe('the example of the format', () => {
 
 test('the JSON Schema accepts the example and explains it', () => {
   const schema = planJsonSchema();
-  const validate = new Ajv({ strict: false }).compile(schema);
+  const validate = new Ajv2020({ strict: false }).compile(schema);
   expect(validate(parse(example)) || validate.errors).toBe(true);
   expect(validate(parse(example.replace('limit: 1 A', 'limt: 1 A')))).toBe(false);
   expect(JSON.stringify(schema)).toContain('"examples":["12 V DC"');

@@ -1,0 +1,13 @@
+/** The value under a key, made and kept when it is not there yet. */
+export function kept<K, V>(map: Map<K, V>, key: K, make: () => V): V {
+  const found = map.get(key);
+  if (found !== undefined) return found;
+  const made = make();
+  map.set(key, made);
+  return made;
+}
+
+/** Adds to the list under a key. */
+export function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+  kept(map, key, () => []).push(value);
+}
