@@ -1,4 +1,8 @@
 #!/usr/bin/env node
-import { main } from '../dist/cli.js';
+import * as module from 'node:module';
 
+// Newer versions of Node keep compiled code between runs; older ones do not know the call.
+module.enableCompileCache?.();
+
+const { main } = await import('../dist/cli.js');
 process.exitCode = await main(process.argv.slice(2), process);

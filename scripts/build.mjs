@@ -17,8 +17,7 @@ await build({
   format: 'esm',
   platform: 'node',
   target: 'node20.12',
-  minifySyntax: true,
-  minifyWhitespace: true,
+  minify: true,
   legalComments: 'linked',
   // chalk and commander reach for node built-ins through require in their CommonJS form.
   banner: {

@@ -7,5 +7,5 @@ export type { Plan, PlanError, ReadResult } from './plan/plan.ts';
 export { readPlan } from './plan/read.ts';
 export { planJsonSchema } from './plan/schema.ts';
 export type { Finding, Report } from './report/model.ts';
-export { reportJsonSchema } from './report/model.ts';
+export { reportJsonSchema } from './report/schema.ts';
 export { renderText } from './report/text.ts';

@@ -3,9 +3,13 @@ import { FALSE, type Fn } from '../logic/bdd.ts';
 import type { Wanted } from '../logic/intent.ts';
 import { type Deviation, type Moved, movedIn, running, stateOf, type Verified } from '../logic/verify.ts';
 import type { Finding } from '../report/model.ts';
-import { deadCause, loopCause } from './causes.ts';
+import { deadCause } from './causes.ts';
+import { loopCause } from './loop-dead.ts';
+import { fedBy } from './path.ts';
+import { blockIgnored, oncePerBlock } from './starts-blocked.ts';
+import { afterwards, chatters, races } from './starts-memory.ts';
 import { COMMON_PRACTICE, finding, listOf, type Study, sayMoved } from './study.ts';
-import { reversedDiode, wrongTabOfOther } from './wrong-tab.ts';
+import { reversedDiode } from './wrong-tab.ts';
 
 /** Questions 2 and 3: every way in which a load departs from its intent, each named once. */
 export function checkStarts(study: Study): Finding[] {
@@ -143,16 +147,6 @@ function chatterOf(v: Verified): Fn {
   return v.chatter;
 }
 
-/** A block that is ignored at once need not be told again for the states reached later. */
-function oncePerBlock(found: readonly Finding[]): Finding[] {
-  const seen = new Set<string>();
-  return found.filter((f) => {
-    if (f.id !== 'block-ignored') return true;
-    const key = f.parts.join();
-    return seen.has(key) ? false : seen.add(key);
-  });
-}
-
 function inSeries(study: Study, v: Verified, w: Wanted, starts: Moved): Finding {
   const names = w.entries.flatMap((e) => e.refs.map((r) => r.part));
   return finding(study.plan, {
@@ -200,7 +194,7 @@ function directFindings(
           question: 3,
           parts: [w.target],
           message: `${w.target} runs with every gate shut`,
-          why: `It is on with ${say(moved)}.${neverStops(v, runs) ? ' No gate stops it.' : ''}`,
+          why: `It is on with ${say(moved)}.${neverStops(v, runs) ? ' No gate stops it.' : ''}${fedBy(study, v, w.target, moved)}`,
           fix: 'Find the path that stays closed: a switch on the wrong tab, two cores joined, or the load on the break contact.',
           basis: COMMON_PRACTICE,
         }),
@@ -302,135 +296,6 @@ function whichStops(v: Verified, runs: Fn, moved: Moved, base: Moved): number | 
           ),
         ) !== FALSE,
     );
-}
-
-function blockIgnored(study: Study, v: Verified, w: Wanted, states: Fn): Finding[] {
-  const { bdd } = v.model;
-  const found: Finding[] = [];
-  const tab = wrongTabOfOther(study);
-  for (const { ref, blocks } of w.blockers) {
-    const others = bdd.any(w.blockers.filter((b) => b.ref !== ref).map((b) => b.blocks));
-    const moved = movedIn(v.circuit, bdd, bdd.diff(bdd.and(states, blocks), others)) ?? undefined;
-    if (!moved) continue;
-    found.push(
-      finding(study.plan, {
-        id: 'block-ignored',
-        severity: 'danger',
-        question: 3,
-        parts: [ref.part, w.target],
-        message: `${w.target} runs although ${ref.part}${ref.position ? ` at ${ref.position}` : ''} ought to stop it`,
-        why: `It runs with ${sayMoved(v.circuit, moved)}${moved.length === 0 ? ` (${ref.part} is off)` : ''}.`,
-        terminals: tab?.part === ref.part ? [`${tab.part}.${tab.from}`, `${tab.part}.${tab.to}`] : [],
-        fix:
-          tab?.part === ref.part
-            ? `Move the core from ${tab.part}.${tab.from} to ${tab.part}.${tab.to}; that one change was proved to mend it.`
-            : `Wire the break contact of ${ref.part} in line with the coil, ahead of every gate and override.`,
-        basis: 'NEC 430.74; IEC 60204-1 clause 9.2 (from memory); common practice',
-      }),
-    );
-  }
-  if (found.length === 0) {
-    const moved = movedIn(v.circuit, bdd, states);
-    const ref = w.blockers[0]?.ref;
-    if (moved && ref)
-      found.push(
-        finding(study.plan, {
-          id: 'block-ignored',
-          severity: 'danger',
-          question: 3,
-          parts: [ref.part, w.target],
-          message: `${w.target} runs although it is blocked`,
-          why: `It runs with ${sayMoved(v.circuit, moved)}.`,
-          fix: 'Wire the blocking contacts in line with the coil, ahead of every gate and override.',
-          basis: 'NEC 430.74; IEC 60204-1 clause 9.2 (from memory); common practice',
-        }),
-      );
-  }
-  return found;
-}
-
-/** Departures that only show after other moves: memory in the relays. */
-function afterwards(study: Study, v: Verified, w: Wanted, d: Deviation): Finding {
-  const { bdd } = v.model;
-  const { circuit } = study;
-  const steps = d.steps.map((s) => sayMoved(circuit, s)).join('; then ');
-  const last = d.steps.at(-1)!;
-  const lastParts = d.steps.flat().map((i) => circuit.inputs[i]!.part);
-  const blockedNow = bdd.and(d.states, w.blocked) !== FALSE && bdd.diff(d.states, w.blocked) === FALSE;
-  if (!d.expected && blockedNow) {
-    const ref = w.blockers.find((b) => bdd.and(b.blocks, stateOf(circuit, bdd, last)) !== FALSE)?.ref;
-    return finding(study.plan, {
-      id: 'block-ignored',
-      severity: 'danger',
-      question: 3,
-      parts: [ref?.part ?? w.target, w.target],
-      message: `once started, ${w.target} keeps running although ${ref?.part ?? 'an input'} ought to stop it`,
-      why: `Steps: ${steps}.`,
-      fix: `Wire the break contact of ${ref?.part ?? 'the stop'} outside the path that the holding contact closes.`,
-      basis: 'IEC 60204-1 clause 9.2 (from memory); common practice',
-    });
-  }
-  if (!d.expected)
-    return finding(study.plan, {
-      id: 'stays-on',
-      severity: 'fault',
-      question: 3,
-      parts: [w.target, ...holders(v, lastParts)],
-      message: `once started, ${w.target} does not stop`,
-      why: `Steps: ${steps}. It ought to be off there and still runs: a relay holds itself in.`,
-      fix: 'Take the holding contact off, or lead it so that shutting the gates breaks it.',
-      basis: COMMON_PRACTICE,
-    });
-  return finding(study.plan, {
-    id: 'depends-on-order',
-    severity: 'fault',
-    question: 2,
-    parts: [w.target, ...lastParts],
-    message: `whether ${w.target} runs depends on the order in which things were moved`,
-    why: `Steps: ${steps}. It ought to run there and does not, though the same positions reached otherwise may start it.`,
-    fix: 'Take relay contacts out of the coil circuits that do not need them.',
-    basis: COMMON_PRACTICE,
-  });
-}
-
-function holders(v: Verified, fallback: readonly string[]): string[] {
-  const names = v.settler.memory.relays.map((k) => v.circuit.relays[k]!.part);
-  return names.length > 0 ? names : [...fallback];
-}
-
-function chatters(study: Study, v: Verified): Finding[] {
-  if (v.chatter === FALSE) return [];
-  const moved = movedIn(v.circuit, v.model.bdd, v.chatter)!;
-  const relays = v.settler.memory.relays.map((k) => v.circuit.relays[k]!.part);
-  return [
-    finding(study.plan, {
-      id: 'chatters',
-      severity: 'fault',
-      question: 2,
-      parts: relays,
-      message: `${listOf(relays)} never settles: it pulls in, breaks its own coil, drops out and starts again`,
-      why: `It buzzes with ${sayMoved(v.circuit, moved)}, because a contact that opens when the relay pulls in lies in the path of its coil.`,
-      fix: `Use the make contact (NO, 13-14) in place of the break contact in the coil circuit of ${listOf(relays)}.`,
-      basis: COMMON_PRACTICE,
-    }),
-  ];
-}
-
-function races(study: Study, v: Verified): Finding[] {
-  return v.races.slice(0, 1).map((race) => {
-    const moved = movedIn(v.circuit, v.model.bdd, race.states)!;
-    const relays = v.settler.memory.relays.map((k) => v.circuit.relays[k]!.part);
-    return finding(study.plan, {
-      id: 'depends-on-order',
-      severity: 'fault',
-      question: 2,
-      parts: [...relays, race.target],
-      message: `whether ${race.target} runs depends on which relay moves first`,
-      why: `With ${sayMoved(v.circuit, moved)} the relays ${listOf(relays)} race one another.`,
-      fix: 'Arrange the contacts so that one relay waits for the other.',
-      basis: COMMON_PRACTICE,
-    });
-  });
 }
 
 function unspoken(study: Study, v: Verified): Finding[] {

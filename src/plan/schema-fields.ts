@@ -3,6 +3,9 @@ import * as z from 'zod';
 import * as q from './quantity.ts';
 import type { Quantity } from './quantity-reader.ts';
 
+// Compiling validators at run time costs more at start-up than one plan can win back.
+z.config({ jitless: true });
+
 /** A JSON Schema fragment that says how a value is typed in the file; `samples` become its `examples`. */
 type Typed = Record<string, unknown>;
 

@@ -43,7 +43,7 @@ export function verdictLine(report: Report): string {
 }
 
 function number(n: number | string): string {
-  return typeof n === 'string' ? n : n.toLocaleString('en-US');
+  return typeof n === 'string' ? n : String(n).replace(/\B(?=(\d{3})+$)/g, ',');
 }
 
 function steps(example: Counterexample): string {

@@ -1,7 +1,9 @@
 /** Product against the enumerating oracle on one plan text: where they differ, in words. */
 
 import { report } from '../../src/checks/check.ts';
+import { everIn } from '../../src/checks/study.ts';
 import type { Circuit } from '../../src/circuit/circuit.ts';
+import type { Verified } from '../../src/logic/verify.ts';
 import { judge } from '../oracles/brute.ts';
 import { Machine } from '../oracles/brute-machine.ts';
 import { hardFindings, isOn, movedOf, settled, studyOf } from './product.ts';
@@ -53,6 +55,12 @@ function onlyShunted(circuit: Circuit, symptoms: ReadonlySet<string>): boolean {
   return symptoms.size === 1 && symptoms.has('coil-shorted') && !byWire;
 }
 
+/** Wrong polarity is a mistake before the supply is ever fed; the oracle sees it only where the supply is live. */
+function blamedUnfed(v: Verified, blamed: readonly string[]): boolean {
+  const fed = v.circuit.sources.some((s) => !s.mains && everIn(v, v.model.live[s.index]!));
+  return !fed && blamed.every((id) => id === 'diode-backwards' || id === 'polarity-reversed');
+}
+
 export function compare(text: string): Comparison {
   const differ: string[] = [];
   const s = studyOf(text);
@@ -94,6 +102,7 @@ export function compare(text: string): Comparison {
   if (oracle.harmful && found.length === 0 && !onlyShunted(s.circuit, oracle.symptoms))
     differ.push(`missed: ${[...oracle.symptoms].join(', ')}`);
   const blamed = found.filter((id) => !NOT_IN_ORACLE.has(id));
-  if (!oracle.harmful && blamed.length > 0) differ.push(`invented: ${blamed.join(', ')}`);
+  if (!oracle.harmful && blamed.length > 0 && !blamedUnfed(v, blamed))
+    differ.push(`invented: ${blamed.join(', ')}`);
   return { ...base, undecided: false, differ };
 }

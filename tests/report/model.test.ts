@@ -1,6 +1,7 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
-import { reportJsonSchema, reportSchema, verdictOf } from '../../src/report/model.ts';
+import { verdictOf } from '../../src/report/model.ts';
+import { reportJsonSchema, reportSchema } from '../../src/report/schema.ts';
 import { failing, finding, report } from './samples.ts';
 
 describe('the report model', () => {
