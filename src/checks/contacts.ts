@@ -50,7 +50,13 @@ export function checkContacts(study: Study): { findings: Finding[]; contacts: Co
       verdict: worst ? (worst.verdict === 'fail' ? 'no' : 'cannot tell') : 'yes',
       basis: used?.basis ?? '',
     });
-    for (const j of judged) if (j.verdict !== 'pass') findings.push(fromJudgement(study, group, j));
+    // One field that is missing leaves several aspects open; it is asked for once.
+    const asked = new Set<string>();
+    for (const j of judged) {
+      if (j.verdict === 'pass' || (j.missing !== undefined && asked.has(j.missing))) continue;
+      if (j.missing !== undefined) asked.add(j.missing);
+      findings.push(fromJudgement(study, group, j));
+    }
     findings.push(...solidState(study, group));
   }
   return { findings: oncePerPart(findings), contacts };

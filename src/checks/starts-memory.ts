@@ -34,7 +34,10 @@ export function afterwards(study: Study, v: Verified, w: Wanted, d: Deviation): 
       parts: [w.target, ...holders(v, lastParts)],
       message: `once started, ${w.target} does not stop`,
       why: `Steps: ${steps}. It ought to be off there and still runs: a relay holds itself in.${heldBy(study, v)}`,
-      fix: 'Take the holding contact off, or lead it so that shutting the gates breaks it.',
+      fix:
+        w.latches.length > 0
+          ? `Lead the holding contact so that ${listOf(w.blockers.map((b) => b.ref.part)) || 'the stop'} breaks it.`
+          : 'Take the holding contact off, or lead it so that shutting the gates breaks it.',
       basis: COMMON_PRACTICE,
     });
   return finding(study.plan, {

@@ -12,6 +12,12 @@ export interface Wanted {
   /** set when the intent names a relay and this is the load behind it */
   readonly through?: string;
   readonly entries: readonly { readonly refs: readonly InputRef[]; readonly works: Fn }[];
+  /** states in which it may run besides, where the plan leaves it open */
+  readonly tolerated?: Fn;
+  /** a remembered button only arms the load */
+  readonly arms?: boolean;
+  /** the load may stay off though it is called: hand contacts that the intent does not name lie on the way */
+  readonly loose?: boolean;
   readonly blocked: Fn;
   /** the inputs' own lists, with the function that says "is blocking" */
   readonly blockers: readonly { readonly ref: InputRef; readonly blocks: Fn }[];
@@ -51,28 +57,44 @@ export function readIntents(circuit: Circuit, bdd: Bdd): Intents {
     const part = plan.parts.get(load);
     const outlet = part && 'pluggedInto' in part ? part.pluggedInto : undefined;
     if (named.has(load) || (outlet !== undefined && named.has(outlet))) continue;
-    const relay = startedBy(circuit, load, named);
-    const intent = plan.intents.find((i) => i.target === relay);
-    if (intent) wanted.push({ ...fromIntent(circuit, bdd, load, intent), through: intent.target });
+    const starter = startedBy(circuit, load, named);
+    const intent = plan.intents.find((i) => i.target === starter?.relay);
+    if (starter && intent)
+      wanted.push({
+        ...fromIntent(circuit, bdd, load, intent),
+        through: intent.target,
+        loose: !starter.alone,
+      });
     else if (isSwitched(circuit, load)) unspoken.push(load);
   }
   return { wanted, unspoken };
 }
 
 function fromIntent(circuit: Circuit, bdd: Bdd, target: string, intent: Intent): Wanted {
-  const entries = intent.runsOn.map((refs) => ({
-    refs,
-    works: bdd.every(refs.map((r) => working(circuit, bdd, r))),
-  }));
-  for (const ref of intent.staysOnAfter)
-    if (!intent.runsOn.some((refs) => refs.some((r) => r.part === ref.part)))
-      entries.push({ refs: [ref], works: working(circuit, bdd, ref) });
+  // A button that only stays-on-after names arms the load: an entry then asks for it as well, and a circuit in which
+  // the entry or the button alone is enough is accepted, since the plan does not say which is meant.
+  const arming = intent.staysOnAfter.filter(
+    (ref) => !intent.runsOn.some((refs) => refs.some((r) => r.part === ref.part)),
+  );
+  const entries = intent.runsOn.map((refs) => {
+    const all = [...arming, ...refs];
+    return { refs: all, works: bdd.every(all.map((r) => working(circuit, bdd, r))) };
+  });
+  const tolerated =
+    arming.length === 0
+      ? FALSE
+      : bdd.any([
+          ...intent.runsOn.map((refs) => bdd.every(refs.map((r) => working(circuit, bdd, r)))),
+          ...arming.map((r) => working(circuit, bdd, r)),
+        ]);
   const blockers = intent.blockedBy.map((ref) => ({ ref, blocks: blocking(circuit, bdd, ref) }));
   const stops = intent.stoppedBy.map((ref) => blocking(circuit, bdd, ref));
   return {
     target,
     intent,
     entries,
+    tolerated,
+    arms: arming.length > 0,
     blockers: [
       ...blockers,
       ...intent.stoppedBy
@@ -110,14 +132,22 @@ export function loadNames(plan: Plan): string[] {
 
 /**
  * The one relay with an intent that starts this load: its own contacts carry the load, or it feeds the coil of the
- * relay that does, and so on outwards. Undefined when none does, or several do at the same distance.
+ * relay that does, and so on outwards. `alone` is false when hand contacts lie on the way as well, so that the load
+ * may stay off while the relay is in. Undefined when no named relay starts it, or several do at the same distance.
  */
-function startedBy(circuit: Circuit, load: string, named: ReadonlySet<string>): string | undefined {
+function startedBy(
+  circuit: Circuit,
+  load: string,
+  named: ReadonlySet<string>,
+): { readonly relay: string; readonly alone: boolean } | undefined {
   let ring = switchedBy(circuit, load);
+  let alone = true;
   const seen = new Set<string>();
+  const inputs = new Set(circuit.inputs.map((i) => i.part));
   while (ring.size > 0) {
+    if ([...ring].some((part) => inputs.has(part))) alone = false;
     const hits = [...ring].filter((r) => named.has(r));
-    if (hits.length > 0) return hits.length === 1 ? hits[0] : undefined;
+    if (hits.length > 0) return hits.length === 1 ? { relay: hits[0]!, alone } : undefined;
     for (const r of ring) seen.add(r);
     const next = new Set<string>();
     for (const relay of circuit.relays) {

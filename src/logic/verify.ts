@@ -160,7 +160,10 @@ class Latches {
           }),
         ),
       );
-    return { must: side(0), may: side(1) };
+    const remembered =
+      wanted.arms === true && this.items.some((i) => i.wanted === wanted && (latch >> (i.bit + 1)) & 1);
+    const extra = remembered ? free : bdd.and(free, wanted.tolerated ?? FALSE);
+    return { must: wanted.loose ? FALSE : side(0), may: bdd.or(side(1), extra) };
   }
 
   /** The part of an entry's function that belongs to one of its inputs: the others set to working. */
@@ -252,20 +255,22 @@ function findDeviations(
       const here = settler.at(run, place.mode);
       const { must, may } = latches.bounds(wanted, place.latch);
       const reach = direct.get(`${place.mode}/${place.latch}`) ?? FALSE;
-      for (const expected of [true, false]) {
-        const wrong = expected ? bdd.diff(must, here) : bdd.diff(here, may);
+      const runs = bdd.diff(here, may);
+      // What runs although blocked is another matter than what runs without cause; each gets its own way there.
+      const kinds = [
+        { expected: true, wrong: bdd.diff(must, here) },
+        { expected: false, wrong: bdd.and(runs, wanted.blocked) },
+        { expected: false, wrong: bdd.diff(runs, wanted.blocked) },
+      ];
+      for (const { expected, wrong } of kinds) {
         for (const isDirect of [true, false]) {
           const within = isDirect ? bdd.and(place.states, reach) : bdd.diff(place.states, reach);
           const states = bdd.and(wrong, within);
           if (states === FALSE) continue;
-          const last = movedIn(circuit, bdd, states)!;
-          found.push({
-            target: wanted.target,
-            expected,
-            states,
-            steps: isDirect ? [last] : [...stepsTo(model, settler, latches, places, place, states), last],
-            direct: isDirect,
-          });
+          const steps = isDirect
+            ? [movedIn(circuit, bdd, states)!]
+            : stepsTo(model, settler, latches, places, place, states);
+          found.push({ target: wanted.target, expected, states, steps, direct: isDirect });
         }
       }
     }
@@ -275,7 +280,7 @@ function findDeviations(
   );
 }
 
-/** Moves that bring the circuit from rest to where one more move shows the deviation. */
+/** The shortest chain of moves from rest whose last one shows the deviation. */
 function stepsTo(
   model: LogicModel,
   settler: Settler,
@@ -284,17 +289,19 @@ function stepsTo(
   target: Place,
   states: Fn,
 ): Moved[] {
-  const { bdd } = model;
-  const from = places.findIndex((p) =>
-    [...settler.settle(p.mode).to].some(
-      ([mode, set]) =>
-        mode === target.mode &&
-        bdd.and(latches.after(p.latch, set).get(target.latch) ?? FALSE, states) !== FALSE,
-    ),
-  );
-  const steps: Moved[] = [];
-  for (let p = places[from]; p?.via; p = places[p.via.from]) steps.unshift(p.via.moved);
-  return steps;
+  const { bdd, circuit } = model;
+  let best: Moved[] | undefined;
+  for (const from of places) {
+    const set = settler.settle(from.mode).to.get(target.mode);
+    if (set === undefined) continue;
+    const arriving = bdd.and(latches.after(from.latch, set).get(target.latch) ?? FALSE, states);
+    const last = movedIn(circuit, bdd, arriving);
+    if (!last) continue;
+    const steps = [last];
+    for (let p: Place | undefined = from; p?.via; p = places[p.via.from]) steps.unshift(p.via.moved);
+    if (!best || steps.length < best.length) best = steps;
+  }
+  return best ?? [movedIn(circuit, bdd, states)!];
 }
 
 /** Load or relay at one input state reached straight from rest; undefined where relays chatter. */

@@ -1,9 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/checks/check.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import type { Report } from '../../src/report/model.ts';
+import { reportJsonSchema } from '../../src/report/schema.ts';
 import { renderText } from '../../src/report/text.ts';
 
 interface Expected {
@@ -29,12 +31,15 @@ function golden(path: string): string {
   return readFileSync(root + path.replace(/\.yaml$/, '.report.txt'), 'utf8');
 }
 
+const validate = new Ajv2020().compile(reportJsonSchema());
+
 describe('right plans', () => {
   it.each(plans('examples'))('%s passes, and its report is the one beside it', (name) => {
     const report = reportOf(`examples/${name}`);
     expect(report.findings.filter((f) => !['caution', 'notice'].includes(f.severity))).toEqual([]);
     expect(report.verdict).toBe('pass');
     expect(report.logic.holds).toBe(true);
+    expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
     expect(renderText(report, { width: 80, colour: false }).trimEnd()).toBe(
       golden(`examples/${name}`).trimEnd(),
     );
@@ -51,6 +56,7 @@ describe('wrong plans', () => {
     const report = reportOf(`examples/wrong/${name}`);
     const want = expected[name]!;
     expect(report.verdict).toBe(want.verdict);
+    expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
     const main = report.findings.find((f) => f.id === want.finding);
     expect(main, `${want.finding} among ${report.findings.map((f) => f.id).join()}`).toBeDefined();
     const told = report.findings

@@ -21,7 +21,9 @@ const built = (parts: string[], joins: [string, string][]): Circuit => buildCirc
 /** What closes between two terminals of a part, in words. */
 function when(c: Circuit, part: string, a: string, b: string): string[] {
   const say = (w: Condition): string =>
-    w.by === 'always' ? 'always' : `${w.by === 'input' ? c.inputs[w.input]!.part : c.relays[w.relay]!.part} ${w.value}`;
+    w.by === 'always'
+      ? 'always'
+      : `${w.by === 'input' ? c.inputs[w.input]!.part : c.relays[w.relay]!.part} ${w.value}`;
   return c.contacts
     .filter((x) => x.part === part && x.terminals[0] === a && x.terminals[1] === b)
     .map((x) => say(x.when));
@@ -29,7 +31,8 @@ function when(c: Circuit, part: string, a: string, b: string): string[] {
 const joined = (c: Circuit, a: string, b: string): boolean => c.netOf.get(a) === c.netOf.get(b);
 
 const PS = 'PS: {kind: supply, output: 12 V DC, limit: 1 A}';
-const K = 'K: {kind: relay, coil: {rated: 12 V DC}, contact: {ratings: [10 A 240 V AC]}}';
+const K =
+  'K: {kind: relay, coil: {rated: 12 V DC, resistance: 155 ohm}, contact: {ratings: [10 A 240 V AC]}}';
 
 describe('nets', () => {
   const c = built(
@@ -85,7 +88,10 @@ describe('switches', () => {
     expect(when(c, 'OL', '97', '98')).toEqual(['OL true']);
   });
   it('a selector has one input for each position but the resting one, which is none of them', () => {
-    const c = built(['m: {kind: selector, positions: [auto, off, hand], rest: auto}', PS], [['PS.+', 'm.COM']]);
+    const c = built(
+      ['m: {kind: selector, positions: [auto, off, hand], rest: auto}', PS],
+      [['PS.+', 'm.COM']],
+    );
     expect(c.inputs.map((i) => i.position)).toEqual(['off', 'hand']);
     expect(when(c, 'm', 'COM', 'hand')).toEqual(['m true']);
     expect(when(c, 'm', 'COM', 'off')).toEqual([]);
@@ -107,8 +113,8 @@ describe('relays', () => {
   it('poles by form, marked or numbered, with their number', () => {
     const c = built(
       [
-        'C: {kind: relay, coil: {rated: 24 V AC, power: 8 VA}, contact: {}, poles: [{form: make, marks: [1, 2]}, {form: break, marks: [21, 22]}, {form: changeover, marks: [31, 32, 34]}]}',
-        'R: {kind: relay, coil: {rated: 12 V DC}, contact: {}, poles: [{form: make}, {form: changeover}]}',
+        'C: {kind: relay, coil: {rated: 24 V AC, power: 8 VA}, contact: {ratings: [10 A 240 V AC]}, poles: [{form: make, marks: [1, 2]}, {form: break, marks: [21, 22]}, {form: changeover, marks: [31, 32, 34]}]}',
+        'R: {kind: relay, coil: {rated: 12 V DC, resistance: 155 ohm}, contact: {ratings: [10 A 240 V AC]}, poles: [{form: make}, {form: changeover}]}',
       ],
       [['C.A1', 'R.A1']],
     );
@@ -122,9 +128,9 @@ describe('relays', () => {
   it('a coil senses its own volts: printed limits, or the usual ones', () => {
     const c = built(
       [
-        'P: {kind: relay, coil: {rated: 12 V DC, pull-in: 8 V, drop-out: 20 %}, contact: {}}',
-        'D: {kind: relay, coil: {rated: 12 V DC, suppressor: diode}, contact: {}}',
-        'A: {kind: relay, coil: {rated: 24 V AC, power: 8 VA}, contact: {}}',
+        'P: {kind: relay, coil: {rated: 12 V DC, resistance: 155 ohm, pull-in: 8 V, drop-out: 20 %}, contact: {ratings: [10 A 240 V AC]}}',
+        'D: {kind: relay, coil: {rated: 12 V DC, resistance: 155 ohm, suppressor: diode}, contact: {ratings: [10 A 240 V AC]}}',
+        'A: {kind: relay, coil: {rated: 24 V AC, power: 8 VA}, contact: {ratings: [10 A 240 V AC]}}',
       ],
       [
         ['P.A1', 'D.A1'],
@@ -138,22 +144,44 @@ describe('relays', () => {
     expect(sense(1)).toHaveProperty('dropOut', expect.closeTo(1.2));
     expect(sense(2)).toHaveProperty('pullIn', expect.closeTo(19.2));
     expect(sense(2)).toHaveProperty('dropOut', expect.closeTo(7.2));
-    expect(c.diodes).toMatchObject([{ part: 'D', builtIn: true, anode: c.netOf.get('D.A2'), cathode: c.netOf.get('D.A1') }]);
+    expect(c.diodes).toMatchObject([
+      { part: 'D', builtIn: true, anode: c.netOf.get('D.A2'), cathode: c.netOf.get('D.A1') },
+    ]);
   });
   it('a timer with a wired dry trigger needs that too', () => {
-    const timer = 'T: {kind: timer, function: off-delay, time: 10 s, coil: {rated: 24 V AC, power: 2 VA}, contact: {}}';
+    const timer =
+      'T: {kind: timer, function: off-delay, time: 10 s, coil: {rated: 24 V AC, power: 2 VA}, contact: {ratings: [10 A 240 V AC]}}';
     expect(built([timer, PS], [['PS.+', 'T.A1']]).relays[0]!.senses).toHaveLength(1);
-    const c = built([timer, 'a: {kind: gate}'], [['T.T1', 'a.COM'], ['a.NO', 'T.T2']]);
+    const c = built(
+      [timer, 'a: {kind: gate}'],
+      [
+        ['T.T1', 'a.COM'],
+        ['a.NO', 'T.T2'],
+      ],
+    );
     expect(c.relays[0]!.senses[1]).toEqual({ by: 'joined', a: c.netOf.get('T.T1'), b: c.netOf.get('T.T2') });
   });
   it.each([
     ['low', 'VCC', 'IN'],
     ['high', 'IN', 'GND'],
   ])('a board with input %s looks from %s to %s', (input, from, to) => {
-    const c = built([`M: {kind: board, supply: 5 V DC, input: ${input}, contact: {}}`, PS], [['PS.+', 'M.VCC']]);
+    const c = built(
+      [`M: {kind: board, supply: 5 V DC, input: ${input}, contact: {ratings: [10 A 240 V AC]}}`, PS],
+      [['PS.+', 'M.VCC']],
+    );
     const [supply, signal] = c.relays[0]!.senses;
-    expect(supply).toMatchObject({ what: 'supply', polarised: true, a: c.netOf.get('M.VCC'), b: c.netOf.get('M.GND') });
-    expect(signal).toMatchObject({ what: 'input', pullIn: 2.5, a: c.netOf.get(`M.${from}`), b: c.netOf.get(`M.${to}`) });
+    expect(supply).toMatchObject({
+      what: 'supply',
+      polarised: true,
+      a: c.netOf.get('M.VCC'),
+      b: c.netOf.get('M.GND'),
+    });
+    expect(signal).toMatchObject({
+      what: 'input',
+      pullIn: 2.5,
+      a: c.netOf.get(`M.${from}`),
+      b: c.netOf.get(`M.${to}`),
+    });
   });
 });
 
@@ -199,7 +227,9 @@ describe('mains parts', () => {
     const [three, two] = c.sources;
     const apart = (s: typeof three, i: number, k: number): number =>
       Math.hypot(s!.rails[i]!.re - s!.rails[k]!.re, s!.rails[i]!.im - s!.rails[k]!.im);
-    expect([apart(three, 0, 1), apart(three, 1, 2), apart(three, 0, 2)].map((x) => Math.round(x))).toEqual([400, 400, 400]);
+    expect([apart(three, 0, 1), apart(three, 1, 2), apart(three, 0, 2)].map((x) => Math.round(x))).toEqual([
+      400, 400, 400,
+    ]);
     expect(apart(two, 0, 1)).toBeCloseTo(240);
     expect([...c.consumers[0]!.nets.keys()]).toEqual(['L1', 'L2', 'L3']);
     expect(conductorNames('two-leg')).toEqual(['L1', 'L2']);
@@ -207,17 +237,28 @@ describe('mains parts', () => {
   it('a supply is fed for ever, from a part, or over its own terminals', () => {
     const mains = ['P: {kind: plug, volts: 120 V AC}', 'X: {kind: outlet}'];
     const feed = (extra: string, joins: [string, string][]) =>
-      built([...mains, `PS: {kind: supply, output: 12 V DC, limit: 1 A${extra}}`], [['P.L', 'X.L'], ...joins]).sources.find(
-        (s) => s.part === 'PS',
-      )!.feed;
+      built(
+        [...mains, `PS: {kind: supply, output: 12 V DC, limit: 1 A${extra}}`],
+        [['P.L', 'X.L'], ...joins],
+      ).sources.find((s) => s.part === 'PS')!.feed;
     expect(feed('', [])).toEqual({ by: 'always' });
     expect(feed(', fed-from: always-live', [])).toEqual({ by: 'always' });
     expect(feed(', fed-from: X', [])).toEqual({ by: 'part', part: 'X' });
-    expect(feed('', [['P.L', 'PS.L'], ['P.N', 'PS.N']])).toMatchObject({ by: 'nets' });
+    expect(
+      feed('', [
+        ['P.L', 'PS.L'],
+        ['P.N', 'PS.N'],
+      ]),
+    ).toMatchObject({ by: 'nets' });
   });
   it('a supply has its printed volts, an AC one no polarity', () => {
-    const c = built([PS, 'T: {kind: supply, output: 24 V AC, limit: 40 VA}', 'B: {kind: battery, output: 18 V DC}'], [['PS.+', 'B.+']]);
-    expect(c.sources.map((s) => [s.part, s.kind, s.rails[0]!.terminal, s.rails[0]!.re - s.rails[1]!.re])).toEqual([
+    const c = built(
+      [PS, 'T: {kind: supply, output: 24 V AC, limit: 40 VA}', 'B: {kind: battery, output: 18 V DC}'],
+      [['PS.+', 'B.+']],
+    );
+    expect(
+      c.sources.map((s) => [s.part, s.kind, s.rails[0]!.terminal, s.rails[0]!.re - s.rails[1]!.re]),
+    ).toEqual([
       ['PS', 'dc', '+', 12],
       ['T', 'ac', '~1', 24],
       ['B', 'dc', '+', 18],
@@ -226,7 +267,13 @@ describe('mains parts', () => {
 });
 
 it('a core end can be taken as lying on another terminal', () => {
-  const p = plan([PS, 'a: {kind: gate}', K], [['PS.+', 'a.COM'], ['a.NC', 'K.A1']]);
+  const p = plan(
+    [PS, 'a: {kind: gate}', K],
+    [
+      ['PS.+', 'a.COM'],
+      ['a.NC', 'K.A1'],
+    ],
+  );
   const moved = buildCircuit(p, { moves: new Map([[endKey(1, 0, 'a'), 'a.NO']]) });
   expect(joined(buildCircuit(p), 'a.NC', 'K.A1')).toBe(true);
   expect(joined(moved, 'a.NO', 'K.A1')).toBe(true);

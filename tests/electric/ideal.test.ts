@@ -35,14 +35,17 @@ const allowed = (printed: string): number => {
 };
 
 describe.each(worked)('$id: $source', (w) => {
-  it.each(w.printed)('%s of %s is printed as %s', (what, of, printed, scale = 1) => {
-    const s = solved(w);
-    const [a, b] = what === 'node' ? [of, w.reference] : s.ends(of);
-    const across = s.volts(a) - s.volts(b);
-    const value =
-      what === 'current' ? across / s.ohms(of) : what === 'power' ? across ** 2 / s.ohms(of) : across;
-    expect(Math.abs(value * scale - Number(printed))).toBeLessThanOrEqual(allowed(printed));
-  });
+  it.each(w.printed.map(([what, of, printed, scale = 1]) => ({ what, of, printed, scale })))(
+    '$what of $of is printed as $printed',
+    ({ what, of, printed, scale }) => {
+      const s = solved(w);
+      const [a, b] = what === 'node' ? [of, w.reference] : s.ends(of);
+      const across = s.volts(a) - s.volts(b);
+      const value =
+        what === 'current' ? across / s.ohms(of) : what === 'power' ? across ** 2 / s.ohms(of) : across;
+      expect(Math.abs(value * scale - Number(printed))).toBeLessThanOrEqual(allowed(printed));
+    },
+  );
 });
 
 /** V. A network is pinned by a leak alone, so that all its potentials may be large together, which costs digits. */

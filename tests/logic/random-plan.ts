@@ -81,29 +81,30 @@ class Builder {
   }
   leaf(from: string, to: string): void {
     const what = this.pick(10);
-    if (what < 7) return this.between(from, this.contact(this.one(this.inputs), this.pick(4) !== 3), to);
-    if (what === 9 && this.dc) return this.element('diode', from, to);
-    const p = this.pole(this.pick(this.poles.length));
-    this.between(from, [`${p}.COM`, `${p}.${this.pick(3) === 2 ? 'NC' : 'NO'}`], to);
+    if (what < 7) this.between(from, this.contact(this.one(this.inputs), this.pick(4) !== 3), to);
+    else if (what === 9 && this.dc) this.element('diode', from, to);
+    else {
+      const p = this.pole(this.pick(this.poles.length));
+      this.between(from, [`${p}.COM`, `${p}.${this.pick(3) === 2 ? 'NC' : 'NO'}`], to);
+    }
   }
   network(from: string, to: string, depth: number): void {
-    if (depth <= 0) return this.leaf(from, to);
-    const shape = this.pick(10);
-    if (shape < 2) return this.leaf(from, to);
-    if (shape < 5) {
+    const shape = depth <= 0 ? 0 : this.pick(10);
+    if (shape < 2) this.leaf(from, to);
+    else if (shape < 5) {
       this.network(from, to, depth - 1);
-      return this.network(from, to, depth - 1);
-    }
-    if (shape < 7) {
+      this.network(from, to, depth - 1);
+    } else if (shape < 7) {
       const mid = this.node();
       this.network(from, mid, depth - 1);
-      return this.network(mid, to, depth - 1);
+      this.network(mid, to, depth - 1);
+    } else if (shape === 7) this.bridge(from, to);
+    else if (shape === 8) this.changeover(from, to);
+    else {
+      const mid = this.node();
+      this.element('lamp', from, mid, this.one([10, 40, 240, 2000]));
+      this.network(mid, to, depth - 1);
     }
-    if (shape === 7) return this.bridge(from, to);
-    if (shape === 8) return this.changeover(from, to);
-    const mid = this.node();
-    this.element('lamp', from, mid, this.one([10, 40, 240, 2000]));
-    this.network(mid, to, depth - 1);
   }
   bridge(from: string, to: string): void {
     const a = this.node();
@@ -289,7 +290,7 @@ export function randomPlan(tape: readonly number[]): string {
     return `  K${k}: {from: small${c}, poles: ${list(own.length > 0 ? own : ['{form: changeover}'])}}`;
   });
   return [
-    STOCK + 'parts:',
+    `${STOCK}parts:`,
     ac
       ? `  PS1: {kind: supply, output: 24 V AC, limit: 60 VA, regulation: transformer, class-2: true${feed}}`
       : `  PS1: {kind: supply, output: 12 V DC, limit: 3 A, regulation: regulated, class-2: true${feed}}`,
