@@ -210,7 +210,6 @@ function switchParts(study: Study, consumer: string): string[] {
 function earthBroken(study: Study): Finding[] {
   const { plan, circuit, sides } = study;
   const found: Finding[] = [];
-  const broken = new Set<string>();
   for (const part of plan.parts.values()) {
     const needs =
       part.kind === 'outlet' ||
@@ -219,8 +218,8 @@ function earthBroken(study: Study): Finding[] {
     if (!needs) continue;
     const net = netAt(circuit, part.name, 'PE');
     if (net !== undefined && sides.earth.has(net)) continue;
-    if ('pluggedInto' in part && part.pluggedInto !== undefined && broken.has(part.pluggedInto)) continue;
-    broken.add(part.name);
+    // A plug-in load takes its earth from the outlet, and the outlet alone is named.
+    if ('pluggedInto' in part && part.pluggedInto !== undefined) continue;
     const through = net === undefined ? undefined : circuit.contacts.find((c) => c.a === net || c.b === net);
     found.push(
       finding(plan, {

@@ -1,3 +1,4 @@
+import { UnionFind } from '../circuit/union-find.ts';
 import { gauss } from './gauss.ts';
 
 /** A small network with ideal wires: the nodes are already merged over closed contacts. Volts, ohms. */
@@ -26,13 +27,12 @@ export interface NodeVolts {
   readonly settled: boolean;
 }
 
-// An ideal source as a stiff one, and a leak that pins floating parts: eight orders of magnitude away from any coil.
+/** An ideal source as a stiff one: six orders of magnitude below any coil. */
 const SOURCE_OHMS = 1e-6;
-const LEAK_SIEMENS = 1e-13;
 
 /**
  * Node potentials by nodal analysis with ideal wires; diodes as a drop when conducting and open when not, found by
- * flipping the first inconsistent one until none is. Floating parts come out at equal potential.
+ * flipping the first inconsistent one until none is. Parts that float come out each relative to its own first node.
  */
 export function solveIdeal(net: IdealNetwork): NodeVolts {
   const on = net.diodes.map(() => false);
@@ -68,12 +68,31 @@ function solveOnce(net: IdealNetwork, on: readonly boolean[]): { re: Float64Arra
     im[a]! += i * s;
     im[b]! -= i * s;
   };
-  for (let i = 0; i < n; i++) g[i]![i]! += LEAK_SIEMENS;
   for (const r of net.resistors) conductance(r.a, r.b, 1 / r.ohms);
   for (const s of net.sources) drive(s.a, s.b, s.re, s.im, 1 / SOURCE_OHMS);
   net.diodes.forEach((d, i) => {
     if (on[i]) drive(d.anode, d.cathode, d.drop, 0, 1 / d.ohms);
   });
+  // Potentials are relative: the first node of each connected part is its reference.
+  for (const i of references(net, on)) {
+    g[i]!.fill(0);
+    g[i]![i] = 1;
+    re[i] = 0;
+    im[i] = 0;
+  }
   gauss(g, [re, im]);
   return { re, im };
+}
+
+/** One node of every part that hangs together, found by walking the graph before any arithmetic. */
+function references(net: IdealNetwork, on: readonly boolean[]): number[] {
+  const sets = new UnionFind(net.nodes);
+  for (const r of net.resistors) sets.union(r.a, r.b);
+  for (const s of net.sources) sets.union(s.a, s.b);
+  net.diodes.forEach((d, i) => {
+    if (on[i]) sets.union(d.anode, d.cathode);
+  });
+  const found: number[] = [];
+  for (let i = 0; i < net.nodes; i++) if (sets.find(i) === i) found.push(i);
+  return found;
 }

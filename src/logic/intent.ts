@@ -12,10 +12,6 @@ export interface Wanted {
   /** set when the intent names a relay and this is the load behind it */
   readonly through?: string;
   readonly entries: readonly { readonly refs: readonly InputRef[]; readonly works: Fn }[];
-  /** states in which it may run besides, where the plan leaves it open */
-  readonly tolerated?: Fn;
-  /** a remembered button only arms the load */
-  readonly arms?: boolean;
   /** the load may stay off though it is called: hand contacts that the intent does not name lie on the way */
   readonly loose?: boolean;
   readonly blocked: Fn;
@@ -47,10 +43,13 @@ export function blocking(circuit: Circuit, bdd: Bdd, ref: { part: string; positi
   return circuit.plan.parts.get(ref.part)?.kind === 'switch' ? bdd.not(works) : works;
 }
 
-export function readIntents(circuit: Circuit, bdd: Bdd): Intents {
+/** `arming` picks the second reading of a start button that `runs-on` does not name, see `fromIntent`. */
+export function readIntents(circuit: Circuit, bdd: Bdd, arming = false): Intents {
   const { plan } = circuit;
   if (plan.intents === undefined) return { wanted: defaultIntents(circuit, bdd), unspoken: [] };
-  const wanted: Wanted[] = plan.intents.map((intent) => fromIntent(circuit, bdd, intent.target, intent));
+  const wanted: Wanted[] = plan.intents.map((intent) =>
+    fromIntent(circuit, bdd, intent.target, intent, arming),
+  );
   const named = new Set(plan.intents.map((i) => i.target));
   const unspoken: string[] = [];
   for (const load of loadNames(plan)) {
@@ -61,7 +60,7 @@ export function readIntents(circuit: Circuit, bdd: Bdd): Intents {
     const intent = plan.intents.find((i) => i.target === starter?.relay);
     if (starter && intent)
       wanted.push({
-        ...fromIntent(circuit, bdd, load, intent),
+        ...fromIntent(circuit, bdd, load, intent, arming),
         through: intent.target,
         loose: !starter.alone,
       });
@@ -70,31 +69,24 @@ export function readIntents(circuit: Circuit, bdd: Bdd): Intents {
   return { wanted, unspoken };
 }
 
-function fromIntent(circuit: Circuit, bdd: Bdd, target: string, intent: Intent): Wanted {
-  // A button that only stays-on-after names arms the load: an entry then asks for it as well, and a circuit in which
-  // the entry or the button alone is enough is accepted, since the plan does not say which is meant.
-  const arming = intent.staysOnAfter.filter(
+function fromIntent(circuit: Circuit, bdd: Bdd, target: string, intent: Intent, arming: boolean): Wanted {
+  // A button that only stays-on-after names: it starts the load by itself, or (`arming`) every entry asks for it.
+  const alone = intent.staysOnAfter.filter(
     (ref) => !intent.runsOn.some((refs) => refs.some((r) => r.part === ref.part)),
   );
-  const entries = intent.runsOn.map((refs) => {
-    const all = [...arming, ...refs];
-    return { refs: all, works: bdd.every(all.map((r) => working(circuit, bdd, r))) };
-  });
-  const tolerated =
-    arming.length === 0
-      ? FALSE
-      : bdd.any([
-          ...intent.runsOn.map((refs) => bdd.every(refs.map((r) => working(circuit, bdd, r)))),
-          ...arming.map((r) => working(circuit, bdd, r)),
-        ]);
+  const lists = arming
+    ? intent.runsOn.map((refs) => [...alone, ...refs])
+    : [...intent.runsOn, ...alone.map((ref) => [ref])];
+  const entries = lists.map((refs) => ({
+    refs,
+    works: bdd.every(refs.map((r) => working(circuit, bdd, r))),
+  }));
   const blockers = intent.blockedBy.map((ref) => ({ ref, blocks: blocking(circuit, bdd, ref) }));
   const stops = intent.stoppedBy.map((ref) => blocking(circuit, bdd, ref));
   return {
     target,
     intent,
     entries,
-    tolerated,
-    arms: arming.length > 0,
     blockers: [
       ...blockers,
       ...intent.stoppedBy

@@ -14,25 +14,39 @@ export interface Memory {
 
 const MOST_REMEMBERING = 10;
 
-/** Sorts relays into those that follow and those that feed back (strongly connected components, Tarjan 1972). */
+/**
+ * Sorts relays into those that follow and those that feed back (strongly connected components, Tarjan 1972). A relay
+ * in whose coil circuit a feeding-back one finds a contact moves in step with it, so it counts with them: which of the
+ * two is first may decide. Where that would be too many, such relays are taken as following at once.
+ */
 export function findMemory(model: LogicModel): Memory {
   const { bdd } = model;
   const count = model.circuit.relays.length;
   const uses = model.next.map((f) => [...bdd.support(f)].filter((v) => v < count));
   const order = components(uses);
+  const looped = new Set(order.filter((g) => g.length > 1 || uses[g[0]!]!.includes(g[0]!)).flat());
+  if (looped.size > MOST_REMEMBERING)
+    throw new BudgetExceeded(`${looped.size} relays feed back on one another`);
+  const before = withAllUsed(looped, uses);
+  const relays = [...(before.size > MOST_REMEMBERING ? looped : before)].sort((a, b) => a - b);
+  const remembering = new Set(relays);
   const settled = new Map<number, Fn>();
-  const looped: number[] = [];
-  for (const group of order) {
-    const k = group[0]!;
-    if (group.length === 1 && !uses[k]!.includes(k))
-      settled.set(relayVariable(k), bdd.compose(model.next[k]!, settled));
-    else looped.push(...group);
-  }
-  if (looped.length > MOST_REMEMBERING)
-    throw new BudgetExceeded(`${looped.length} relays feed back on one another`);
-  looped.sort((a, b) => a - b);
-  const next = new Map(looped.map((k) => [k, bdd.compose(model.next[k]!, settled)]));
-  return { relays: looped, settled, next };
+  for (const [k] of order)
+    if (!remembering.has(k!)) settled.set(relayVariable(k!), bdd.compose(model.next[k!]!, settled));
+  const next = new Map(relays.map((k) => [k, bdd.compose(model.next[k]!, settled)]));
+  return { relays, settled, next };
+}
+
+function withAllUsed(start: ReadonlySet<number>, uses: readonly (readonly number[])[]): Set<number> {
+  const all = new Set(start);
+  const queue = [...start];
+  for (let k = queue.pop(); k !== undefined; k = queue.pop())
+    for (const used of uses[k]!)
+      if (!all.has(used)) {
+        all.add(used);
+        queue.push(used);
+      }
+  return all;
 }
 
 function components(uses: readonly (readonly number[])[]): number[][] {

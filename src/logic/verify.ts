@@ -1,4 +1,5 @@
 import type { Circuit } from '../circuit/circuit.ts';
+import type { Intent } from '../plan/plan.ts';
 import { Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { inputVariable, relayVariable } from './conduction.ts';
 import { type Intents, readIntents, type Wanted } from './intent.ts';
@@ -51,12 +52,25 @@ export function verify(circuit: Circuit): Verified {
   const bdd = new Bdd(circuit.relays.length + circuit.inputs.length);
   const model = buildModel(circuit, bdd);
   const settler = new Settler(model, findMemory(model));
-  const intents = readIntents(circuit, bdd);
+  const first = verifyAgainst(model, settler, readIntents(circuit, bdd));
+  if (first.deviations.length === 0 || !(circuit.plan.intents ?? []).some(leavesButtonOpen)) return first;
+  // The plan leaves open whether the start button starts the load or only arms it: either will do, none in between.
+  const second = verifyAgainst(model, settler, readIntents(circuit, bdd, true));
+  return second.deviations.length === 0 ? second : first;
+}
+
+function leavesButtonOpen(intent: Intent): boolean {
+  return intent.staysOnAfter.some(
+    (ref) => !intent.runsOn.some((refs) => refs.some((r) => r.part === ref.part)),
+  );
+}
+
+function verifyAgainst(model: LogicModel, settler: Settler, intents: Intents): Verified {
+  const { bdd, circuit } = model;
   const rest = bdd.every(circuit.inputs.map((i) => bdd.not(bdd.variable(inputVariable(circuit, i.index)))));
   const restMode = modeAt(bdd, settler.settle(0).to, rest) ?? 0;
   const latches = new Latches(bdd, intents.wanted);
   const places = explore(model, settler, latches, restMode, rest);
-  const fromRest = settler.settle(restMode).to;
   let chatter: Fn = FALSE;
   const races: { states: Fn; target: string }[] = [];
   for (const mode of new Set(places.map((p) => p.mode))) {
@@ -69,17 +83,16 @@ export function verify(circuit: Circuit): Verified {
         if (states !== FALSE) races.push({ states, target: w.target });
       }
   }
-  const deviations = findDeviations(model, settler, intents, latches, places);
   return {
     circuit,
     model,
     settler,
     intents,
     combinations: combinationsOf(circuit),
-    fromRest,
+    fromRest: settler.settle(restMode).to,
     chatter,
     races,
-    deviations,
+    deviations: findDeviations(model, settler, intents, latches, places),
     places,
     restMode,
   };
@@ -160,10 +173,7 @@ class Latches {
           }),
         ),
       );
-    const remembered =
-      wanted.arms === true && this.items.some((i) => i.wanted === wanted && (latch >> (i.bit + 1)) & 1);
-    const extra = remembered ? free : bdd.and(free, wanted.tolerated ?? FALSE);
-    return { must: wanted.loose ? FALSE : side(0), may: bdd.or(side(1), extra) };
+    return { must: wanted.loose ? FALSE : side(0), may: side(1) };
   }
 
   /** The part of an entry's function that belongs to one of its inputs: the others set to working. */

@@ -49,7 +49,7 @@ describe.each(worked)('$id: $source', (w) => {
 });
 
 /** V. A network is pinned by a leak alone, so that all its potentials may be large together, which costs digits. */
-const NEAR = 0.1;
+const NEAR = 1e-3;
 
 describe('random networks against a dense solve', () => {
   it('resistors and one held pair of nodes', () => {
