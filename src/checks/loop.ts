@@ -81,20 +81,22 @@ export function servingRatings(contact: Contact, volts: number, kind: 'dc' | 'ac
 function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
   const { plan, circuit, verified: v } = study;
   if (!v) return [];
+  const depends = new Map(
+    coils.map((c) => {
+      const relay = circuit.relays.find((r) => r.part === c.part.name)!;
+      return [c, v.model.bdd.support(v.model.pull[relay.index]!)] as const;
+    }),
+  );
   const found: Finding[] = [];
   const unrated: string[] = [];
+  const judged = new Set<string>();
   let unratedKind: 'dc' | 'ac' = 'dc';
   for (const input of circuit.inputs) {
     const part = plan.parts.get(input.part)!;
-    if (!('contact' in part) || found.some((f) => f.parts[0] === part.name) || unrated.includes(part.name))
-      continue;
-    const carried = coils.filter(
-      (c) =>
-        carries(study, part.name) &&
-        v.model.bdd
-          .support(v.model.pull[circuit.relays.find((r) => r.part === c.part.name)!.index]!)
-          .has(inputVariable(circuit, input.index)),
-    );
+    if (!('contact' in part) || judged.has(part.name)) continue;
+    judged.add(part.name);
+    const own = inputVariable(circuit, input.index);
+    const carried = carries(study, part.name) ? coils.filter((c) => depends.get(c)!.has(own)) : [];
     if (carried.length === 0) continue;
     const { kind } = carried[0]!.source;
     const volts = Math.max(...carried.map((c) => c.source.rails[0]!.re));

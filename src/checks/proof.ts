@@ -1,6 +1,6 @@
 import { FALSE } from '../logic/bdd.ts';
 import type { Moved } from '../logic/verify.ts';
-import { movedIn } from '../logic/verify.ts';
+import { combinationsOf, movedIn } from '../logic/verify.ts';
 import type { Counterexample, LogicProof, LogicStep } from '../report/model.ts';
 import { positionWord, type Study } from './study.ts';
 
@@ -39,9 +39,7 @@ export function proofOf(s: Study): LogicProof {
 }
 
 function combinations(s: Study): number | string {
-  let n = 1n;
-  for (const part of new Set(s.circuit.inputs.map((i) => i.part)))
-    n *= BigInt(s.circuit.inputs.filter((i) => i.part === part).length + 1);
+  const n = combinationsOf(s.circuit);
   if (n <= BigInt(Number.MAX_SAFE_INTEGER)) return Number(n);
   const bits = s.circuit.inputs.length;
   return n === 1n << BigInt(bits) ? `2^${bits}` : n.toString();

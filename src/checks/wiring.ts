@@ -209,11 +209,14 @@ function looseEnds(study: Study): Finding[] {
   const named = new Set(
     plan.intents?.flatMap((i) => [...i.runsOn.flat(), ...i.blockedBy, ...i.stoppedBy].map((r) => r.part)),
   );
+  const feeders = new Set(
+    [...plan.parts.values()].flatMap((p) => ('fedFrom' in p && p.fedFrom ? [p.fedFrom] : [])),
+  );
   const found: Finding[] = [];
   for (const part of plan.parts.values()) {
     if (part.kind === 'box') continue;
     const plugged = 'pluggedInto' in part && part.pluggedInto !== undefined;
-    const feeds = [...plan.parts.values()].some((p) => 'fedFrom' in p && p.fedFrom === part.name);
+    const feeds = feeders.has(part.name);
     if (!used.has(part.name) && !plugged && !(part.kind === 'plug' && feeds)) {
       found.push(
         finding(plan, {

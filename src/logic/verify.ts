@@ -110,11 +110,11 @@ function modeAt(bdd: Bdd, to: ReadonlyMap<Mode, Fn>, states: Fn): Mode | undefin
   return undefined;
 }
 
-function combinationsOf(circuit: Circuit): bigint {
-  let all = 1n;
-  for (const part of new Set(circuit.inputs.map((i) => i.part)))
-    all *= BigInt(circuit.inputs.filter((i) => i.part === part).length + 1);
-  return all;
+/** Positions of all inputs together: two each, and as many as a selector has. */
+export function combinationsOf(circuit: Circuit): bigint {
+  const positions = new Map<string, number>();
+  for (const i of circuit.inputs) positions.set(i.part, (positions.get(i.part) ?? 1) + 1);
+  return [...positions.values()].reduce((all, n) => all * BigInt(n), 1n);
 }
 
 /** The inputs of a state that are away from rest, fewest first choice of `Bdd.nearest`. */
