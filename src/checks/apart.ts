@@ -217,7 +217,8 @@ function earthBroken(study: Study): Finding[] {
       (part.kind === 'box' && part.metal);
     if (!needs) continue;
     const net = netAt(circuit, part.name, 'PE');
-    if (net !== undefined && sides.earth.has(net)) continue;
+    const foreign = net !== undefined && sides.earth.has(net) && earthOfAnother(study, part.name, net);
+    if (net !== undefined && sides.earth.has(net) && !foreign) continue;
     // A plug-in load takes its earth from the outlet, and the outlet alone is named.
     if ('pluggedInto' in part && part.pluggedInto !== undefined) continue;
     const through = net === undefined ? undefined : circuit.contacts.find((c) => c.a === net || c.b === net);
@@ -228,18 +229,37 @@ function earthBroken(study: Study): Finding[] {
         question: 1,
         parts: [part.name, ...(through ? [through.part] : [])],
         terminals: [`${part.name}.PE`],
-        message: `${part.name} has no unbroken protective earth from the plug`,
-        why: through
-          ? `Its earth passes ${through.part}; a protective conductor may pass no contact and no fuse.`
-          : net !== undefined && circuit.landed.has(`${part.name}.PE`)
-            ? `What lands on ${part.name}.PE does not lead to the PE pin of a plug.`
-            : `Nothing lands on ${part.name}.PE.`,
+        message: foreign
+          ? `${part.name} takes its earth from another plug than its line`
+          : `${part.name} has no unbroken protective earth from the plug`,
+        why: foreign
+          ? 'Pull that other plug, and the metal here has no earth.'
+          : through
+            ? `Its earth passes ${through.part}; a protective conductor may pass no contact and no fuse.`
+            : net !== undefined && circuit.landed.has(`${part.name}.PE`)
+              ? `What lands on ${part.name}.PE does not lead to the PE pin of a plug.`
+              : `Nothing lands on ${part.name}.PE.`,
         fix: `Run the green (green-yellow) core from the plug's PE to ${part.name}.PE without a break.`,
         basis: 'NEC 250.110, 250.114, 250.124, 250.148; BS 7671 clause 411.3.1 (partly from memory)',
       }),
     );
   }
   return found;
+}
+
+/** The part's line comes from one plug and its earth only from others. */
+function earthOfAnother(study: Study, name: string, earth: number): boolean {
+  const { circuit, verified: v } = study;
+  const consumer = circuit.consumers.find((c) => c.part === name);
+  if (!v || !consumer) return false;
+  const feeding = circuit.sources.filter(
+    (s) =>
+      s.mains &&
+      s.rails.some(
+        (r, i) => r.live && [...consumer.nets.values()].some((n) => v.model.railReach[s.index]![i]!.has(n)),
+      ),
+  );
+  return feeding.length > 0 && feeding.every((s) => circuit.netOf.get(`${s.part}.PE`) !== earth);
 }
 
 function neutralEarthed(study: Study): Finding[] {

@@ -1,3 +1,4 @@
+import { FALSE } from '../logic/bdd.ts';
 import type { BoxPart, MotorPart, Plan, PlugPart, SupplyPart } from '../plan/plan.ts';
 import { motorCurrents } from '../ratings/motor.ts';
 import { type CautionFacts, chooseCautions } from '../report/cautions.ts';
@@ -70,6 +71,10 @@ export function report(s: Study): Report {
   };
 }
 
+/** Ends of folded findings of questions 2 and 3. */
+const LOGIC =
+  /\[(loop-dead|gate-dead|gates-in-series|runs-|stops-without|gate-stops|block-ignored|stays-on|chatters|depends)[a-z-]*\]$/;
+
 function answer(
   s: Study,
   number: QuestionNumber,
@@ -83,6 +88,12 @@ function answer(
   const question = QUESTIONS[number - 1]!;
   if (bad) return { number, question, answer: 'no', figure: bad.message };
   if (doubt) return { number, question, answer: 'cannot tell', figure: doubt.message };
+  const v = s.verified;
+  const fails = v?.deviations.some((d) => (number === 2 ? d.expected : !d.expected));
+  if (v && (number === 2 || number === 3) && (fails || v.chatter !== FALSE)) {
+    const cause = findings.find((f) => f.also.some((a) => LOGIC.test(a)));
+    return { number, question, answer: 'no', figure: cause?.message ?? 'see the shortest case below' };
+  }
   // A dead loop leaves the later questions open only where it hides them; a switch on the wrong tab answers 2 and 3.
   const moved = findings.find((f) => f.id === 'gate-on-wrong-tab');
   if (number === 3 && moved && moved.also.some((a) => /\[(runs-|stays-on|block-ignored)/.test(a)))
@@ -183,7 +194,9 @@ function facts(s: Study, findings: readonly Finding[]): CautionFacts {
     loopKind: supplies[0]?.output.kind ?? (batteries.length > 0 ? 'dc' : undefined),
     suppliesJoined: has('supplies-joined'),
     earthedAtSwitch: findings.some((f) => f.id === 'low-voltage-earthed' && f.severity === 'warning'),
-    coilMismatch: has('coil-kind') || has('coil-too-high'),
+    coilMismatch: findings.some(
+      (f) => f.id === 'coil-kind' || (f.id === 'coil-too-high' && f.severity === 'warning'),
+    ),
     suppressor: has('diode-backwards') ? 'wrong' : has('coil-unsuppressed') ? 'none' : 'fitted',
     dcCoil,
     hasRelay: relays.length > 0,

@@ -16,6 +16,8 @@ export interface FedCoil {
   readonly model: CoilModel;
   readonly source: Source;
   readonly supply: SupplyModel | undefined;
+  /** most diodes that some gate's current passes on its way through the coil */
+  readonly diodes: number;
 }
 
 /** Main poles numbered 1-2, 3-4 are a contactor's (EN 50005). */
@@ -40,7 +42,14 @@ export function fedCoils(study: Study): FedCoil[] {
     if (!coil || sense?.by !== 'volts' || sense.a === sense.b) continue;
     for (const source of circuit.sources) {
       const reach = v.model.railReach[source.index]!;
-      const touches = (net: number) => reach.some((r) => (r.get(net) ?? FALSE) !== FALSE);
+      const through =
+        source.mains || source.kind !== 'dc'
+          ? []
+          : [
+              ...v.model.conduction.throughDiodes(source.rails[0]!.net, true).slice(-1),
+              ...v.model.conduction.throughDiodes(source.rails[1]!.net, false).slice(-1),
+            ];
+      const touches = (net: number) => [...reach, ...through].some((r) => (r.get(net) ?? FALSE) !== FALSE);
       if (!touches(sense.a) || !touches(sense.b)) continue;
       const owner = plan.parts.get(source.part) as SupplyPart | BatteryPart;
       found.push({
@@ -49,6 +58,7 @@ export function fedCoils(study: Study): FedCoil[] {
         model: coilModel(coil, { contactor: isContactor(part) }),
         source,
         supply: source.mains ? undefined : supplyModel(owner, plan.practice),
+        diodes: source.kind === 'dc' && !source.mains ? diodesOnTheWay(v, source, sense.a, sense.b) : 0,
       });
       break;
     }
@@ -56,7 +66,27 @@ export function fedCoils(study: Study): FedCoil[] {
   return found;
 }
 
-/** Volts at the coil with ideal wires: the source behind its resistance, loaded by this coil. */
+/** The greatest number of diodes without which some state that feeds the coil would not. */
+function diodesOnTheWay(v: Verified, source: Source, a: number, b: number): number {
+  const most = (start: number, forward: boolean, net: number) => {
+    const levels = v.model.conduction.throughDiodes(start, forward);
+    let found = 0;
+    levels.forEach((level, n) => {
+      if (n > 0 && level.get(net) !== levels[n - 1]!.get(net)) found = n;
+    });
+    return found;
+  };
+  const [plus, minus] = source.rails;
+  return Math.max(
+    most(plus!.net, true, a) + most(minus!.net, false, b),
+    most(plus!.net, true, b) + most(minus!.net, false, a),
+  );
+}
+
+/**
+ * Volts at the coil with ideal wires: the source behind its resistance, loaded by this coil. At pull-in a DC coil is
+ * judged with the supply low; an AC coil at nominal mains with the armature open, where most of the sag is.
+ */
 export function coilVolts(fed: FedCoil): { min: number; nominal: number; max: number; atPullIn: number } {
   const { supply, source, model } = fed;
   if (!supply) {
@@ -67,9 +97,17 @@ export function coilVolts(fed: FedCoil): { min: number; nominal: number; max: nu
   }
   const share = (ohms: number | undefined) => (ohms === undefined ? 1 : ohms / (ohms + supply.sourceOhms));
   const held = share(model.ohms);
-  const { min, nominal, max } = supply.openCircuit;
+  const { nominal, max } = supply.openCircuit;
+  // A diode takes about 0.7 V; the most are met at the worst gate, none at the best.
+  const drop = 0.7 * fed.diodes;
+  const min = supply.openCircuit.min - drop;
   const start = share(model.kind === 'ac' ? (model.inrushOhms ?? model.ohms) : model.ohms);
-  return { min: min * held, nominal: nominal * held, max: max * held, atPullIn: nominal * start };
+  return {
+    min: min * held,
+    nominal: nominal * held,
+    max: max * held,
+    atPullIn: (model.kind === 'dc' ? min : nominal) * start,
+  };
 }
 
 const round = (x: number, digits = 3) => Number(x.toPrecision(digits));
@@ -122,7 +160,8 @@ function coilKind(study: Study, { part, model, source }: FedCoil): Finding {
   });
 }
 
-function tooLow(study: Study, { part, model, source }: FedCoil, volts: number): Finding {
+function tooLow(study: Study, fed: FedCoil, volts: number): Finding {
+  const { part, model, source } = fed;
   return finding(study.plan, {
     id: 'coil-too-low',
     severity: 'fault',
@@ -130,7 +169,7 @@ function tooLow(study: Study, { part, model, source }: FedCoil, volts: number): 
     parts: [part.name, source.part],
     at: part.where.get('coil.rated') ?? part.at,
     message: `${part.name} gets ${round(volts)} V and needs ${round(model.pullInVolts)} V to pull in`,
-    why: `Its coil is rated ${model.rated} V ${model.kind.toUpperCase()}; ${source.part} gives that much ${model.kind === 'ac' ? 'while the armature is still open' : 'with the coil on it'}.`,
+    why: `Its coil is rated ${model.rated} V ${model.kind.toUpperCase()}; ${source.part} gives that much ${model.kind === 'ac' ? 'while the armature is still open' : fed.diodes > 0 ? 'when it stands low, less what the diodes take' : 'when it stands low'}.`,
     fix: `Use a coil rated for what ${source.part} gives, or a supply of ${model.rated} V${model.kind === 'ac' ? ' with more VA' : ''}.`,
     figures: [
       { name: 'volts at the coil', value: round(volts, 4), unit: 'V' },
@@ -153,7 +192,10 @@ function tooHigh(study: Study, { part, model, source, coil }: FedCoil, volts: nu
       at: part.where.get('coil.rated') ?? part.at,
       message: `${part.name} gets ${round(volts)} V and stands ${round(model.mostVolts)} V for long`,
       why: `Its coil is rated ${model.rated} V; ${source.part} rises above its label when lightly loaded. The coil overheats.`,
-      fix: `Use a regulated supply of ${model.rated} V, or a coil that states coil: {most: ...} for that voltage.`,
+      fix:
+        model.kind === 'ac'
+          ? `Measure it with the coil on and state no-load: of ${source.part}; or use a transformer with less rise, or a coil that states coil: {most: ...}.`
+          : `Use a regulated supply of ${model.rated} V, or a coil that states coil: {most: ...} for that voltage.`,
       figures: [
         { name: 'volts at the coil', value: round(volts, 4), unit: 'V' },
         { name: 'most for long', value: round(model.mostVolts, 4), unit: 'V' },

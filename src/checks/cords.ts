@@ -1,4 +1,4 @@
-import type { Cable, LoadPart, MotorPart, PlugPart, Run } from '../plan/plan.ts';
+import type { Cable, Run } from '../plan/plan.ts';
 import { motorCurrents } from '../ratings/motor.ts';
 import { tables } from '../ratings/tables.ts';
 import type { Finding } from '../report/model.ts';
@@ -6,47 +6,72 @@ import { loadsBehind } from './mains.ts';
 import { finding, listOf, netAt, type Study } from './study.ts';
 
 /**
- * `cord-too-thin`: the running current of all mains loads against the cord's ampacity. nec: Table 400.5(A)(1), column B
- * for two current-carrying conductors, A for three; iec: BS 7671 Table 4F3A. Building wire and sizes outside the
- * tables are left to the electrician.
+ * `cord-too-thin`: the running current of the loads behind each plug against the ampacity of the cable that carries
+ * it. nec: cord by Table 400.5(A)(1), column B for two current-carrying conductors, A for three; building wire by the
+ * 60 °C column of Table 310.16. iec: BS 7671 Table 4F3A. Anything thinner than the tables begin carries no load.
  */
 export function checkCords(study: Study): Finding[] {
-  const { plan } = study;
-  const loads = [...plan.parts.values()].filter(
-    (p): p is MotorPart | LoadPart => p.kind === 'motor' || p.kind === 'load',
-  );
-  const plugs = [...plan.parts.values()].filter((p): p is PlugPart => p.kind === 'plug');
-  // Several feeds: which cord carries which load is not followed here.
-  if (loads.length === 0 || plugs.filter((p) => loadsBehind(study, p).length > 0).length !== 1) return [];
-  const amps = loads.map((l) => motorCurrents(l, plan.practice).running?.amps);
-  if (amps.some((a) => a === undefined)) return [];
-  const total = amps.reduce<number>((sum, a) => sum + a!, 0);
-  const threePhase = loads.some((l) => l.feed === 'three-phase');
-  const seen = new Set<string>();
-  return plan.runs.flatMap((run) => {
-    const limit =
-      run.cable && carriesLoad(study, run) ? ampacity(run.cable, plan.practice, threePhase) : undefined;
-    if (limit === undefined || total <= limit.amps + 1e-9 || seen.has(run.cable!.gauge)) return [];
-    seen.add(run.cable!.gauge);
-    const ends = [...new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]))];
-    return [
-      finding(plan, {
-        id: 'cord-too-thin',
-        severity: 'warning',
-        question: 7,
-        parts: ends,
-        at: run.at,
-        message: `the ${run.cable!.gauge} cord at ${listOf(ends)} carries ${limit.amps} A and ${listOf(loads.map((l) => l.name))} takes ${Number(total.toPrecision(3))} A`,
-        why: 'The cord overheats, and the motor starts slowly on what volts are left.',
-        fix: 'Use a thicker cord for every length between plug and motor.',
-        figures: [
-          { name: 'running', value: Number(total.toPrecision(3)), unit: 'A' },
-          { name: 'cord', value: limit.amps, unit: 'A' },
-        ],
-        basis: limit.basis,
-      }),
-    ];
+  const { plan, circuit, verified: v } = study;
+  if (!v) return [];
+  const found: Finding[] = [];
+  for (const plug of plan.parts.values()) {
+    const source = circuit.sources.find((s) => s.part === plug.name);
+    if (plug.kind !== 'plug' || !source) continue;
+    const loads = loadsBehind(study, plug);
+    const amps = loads.map((l) => motorCurrents(l, plan.practice).running?.amps);
+    if (loads.length === 0 || amps.some((a) => a === undefined)) continue;
+    const total = amps.reduce<number>((sum, a) => sum + a!, 0);
+    const threePhase = loads.some((l) => l.feed === 'three-phase');
+    const reach = v.model.railReach[source.index]!;
+    const seen = new Set<string>();
+    for (const run of plan.runs) {
+      const own = run.cores.some((c) =>
+        reach.some((r) => r.has(netAt(circuit, c.a.part, c.a.terminal) ?? -1)),
+      );
+      if (!run.cable || !own || !carriesLoad(study, run) || seen.has(run.cable.gauge)) continue;
+      const limit = ampacity(run.cable, plan.practice, threePhase);
+      if (limit === undefined || total <= limit.amps + 1e-9) continue;
+      seen.add(run.cable.gauge);
+      found.push(
+        tooThin(
+          study,
+          run,
+          loads.map((l) => l.name),
+          total,
+          limit,
+        ),
+      );
+    }
+  }
+  return found;
+}
+
+function tooThin(study: Study, run: Run, loads: readonly string[], total: number, limit: Ampacity): Finding {
+  const ends = [...new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]))];
+  const gauge = run.cable!.gauge;
+  return finding(study.plan, {
+    id: 'cord-too-thin',
+    severity: 'warning',
+    question: 7,
+    parts: ends,
+    at: run.at,
+    message:
+      limit.amps > 0
+        ? `the ${gauge} cable at ${listOf(ends)} carries ${limit.amps} A and ${listOf(loads)} takes ${Number(total.toPrecision(3))} A`
+        : `the ${gauge} cable at ${listOf(ends)} is too thin for any mains load; ${listOf(loads)} takes ${Number(total.toPrecision(3))} A`,
+    why: 'The cable overheats, and the motor starts slowly on what volts are left.',
+    fix: 'Use a thicker cable for every length between plug and motor.',
+    figures: [
+      { name: 'running', value: Number(total.toPrecision(3)), unit: 'A' },
+      { name: 'cable', value: limit.amps, unit: 'A' },
+    ],
+    basis: limit.basis,
   });
+}
+
+interface Ampacity {
+  readonly amps: number;
+  readonly basis: string;
 }
 
 /**
@@ -64,21 +89,23 @@ function carriesLoad(study: Study, run: Run): boolean {
   );
 }
 
-function ampacity(
-  cable: Cable,
-  practice: 'nec' | 'iec',
-  threePhase: boolean,
-): { amps: number; basis: string } | undefined {
-  if (!cable.flexible) return undefined;
-  if (practice === 'nec') {
-    const row = tables.cordAmpacityNec().rows.find((r) => r.awg === cable.awg);
-    const amps = threePhase ? row?.threePhase : row?.singlePhase;
-    return amps == null
-      ? undefined
-      : { amps, basis: `NEC Table 400.5(A)(1), column ${threePhase ? 'A' : 'B'}` };
+function ampacity(cable: Cable, practice: 'nec' | 'iec', threePhase: boolean): Ampacity | undefined {
+  const column = threePhase ? 'threePhase' : 'singlePhase';
+  if (practice === 'nec' && cable.awg !== undefined) {
+    const basis = cable.flexible
+      ? `NEC Table 400.5(A)(1), column ${threePhase ? 'A' : 'B'}`
+      : 'NEC Table 310.16, 60 °C column';
+    if (cable.awg > 18) return { amps: 0, basis: `${basis}: begins at 18 AWG` };
+    const wire = tables.conductorAmpacityNec().rows.find((r) => r.awg === cable.awg);
+    // 18 and 16 AWG stand in 240.4(D) only.
+    const amps = cable.flexible
+      ? tables.cordAmpacityNec().rows.find((r) => r.awg === cable.awg)?.[column]
+      : (wire?.at60 ?? wire?.mostBreaker);
+    return amps == null ? undefined : { amps, basis };
   }
   const area = cable.area * 1e6;
-  const row = [...tables.cordAmpacityIec().rows].reverse().find((r) => r.area <= area + 1e-6);
-  const amps = threePhase ? row?.threePhase : row?.singlePhase;
+  const row = [...tables.cordAmpacityIec().rows].reverse().find((r) => r.area <= area * 1.001);
+  if (!row) return { amps: 0, basis: 'BS 7671 Table 4F3A: begins at 0.5 mm2' };
+  const amps = row[column];
   return amps == null ? undefined : { amps, basis: 'BS 7671 Table 4F3A' };
 }

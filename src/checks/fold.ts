@@ -86,7 +86,9 @@ export function arrange(all: readonly Finding[]): Finding[] {
       move && f !== move && BY_A_MOVE.has(f.id)
         ? move
         : (FOLLOWS[f.id] ?? [])
-            .map((id) => list.find((c) => c.id === id && c !== f && related(f, c)))
+            .map((id) =>
+              list.find((c) => c.id === id && c !== f && related(f, c) && (isGrave(c) || !isGrave(f))),
+            )
             .find((c) => c !== undefined);
     if (cause) also.set(cause, [...(also.get(cause) ?? []), `${f.message} [${f.id}]`]);
     else kept.push(f);
@@ -101,6 +103,11 @@ export function arrange(all: readonly Finding[]): Finding[] {
       a.column - b.column ||
       (a.id < b.id ? -1 : 1),
   );
+}
+
+/** A doubt or a notice explains no danger, warning or fault. */
+function isGrave(f: Finding): boolean {
+  return f.severity === 'danger' || f.severity === 'warning' || f.severity === 'fault';
 }
 
 /** Loose ends and contact figures only follow from a cause at the same part; the rest follow wherever the cause is. */

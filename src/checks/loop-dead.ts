@@ -91,6 +91,19 @@ function whyDead(study: Study, v: Verified, w: Wanted, everything: Moved): Cause
   if (consumer && circuit.relays.length > 0 && pulled.some((p) => p)) {
     const sets = joinedIn(v, everything);
     const rails = circuit.sources.filter((s) => s.mains).flatMap((s) => s.rails);
+    const owners = [...consumer.nets.values()].map(
+      (net) => circuit.sources.find((s) => s.mains && s.rails.some((r) => sets.joined(r.net, net)))?.part,
+    );
+    if (owners.every((o) => o !== undefined) && new Set(owners).size > 1)
+      return {
+        what: 'its conductors come from different plugs',
+        why:
+          [...consumer.nets.keys()].map((t, i) => `${w.target}.${t} comes from ${owners[i]}`).join(', ') +
+          '.',
+        fix: `Bring every conductor of ${w.target} from one plug.`,
+        parts: [w.target],
+        terminals: [...consumer.nets.keys()].map((t) => `${w.target}.${t}`),
+      };
     const open = [...consumer.nets]
       .filter(([, net]) => !rails.some((r) => sets.joined(r.net, net)))
       .map(([t]) => `${w.target}.${t}`);

@@ -293,6 +293,12 @@ function plugRails(
 ): Rail[] {
   const v = part.volts.volts;
   const neutral = used('N') ? [rail(touch(part, 'N'), 'N', 0)] : [];
+  // Two legs of a 120/240 V supply lie 240 V apart; a plug of half that with one leg in use and a neutral is plain
+  // single-phase whose line pin was called L1.
+  if (part.feed === 'two-leg' && v <= 150 && used('N') && used('L1') !== used('L2')) {
+    const line = used('L1') ? 'L1' : 'L2';
+    return [rail(touch(part, line), line, v), ...neutral];
+  }
   if (part.feed === 'two-leg')
     return [rail(touch(part, 'L1'), 'L1', v / 2), rail(touch(part, 'L2'), 'L2', -v / 2), ...neutral];
   if (part.feed === 'three-phase') {

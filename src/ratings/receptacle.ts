@@ -21,7 +21,7 @@ export function receptacleByName(pattern: string): ReceptacleRow | undefined {
   const rows = tables.receptacles().rows;
   // `CEE 7/4 or 7/7 (Type F/E)`: the whole, what stands before the bracket, and each of the alternatives.
   const outside = pattern.replace(/\([^)]*\)/g, '');
-  for (const form of [pattern, outside, ...outside.split(/\bor\b/)]) {
+  for (const form of [pattern, outside, ...outside.split(/\bor\b/), `NEMA ${outside}`]) {
     const wanted = key(form);
     const row = rows.find((r) => r.names.some((name) => key(name) === wanted));
     if (row) return row;

@@ -30,7 +30,7 @@ function cell(row: TableRow, name: string): string {
 function asIntended(row: TableRow): string {
   const wrong = Object.entries(row.expected).filter(([name, want]) => cell(row, name) !== want);
   if (wrong.length === 0) return 'yes';
-  return `no: ${wrong.map(([name, want]) => `${name} ought to be ${want}`).join(', ')}`;
+  return `no: ${wrong.map(([name, want]) => `${name} ought to ${want === 'runs' ? 'run' : `be ${want}`}`).join(', ')}`;
 }
 
 function grid(table: TruthTable): Grid {
