@@ -78,3 +78,11 @@ describe('wrong plans', () => {
     expect(grave.filter((n) => n <= 1).length / grave.length).toBeGreaterThan(0.85);
   });
 });
+
+it('the plan in the README passes as it stands', () => {
+  const text = /```yaml\n([\s\S]*?)```/.exec(readFileSync(`${root}README.md`, 'utf8'))![1]!;
+  const read = readPlan(text, 'README.yaml');
+  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
+  const report = check(read.plan);
+  expect(report.verdict, JSON.stringify(report.findings)).toBe('pass');
+});
