@@ -29,7 +29,7 @@ export function study(plan: Plan): Study {
   try {
     return { plan, circuit, verified: verify(circuit), undecided: undefined, sides };
   } catch (error) {
-    if (!(error instanceof BudgetExceeded) && !(error instanceof RangeError)) throw error;
+    if (!(error instanceof RangeError)) throw error;
     const why = error instanceof BudgetExceeded ? error.message : 'the circuit is too deep to follow';
     return { plan, circuit, verified: undefined, undecided: why, sides };
   }

@@ -10,7 +10,7 @@ export const FALSE: Fn = 0;
 export const TRUE: Fn = 1;
 
 /** The diagram, or the number of classes, grew past its budget: the question is left undecided. */
-export class BudgetExceeded extends Error {}
+export class BudgetExceeded extends RangeError {}
 
 const TERMINAL_LEVEL = 0x7fffffff;
 
