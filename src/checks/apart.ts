@@ -1,10 +1,12 @@
 import { FALSE, type Fn } from '../logic/bdd.ts';
-import { difference } from '../logic/model.ts';
+import { difference } from '../logic/sense.ts';
 import type { Verified } from '../logic/verify.ts';
 import type { PlugPart } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
+import { earthAsReturn, earthBroken, neutralEarthed } from './earth.ts';
 import { netsMeeting } from './meeting.ts';
-import { COMMON_PRACTICE, everIn, finding, listOf, netAt, type Study, sayMoved } from './study.ts';
+import { phaseMissing, phaseOrder } from './phases.ts';
+import { COMMON_PRACTICE, everIn, finding, isPlugIn, listOf, netAt, type Study, sayMoved } from './study.ts';
 
 /** Question 1, as far as connections decide it: mains and low voltage, shorts, polarity, switching and earth. */
 export function checkApart(study: Study): Finding[] {
@@ -129,7 +131,7 @@ function polarity(study: Study, v: Verified): Finding[] {
         bdd.any(source.rails.map((r, i) => (r.live === live ? (reach[i]!.get(net) ?? FALSE) : FALSE)));
       if (bdd.or(at(false, line), at(true, neutral)) === FALSE) continue;
       if (at(true, line) !== FALSE || at(false, neutral) !== FALSE) continue;
-      if (plan.parts.get(c.part)?.kind !== 'outlet' && pluggedSwapped(study, c.part)) continue;
+      if (plan.parts.get(c.part)?.kind !== 'outlet' && isPlugIn(study, c.part)) continue;
       found.push(
         finding(plan, {
           id: 'line-neutral-swapped',
@@ -148,18 +150,12 @@ function polarity(study: Study, v: Verified): Finding[] {
   return found;
 }
 
-/** A plug-in load takes after its outlet; the outlet alone is named. */
-function pluggedSwapped(study: Study, name: string): boolean {
-  const part = study.plan.parts.get(name);
-  return part !== undefined && 'pluggedInto' in part && part.pluggedInto !== undefined;
-}
-
 function notSwitched(study: Study, v: Verified): Finding[] {
   const { plan, circuit } = study;
   const { bdd, model } = { bdd: v.model.bdd, model: v.model };
   const found: Finding[] = [];
   for (const c of circuit.consumers) {
-    if (c.kind !== 'outlet' && pluggedSwapped(study, c.part)) continue;
+    if (c.kind !== 'outlet' && isPlugIn(study, c.part)) continue;
     const fed = model.fed.get(c.part) ?? FALSE;
     if (!everIn(v, fed)) continue;
     for (const source of circuit.sources.filter((s) => s.mains)) {
@@ -205,170 +201,4 @@ function switchParts(study: Study, consumer: string): string[] {
   return circuit.contacts
     .filter((c) => c.when.by !== 'always' && sides.mains.has(c.a) && (nets.has(c.a) || nets.has(c.b)))
     .map((c) => c.part);
-}
-
-function earthBroken(study: Study): Finding[] {
-  const { plan, circuit, sides } = study;
-  const found: Finding[] = [];
-  for (const part of plan.parts.values()) {
-    const needs =
-      part.kind === 'outlet' ||
-      ((part.kind === 'motor' || part.kind === 'load') && !part.class2Insulated) ||
-      (part.kind === 'box' && part.metal);
-    if (!needs) continue;
-    const net = netAt(circuit, part.name, 'PE');
-    const foreign = net !== undefined && sides.earth.has(net) && earthOfAnother(study, part.name, net);
-    if (net !== undefined && sides.earth.has(net) && !foreign) continue;
-    // A plug-in load takes its earth from the outlet, and the outlet alone is named.
-    if ('pluggedInto' in part && part.pluggedInto !== undefined) continue;
-    const through = net === undefined ? undefined : circuit.contacts.find((c) => c.a === net || c.b === net);
-    found.push(
-      finding(plan, {
-        id: 'earth-broken',
-        severity: 'danger',
-        question: 1,
-        parts: [part.name, ...(through ? [through.part] : [])],
-        terminals: [`${part.name}.PE`],
-        message: foreign
-          ? `${part.name} takes its earth from another plug than its line`
-          : `${part.name} has no unbroken protective earth from the plug`,
-        why: foreign
-          ? 'Pull that other plug, and the metal here has no earth.'
-          : through
-            ? `Its earth passes ${through.part}; a protective conductor may pass no contact and no fuse.`
-            : net !== undefined && circuit.landed.has(`${part.name}.PE`)
-              ? `What lands on ${part.name}.PE does not lead to the PE pin of a plug.`
-              : `Nothing lands on ${part.name}.PE.`,
-        fix: `Run the green (green-yellow) core from the plug's PE to ${part.name}.PE without a break.`,
-        basis: 'NEC 250.110, 250.114, 250.124, 250.148; BS 7671 clause 411.3.1 (partly from memory)',
-      }),
-    );
-  }
-  return found;
-}
-
-/** The part's line comes from one plug and its earth only from others. */
-function earthOfAnother(study: Study, name: string, earth: number): boolean {
-  const { circuit, verified: v } = study;
-  const consumer = circuit.consumers.find((c) => c.part === name);
-  if (!v || !consumer) return false;
-  const feeding = circuit.sources.filter(
-    (s) =>
-      s.mains &&
-      s.rails.some(
-        (r, i) => r.live && [...consumer.nets.values()].some((n) => v.model.railReach[s.index]![i]!.has(n)),
-      ),
-  );
-  return feeding.length > 0 && feeding.every((s) => circuit.netOf.get(`${s.part}.PE`) !== earth);
-}
-
-function neutralEarthed(study: Study): Finding[] {
-  const { plan, circuit, sides } = study;
-  for (const source of circuit.sources.filter((s) => s.mains)) {
-    const neutral = source.rails.find((r) => r.terminal === 'N');
-    if (!neutral) continue;
-    const hit = [...sides.earth].includes(neutral.net)
-      ? []
-      : circuit.contacts.filter(
-          (c) =>
-            (c.a === neutral.net && sides.earth.has(c.b)) || (c.b === neutral.net && sides.earth.has(c.a)),
-        );
-    if (!sides.earth.has(neutral.net) && hit.length === 0) continue;
-    return [
-      finding(plan, {
-        id: 'neutral-earthed',
-        severity: 'danger',
-        question: 1,
-        parts: [...hit.map((c) => c.part), source.part],
-        terminals: [`${source.part}.N`, `${source.part}.PE`],
-        message: `neutral and earth are joined after ${source.part}`,
-        why: 'Working current then flows in the earth wire and in every metal part joined to it.',
-        fix: 'Take neutral and earth apart everywhere after the plug.',
-        basis: 'NEC 250.24(A)(5), 250.142(B) (from memory); BS 7671 section 411 (from memory)',
-      }),
-    ];
-  }
-  return [];
-}
-
-function earthAsReturn(study: Study): Finding[] {
-  const { plan, circuit, sides } = study;
-  const neutralNets = new Set(
-    circuit.sources.filter((s) => s.mains).flatMap((s) => s.rails.map((r) => r.net)),
-  );
-  return circuit.passives
-    .filter((p) => {
-      const earthed = [p.a, p.b].filter((n) => sides.earth.has(n) && !neutralNets.has(n));
-      const other = earthed[0] === p.a ? p.b : p.a;
-      return earthed.length === 1 && sides.mains.has(other);
-    })
-    .map((p) =>
-      finding(plan, {
-        id: 'earth-as-return',
-        severity: 'danger',
-        question: 1,
-        parts: [p.part],
-        message: `${p.part} works between a mains conductor and earth`,
-        why: 'The protective conductor carries its working current; metal parts go live when that conductor breaks.',
-        fix: `Return ${p.part} to the neutral, or use one made for line-to-line voltage.`,
-        basis: 'NEC 250.6, 300.3(B) (from memory); BS 7671 clause 543.1 (from memory)',
-      }),
-    );
-}
-
-function phaseOrder(study: Study, v: Verified): Finding[] {
-  const { plan, circuit } = study;
-  const found: Finding[] = [];
-  for (const c of circuit.consumers) {
-    if (c.nets.size !== 3) continue;
-    for (const source of circuit.sources.filter((s) => s.mains && s.rails.length >= 3)) {
-      const reach = v.model.railReach[source.index]!;
-      const order = [...c.nets.values()].map((net) => [0, 1, 2].find((i) => reach[i]!.has(net)));
-      if (order.some((o) => o === undefined) || new Set(order).size !== 3) continue;
-      const inversions = [0, 1, 2].flatMap((i) =>
-        [0, 1, 2].filter((j) => j > i && order[j]! < order[i]!),
-      ).length;
-      if (inversions % 2 === 0) continue;
-      if (plan.parts.get(c.part)?.kind !== 'outlet' && pluggedSwapped(study, c.part)) continue;
-      found.push(
-        finding(plan, {
-          id: 'phase-order',
-          severity: 'caution',
-          question: 1,
-          parts: [c.part],
-          terminals: [...c.nets.keys()].map((t) => `${c.part}.${t}`),
-          message: `the phases change places on the way to ${c.part}: it will turn backwards`,
-          why: `${[...c.nets.keys()].map((t, i) => `${t} comes from ${source.rails[order[i]!]!.terminal}`).join(', ')}.`,
-          fix: `Exchange two of the three cores at ${c.part}, and check the direction at the first start.`,
-          basis: COMMON_PRACTICE,
-        }),
-      );
-    }
-  }
-  return found;
-}
-
-function phaseMissing(study: Study, v: Verified): Finding[] {
-  const { plan, circuit } = study;
-  return circuit.consumers.flatMap((c) => {
-    const partly = v.model.partlyFed.get(c.part) ?? FALSE;
-    const moved =
-      partly === FALSE || (c.kind !== 'outlet' && pluggedSwapped(study, c.part))
-        ? undefined
-        : everIn(v, partly);
-    if (!moved) return [];
-    return [
-      finding(plan, {
-        id: 'phase-missing',
-        severity: 'warning',
-        question: 7,
-        parts: [c.part],
-        terminals: [...c.nets.keys()].map((t) => `${c.part}.${t}`),
-        message: `${c.part} gets only two of its three phases with ${sayMoved(circuit, moved)}`,
-        why: 'A three-phase motor on two phases does not start, or hums and burns out.',
-        fix: 'Take all three phases through the contactor and on to the motor.',
-        basis: COMMON_PRACTICE,
-      }),
-    ];
-  });
 }

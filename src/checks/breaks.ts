@@ -1,5 +1,6 @@
-import { buildCircuit, endKey } from '../circuit/build.ts';
+import { buildCircuit } from '../circuit/build.ts';
 import { kept } from '../circuit/maps.ts';
+import { endKey } from '../circuit/nets.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { BudgetExceeded, FALSE } from '../logic/bdd.ts';
 import { runsAt, stateOf, type Verified, verify } from '../logic/verify.ts';

@@ -1,5 +1,6 @@
-import { buildCircuit, endKey } from '../circuit/build.ts';
+import { buildCircuit } from '../circuit/build.ts';
 import type { Circuit } from '../circuit/circuit.ts';
+import { endKey } from '../circuit/nets.ts';
 import { FALSE } from '../logic/bdd.ts';
 import { relayVariable } from '../logic/conduction.ts';
 import type { Core } from '../plan/plan.ts';

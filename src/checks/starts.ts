@@ -75,7 +75,7 @@ function forTarget(study: Study, v: Verified, w: Wanted): Finding[] {
 
   // Each entry alone.
   const alone = w.entries.map((e) => ({ entry: e, state: entryState(v, w, e.works, base) }));
-  const dead = alone.filter((a) => a.state && !at(a.state, runs) && !at(a.state, chatterOf(v)));
+  const dead = alone.filter((a) => a.state && !at(a.state, runs) && !at(a.state, v.chatter));
   const restRuns = at(base, runs) || at([], runs);
   if (dead.length > 0) {
     const everything = [...new Set(alone.flatMap((a) => a.state ?? []))].sort((a, b) => a - b);
@@ -142,10 +142,6 @@ function deadFindings(
 }
 
 const MOST_EXPLAINED = 40;
-
-function chatterOf(v: Verified): Fn {
-  return v.chatter;
-}
 
 function inSeries(study: Study, v: Verified, w: Wanted, starts: Moved): Finding {
   const names = w.entries.flatMap((e) => e.refs.map((r) => r.part));

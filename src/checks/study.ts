@@ -183,3 +183,9 @@ export function listOf(names: readonly string[], most = 6): string {
 }
 
 export const COMMON_PRACTICE = 'common practice';
+
+/** A plug-in load takes after its outlet; the outlet alone is named. */
+export function isPlugIn(study: Study, name: string): boolean {
+  const part = study.plan.parts.get(name);
+  return part !== undefined && 'pluggedInto' in part && part.pluggedInto !== undefined;
+}

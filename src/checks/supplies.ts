@@ -3,12 +3,10 @@ import { findMemory, Settler } from '../logic/memory.ts';
 import { buildModel } from '../logic/model.ts';
 import { movedIn, running, stateOf, type Verified } from '../logic/verify.ts';
 import type { BatteryPart, SupplyPart } from '../plan/plan.ts';
+import { extraLowLimit } from '../ratings/limits.ts';
 import type { Finding } from '../report/model.ts';
 import { runsFromRest } from './starts.ts';
 import { everIn, finding, listOf, netAt, type Study, sayMoved } from './study.ts';
-
-/** Extra-low-voltage ceiling of the loop: 30 V AC, 60 V DC (NEC Chapter 9 Table 11; IEC 62368-1 ES1, from memory). */
-export const LOW_LIMIT = { ac: 30, dc: 60 } as const;
 
 /** What the low-voltage sources themselves do: limits, joining, earthing, and what happens when they die. */
 export function checkSupplies(study: Study): Finding[] {
@@ -25,7 +23,7 @@ export function checkSupplies(study: Study): Finding[] {
 
 function overLimits(study: Study, s: SupplyPart | BatteryPart): Finding[] {
   const highest = Math.max(s.output.volts, s.kind === 'supply' ? (s.noLoad ?? 0) : (s.highest ?? 0));
-  const limit = LOW_LIMIT[s.output.kind];
+  const { volts: limit, basis } = extraLowLimit(s.output.kind, study.plan.practice);
   if (highest <= limit) return [];
   return [
     finding(study.plan, {
@@ -41,7 +39,7 @@ function overLimits(study: Study, s: SupplyPart | BatteryPart): Finding[] {
         { name: 'highest output', value: highest, unit: 'V' },
         { name: 'limit', value: limit, unit: 'V' },
       ],
-      basis: 'NEC Chapter 9 Tables 11(A), 11(B); IEC 60364-4-41 clause 414.4.5 (limits partly from memory)',
+      basis: `${basis} (partly from memory)`,
     }),
   ];
 }

@@ -1,21 +1,9 @@
 import { FALSE } from '../logic/bdd.ts';
 import { type Moved, runsAt, stateOf, type Verified } from '../logic/verify.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { TableRow, TruthTable } from '../report/table.ts';
 import { baseState, entryState } from './starts.ts';
 import { positionWord, type Study, sayMoved, study } from './study.ts';
-
-/** One row of the truth table, all in words. */
-export interface TableRow {
-  readonly label: string;
-  readonly inputs: Readonly<Record<string, string>>;
-  readonly relays: Readonly<Record<string, string>>;
-  readonly loads: Readonly<Record<string, string>>;
-  readonly expected: Readonly<Record<string, string>>;
-}
-export interface Table {
-  readonly columns: readonly string[];
-  readonly rows: readonly TableRow[];
-}
 
 /** More inputs than this make a table of every combination too long to read. */
 export const MOST_FOR_ALL = 12;
@@ -25,7 +13,7 @@ export const MOST_FOR_ALL = 12;
  * everything open; or every combination. Every row is the state reached straight from rest.
  * Throws RangeError when `all` is asked for more than 12 inputs, or the circuit cannot be decided.
  */
-export function truthTable(plan: Plan, options: { readonly all: boolean }): Table {
+export function truthTable(plan: Plan, options: { readonly all: boolean }): TruthTable {
   const s = study(plan);
   const v = s.verified;
   if (!v) throw new RangeError(`no truth table: ${s.undecided}`);

@@ -1,4 +1,5 @@
-import { buildCircuit, endKey } from '../circuit/build.ts';
+import { buildCircuit } from '../circuit/build.ts';
+import { endKey } from '../circuit/nets.ts';
 import { BudgetExceeded } from '../logic/bdd.ts';
 import { verify } from '../logic/verify.ts';
 import type { Core, GatePart, Part, Plan } from '../plan/plan.ts';

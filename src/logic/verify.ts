@@ -1,8 +1,9 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Intent } from '../plan/plan.ts';
-import { Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
+import { Bdd, FALSE, type Fn } from './bdd.ts';
 import { inputVariable, relayVariable } from './conduction.ts';
-import { type Intents, readIntents, type Wanted } from './intent.ts';
+import { type Intents, readIntents } from './intent.ts';
+import { Latches } from './latches.ts';
 import { findMemory, type Mode, Settler } from './memory.ts';
 import { buildModel, type LogicModel } from './model.ts';
 
@@ -133,89 +134,6 @@ export function stateOf(circuit: Circuit, bdd: Bdd, moved: Moved): Fn {
       return set.has(i.index) ? v : bdd.not(v);
     }),
   );
-}
-
-/**
- * Buttons that an intent wants remembered. Two bits each, since a plan does not say all: `must` is remembered for
- * certain (pressed while the load was meant to run, and nothing has stopped or blocked it since), `may` possibly
- * (pressed, and not stopped since). A load must run where `must` says so and may run where `may` does.
- */
-class Latches {
-  private readonly items: { wanted: Wanted; bit: number; press: Fn; index: number }[] = [];
-
-  constructor(
-    private readonly bdd: Bdd,
-    wanted: readonly Wanted[],
-  ) {
-    for (const w of wanted)
-      w.latches.forEach((l, index) => {
-        this.items.push({ wanted: w, bit: this.items.length * 2, press: l.pressed, index });
-      });
-  }
-
-  /** Input states where the load must run, and where it may. */
-  bounds(wanted: Wanted, latch: number): { must: Fn; may: Fn } {
-    const { bdd } = this;
-    const free = bdd.not(wanted.blocked);
-    const side = (offset: number) =>
-      bdd.and(
-        free,
-        bdd.any(
-          wanted.entries.map((e) => {
-            const held = this.items.filter((i) => i.wanted === wanted && (latch >> (i.bit + offset)) & 1);
-            if (held.length === 0) return e.works;
-            return bdd.every(
-              e.refs.map((r) => {
-                const own = held.find((i) => wanted.latches[i.index]!.ref.part === r.part);
-                return own ? TRUE : this.refWorks(wanted, e.refs, r.part, e.works);
-              }),
-            );
-          }),
-        ),
-      );
-    return { must: wanted.loose ? FALSE : side(0), may: side(1) };
-  }
-
-  /** The part of an entry's function that belongs to one of its inputs: the others set to working. */
-  private refWorks(wanted: Wanted, refs: Wanted['entries'][number]['refs'], part: string, works: Fn): Fn {
-    const { bdd } = this;
-    const held = new Map<number, Fn>();
-    for (const l of wanted.latches) {
-      if (l.ref.part === part || !refs.some((r) => r.part === l.ref.part)) continue;
-      for (const v of bdd.support(l.pressed)) held.set(v, TRUE);
-    }
-    return bdd.compose(works, held);
-  }
-
-  /** Splits input states by what is remembered after settling there. */
-  after(latch: number, states: Fn): Map<number, Fn> {
-    const { bdd } = this;
-    let parts = new Map<number, Fn>([[0, states]]);
-    for (const item of this.items) {
-      const { must } = this.bounds(item.wanted, latch);
-      const was = (offset: number): Fn => (latch >> (item.bit + offset)) & 1;
-      const stop = item.wanted.stops;
-      const sets = [
-        bdd.every([
-          bdd.not(item.wanted.blocked),
-          bdd.or(was(0), item.press),
-          bdd.or(must, bdd.and(item.press, must)),
-        ]),
-        bdd.diff(bdd.or(was(1), item.press), stop),
-      ];
-      sets.forEach((set, offset) => {
-        const made = new Map<number, Fn>();
-        for (const [bits, part] of parts) {
-          const on = bdd.and(part, set);
-          const off = bdd.diff(part, set);
-          if (on !== FALSE) made.set(bits | (1 << (item.bit + offset)), on);
-          if (off !== FALSE) made.set(bits, off);
-        }
-        parts = made;
-      });
-    }
-    return parts;
-  }
 }
 
 /** Every position that moving inputs can lead to, starting from rest. */

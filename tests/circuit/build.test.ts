@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { buildCircuit, conductorNames, endKey } from '../../src/circuit/build.ts';
+import { buildCircuit } from '../../src/circuit/build.ts';
 import type { Circuit, Condition } from '../../src/circuit/circuit.ts';
+import { conductorNames, endKey } from '../../src/circuit/nets.ts';
 import { planOf } from '../logic/product.ts';
 
 /** A plan of the given parts and joins; each join is a cable of one core. */
