@@ -154,13 +154,28 @@ function currentsOfMotor(motor: MotorPart, practice: Practice): LoadCurrents {
   const phases = phasesOf(motor);
   const onTable = practice === 'nec' && motor.volts.kind === 'ac' && horsepower !== undefined;
   const tableRunning = onTable ? tableFullLoad(horsepower, motor.volts.volts, phases) : undefined;
-  const running = nameplate(motor) ?? tableRunning ?? estimated(motor);
+  const flc = phases === 3 ? tables.motorFlcThree() : tables.motorFlcSingle();
+  const beyond = onTable ? estimatedBeyond(estimated(motor), flc, motor.volts.volts) : estimated(motor);
+  const running = nameplate(motor) ?? tableRunning ?? beyond;
   const starting = startOfMotor(motor, practice, horsepower, running, tableRunning);
   return {
     ...(running !== undefined && { running }),
     ...(starting !== undefined && { starting }),
     ...(tableRunning !== undefined && { tableRunning }),
   };
+}
+
+/** A column that ends before this motor still says what a smaller one takes; an estimate never falls below that. */
+function estimatedBeyond(
+  estimate: Figure | undefined,
+  table: Table<MotorRow>,
+  volts: number,
+): Figure | undefined {
+  const column = motorColumn(volts);
+  if (estimate === undefined || column === undefined) return estimate;
+  const last = Math.max(0, ...table.rows.map((row) => row[column] ?? 0));
+  if (estimate.amps >= last) return estimate;
+  return { ...estimate, amps: last, basis: `no less than the last figure of NEC ${table.clause}` };
 }
 
 function nameplate(load: MotorPart | LoadPart): Figure | undefined {
@@ -211,7 +226,15 @@ function startOfMotor(
     tableRunning !== undefined && tableRunning.amps > (running?.amps ?? 0) ? tableRunning : running;
   if (base === undefined) return undefined;
   const times = defaults.motorStart.value;
-  return { amps: times * base.amps, basis: `${times} times running (${base.basis})`, status: 'estimate' };
+  const start: Figure = {
+    amps: times * base.amps,
+    basis: `${times} times running (${base.basis})`,
+    status: 'estimate',
+  };
+  if (practice !== 'nec' || horsepower === undefined) return start;
+  const table = phasesOf(motor) === 3 ? tables.lockedRotorThree() : tables.lockedRotorSingle();
+  const small = horsepower * ROW_SLACK < table.rows[0]!.horsepower;
+  return small ? start : estimatedBeyond(start, table, motor.volts.volts);
 }
 
 function currentsOfLoad(load: LoadPart): LoadCurrents {

@@ -136,6 +136,13 @@ test('loads together: sums, and at least where one is not stated', () => {
   expect(combineLoads([], 'nec').currents).toEqual({});
 });
 
+test('a motor past the end of a table column takes no less than the last row of it', () => {
+  // NEC Tables 430.250 and 430.251(B): the three-phase 115 V columns end at 2 hp, 13.6 A and 100 A.
+  const past = motorCurrents(motor({ power: hp(2.1), volts: ac(115), feed: 'three-phase' }), 'nec');
+  expect(past.running!.amps).toBeGreaterThanOrEqual(13.6);
+  expect(past.starting!.amps).toBeGreaterThanOrEqual(100);
+});
+
 test('more power never draws less, running or starting', () => {
   const power = fc.double({ min: 0.05, max: 10, noNaN: true });
   const volts = fc.constantFrom(115, 120, 208, 230, 240);
