@@ -13,7 +13,7 @@ import {
 import { checkApart } from './apart.ts';
 import { checkSharing } from './boxes.ts';
 import { checkBreaks } from './breaks.ts';
-import { checkCoils } from './coil.ts';
+import { checkCoils, electricsOf } from './coil.ts';
 import { checkContacts } from './contacts.ts';
 import { checkCords } from './cords.ts';
 import { arrange } from './fold.ts';
@@ -39,7 +39,8 @@ export function check(plan: Plan): Report {
 }
 
 export function report(s: Study): Report {
-  const coils = checkCoils(s);
+  const electrics = electricsOf(s);
+  const coils = checkCoils(s, electrics);
   const contacts = checkContacts(s);
   const findings = arrange([
     ...checkApart(s),

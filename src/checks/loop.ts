@@ -3,6 +3,7 @@ import { ohmsOf } from '../logic/ohms.ts';
 import type { BatteryPart, Contact, Rating, SupplyPart } from '../plan/plan.ts';
 import type { Figure, Finding } from '../report/model.ts';
 import { type FedCoil, fedCoils } from './coil.ts';
+import { coilOf } from './figures.ts';
 import { COMMON_PRACTICE, finding, isLanded, listOf, netAt, type Study } from './study.ts';
 
 const amps = (name: string, value: number): Figure => ({
@@ -176,7 +177,8 @@ function carries(study: Study, name: string): boolean {
 
 function unsuppressed(study: Study, coils: readonly FedCoil[]): Finding[] {
   const { circuit, plan } = study;
-  return coils.flatMap(({ part, coil, model }) => {
+  return coils.flatMap(({ part, model }) => {
+    const coil = coilOf(part);
     if (
       model.kind !== 'dc' ||
       part.kind === 'board' ||

@@ -13,14 +13,28 @@ import {
   type Source,
   terminalKey,
 } from './circuit.ts';
-import { conductorNames, joinTerminals, type Rewiring } from './nets.ts';
-import { type CoilThresholds, coilThresholds } from './thresholds.ts';
+import { conductorNames, joinTerminals, type Rewiring, type Wire } from './nets.ts';
+import { type CoilThresholds, coilThresholds, isContactor } from './thresholds.ts';
 
 const ALWAYS: Condition = { by: 'always' };
 
+/** A circuit whose cores are conductors of their own instead of joining their two ends. */
+export interface WiredCircuit extends Circuit {
+  readonly wires: readonly Wire[];
+}
+
 /** Builds the circuit of a plan. Throws nothing for a plan that was read without errors. */
 export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
-  const wired = joinTerminals(plan, rewiring);
+  return assemble(plan, joinTerminals(plan, rewiring));
+}
+
+/** The same circuit with every core apart. Inputs, relays, contacts and elements come in the same order. */
+export function buildWiredCircuit(plan: Plan): WiredCircuit {
+  const wired = joinTerminals(plan, undefined, true);
+  return { ...assemble(plan, wired), wires: wired.wires() };
+}
+
+function assemble(plan: Plan, wired: ReturnType<typeof joinTerminals>): Circuit {
   const { net } = wired;
   const inputs: Input[] = [];
   const contacts: ContactEdge[] = [];
@@ -104,7 +118,7 @@ export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
       case 'relay':
       case 'timer': {
         const index = relays.length;
-        const limits = coilThresholds(part.coil, part.polarised);
+        const limits = coilThresholds(part.coil, part.polarised, isContactor(part));
         const a = touch(part, 'A1');
         const b = touch(part, 'A2');
         const senses: Sense[] = [coilSense(a, b, limits)];
@@ -125,7 +139,7 @@ export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
         const rated = part.supply.volts;
         const threshold = part.threshold ?? rated / 2;
         const pullIn = part.coil
-          ? coilThresholds(part.coil, true)
+          ? coilThresholds(part.coil, true, isContactor(part))
           : { pullIn: 0.75 * rated, dropOut: 0.1 * rated };
         const needed = part.input === 'low' ? rated - threshold : threshold;
         const [from, to] = part.input === 'low' ? [vcc, pin] : [pin, gnd];

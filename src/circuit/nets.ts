@@ -21,8 +21,20 @@ export function conductorNames(feed: 'single' | 'two-leg' | 'three-phase'): read
   return feed === 'two-leg' ? ['L1', 'L2'] : ['L', 'N'];
 }
 
-/** Joins terminals by cores, links and plugging in; hands out net numbers on demand. */
-export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined) {
+/** One core as a conductor of its own: between which nets, and how long, m. */
+export interface Wire {
+  readonly run: number;
+  readonly core: number;
+  readonly a: number;
+  readonly b: number;
+  readonly metres: number;
+}
+
+/**
+ * Joins terminals by cores, links and plugging in; hands out net numbers on demand. With `apart`, a core of some length
+ * joins nothing: its two ends stay nets of their own, and `wires` lists it.
+ */
+export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined, apart = false) {
   const ids = new Map<string, number>();
   const joins = new UnionFind();
   const id = (key: string): number => {
@@ -30,6 +42,7 @@ export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined) {
   };
   const used = new Set<string>();
   const landed = new Map<string, number>();
+  const wires: { run: number; core: number; a: string; b: string; metres: number }[] = [];
   for (const run of plan.runs) {
     run.cores.forEach((core, i) => {
       for (const end of ['a', 'b'] as const) {
@@ -43,7 +56,10 @@ export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined) {
         (end) =>
           rewiring?.moves.get(endKey(run.index, i, end)) ?? terminalKey(core[end].part, core[end].terminal),
       );
-      joins.union(id(ka!), id(kb!));
+      const [a, b] = [id(ka!), id(kb!)];
+      if (apart && !run.link && run.cable !== undefined)
+        wires.push({ run: run.index, core: i, a: ka!, b: kb!, metres: run.length ?? 0 });
+      else joins.union(a, b);
     });
   }
   for (const part of plan.parts.values()) {
@@ -74,6 +90,7 @@ export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined) {
     landed,
     fresh: () => next++,
     count: () => next,
+    wires: (): Wire[] => wires.map((w) => ({ ...w, a: net(w.a), b: net(w.b) })),
     terminals: () => {
       const lists: string[][] = Array.from({ length: next }, () => []);
       for (const key of used) lists[net(key)]!.push(key);

@@ -1,4 +1,4 @@
-import type { Coil, Limit } from '../plan/plan.ts';
+import type { Coil, Limit, Pole } from '../plan/plan.ts';
 
 /** Volts at which a coil at 20 °C pulls in and has let go, and whether it minds its polarity. */
 export interface CoilThresholds {
@@ -7,17 +7,27 @@ export interface CoilThresholds {
   readonly polarised: boolean;
 }
 
+/** Main poles numbered 1-2, 3-4 are a contactor's (EN 50005). */
+export function isContactor(part: { readonly poles: readonly Pole[] }): boolean {
+  return part.poles.some((p) => p.common === '1');
+}
+
 /**
  * Pull-in and drop-out of a coil as printed, at 20 °C. What the plan leaves out takes the usual guaranteed figures:
- * pull-in 75 % (DC) or 80 % (AC), drop-out 10 % (DC) or 30 % (AC) of rated voltage.
- * Basis: must-operate and must-release figures that several relay makers print; the AC release is from memory.
+ * pull-in 75 % (DC relay), 80 % (AC relay) or 85 % (contactor), drop-out 10 % (DC), 30 % (AC relay) or 20 % (AC
+ * contactor) of rated voltage. Basis: must-operate and must-release figures that several relay makers print; those of
+ * contactors are IEC 60947-4-1's, from memory. `src/ratings/defaults.ts` has the same figures; a test compares them.
  */
-export function coilThresholds(coil: Coil, polarised: boolean | undefined): CoilThresholds {
+export function coilThresholds(
+  coil: Coil,
+  polarised: boolean | undefined,
+  contactor: boolean,
+): CoilThresholds {
   const rated = coil.rated.volts;
   const ac = coil.rated.kind === 'ac';
   return {
-    pullIn: limitVolts(coil.pullIn, rated) ?? rated * (ac ? 0.8 : 0.75),
-    dropOut: limitVolts(coil.dropOut, rated) ?? rated * (ac ? 0.3 : 0.1),
+    pullIn: limitVolts(coil.pullIn, rated) ?? rated * (contactor ? 0.85 : ac ? 0.8 : 0.75),
+    dropOut: limitVolts(coil.dropOut, rated) ?? rated * (ac ? (contactor ? 0.2 : 0.3) : 0.1),
     polarised: polarised ?? (coil.suppressor === 'diode' && !ac),
   };
 }

@@ -12,8 +12,8 @@ export type DefaultMark = 'source' | 'memory' | 'common practice';
 
 export interface Default {
   readonly value: number;
-  /** what the value counts: a share of rated, V, A, K, °C, ohm or a plain multiple */
-  readonly unit: 'share' | 'V' | 'A' | 'K' | '°C' | 'ohm' | 'times' | 'per hour';
+  /** what the value counts: a share of rated, V, A, K, °C, ohm, h or a plain multiple */
+  readonly unit: 'share' | 'V' | 'A' | 'K' | '°C' | 'ohm' | 'h' | 'times' | 'per hour';
   /** range to sweep */
   readonly low?: number;
   readonly high?: number;
@@ -180,7 +180,9 @@ export const defaults = {
     mark: 'memory',
     basis: 'switch-mode adapter data',
   },
-  mainsVariation: { value: 0.1, unit: 'share', mark: 'memory', basis: 'EN 50160; ANSI C84.1 is narrower' },
+  mainsNorthAmerica: { value: 0.05, unit: 'share', mark: 'memory', basis: 'ANSI C84.1, range A, service' },
+  mainsLow: { value: 0.06, unit: 'share', mark: 'memory', basis: 'supply range of the EU and UK, -6 %' },
+  mainsHigh: { value: 0.1, unit: 'share', mark: 'memory', basis: 'supply range of the EU and UK, +10 %' },
   batteryLow: {
     value: 0.2,
     unit: 'share',
@@ -200,6 +202,16 @@ export const defaults = {
     high: 5,
     mark: 'source',
     basis: 'tests of alkaline 9 V blocks',
+  },
+  batteryUsable: { value: 0.6, unit: 'share', mark: 'common practice', basis: 'common practice' },
+  workingWeek: { value: 40, unit: 'h', mark: 'common practice', basis: 'common practice' },
+  fineStranding: {
+    value: 1.08,
+    unit: 'times',
+    low: 1.02,
+    high: 1.08,
+    mark: 'memory',
+    basis: 'flexible cord against solid copper of its gauge',
   },
   motorStart: {
     value: 6,
@@ -308,7 +320,8 @@ export function defaultUnregulatedRise(amps: number): Default {
   return amps < 0.2 ? defaults.unregulatedRiseSmall : defaults.unregulatedRise;
 }
 
-/** Mains may stand this share above or below nominal. One figure serves both practices. */
-export function mainsVariation(_practice: Practice): Default {
-  return defaults.mainsVariation;
+/** Shares by which mains may stand below and above nominal. */
+export function mainsVariation(practice: Practice): { readonly low: Default; readonly high: Default } {
+  if (practice === 'nec') return { low: defaults.mainsNorthAmerica, high: defaults.mainsNorthAmerica };
+  return { low: defaults.mainsLow, high: defaults.mainsHigh };
 }

@@ -28,10 +28,10 @@ export interface SupplyModel {
   readonly defaults: readonly string[];
 }
 
-const around = (nominal: number, share: number): Spread => ({
-  min: nominal * (1 - share),
+const around = (nominal: number, low: number, high = low): Spread => ({
+  min: nominal * (1 - low),
   nominal,
-  max: nominal * (1 + share),
+  max: nominal * (1 + high),
 });
 
 /**
@@ -60,10 +60,16 @@ function adapterModel(part: SupplyPart, practice: Practice): SupplyModel {
   }
   const rise = riseOf(part, used);
   const mains = mainsVariation(practice);
-  used.push(`${part.name}: mains taken as ±${percent(mains.value)} (${because(mains)})`);
+  used.push(
+    `${part.name}: mains taken as -${percent(mains.low.value)} to +${percent(mains.high.value)} (${because(mains.low)})`,
+  );
   const noLoad = rated * (1 + rise);
   return {
-    openCircuit: around(noLoad, (part.tolerance ?? 0) + mains.value),
+    openCircuit: around(
+      noLoad,
+      (part.tolerance ?? 0) + mains.low.value,
+      (part.tolerance ?? 0) + mains.high.value,
+    ),
     noLoad,
     sourceOhms: limitAmps > 0 ? (rated * rise) / limitAmps : 0,
     limitAmps,

@@ -1,0 +1,145 @@
+import type { ContactEdge } from '../circuit/circuit.ts';
+import { push } from '../circuit/maps.ts';
+import { type Elimination, SelectedInverse, substitute } from './eliminate.ts';
+import { assemble, type Figures, type Island, type Situation } from './island.ts';
+import type { Phasor } from './network.ts';
+import { Frame, type Potentials, solveNetwork } from './solve.ts';
+
+/** ohm across every open contact of the base network; far above anything, far below what double precision can part. */
+const OPEN_OHMS = 1e15;
+/** Above so many diodes each situation is solved on its own. */
+const MOST_DIODES = 8;
+
+export type Port = readonly [number, number];
+
+/**
+ * Volts at a few pairs of nets in many situations. The island is eliminated once with its contacts as they are at
+ * rest. A situation in which one more contact is closed is a change of rank one (Sherman and Morrison 1950): with V0 the
+ * volts across the contact before, Z the impedance seen between its ends and T the transfer impedance to the port,
+ * V = Vport - T·V0/(z + Z). Z comes from the selected inverse, T by reciprocity from one solve a port. Anything else -
+ * several contacts, another source, a diode that starts to conduct - is solved afresh.
+ */
+export class PortSolver {
+  private readonly frame: Frame | undefined;
+  private readonly base: Potentials = { re: new Float64Array(0), im: new Float64Array(0) };
+  private readonly responses: Potentials[] = [];
+  private readonly inverse: SelectedInverse | undefined;
+  private readonly baseClosed: ReadonlySet<ContactEdge>;
+  /** contacts by the input or relay that moves them */
+  private readonly movers = new Map<string, ContactEdge[]>();
+  private readonly valvePorts: Port[];
+  /** situations that could not be had by a small change, for the bench */
+  solved = 0;
+
+  constructor(
+    private readonly island: Island,
+    private readonly figures: Figures,
+    private readonly rest: Situation,
+    private readonly ports: readonly Port[],
+  ) {
+    for (const c of island.contacts) if (c.when.by !== 'always') push(this.movers, moverOf(c), c);
+    this.baseClosed = new Set(island.contacts.filter((c) => rest.closed(c)));
+    this.valvePorts = island.diodes.map((d) => [d.anode, d.cathode] as const);
+    if (island.diodes.length > MOST_DIODES || island.contacts.length < 4) return;
+    const { network } = assemble(island, figures, rest, OPEN_OHMS);
+    const frame = new Frame({ ...network, valves: [] });
+    const { elimination, re, im } = frame.eliminate([]);
+    substitute(elimination, re, im);
+    frame.spread(re, im, true);
+    this.frame = frame;
+    this.base = { re, im };
+    for (const port of [...ports, ...this.valvePorts]) this.responses.push(this.respond(elimination, port));
+    this.inverse = new SelectedInverse(elimination);
+  }
+
+  /** Potentials for one ampere in at the first net of the port and out at the second. */
+  private respond(elimination: Elimination, port: Port): Potentials {
+    const frame = this.frame!;
+    const re = new Float64Array(frame.count);
+    const im = new Float64Array(frame.count);
+    const [a, b] = port.map((net) => this.island.local[net]!);
+    if (a! < 0 || b! < 0) return { re, im };
+    re[frame.root(a!)]! += 1;
+    re[frame.root(b!)]! -= 1;
+    substitute(elimination, re, im);
+    frame.spread(re, im, false);
+    return { re, im };
+  }
+
+  /**
+   * Volts at every port. `moved` names what differs from rest (`input 3`, `relay 0`), as `moverOf` does; `aliveAsAtRest`
+   * says that the same sources have power.
+   */
+  volts(situation: Situation, moved: readonly string[], aliveAsAtRest: boolean): Phasor[] {
+    const quick = this.frame && aliveAsAtRest ? this.byChange(situation, moved) : undefined;
+    return quick ?? this.afresh(situation);
+  }
+
+  private byChange(situation: Situation, moved: readonly string[]): Phasor[] | undefined {
+    let changed: ContactEdge | undefined;
+    for (const name of moved)
+      for (const c of this.movers.get(name) ?? []) {
+        if (situation.closed(c) === this.baseClosed.has(c)) continue;
+        if (changed !== undefined || this.baseClosed.has(c) || this.figures.leak(c) !== undefined)
+          return undefined;
+        changed = c;
+      }
+    const all = [...this.ports, ...this.valvePorts].map((port, i) => this.portVolts(port, i, changed));
+    const turned = this.island.diodes.some(
+      (d, i) => all[this.ports.length + i]!.re > this.figures.diode(d).drop,
+    );
+    return turned ? undefined : all.slice(0, this.ports.length);
+  }
+
+  private portVolts(port: Port, index: number, closing: ContactEdge | undefined): Phasor {
+    const { local } = this.island;
+    const between = (p: Potentials, x: number, y: number): Phasor => ({
+      re: p.re[x]! - p.re[y]!,
+      im: p.im[x]! - p.im[y]!,
+    });
+    const [a, b] = [local[port[0]]!, local[port[1]]!];
+    if (a < 0 || b < 0) return { re: 0, im: 0 };
+    const before = between(this.base, a, b);
+    if (closing === undefined) return before;
+    const [p, q] = [local[closing.a]!, local[closing.b]!];
+    const frame = this.frame!;
+    const seen =
+      frame.root(p) === frame.root(q)
+        ? { re: 0, im: 0 }
+        : this.inverse!.between(frame.root(p), frame.root(q));
+    const z = { re: Math.max(0, seen.re) + this.figures.contact(closing), im: seen.im };
+    const gain = between(this.responses[index]!, p, q);
+    const across = between(this.base, p, q);
+    const size = z.re * z.re + z.im * z.im;
+    if (size === 0) return before;
+    const re = gain.re * across.re - gain.im * across.im;
+    const im = gain.re * across.im + gain.im * across.re;
+    return {
+      re: before.re - (re * z.re + im * z.im) / size,
+      im: before.im - (im * z.re - re * z.im) / size,
+    };
+  }
+
+  private afresh(situation: Situation): Phasor[] {
+    this.solved++;
+    const { local } = this.island;
+    const s = solveNetwork(assemble(this.island, this.figures, situation).network);
+    return this.ports.map(([x, y]) => {
+      const [a, b] = [local[x]!, local[y]!];
+      if (a < 0 || b < 0 || s.component[a] !== s.component[b]) return { re: 0, im: 0 };
+      return { re: s.re[a]! - s.re[b]!, im: s.im[a]! - s.im[b]! };
+    });
+  }
+
+  /** Everything at rest. */
+  atRest(): Phasor[] {
+    return this.volts(this.rest, [], true);
+  }
+}
+
+/** Name of what moves a contact. */
+export function moverOf(contact: ContactEdge): string {
+  const { when } = contact;
+  if (when.by === 'input') return `input ${when.input}`;
+  return when.by === 'relay' ? `relay ${when.relay}` : 'nothing';
+}

@@ -1,0 +1,144 @@
+/** Resistance and current of one conductor of a cable. */
+import type { Cable } from '../plan/plan.ts';
+import { copperFactor } from './coil.ts';
+import { defaults } from './defaults.ts';
+import { type CordIecRow, cellStatus, tables, type WireAwgRow, type WireIecRow } from './tables.ts';
+
+/** ohm mm²/m of annealed copper at 20 °C, IEC 60028. */
+const RESISTIVITY = 0.017241;
+/** Areas come from metres squared and back, so equal sizes differ in their last digits. */
+const SAME = 1.001;
+
+const squareMm = (cable: Cable): number => cable.area * 1e6;
+
+function awgRow(cable: Cable): WireAwgRow | undefined {
+  return tables.wireAwg().rows.find((r) => r.awg === cable.awg);
+}
+
+function iecRow(cable: Cable): WireIecRow | undefined {
+  if (cable.awg !== undefined) return undefined;
+  const area = squareMm(cable);
+  return tables.wireIec60228().rows.find((r) => r.area <= area * SAME && area <= r.area * SAME);
+}
+
+/**
+ * ohm per metre of one core at a copper temperature (°C). Gauge sizes: solid annealed copper, ASTM B258 with
+ * IEC 60028, whatever the strands. Metric sizes: the upper limit of IEC 60228 for the class. A size in
+ * neither table: 0.017241 ohm mm²/m over the area. To temperature by (234.5 + T)/254.5, IEC 60228.
+ * Times `strandingAllowance` it is the worst case.
+ */
+export function ohmsPerMetre(cable: Cable, celsius: number): number {
+  const perKm =
+    awgRow(cable)?.ohmsPerKm ?? iecRow(cable)?.[cable.strands] ?? (1000 * RESISTIVITY) / squareMm(cable);
+  return (perKm / 1000) * copperFactor(celsius);
+}
+
+/** Mean of stranded over solid, NEC Chapter 9 Table 8. */
+function strandedOverSolid(): number {
+  const ratios = tables
+    .wireAwg()
+    .rows.flatMap((r) =>
+      r.solidPerKft75 === null || r.strandedPerKft75 === null ? [] : [r.strandedPerKft75 / r.solidPerKft75],
+    );
+  return ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
+}
+
+/**
+ * How many times the figure of `ohmsPerMetre` a conductor may have; 1 or more. Gauge sizes: solid 1; stranded by
+ * NEC Chapter 9 Table 8; fine by the default `fineStranding`, from memory. Metric sizes of IEC 60228: 1, they
+ * are limits already; others: limit over pure copper at the smallest size of that table.
+ */
+export function strandingAllowance(cable: Cable): number {
+  if (cable.awg !== undefined) {
+    if (cable.strands === 'solid') return 1;
+    return cable.strands === 'stranded' ? strandedOverSolid() : defaults.fineStranding.value;
+  }
+  if (iecRow(cable) !== undefined) return 1;
+  const least = tables.wireIec60228().rows[0]!;
+  return (least[cable.strands] * least.area) / (1000 * RESISTIVITY);
+}
+
+export interface WireSize {
+  /** `18 AWG` or `0.75 mm2` */
+  readonly label: string;
+  /** ohm per metre of one core, worst case, at the temperature asked for */
+  readonly ohmsPerMetre: number;
+}
+
+interface Size {
+  readonly label: string;
+  readonly cable: Cable;
+}
+
+/** The sizes sold in the cable's own system, thinnest first: even gauges 24 to 8, or those of IEC 60228. */
+function sizesLike(cable: Cable): readonly Size[] {
+  const like = (label: string, area: number, awg?: number): Size => {
+    const { awg: _, ...rest } = cable;
+    return { label, cable: { ...rest, gauge: label, area: area * 1e-6, ...(awg !== undefined && { awg }) } };
+  };
+  if (cable.awg === undefined) return tables.wireIec60228().rows.map((r) => like(`${r.area} mm2`, r.area));
+  const even = tables.wireAwg().rows.filter((r) => r.awg % 2 === 0);
+  return even.map((r) => like(`${r.awg} AWG`, r.area, r.awg)).reverse();
+}
+
+/**
+ * The thinnest size of the cable's own system and strands that has at most `mostOhmsPerMetre` (ohm per metre of
+ * one core) at `celsius` (°C of the copper) in the worst case; undefined when none has.
+ * @param allowance times the figure of `ohmsPerMetre`; that of `strandingAllowance` if left out
+ */
+export function thinnestThatGives(
+  cable: Cable,
+  mostOhmsPerMetre: number,
+  celsius: number,
+  allowance?: number,
+): WireSize | undefined {
+  for (const size of sizesLike(cable)) {
+    const worst = ohmsPerMetre(size.cable, celsius) * (allowance ?? strandingAllowance(size.cable));
+    if (worst <= mostOhmsPerMetre) return { label: size.label, ohmsPerMetre: worst };
+  }
+  return undefined;
+}
+
+export interface ControlAmps {
+  /** A */
+  readonly amps: number;
+  readonly basis: string;
+}
+
+/** The thickest row of the gauge table that is no thicker than the conductor. */
+function gaugeAmps(fits: (awg: number) => boolean): ControlAmps | undefined {
+  const rows = tables.controlWire().rows.filter((r) => fits(r.awg));
+  const row = rows.sort((a, b) => a.awg - b.awg)[0];
+  if (row === undefined) return undefined;
+  const memory = row.status === 'memory' && row.basis !== 'common practice' ? ' (from memory)' : '';
+  return { amps: row.amps, basis: `${row.basis}, ${row.awg} AWG${memory}` };
+}
+
+function cordAmps(row: CordIecRow): ControlAmps {
+  const once = cellStatus(tables.cordAmpacityIec(), row, 'singlePhase') === 'one-source';
+  const basis = `BS 7671 Table 4F3A, ${row.area} mm2${once ? ' (seen in one copy)' : ''}`;
+  return { amps: row.singlePhase, basis };
+}
+
+/**
+ * A that a conductor of a control circuit carries. Gauge sizes: NEC 402.5 for 18 and 16 AWG, common practice for
+ * thinner ones. Metric sizes: BS 7671 Table 4F3A, air of 30 °C; below its first row the gauge of no greater
+ * area. A size between two rows takes the thinner; a size above the table takes its last row; a size below
+ * it has no figure.
+ */
+export function controlWireAmps(cable: Cable): ControlAmps | undefined {
+  const own = cable.awg;
+  if (own !== undefined) return gaugeAmps((awg) => awg >= own);
+  const area = squareMm(cable) * SAME;
+  const cord = tables.cordAmpacityIec().rows.findLast((r) => r.area <= area);
+  if (cord !== undefined) return cordAmps(cord);
+  const areaOf = (awg: number) => tables.wireAwg().rows.find((r) => r.awg === awg)?.area ?? Infinity;
+  return gaugeAmps((awg) => areaOf(awg) <= area);
+}
+
+/** The cable in each size of its own system that is thicker, thinnest first. */
+export function thickerSizes(cable: Cable): readonly Cable[] {
+  return sizesLike(cable)
+    .map((size) => size.cable)
+    .filter((c) => c.area > cable.area * SAME);
+}
