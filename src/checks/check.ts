@@ -11,18 +11,20 @@ import {
   verdictOf,
 } from '../report/model.ts';
 import { checkApart } from './apart.ts';
+import { checkBatteries } from './battery.ts';
 import { checkSharing } from './boxes.ts';
 import { checkBreaks } from './breaks.ts';
 import { checkCoils, electricsOf } from './coil.ts';
 import { checkContacts } from './contacts.ts';
 import { checkCords } from './cords.ts';
 import { arrange } from './fold.ts';
-import { checkLoop } from './loop.ts';
+import { checkLoop, draws } from './loop.ts';
 import { checkMains } from './mains.ts';
 import { proofOf } from './proof.ts';
 import { checkStarts } from './starts.ts';
 import { type Study, study } from './study.ts';
 import { checkSupplies } from './supplies.ts';
+import { checkWires } from './wires.ts';
 import { checkWiring } from './wiring.ts';
 import { findWrongTabs } from './wrong-tab.ts';
 
@@ -52,6 +54,8 @@ export function report(s: Study): Report {
     ...checkSupplies(s),
     ...coils.findings,
     ...checkLoop(s),
+    ...checkWires(s, electrics, coils.states),
+    ...checkBatteries(s, electrics),
     ...contacts.findings,
     ...checkMains(s),
     ...checkCords(s),
@@ -106,6 +110,8 @@ function answer(
   const moved = findings.find((f) => f.id === 'gate-on-wrong-tab');
   if (number === 3 && moved && moved.also.some((a) => /\[(runs-|stays-on|block-ignored)/.test(a)))
     return { number, question, answer: 'no', figure: moved.message };
+  const unknown = number === 4 ? findings.find((f) => f.id === 'coil-current-unknown') : undefined;
+  if (unknown) return { number, question, answer: 'cannot tell', figure: unknown.message };
   const figure = goodFigure(s, number, coils, contacts);
   return figure === undefined
     ? { number, question, answer: 'not applicable', figure: nothing(number) }
@@ -138,13 +144,11 @@ function goodFigure(
     case 4: {
       const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
       return worst
-        ? `${worst.relay}: ${worst.volts.min} V at least, pulls in at ${worst.pullIn} V`
+        ? `${worst.relay} gets ${worst.volts.min} V at least${worst.gate === null ? '' : ` (${worst.gate})`} and needs ${worst.pullIn} V`
         : undefined;
     }
     case 5:
-      return circuit.sources.some((x) => !x.mains)
-        ? 'supply and switches carry the coil current (wires taken without resistance)'
-        : undefined;
+      return circuit.sources.some((x) => !x.mains) ? loopFigure(s, coils) : undefined;
     case 6: {
       const c = contacts[0];
       return c
@@ -159,6 +163,19 @@ function goodFigure(
       return `${amps === undefined ? 'the load' : `${Number(amps.toPrecision(3))} A running`} on a circuit of ${plug.breaker ?? '?'} A`;
     }
   }
+}
+
+/** What the supply gives, what is drawn at most, and the longest way. */
+function loopFigure(s: Study, coils: Report['coils']): string {
+  const far = coils.reduce<Report['coils'][number] | undefined>(
+    (x, y) => ((y.ohms ?? 0) > (x?.ohms ?? 0) ? y : x),
+    undefined,
+  );
+  const [draw] = draws(s);
+  const drawn = draw
+    ? `${draw.supply} gives ${draw.limit}, at most ${draw.drawn} is drawn`
+    : 'switches and wire carry it';
+  return far?.ohms ? `${drawn}; the farthest loop has ${Number(far.ohms.toPrecision(3))} ohm` : drawn;
 }
 
 export function proofWords(s: Study): string {

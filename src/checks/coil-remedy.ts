@@ -1,10 +1,9 @@
 /** What would give a coil enough volts, each worked out by solving the network with the change made. */
-import { assemble, type Figures } from '../electric/island.ts';
-import { solveNetwork } from '../electric/solve.ts';
+import type { Figures } from '../electric/island.ts';
 import type { Cable, Plan, SupplyPart } from '../plan/plan.ts';
-import { ohmsPerMetre, strandingAllowance, thickerSizes } from '../ratings/wire.ts';
 import { supplyModel } from '../ratings/supply.ts';
-import { coilNets, type CoilRow, type Electrics } from './coil-rows.ts';
+import { ohmsPerMetre, strandingAllowance, thickerSizes } from '../ratings/wire.ts';
+import type { CoilRow, Electrics } from './coil-rows.ts';
 import { type CoilState, THIN } from './coil-volts.ts';
 import { ambientOf, coilOf, figuresFor } from './figures.ts';
 import type { Study } from './study.ts';
@@ -17,7 +16,7 @@ const TRANSFORMERS = [10, 15, 20, 30, 40, 50, 75, 100];
 /** Sentences without their full stop, the best first; at most three. */
 export function lowRemedies(study: Study, own: Electrics, state: CoilState, row: CoilRow): string[] {
   const { model } = state.fed;
-  const volts = (figures: Figures) => coilVolts(own, state, row, figures);
+  const volts = (figures: Figures) => own.coilVoltsWith(state.relay, row.leastIn, figures);
   const wanted = state.pullIn + THIN * model.rated;
   const enough = (v: number) => v >= state.pullIn - 1e-9;
   const found = [
@@ -26,16 +25,6 @@ export function lowRemedies(study: Study, own: Electrics, state: CoilState, row:
     ...otherSupply(study, state, row, wanted, (plan) => volts(figuresFor(plan, 'low'))),
   ];
   return found.slice(0, 3).map((text, i) => (i === 0 ? text.charAt(0).toUpperCase() + text.slice(1) : text));
-}
-
-/** V at the coil in the row's worst state, with other figures. */
-function coilVolts(own: Electrics, state: CoilState, row: CoilRow, figures: Figures): number {
-  const relay = own.circuit.relays[state.relay.index]!;
-  const island = own.islandOf(relay)!;
-  const s = solveNetwork(assemble(island, figures, row.leastIn.situation).network);
-  const [a, b] = coilNets(relay)!.map((net) => island.local[net]!);
-  if (a! < 0 || b! < 0 || s.component[a!] !== s.component[b!]) return 0;
-  return Math.hypot(s.re[a!]! - s.re[b!]!, s.im[a!]! - s.im[b!]!);
 }
 
 function cablesIn(study: Study, own: Electrics, state: CoilState): Map<number, Cable> {
@@ -107,7 +96,9 @@ function otherSupply(
       const v = with_(plan);
       const high = supplyModel(bigger(owner, va), plan.practice).openCircuit.nominal;
       if (v >= Math.min(wanted, state.pullIn + 0.02 * model.rated))
-        return [`a transformer of ${owner.output.volts} V and at least ${va} VA gives ${say(v)} V${high > model.mostVolts ? ' (see that its volts held are not too many)' : ''}`];
+        return [
+          `a transformer of ${owner.output.volts} V and at least ${va} VA gives ${say(v)} V${high > model.mostVolts ? ' (see that its volts held are not too many)' : ''}`,
+        ];
     }
     return [];
   }
@@ -119,7 +110,11 @@ function otherSupply(
   const stands = coilOf(part).most === undefined ? 1.3 * model.rated : model.mostVolts;
   if (share > 1 && share < 1.3 && most <= stands)
     return [`a supply that never falls below ${say(Math.ceil(least * 100) / 100)} V`];
-  return share >= 1.3 ? [`a coil rated for what ${fed.source.part} gives, or a supply of ${model.rated} V ${model.kind.toUpperCase()}`] : [];
+  return share >= 1.3
+    ? [
+        `a coil rated for what ${fed.source.part} gives, or a supply of ${model.rated} V ${model.kind.toUpperCase()}`,
+      ]
+    : [];
 }
 
 /** The same transformer in another size, its no-load rise left to the default for that size. */

@@ -1,9 +1,13 @@
 /** Volts at every coil for every gate: least over states and corners, as printed, and greatest. */
-import type { Relay } from '../circuit/circuit.ts';
+
 import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
-import { islandOf, type Island } from '../electric/island.ts';
+import type { Relay, Source } from '../circuit/circuit.ts';
+import { kept } from '../circuit/maps.ts';
+import { Flows } from '../electric/flows.ts';
+import { assemble, type Figures, type Island, islandOf } from '../electric/island.ts';
 import type { Phasor } from '../electric/network.ts';
 import { PortSolver } from '../electric/ports.ts';
+import { solveNetwork } from '../electric/solve.ts';
 import { FALSE, type Fn } from '../logic/bdd.ts';
 import { inputVariable } from '../logic/conduction.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
@@ -42,6 +46,7 @@ export class Electrics {
   readonly situations: Situations;
   private readonly islands: { readonly island: Island; readonly relays: readonly Relay[] }[] = [];
   private readonly solvers = new Map<string, PortSolver>();
+  private readonly finders = new Map<number, RowFinder>();
 
   constructor(
     readonly study: Study,
@@ -87,8 +92,41 @@ export class Electrics {
     return solver.volts(standing.situation, names, same)[relays.indexOf(this.circuit.relays[relay.index]!)]!;
   }
 
-  rows(relay: Relay): CoilRow[] {
-    return new RowFinder(this, relay).rows();
+  rows(relay: Relay): readonly CoilRow[] {
+    return this.finder(relay).rows();
+  }
+
+  /** Inputs moved in each state that feeds the relay's coil: entries of the intent, then single inputs. */
+  statesFor(relay: Relay): readonly Moved[] {
+    return this.islandOf(relay)
+      ? this.finder(relay)
+          .states()
+          .map((s) => s.moved)
+      : [];
+  }
+
+  private finder(relay: Relay): RowFinder {
+    return kept(this.finders, relay.index, () => new RowFinder(this, relay));
+  }
+
+  /** V at the relay's coil in one state with figures of the caller's own. */
+  coilVoltsWith(relay: Relay, standing: Standing, figures: Figures): number {
+    const island = this.islandOf(relay)!;
+    const s = solveNetwork(assemble(island, figures, standing.situation).network);
+    const [a, b] = coilNets(this.circuit.relays[relay.index]!)!.map((net) => island.local[net]!);
+    if (a! < 0 || b! < 0 || s.component[a!] !== s.component[b!]) return 0;
+    return Math.hypot(s.re[a!]! - s.re[b!]!, s.im[a!]! - s.im[b!]!);
+  }
+
+  /** Every current of the island round a source, in one state. */
+  solveSource(source: Source, standing: Standing, corner: Corner): Flows {
+    const island = islandOf(
+      this.circuit,
+      source.rails.map((r) => r.net),
+      true,
+    );
+    const made = assemble(island, figuresFor(this.study.plan, corner), standing.situation);
+    return new Flows(island, made, solveNetwork(made.network));
   }
 }
 
@@ -146,7 +184,7 @@ class RowFinder {
   }
 
   /** Each entry of an intent, then every other input by itself; failing all, the nearest state that feeds the coil. */
-  private states(): { gate: string; moved: Moved }[] {
+  states(): readonly { readonly gate: string; readonly moved: Moved }[] {
     const { v } = this.own;
     const { circuit } = v;
     const found: { gate: string; moved: Moved }[] = [];
@@ -158,8 +196,7 @@ class RowFinder {
     };
     for (const w of v.intents.wanted) {
       const base = baseState(v, w);
-      for (const e of w.entries)
-        add(e.refs.map((r) => r.part).join(' + '), entryState(v, w, e.works, base));
+      for (const e of w.entries) add(e.refs.map((r) => r.part).join(' + '), entryState(v, w, e.works, base));
     }
     const named = new Set(found.map((f) => f.gate));
     for (const i of circuit.inputs) if (!named.has(i.part)) add(i.part, [i.index]);
@@ -246,7 +283,12 @@ class RowFinder {
       let moved = row.moved;
       let best: Found = { volts: row.least, standing: row.leastIn };
       for (let round = 0; round < this.own.circuit.relays.length + 1; round++) {
-        const next = this.best(sample.map((i) => [i]), moved, 'low', (x, y) => x < y);
+        const next = this.best(
+          sample.map((i) => [i]),
+          moved,
+          'low',
+          (x, y) => x < y,
+        );
         if (!next || next.volts >= best.volts - 1e-12) break;
         best = next;
         moved = next.standing.moved;
@@ -329,4 +371,3 @@ function subsets(of: readonly number[]): number[][] {
   for (const i of of) all = [...all, ...all.map((s) => [...s, i])];
   return all;
 }
-

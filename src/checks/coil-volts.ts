@@ -38,7 +38,10 @@ export function tooLow(study: Study, electrics: Electrics, state: CoilState): Fi
   const short = rows.filter((r) => r.least < pullIn - EPSILON && r.gate !== undefined);
   const everywhere = short.length === rows.length;
   const at = row.gate === undefined || (everywhere && rows.length > 1) ? '' : ` from ${row.gate}`;
-  const needs = model.kind === 'dc' && !model.pullInIsWarm ? `${say(pullIn)} V to pull in warm` : `${say(pullIn)} V to pull in`;
+  const needs =
+    model.kind === 'dc' && !model.pullInIsWarm
+      ? `${say(pullIn)} V to pull in warm`
+      : `${say(pullIn)} V to pull in`;
   const others = short.map((r) => r.gate!).filter((g) => g !== row.gate);
   const remedies = lowRemedies(study, electrics, state, row);
   return [
@@ -46,13 +49,20 @@ export function tooLow(study: Study, electrics: Electrics, state: CoilState): Fi
       id: fails ? 'coil-too-low' : 'coil-thin-margin',
       severity: fails ? 'fault' : 'caution',
       question: 4,
-      parts: [part.name, source.part, ...(row.gate === undefined ? [] : row.moved.map((i) => study.circuit.inputs[i]!.part))],
+      parts: [
+        part.name,
+        source.part,
+        ...(row.gate === undefined ? [] : row.moved.map((i) => study.circuit.inputs[i]!.part)),
+      ],
       at: part.where.get('coil.rated') ?? part.at,
       message: fails
         ? `${part.name} gets ${say(row.least)} V${at} at worst and needs ${needs}`
         : `${part.name} gets ${say(row.least)} V${at} at worst, only ${say(row.least - pullIn, 2)} V above what it needs warm`,
       why: `${whyLow(study, state, row)}${fails && others.length > 0 ? ` ${everywhere ? 'So is every gate' : `Short too: ${listOf(others)}`}.` : ''}`,
-      fix: remedies.length > 0 ? `${remedies.join('; or ')}.` : `Use a relay whose coil suits ${source.part}, or another supply.`,
+      fix:
+        remedies.length > 0
+          ? `${remedies.join('; or ')}.`
+          : `Use a relay whose coil suits ${source.part}, or another supply.`,
       figures: [
         { name: 'least volts at the coil', value: say(row.least, 4), unit: 'V' },
         { name: 'volts at the coil as printed', value: say(row.nominal, 4), unit: 'V' },
@@ -70,7 +80,9 @@ export function tooLow(study: Study, electrics: Electrics, state: CoilState): Fi
 function whyLow(study: Study, { fed, pullIn }: CoilState, row: CoilRow): string {
   const { model, supply, source } = fed;
   const { plan } = study;
-  const start = supply ? `${source.part} may stand at ${say(supply.openCircuit.min)} V` : `${source.part} is taken at nominal`;
+  const start = supply
+    ? `${source.part} may stand at ${say(supply.openCircuit.min)} V`
+    : `${source.part} is taken at nominal`;
   const lost = supply ? supply.openCircuit.min - row.least : 0;
   const way = `${say(lost, 2)} V stay in ${supply && supply.sourceOhms > 0 ? 'the supply itself, ' : ''}wire, contacts${model.kind === 'ac' ? ' while the armature is still open' : ''}`;
   const warm =
@@ -114,4 +126,3 @@ export function tooHigh(study: Study, { fed, rows }: CoilState): Finding[] {
     }),
   ];
 }
-

@@ -5,7 +5,16 @@ import { isContactor } from '../circuit/thresholds.ts';
 import type { Figures } from '../electric/island.ts';
 import type { Phasor } from '../electric/network.ts';
 import { ohmsOf } from '../logic/ohms.ts';
-import type { BatteryPart, BoardPart, Cable, Coil, Plan, RelayPart, SupplyPart, TimerPart } from '../plan/plan.ts';
+import type {
+  BatteryPart,
+  BoardPart,
+  Cable,
+  Coil,
+  Plan,
+  RelayPart,
+  SupplyPart,
+  TimerPart,
+} from '../plan/plan.ts';
 import { type CoilModel, coilModel, copperFactor } from '../ratings/coil.ts';
 import { defaults } from '../ratings/defaults.ts';
 import { type SupplyModel, supplyModel } from '../ratings/supply.ts';
@@ -92,7 +101,8 @@ export function figuresFor(
       const part = plan.parts.get(p.part);
       const coil = p.what === 'coil' && part && 'poles' in part;
       if (coil) return coilImpedance(plan, part, corner, pulledIn);
-      const unknown = corner === 'ohmmeter' && (p.what === 'load' || p.what === 'primary' || p.what === 'input');
+      const unknown =
+        corner === 'ohmmeter' && (p.what === 'load' || p.what === 'primary' || p.what === 'input');
       return unknown ? undefined : { re: ohmsOf(plan, p), im: 0 };
     },
     diode(d: DiodeEdge) {
@@ -139,7 +149,12 @@ function highestVolts(plan: Plan): number {
  * with the armature open or pulled in, at the stated power factor; without one its magnitude is taken as resistance,
  * which overstates the drop a little.
  */
-export function coilImpedance(plan: Plan, part: Coiled, corner: Corner, pulledIn: boolean): Phasor | undefined {
+export function coilImpedance(
+  plan: Plan,
+  part: Coiled,
+  corner: Corner,
+  pulledIn: boolean,
+): Phasor | undefined {
   const model = modelOf(part);
   if (model.kind === 'dc') {
     const ohms = model.ohms ?? unknownOhms(part, model);
@@ -148,7 +163,8 @@ export function coilImpedance(plan: Plan, part: Coiled, corner: Corner, pulledIn
     if (corner === 'high') return { re: ohms * (1 + model.tolerance) * warm, im: 0 };
     return { re: ohms, im: 0 };
   }
-  if (corner === 'ohmmeter') return model.copperOhms === undefined ? undefined : { re: model.copperOhms, im: 0 };
+  if (corner === 'ohmmeter')
+    return model.copperOhms === undefined ? undefined : { re: model.copperOhms, im: 0 };
   const sealed = corner === 'high' || (corner === 'reading' && pulledIn);
   const ohms = (sealed ? model.ohms : model.inrushOhms) ?? model.ohms ?? model.inrushOhms;
   const size = ohms ?? unknownOhms(part, model);
@@ -185,7 +201,8 @@ function hasResistor(plan: Plan, led: string): boolean {
 
 function ledsBesideResistors(plan: Plan): Set<string> {
   const around = new Map<string, string[]>();
-  const key = (e: { part: string; terminal: string }) => (e.terminal === '' ? e.part : `${e.part}.${e.terminal}`);
+  const key = (e: { part: string; terminal: string }) =>
+    e.terminal === '' ? e.part : `${e.part}.${e.terminal}`;
   for (const run of plan.runs)
     for (const core of run.cores)
       for (const [x, y] of [

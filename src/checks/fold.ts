@@ -48,7 +48,12 @@ const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
   'sides-share-cable': ['mains-meets-low-voltage'],
   'low-voltage-earthed': ['mains-meets-low-voltage'],
   'supply-shorted': ['mains-meets-low-voltage'],
-  'coil-too-low': ['coil-in-series'],
+  'coil-too-low': ['coil-in-series', 'supply-shorted', 'coil-shorted', 'supplies-joined'],
+  'coil-thin-margin': ['coil-too-low'],
+  'drop-large': ['coil-too-low', 'coil-thin-margin'],
+  'supply-not-limited': ['wire-overloaded'],
+  'coil-holds-in': ['coil-in-series', 'polarity-reversed', 'diode-backwards'],
+  'fuse-too-small': ['supply-shorted', 'diode-backwards'],
   'contact-starting': ['contact-not-motor-rated', 'contact-horsepower'],
   'contact-running': ['contact-horsepower'],
 };

@@ -1,9 +1,10 @@
 /** How long a gate's loop is, and how many ohms its wires and contacts have. */
-import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
+
 import type { WiredCircuit } from '../circuit/build.ts';
+import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
 import type { Figures, Situation } from '../electric/island.ts';
-import { coilNets, type CoilRow, type Electrics } from './coil-rows.ts';
+import { type CoilRow, coilNets, type Electrics } from './coil-rows.ts';
 import type { CoilState } from './coil-volts.ts';
 import { coilImpedance, figuresFor } from './figures.ts';
 
@@ -30,13 +31,25 @@ export function loopOf(own: Electrics, state: CoilState, row: CoilRow): Loop {
   const before = standing && own.situations.beforePullIn(standing, state.relay);
   if (!before) return { metres: undefined, ohms: undefined };
   const island = own.islandOf(relay)!;
-  const closing = island.contacts.filter((c) => before.situation.closed(c) !== own.situations.atRest.situation.closed(c));
+  const closing = island.contacts.filter(
+    (c) => before.situation.closed(c) !== own.situations.atRest.situation.closed(c),
+  );
   const only = closing.length === 1 && before.situation.closed(closing[0]!) ? closing[0] : undefined;
   const way = only
-    ? throughOne(own, nets, source.rails.map((r) => r.net), only)
-    : throughAny(own, before.situation, nets, source.rails.map((r) => r.net));
+    ? throughOne(
+        own,
+        nets,
+        source.rails.map((r) => r.net),
+        only,
+      )
+    : throughAny(
+        own,
+        before.situation,
+        nets,
+        source.rails.map((r) => r.net),
+      );
   const alone = island.passives.length === 1 && island.diodes.every((d) => quenches(own, d, state.relay));
-  return { metres: way?.metres, ohms: alone ? seenOhms(own, state, row) : way?.ohms };
+  return { metres: way?.metres, ohms: alone ? seenOhms(own, state, row.nominal) : way?.ohms };
 }
 
 /** A diode across the coil itself, which carries nothing while the coil is fed. */
@@ -47,20 +60,32 @@ function quenches(own: Electrics, diode: DiodeEdge, relay: Relay): boolean {
   return [whole.anode, whole.cathode].every((n) => n === sense.a || n === sense.b);
 }
 
+/** ohm that the row's loop would have with other figures for its wires. */
+export function ohmsWith(own: Electrics, state: CoilState, row: CoilRow, figures: Figures): number {
+  const standing = own.situations.at(row.moved);
+  const before = standing && own.situations.beforePullIn(standing, state.relay);
+  const volts = before ? own.coilVoltsWith(state.relay, before, figures) : 0;
+  return seenOhms(own, state, volts);
+}
+
 /** With the coil the only load: its volts tell the ohms in line with it, ways side by side and all. */
-function seenOhms(own: Electrics, state: CoilState, row: CoilRow): number {
+function seenOhms(own: Electrics, state: CoilState, volts: number): number {
   const z = coilImpedance(own.study.plan, state.fed.part, 'nominal', false)!;
   const { scale, ohms } = figuresFor(own.study.plan, 'nominal').source(state.fed.source);
   const rails = state.fed.source.rails;
   const e = scale * Math.hypot(rails[0]!.re - rails[1]!.re, rails[0]!.im - rails[1]!.im);
-  const v = Math.hypot(row.nominalPhasor.re, row.nominalPhasor.im);
   // |Z + R| = |Z|·E/V for the resistance R in line with the coil.
-  const total = (Math.hypot(z.re, z.im) * e) / v;
+  const total = (Math.hypot(z.re, z.im) * e) / volts;
   return Math.max(0, Math.sqrt(Math.max(0, total * total - z.im * z.im)) - z.re - ohms);
 }
 
 /** One contact closes the loop: distances to both its ends are walked once for all gates. */
-function throughOne(own: Electrics, coil: readonly [number, number], rails: readonly number[], c: ContactEdge) {
+function throughOne(
+  own: Electrics,
+  coil: readonly [number, number],
+  rails: readonly number[],
+  c: ContactEdge,
+) {
   let best: { metres: number; ohms: number } | undefined;
   const ohms = figuresFor(own.study.plan, 'nominal').contact(c);
   const from = (net: number) => walked(own, net);
@@ -85,7 +110,12 @@ function throughOne(own: Electrics, coil: readonly [number, number], rails: read
   return best;
 }
 
-function throughAny(own: Electrics, situation: Situation, coil: readonly [number, number], rails: readonly number[]) {
+function throughAny(
+  own: Electrics,
+  situation: Situation,
+  coil: readonly [number, number],
+  rails: readonly number[],
+) {
   const figures = figuresFor(own.study.plan, 'nominal');
   const plus = walk(own.circuit, figures, situation, rails[0]!);
   const minus = walk(own.circuit, figures, situation, rails[1]!);

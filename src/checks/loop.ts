@@ -1,10 +1,13 @@
+import type { Source } from '../circuit/circuit.ts';
 import { inputVariable } from '../logic/conduction.ts';
 import { ohmsOf } from '../logic/ohms.ts';
-import type { BatteryPart, Contact, Rating, SupplyPart } from '../plan/plan.ts';
+import type { Contact, Part, Rating, SupplyPart } from '../plan/plan.ts';
+import { defaults } from '../ratings/defaults.ts';
 import type { Figure, Finding } from '../report/model.ts';
 import { type FedCoil, fedCoils } from './coil.ts';
 import { coilOf } from './figures.ts';
 import { COMMON_PRACTICE, finding, isLanded, listOf, netAt, type Study } from './study.ts';
+import { mostTogether } from './together.ts';
 
 const amps = (name: string, value: number): Figure => ({
   name,
@@ -33,24 +36,51 @@ function inrush(c: FedCoil): number {
   return ohms === undefined ? 0 : c.model.rated / ohms;
 }
 
+interface Draw {
+  readonly source: Source;
+  readonly part: SupplyPart;
+  readonly coils: readonly FedCoil[];
+  readonly amps: number;
+}
+
+/** The most that each supply has to give at one time: coils that can be in together, lamps and indicators. */
+function drawOf(study: Study, coils: readonly FedCoil[], source: Source): Draw | undefined {
+  const { plan, circuit } = study;
+  const part = plan.parts.get(source.part);
+  if (part?.kind !== 'supply') return undefined;
+  const volts = part.output.volts;
+  const others = circuit.passives
+    .filter((p) => (p.what === 'lamp' || p.what === 'resistor') && study.sides.low.has(p.a))
+    .map((p) => volts / ohmsOf(plan, p));
+  const leds = circuit.diodes.filter((d) => d.load).map((d) => d.amps ?? 0.02);
+  const boards = circuit.passives.filter((p) => p.what === 'input').map((p) => volts / ohmsOf(plan, p));
+  const alone = circuit.sources.filter((s) => !s.mains).length === 1;
+  const extra = alone ? [...others, ...leds, ...boards].reduce((a, b) => a + b, 0) : 0;
+  const together = mostTogether(
+    study,
+    coils.filter((c) => c.source === source),
+    inrush,
+  );
+  return { source, part, coils: together.coils, amps: together.amps + extra };
+}
+
+/** For the answer to question 5: supply, its limit and the most that is drawn, in words. */
+export function draws(study: Study): { supply: string; limit: string; drawn: string }[] {
+  const coils = fedCoils(study);
+  return study.circuit.sources.flatMap((source) => {
+    const d = source.mains ? undefined : drawOf(study, coils, source);
+    return d ? [{ supply: source.part, limit: say(d.part.limit.amps), drawn: say(d.amps) }] : [];
+  });
+}
+
 function overloaded(study: Study, coils: readonly FedCoil[]): Finding[] {
   const { plan, circuit } = study;
   const found: Finding[] = [];
   for (const source of circuit.sources.filter((s) => !s.mains)) {
-    const part = plan.parts.get(source.part) as SupplyPart | BatteryPart;
-    if (part.kind !== 'supply') continue;
-    const own = coils.filter((c) => c.source === source);
+    const d = drawOf(study, coils, source);
+    if (!d) continue;
+    const { part, amps: draw } = d;
     const volts = part.output.volts;
-    const others = circuit.passives
-      .filter((p) => (p.what === 'lamp' || p.what === 'resistor') && study.sides.low.has(p.a))
-      .map((p) => volts / ohmsOf(plan, p));
-    const leds = circuit.diodes.filter((d) => d.load).map((d) => d.amps ?? 0.02);
-    const boards = circuit.passives.filter((p) => p.what === 'input').map((p) => volts / ohmsOf(plan, p));
-    const extra =
-      circuit.sources.filter((s) => !s.mains).length === 1
-        ? [...others, ...leds, ...boards].reduce((a, b) => a + b, 0)
-        : 0;
-    const draw = own.reduce((sum, c) => sum + inrush(c), 0) + extra;
     const limit = part.limit.amps;
     if (draw <= 0.8 * limit + 1e-9) continue;
     const over = draw > limit + 1e-9;
@@ -59,9 +89,9 @@ function overloaded(study: Study, coils: readonly FedCoil[]): Finding[] {
         id: 'supply-overloaded',
         severity: over ? 'fault' : 'caution',
         question: 5,
-        parts: [source.part, ...own.map((c) => c.part.name)],
+        parts: [source.part, ...d.coils.map((c) => c.part.name)],
         at: part.where.get('limit') ?? part.at,
-        message: `${source.part} gives ${say(limit)}; ${listOf(own.map((c) => c.part.name)) || 'the loop'} can draw ${say(draw)}${source.kind === 'ac' ? ' at pull-in' : ''}`,
+        message: `${source.part} gives ${say(limit)}; ${listOf(d.coils.map((c) => c.part.name)) || 'the loop'} can draw ${say(draw)}${source.kind === 'ac' ? ' at pull-in' : ''}`,
         why: over
           ? 'The supply sags, cuts out or overheats when everything is in at once.'
           : 'That is more than 80 % of what it can give.',
@@ -101,7 +131,7 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
     if (carried.length === 0) continue;
     const { kind } = carried[0]!.source;
     const volts = Math.max(...carried.map((c) => c.source.rails[0]!.re));
-    const held = carried.reduce((sum, c) => sum + holding(c), 0);
+    const held = carried.reduce((sum, c) => sum + (inputAmps(c) ?? holding(c)), 0);
     const start = carried.reduce((sum, c) => sum + inrush(c), 0);
     const serving = servingRatings(part.contact, volts, kind);
     if (serving.length === 0) {
@@ -125,26 +155,7 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
           basis: 'rating as printed; making up to 1.5 times, IEC 60947-4-1 Table 7, AC-1',
         }),
       );
-    } else if (
-      part.contact.least !== undefined &&
-      held > 0 &&
-      part.contact.least.kind === kind &&
-      held < part.contact.least.amps - 1e-12
-    ) {
-      found.push(
-        finding(plan, {
-          id: 'switch-underloaded',
-          severity: 'caution',
-          question: 5,
-          parts: [part.name],
-          message: `only ${say(held)} flows through ${part.name}; it needs ${say(part.contact.least.amps)} to keep its contacts clean`,
-          why: 'Silver contacts that switch too little grow a film and become unreliable.',
-          fix: 'Use switches with gold contacts, or a relay that draws more.',
-          figures: [amps('current', held), amps('least', part.contact.least.amps)],
-          basis: 'least current as printed on the switch',
-        }),
-      );
-    }
+    } else found.push(...underloaded(study, part, held, kind));
   }
   if (unrated.length > 0)
     found.push(
@@ -160,6 +171,47 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
       }),
     );
   return found;
+}
+
+/** A a gate in front of a board's input carries; the coil behind it is fed otherwise. */
+function inputAmps(c: FedCoil): number | undefined {
+  return c.part.kind === 'board' ? (c.part.inputCurrent ?? BOARD_INPUT) : undefined;
+}
+
+/** A that a board's input passes where its data do not say; common practice, no source. */
+const BOARD_INPUT = 0.005;
+/** A below which a switch of unknown metal, taken as silver, grows unreliable. */
+const SILVER_LEAST = 0.01;
+
+/** Too little current to keep the contacts clean; a switch that says nothing is taken as silver. */
+function underloaded(
+  study: Study,
+  part: Part & { readonly contact: Contact },
+  held: number,
+  kind: 'dc' | 'ac',
+): Finding[] {
+  const { least, metal } = part.contact;
+  const stated = least?.kind === kind;
+  if (least && !stated) return [];
+  const needs = least?.amps ?? (metal === 'gold' ? defaults.goldLeastAmps.value : SILVER_LEAST);
+  if (held <= 0 || held >= needs - 1e-12) return [];
+  return [
+    finding(study.plan, {
+      id: 'switch-underloaded',
+      severity: 'caution',
+      question: 5,
+      parts: [part.name],
+      message: `only ${say(held)} flows through ${part.name}; it needs ${say(needs)} to keep its contacts clean`,
+      why: stated
+        ? 'Silver contacts that switch too little grow a film and become unreliable.'
+        : `Its metal is not stated${metal === 'gold' ? '' : ' and taken as silver'}; silver that switches too little grows a film.`,
+      fix: 'Use switches with gold contacts, or a relay that draws more.',
+      figures: [amps('current', held), amps('least', needs)],
+      basis: stated
+        ? 'least current as printed on the switch'
+        : 'common practice; silver power switches ask for 100 mA at 5 to 12 V (maker’s data)',
+    }),
+  ];
 }
 
 /** Some tab of the switch lies on the low-voltage side. */

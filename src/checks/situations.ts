@@ -18,7 +18,11 @@ export class Situations {
   private readonly rest: Standing;
   private readonly meantBy = new Map<number, Fn>();
   private readonly relayOf: ReadonlyMap<string, number>;
-  private readonly shown: readonly { readonly mode: Mode; readonly states: Fn; readonly relays: readonly Fn[] }[];
+  private readonly shown: readonly {
+    readonly mode: Mode;
+    readonly states: Fn;
+    readonly relays: readonly Fn[];
+  }[];
 
   constructor(readonly v: Verified) {
     this.relayOf = new Map(v.circuit.relays.map((r) => [r.part, r.index]));
@@ -27,7 +31,12 @@ export class Situations {
       states,
       relays: v.circuit.relays.map((r) => v.settler.at(running(v.model, r.part), mode)),
     }));
-    this.rest = this.at([]) ?? this.stand([], v.circuit.relays.map(() => false));
+    this.rest =
+      this.at([]) ??
+      this.stand(
+        [],
+        v.circuit.relays.map(() => false),
+      );
   }
 
   get atRest(): Standing {

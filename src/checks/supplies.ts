@@ -3,6 +3,7 @@ import { findMemory, Settler } from '../logic/memory.ts';
 import { buildModel } from '../logic/model.ts';
 import { movedIn, running, stateOf, type Verified } from '../logic/verify.ts';
 import type { BatteryPart, SupplyPart } from '../plan/plan.ts';
+import { class2Plausible } from '../ratings/class2.ts';
 import { extraLowLimit } from '../ratings/limits.ts';
 import type { Finding } from '../report/model.ts';
 import { runsFromRest } from './starts.ts';
@@ -46,7 +47,7 @@ function overLimits(study: Study, s: SupplyPart | BatteryPart): Finding[] {
 
 function notLimited(study: Study, s: SupplyPart | BatteryPart): Finding[] {
   const { plan, circuit } = study;
-  if (s.kind === 'supply' && s.class2) return [];
+  if (s.kind === 'supply' && s.class2) return plan.practice === 'nec' ? tooStrong(study, s) : [];
   const poles = new Set(
     (s.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']).map((t) => netAt(circuit, s.name, t)),
   );
@@ -72,6 +73,30 @@ function notLimited(study: Study, s: SupplyPart | BatteryPart): Finding[] {
           : 'Use a supply marked Class 2 (or SELV, limited), or put a fuse next to it.',
       basis:
         'NEC 725.121(A) (2020; 725.60 in 2023), Chapter 9 Tables 11(A), 11(B); IEC 60364-4-41 clause 414.3',
+    }),
+  ];
+}
+
+/** Called Class 2, but beyond what such a supply may give. */
+function tooStrong(study: Study, s: SupplyPart): Finding[] {
+  const highest = Math.max(s.output.volts, s.noLoad ?? 0);
+  const verdict = class2Plausible(s, highest);
+  if (verdict.ok || verdict.limitAmps === undefined) return [];
+  return [
+    finding(study.plan, {
+      id: 'supply-not-limited',
+      severity: 'caution',
+      question: 5,
+      parts: [s.name],
+      at: s.where.get('class-2') ?? s.at,
+      message: `${s.name} is called Class 2, but ${Number(s.limit.amps.toPrecision(3))} A at ${highest} V is more than such a supply gives`,
+      why: `At ${highest} V a Class 2 supply is marked with ${Number(verdict.limitAmps.toPrecision(3))} A at most.`,
+      fix: 'Read the label again; without the Class 2 mark put a fuse next to the supply.',
+      figures: [
+        { name: 'stated', value: Number(s.limit.amps.toPrecision(3)), unit: 'A' },
+        { name: 'Class 2', value: Number(verdict.limitAmps.toPrecision(3)), unit: 'A' },
+      ],
+      basis: verdict.basis,
     }),
   ];
 }

@@ -1,9 +1,12 @@
 /** Elimination of a network's nodes one by one, kept so that many right-hand sides cost little each. */
+import type { Phasor } from './network.ts';
 
-/** Admittance between two nodes, siemens. */
+/** Admittance between two nodes, siemens, in line with an EMF (V) that drives current from the lower node number. */
 export interface Link {
   re: number;
   im: number;
+  emfRe: number;
+  emfIm: number;
 }
 
 /**
@@ -18,29 +21,62 @@ export interface Elimination {
   readonly columns: Int32Array;
   readonly shareRe: Float64Array;
   readonly shareIm: Float64Array;
+  /** V that the sources alone give the node when its neighbours are at zero */
+  readonly drivenRe: Float64Array;
+  readonly drivenIm: Float64Array;
   /** 1/S, S the sum of the admittances at the node when it was taken out; 0 at a component's last node */
   readonly inverseRe: Float64Array;
   readonly inverseIm: Float64Array;
 }
 
-/** Sum of two admittances between the same nodes. */
-export function addLink(rows: readonly Map<number, Link>[], a: number, b: number, re: number, im: number) {
+/**
+ * Puts an admittance in line with an EMF from `a` to `b` beside what joins the two nodes already (Millman's theorem):
+ * the current from a to b is y·(V(a) - V(b) + emf).
+ */
+export function addLink(
+  rows: readonly Map<number, Link>[],
+  a: number,
+  b: number,
+  re: number,
+  im: number,
+  emfRe = 0,
+  emfIm = 0,
+): void {
   if (a === b) return;
+  const sign = a < b ? 1 : -1;
+  const er = sign * emfRe;
+  const ei = sign * emfIm;
   const known = rows[a]!.get(b);
-  if (known) {
-    known.re += re;
-    known.im += im;
+  if (!known) {
+    const made: Link = { re, im, emfRe: er, emfIm: ei };
+    rows[a]!.set(b, made);
+    rows[b]!.set(a, made);
     return;
   }
-  const made: Link = { re, im };
-  rows[a]!.set(b, made);
-  rows[b]!.set(a, made);
+  if (er !== known.emfRe || ei !== known.emfIm) weigh(known, re, im, er, ei);
+  known.re += re;
+  known.im += im;
+}
+
+/** EMF of two links side by side: the mean of both, weighted by admittance. */
+function weigh(known: Link, re: number, im: number, er: number, ei: number): void {
+  const dr = er - known.emfRe;
+  const di = ei - known.emfIm;
+  const nr = re * dr - im * di;
+  const ni = re * di + im * dr;
+  const sr = known.re + re;
+  const si = known.im + im;
+  const size = sr * sr + si * si;
+  if (size === 0) return;
+  known.emfRe += (nr * sr + ni * si) / size;
+  known.emfIm += (ni * sr - nr * si) / size;
 }
 
 /**
  * Star-mesh elimination (Kron's reduction, which is Gaussian elimination of the nodal matrix) in minimum-degree order.
  * Node k with admittances g_i to its neighbours and S = Σg becomes g_i·g_j/S between each two of them. Sums only, no
- * difference is ever formed, so a milliohm beside a megohm loses no digits (Grassmann, Taksar and Heyman 1985). The last
+ * difference is ever formed, so a milliohm beside a megohm loses no digits (Grassmann, Taksar and Heyman 1985); sources stay
+ * EMFs in their branches instead of becoming great currents that nearly cancel. The last
  * node of each connected component is its reference. `rows` is emptied.
  */
 export function eliminate(rows: Map<number, Link>[]): Elimination {
@@ -50,6 +86,8 @@ export function eliminate(rows: Map<number, Link>[]): Elimination {
   const start = new Int32Array(n + 1);
   const inverseRe = new Float64Array(n);
   const inverseIm = new Float64Array(n);
+  const drivenRe = new Float64Array(n);
+  const drivenIm = new Float64Array(n);
   const columns: number[] = [];
   const shareRe: number[] = [];
   const shareIm: number[] = [];
@@ -76,18 +114,31 @@ export function eliminate(rows: Map<number, Link>[]): Elimination {
       shareRe.push(g.re * inverseRe[k]! - g.im * inverseIm[k]!);
       shareIm.push(g.re * inverseIm[k]! + g.im * inverseRe[k]!);
       rows[other]!.delete(node);
+      // From the node to the other: the current that way is y·(V(node) - V(other) + emf), so V(node) has -emf in it.
+      const c = columns.length - 1;
+      const sign = node < other ? -1 : 1;
+      drivenRe[k]! += sign * (shareRe[c]! * g.emfRe - shareIm[c]! * g.emfIm);
+      drivenIm[k]! += sign * (shareRe[c]! * g.emfIm + shareIm[c]! * g.emfRe);
     }
     start[k + 1] = columns.length;
     for (let i = first; i < columns.length; i++) {
-      const g = row.get(columns[i]!)!;
-      for (let j = i + 1; j < columns.length; j++)
+      const a = columns[i]!;
+      const g = row.get(a)!;
+      const sa = node < a ? 1 : -1;
+      for (let j = i + 1; j < columns.length; j++) {
+        const b = columns[j]!;
+        const h = row.get(b)!;
+        const sb = node < b ? 1 : -1;
         addLink(
           rows,
-          columns[i]!,
-          columns[j]!,
+          a,
+          b,
           g.re * shareRe[j]! - g.im * shareIm[j]!,
           g.re * shareIm[j]! + g.im * shareRe[j]!,
+          sb * h.emfRe - sa * g.emfRe,
+          sb * h.emfIm - sa * g.emfIm,
         );
+      }
     }
     for (const other of row.keys()) queue.changed(other);
     row.clear();
@@ -99,6 +150,8 @@ export function eliminate(rows: Map<number, Link>[]): Elimination {
     columns: Int32Array.from(columns),
     shareRe: Float64Array.from(shareRe),
     shareIm: Float64Array.from(shareIm),
+    drivenRe,
+    drivenIm,
     inverseRe,
     inverseIm,
   };
@@ -132,6 +185,25 @@ class ByDegree {
       }
     }
   }
+}
+
+/** Potentials (V) that the network's own sources give, every component's last node at zero. */
+export function driven(e: Elimination): { readonly re: Float64Array; readonly im: Float64Array } {
+  const n = e.order.length;
+  const re = new Float64Array(n);
+  const im = new Float64Array(n);
+  for (let k = n - 1; k >= 0; k--) {
+    let vr = e.drivenRe[k]!;
+    let vi = e.drivenIm[k]!;
+    for (let c = e.start[k]!; c < e.start[k + 1]!; c++) {
+      const from = e.columns[c]!;
+      vr += e.shareRe[c]! * re[from]! - e.shareIm[c]! * im[from]!;
+      vi += e.shareRe[c]! * im[from]! + e.shareIm[c]! * re[from]!;
+    }
+    re[e.order[k]!] = vr;
+    im[e.order[k]!] = vi;
+  }
+  return { re, im };
 }
 
 /** Potentials (V) for currents (A) put into the nodes; both arrays are turned from currents into potentials. */
@@ -208,7 +280,7 @@ export class SelectedInverse {
     this.diagonalIm[k] = im;
   }
 
-  private entry(a: number, b: number): Link {
+  private entry(a: number, b: number): Phasor {
     const { e } = this;
     const [k, other] = e.place[a]! < e.place[b]! ? [e.place[a]!, b] : [e.place[b]!, a];
     if (a === b) return { re: this.diagonalRe[k]!, im: this.diagonalIm[k]! };
@@ -218,7 +290,7 @@ export class SelectedInverse {
   }
 
   /** Impedance seen between two nodes that a branch joins, ohm. */
-  between(a: number, b: number): Link {
+  between(a: number, b: number): Phasor {
     const aa = this.entry(a, a);
     const bb = this.entry(b, b);
     const ab = this.entry(a, b);

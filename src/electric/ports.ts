@@ -1,6 +1,6 @@
 import type { ContactEdge } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
-import { type Elimination, SelectedInverse, substitute } from './eliminate.ts';
+import { driven, type Elimination, SelectedInverse, substitute } from './eliminate.ts';
 import { assemble, type Figures, type Island, type Situation } from './island.ts';
 import type { Phasor } from './network.ts';
 import { Frame, type Potentials, solveNetwork } from './solve.ts';
@@ -43,8 +43,8 @@ export class PortSolver {
     if (island.diodes.length > MOST_DIODES || island.contacts.length < 4) return;
     const { network } = assemble(island, figures, rest, OPEN_OHMS);
     const frame = new Frame({ ...network, valves: [] });
-    const { elimination, re, im } = frame.eliminate([]);
-    substitute(elimination, re, im);
+    const elimination = frame.eliminate([]);
+    const { re, im } = driven(elimination);
     frame.spread(re, im, true);
     this.frame = frame;
     this.base = { re, im };

@@ -1,5 +1,5 @@
 import { UnionFind } from '../circuit/union-find.ts';
-import { addLink, type Elimination, eliminate, type Link, substitute } from './eliminate.ts';
+import { addLink, driven, type Elimination, eliminate, type Link } from './eliminate.ts';
 import type { Network, Phasor, Solution } from './network.ts';
 import { Offsets } from './offsets.ts';
 
@@ -97,38 +97,24 @@ export class Frame {
     this.conflict = conflict;
   }
 
-  /** Takes the network's nodes out, and gives the currents that its sources put in. */
-  eliminate(on: readonly boolean[]): { readonly elimination: Elimination } & Potentials {
+  /** The network with its nodes taken out one by one. */
+  eliminate(on: readonly boolean[]): Elimination {
     const rows: Map<number, Link>[] = Array.from({ length: this.count }, () => new Map());
-    const re = new Float64Array(this.count);
-    const im = new Float64Array(this.count);
     const put = (w: Way) => {
-      const a = this.offsets.find(w.a);
-      const b = this.offsets.find(w.b);
-      if (a === b) return;
-      addLink(rows, a, b, w.re, w.im);
       const oa = this.offsets.offset(w.a);
       const ob = this.offsets.offset(w.b);
-      const dr = oa.re - ob.re;
-      const di = oa.im - ob.im;
-      if (dr === 0 && di === 0) return;
-      const jr = dr * w.re - di * w.im;
-      const ji = dr * w.im + di * w.re;
-      re[a]! -= jr;
-      im[a]! -= ji;
-      re[b]! += jr;
-      im[b]! += ji;
+      addLink(rows, this.root(w.a), this.root(w.b), w.re, w.im, oa.re - ob.re, oa.im - ob.im);
     };
     for (const w of this.ways) put(w);
     this.network.valves.forEach((v, i) => {
-      put(admittance(this.valveNode[i]!, v.cathode, on[i] ? Math.max(v.ohms, 1e-9) : BLOCKED_OHMS, 0));
+      if (on[i]) put(admittance(this.valveNode[i]!, v.cathode, Math.max(v.ohms, 1e-9), 0));
+      else put(admittance(v.anode, v.cathode, BLOCKED_OHMS, 0));
     });
-    return { elimination: eliminate(rows), re, im };
+    return eliminate(rows);
   }
 
   solve(on: readonly boolean[]): Potentials {
-    const { elimination, re, im } = this.eliminate(on);
-    substitute(elimination, re, im);
+    const { re, im } = driven(this.eliminate(on));
     this.spread(re, im, true);
     return { re, im };
   }

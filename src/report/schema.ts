@@ -56,12 +56,17 @@ export const logicSchema = z.object({
 
 export const coilSchema = z.object({
   relay: z.string(),
-  gate: z.string().nullable().describe('What is opened or moved to feed the coil; null where any gate gives the same'),
+  gate: z
+    .string()
+    .nullable()
+    .describe('What is opened or moved to feed the coil; null where any gate gives the same'),
   metres: known.describe('m of conductor in the loop, there and back'),
   ohms: known.describe('ohm of wires and contacts in the loop at 20 °C'),
   volts: z
     .object({ min: known, nominal: known, max: known })
-    .describe('V at the coil: least over states and tolerances, as printed at 20 °C, most; an AC coil least and as printed with its armature open'),
+    .describe(
+      'V at the coil: least over states and tolerances, as printed at 20 °C, most; an AC coil least and as printed with its armature open',
+    ),
   pullIn: known.describe('V the warm coil needs to pull in'),
   dropOut: known.describe('V below which the coil lets go'),
   margin: known.describe('(least volts - pull-in) / rated volts, a share of one'),

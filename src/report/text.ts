@@ -1,10 +1,11 @@
 /** The report for people: the verdict, the seven questions, what was found under each, and the cautions. */
 import { Chalk, type ChalkInstance } from 'chalk';
 import { isStanding } from './cautions.ts';
+import { coilLines } from './coils.ts';
 import { ascii, printable } from './escape.ts';
 import type { Answer, Caution, Finding, Question, Report, Severity } from './model.ts';
 import { logicSentence, verdictLine } from './sentences.ts';
-import { wrap } from './wrap.ts';
+import { columns, wrap } from './wrap.ts';
 
 export interface TextOptions {
   /** columns to fill */
@@ -47,13 +48,13 @@ const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
 
 class Page {
   readonly #lines: string[] = [];
-  readonly #clean: (text: string) => string;
+  readonly clean: (text: string) => string;
   constructor(
     readonly width: number,
     readonly paint: Palette,
     unicode: boolean,
   ) {
-    this.#clean = unicode ? printable : (text) => ascii(printable(text));
+    this.clean = unicode ? printable : (text) => ascii(printable(text));
   }
 
   blank(): void {
@@ -62,19 +63,29 @@ class Page {
 
   /** A wrapped paragraph whose first word, `first` without its blanks, may be painted. */
   put(text: string, first = '', paint?: Paint, rest?: string): void {
-    const lines = wrap(this.#clean(text), this.width, first, rest);
+    const lines = wrap(this.clean(text), this.width, first, rest);
     if (paint !== undefined) lines[0] = paintStart(lines[0], first.trim(), paint);
     this.#lines.push(...lines);
   }
 
   /** A whole line in one colour. */
   heading(text: string, paint: Paint): void {
-    for (const line of wrap(this.#clean(text), this.width)) this.#lines.push(paint(line));
+    for (const line of wrap(this.clean(text), this.width)) this.#lines.push(paint(line));
   }
 
   /** A line that is not wrapped, so that a file name and its line can be picked up whole. */
   raw(first: string, paint: Paint, text: string): void {
-    this.#lines.push(`${' '.repeat(INDENT)}${paint(first)} ${this.#clean(text)}`);
+    this.#lines.push(`${' '.repeat(INDENT)}${paint(first)} ${this.clean(text)}`);
+  }
+
+  /** A line of a table: kept whole while it fits, else wrapped at its blanks. */
+  table(text: string): void {
+    const indent = ' '.repeat(INDENT);
+    if (columns(text) + INDENT <= this.width) this.#lines.push(indent + text);
+    else
+      this.#lines.push(
+        ...wrap(text.trim(), this.width, indent + text.slice(0, text.length - text.trimStart().length)),
+      );
   }
 
   toString(): string {
@@ -101,6 +112,14 @@ function putFinding(page: Page, finding: Finding, file: string): void {
   label('do', finding.fix);
   label('basis', finding.basis);
   for (const [i, text] of finding.also.entries()) label(i === 0 ? 'also' : '', text);
+}
+
+/** The coil table, each line wrapped only where the page is narrower than it. */
+function putCoils(page: Page, coils: Report['coils']): void {
+  const lines = coilLines(coils, page.clean);
+  if (lines.length === 0) return;
+  page.blank();
+  for (const text of lines) page.table(text);
 }
 
 function putQuestion(page: Page, question: Question, findings: readonly Finding[], file: string): void {
@@ -146,6 +165,7 @@ export function renderText(report: Report, options: TextOptions): string {
   for (const question of report.questions) {
     const own = report.findings.filter((f) => f.question === question.number);
     putQuestion(page, question, own, file);
+    if (question.number === 4) putCoils(page, report.coils);
   }
   // A finding whose question is missing from the list must still be seen.
   const asked = new Set(report.questions.map((q) => q.number));

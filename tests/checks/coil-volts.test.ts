@@ -13,7 +13,8 @@ function rowsOf(text: string) {
 }
 
 /** The report rounds to four digits. */
-const near = (mine: number | null, theirs: number) => Math.abs(mine! - theirs) <= 6e-4 * Math.abs(theirs) + 1e-9;
+const near = (mine: number | null, theirs: number) =>
+  Math.abs(mine! - theirs) <= 6e-4 * Math.abs(theirs) + 1e-9;
 
 describe('least, nominal and greatest volts at the coil', () => {
   it('are those of full enumeration, on random loops', () => {

@@ -10,14 +10,16 @@ export interface Answer {
   readonly emfAmps: readonly Phasor[];
 }
 
-/** one unit in the last place of a double, doubled for luck at every step of a short sum */
+/** A few units in the last place of a double: what a short sum of terms of size 1 may be off. */
 const ULP = 2 ** -50;
 const TWELVE_DIGITS = 1e-12;
+/** S of a blocking diode: next to nothing, and let pass as such */
+const BLOCKING = 1e-12;
 
-const size = (p: Phasor): number => Math.hypot(p.re, p.im);
+export const size = (p: Phasor): number => Math.hypot(p.re, p.im);
 const isJoint = (p: Phasor): boolean => p.re === 0 && p.im === 0;
 const at = (s: Answer, n: number): Phasor => ({ re: s.re[n]!, im: s.im[n]! });
-const less = (p: Phasor, q: Phasor): Phasor => ({ re: p.re - q.re, im: p.im - q.im });
+export const less = (p: Phasor, q: Phasor): Phasor => ({ re: p.re - q.re, im: p.im - q.im });
 const plus = (p: Phasor, q: Phasor): Phasor => ({ re: p.re + q.re, im: p.im + q.im });
 const times = (p: Phasor, k: number): Phasor => ({ re: p.re * k, im: p.im * k });
 
@@ -28,6 +30,10 @@ export const over = (p: Phasor, q: Phasor): Phasor => {
 
 export const largestEmf = (n: Network): number =>
   Math.max(0, ...n.emfs.map(size), ...n.valves.map((v) => v.drop));
+
+/** A that the blocking diodes of a network may leak, all together. */
+const leakage = (n: Network): number =>
+  n.valves.reduce((sum, v) => sum + BLOCKING * (largestEmf(n) + v.drop), 0);
 
 /** error against scale; what is below the rounding of the sources counts as none */
 const ratio = (error: number, scale: number, rounding: number): number =>
@@ -48,7 +54,9 @@ export function voltsOff(network: Network, got: Answer, want: Answer): number {
   });
   const scale = new Map<string, number>();
   for (const r of rows) scale.set(r.part, Math.max(scale.get(r.part) ?? 0, size(r.expected)));
-  const rounding = ULP * largestEmf(network);
+  // no path through the network has more resistance than all of it in series
+  const series = network.branches.reduce((sum, b) => sum + size(b), 0);
+  const rounding = ULP * largestEmf(network) + leakage(network) * series;
   return Math.max(0, ...rows.map((r) => ratio(r.error, scale.get(r.part)!, rounding)));
 }
 
@@ -77,9 +85,10 @@ export function ampsOff(network: Network, got: Answer, want: Answer): number {
   const rounding = ULP * largestEmf(network);
   return Math.max(
     0,
-    ...network.emfs.map((e, i) =>
-      ratio(size(less(got.emfAmps[i]!, want.emfAmps[i]!)), scale, rounding * (siemens[e.a]! + siemens[e.b]!)),
-    ),
+    ...network.emfs.map((e, i) => {
+      const passed = rounding * (siemens[e.a]! + siemens[e.b]!) + leakage(network);
+      return ratio(size(less(got.emfAmps[i]!, want.emfAmps[i]!)), scale, passed);
+    }),
   );
 }
 
@@ -142,7 +151,9 @@ export function leak(network: Network, s: Solution): number {
   const volts = Math.max(...Array.from(s.re, (_, n) => size(at(s, n))), largestEmf(network));
   return Math.max(
     0,
-    ...part.map((p, n) => ratio(size(net[p]!), sizes[p]!, TWELVE_DIGITS * volts * siemens[n]!)),
+    ...part.map((p, n) =>
+      ratio(size(net[p]!), sizes[p]!, TWELVE_DIGITS * volts * siemens[n]! + leakage(network)),
+    ),
   );
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Branch, Emf, Network, Phasor } from '../../src/electric/network.ts';
 import { solveNetwork } from '../../src/electric/solve.ts';
 import { denseSolve } from '../oracles/dense-network.ts';
+import { less, over, size } from './compare.ts';
 import { type Case, type Elements, type Figure, type Item, type Printed, published } from './published.ts';
 
 /** ohm behind a driven current: so much more than any wire here that the current stays put to nine digits */
@@ -48,12 +49,6 @@ interface Volts {
   emfAmps: readonly Phasor[];
 }
 
-const minus = (p: Phasor, q: Phasor): Phasor => ({ re: p.re - q.re, im: p.im - q.im });
-const over = (p: Phasor, q: Phasor): Phasor => {
-  const square = q.re * q.re + q.im * q.im;
-  return { re: (p.re * q.re + p.im * q.im) / square, im: (p.im * q.re - p.re * q.im) / square };
-};
-const size = (p: Phasor): number => Math.hypot(p.re, p.im);
 const degrees = (p: Phasor): number => (Math.atan2(p.im, p.re) * 180) / Math.PI;
 
 class Measured {
@@ -79,7 +74,7 @@ class Measured {
   }
   volts(name: string): Phasor {
     const { a, b } = this.place(name).element;
-    return minus(this.at(a), this.at(b));
+    return less(this.at(a), this.at(b));
   }
   amps(name: string): Phasor {
     const { element, source } = this.place(name);
@@ -100,7 +95,7 @@ class Measured {
     const { nodes } = this.built;
     const against = nodes.indexOf(this.item.reference ?? '');
     if (against < 0 || !nodes.includes(name)) throw new Error(`no node ${name} or no reference`);
-    return minus(this.at(nodes.indexOf(name)), this.at(against)).re;
+    return less(this.at(nodes.indexOf(name)), this.at(against)).re;
   }
   signed(p: Phasor): number {
     return this.alternating ? size(p) : p.re;

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { coilVolts } from './coil-volts.ts';
 import { supply } from './coil-volts-figures.ts';
 import { ADAPTER, COIL_144, only, simple } from './coil-volts-simple.ts';
 import { celsius, coreOhms, metres, STRANDED_OVER_SOLID, warm } from './coil-volts-wire.ts';
