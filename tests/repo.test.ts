@@ -72,7 +72,7 @@ const files = readdirSync(`${root}src`, { recursive: true, encoding: 'utf8' })
 
 /**
  * What each stage may import beside its own folder: whole folders, or files by path; `types` only as types. The order
- * is that of the work: plan, circuit, electric, logic, ratings, checks, report, command line.
+ * is that of the work: plan, circuit, electric, logic, ratings, checks, bench, report, command line.
  */
 const MAY: Readonly<Record<string, { readonly code: readonly string[]; readonly types: readonly string[] }>> =
   {
@@ -85,9 +85,13 @@ const MAY: Readonly<Record<string, { readonly code: readonly string[]; readonly 
       code: ['circuit', 'electric', 'logic', 'ratings', 'report/model.ts', 'report/cautions.ts'],
       types: ['plan', 'report'],
     },
-    report: { code: [], types: ['plan', 'circuit', 'logic', 'checks'] },
-    cli: { code: ['plan', 'checks', 'report', '../package.json'], types: [] },
-    'index.ts': { code: ['plan', 'checks', 'report'], types: ['plan', 'report'] },
+    bench: {
+      code: ['circuit', 'electric', 'logic', 'ratings', 'checks', 'report/model.ts'],
+      types: ['plan', 'report'],
+    },
+    report: { code: [], types: ['plan', 'circuit', 'logic', 'checks', 'bench'] },
+    cli: { code: ['plan', 'checks', 'bench', 'report', '../package.json'], types: [] },
+    'index.ts': { code: ['plan', 'checks', 'bench', 'report'], types: ['plan', 'bench', 'report'] },
   };
 
 const stageOf = (file: string) => file.split('/')[0]!;

@@ -21,7 +21,7 @@ function lifeOf(study: Study, own: Electrics, battery: BatteryPart): Finding[] {
   if (!source || battery.capacity === undefined) return [];
   const draw = (moved: readonly number[]): number => {
     const standing = own.situations.at(moved);
-    if (!standing || !standing.alive[source.index]) return 0;
+    if (!standing?.alive[source.index]) return 0;
     return Math.max(0, own.solveSource(source, standing, 'nominal').sourceAmps(source).re);
   };
   const states = own.circuit.relays.flatMap((r) => own.statesFor(r));

@@ -1,98 +1,7 @@
-/** Questions 4 and 5: the coil, and what feeds and switches it. */
+/** Question 5: what feeds and switches the coil, and the wire between. */
 import { type Documented, extract } from './explain-entry.ts';
 
 export const explainLoop: readonly Documented[] = [
-  {
-    id: 'coil-kind',
-    title: 'AC on a DC coil, or DC on an AC coil',
-    severity: 'warning',
-    question: 4,
-    base: 'dc-chain',
-    meaning:
-      'The coil and the supply are of different kinds. A DC coil on AC hums and lets its contacts chatter until they weld; an AC coil on DC draws several times its current and burns within minutes. Both may seem to work at the bench.',
-    wrong: '      rated: 12 V AC',
-    right: '      rated: 12 V DC',
-    basis: 'relay makers’ application guidance, several agree',
-  },
-  {
-    id: 'coil-too-low',
-    title: 'too few volts for the coil to pull in',
-    severity: 'fault',
-    question: 4,
-    base: 'battery',
-    meaning:
-      'What the supply gives is below what the coil needs to pull in. The relay stays out, or pulls in on one day and not on another. With AC the coil draws several times its holding current while it moves, and a small transformer sags just then.',
-    wrong: extract('      rated: 24 V DC', '      resistance: 640 ohm'),
-    right: extract('      rated: 12 V DC', '      resistance: 160 ohm'),
-    basis: 'pull-in as printed on the relay, or the usual must-operate figure',
-  },
-  {
-    id: 'coil-too-high',
-    title: 'more volts than the coil stands for long',
-    severity: 'warning',
-    question: 4,
-    base: 'battery',
-    meaning:
-      'The coil works, and cooks: it gets more volts than its maker allows for long. It is too hot to touch after an hour, and its winding fails in time. Unregulated adapters give well above their label when lightly loaded. Where the plan does not state the most the coil stands, it is a caution.',
-    wrong: extract('      rated: 6 V DC', '      resistance: 40 ohm'),
-    right: extract('      rated: 12 V DC', '      resistance: 160 ohm'),
-    basis: 'continuous coil voltage 110 % of rated unless the maker states more (makers’ data)',
-  },
-  {
-    id: 'coil-holds-in',
-    title: 'leakage keeps the relay in',
-    severity: 'fault',
-    question: 4,
-    base: 'dc-chain',
-    meaning:
-      'With all gates shut some current still passes through the coil, by way of a lamp across a switch. It is too little to pull the relay in and enough to keep it in, so the load does not stop. Put the lamp across the coil.',
-    wrong: extract('  - {link: [pilot.1, feed]}', '  - {link: [pilot.2, call]}'),
-    right: extract('  - {link: [pilot.1, K1.A1]}', '  - {link: [pilot.2, K1.A2]}'),
-    basis: 'Ohm’s law over the joined parts, ideal wires',
-  },
-  {
-    id: 'coil-in-series',
-    title: 'the coil shares the supply with another part in line',
-    severity: 'fault',
-    question: 4,
-    base: 'dc-chain',
-    meaning:
-      'A lamp or another coil lies in the wire to this coil, and each gets part of the volts. The lamp glows faintly and the relay does not pull in. Put the two side by side.',
-    wrong: extract(
-      '  - {cable: bell, length: 20 cm, cores: {white: [call, pilot.1]}}',
-      '  - {link: [pilot.2, K1.A1]}',
-    ),
-    right: extract(
-      '  - {cable: bell, length: 20 cm, cores: {white: [call, K1.A1]}}',
-      '  - {link: [pilot.1, K1.A1]}',
-      '  - {link: [pilot.2, K1.A2]}',
-    ),
-    basis: 'Ohm’s law over the joined parts, ideal wires',
-  },
-  {
-    id: 'coil-unsuppressed',
-    title: 'nothing quenches the coil when the switch opens',
-    severity: 'caution',
-    question: 4,
-    base: 'battery',
-    meaning:
-      'A DC coil kicks back when its current is cut, and the last gate switch to open takes the arc. It works for months; then a switch sticks or stops conducting. A diode at the coil, band to the + side, takes the kick.',
-    wrong: 'suppressor: none',
-    right: 'suppressor: diode',
-    basis: 'relay makers’ application guidance, several agree',
-  },
-  {
-    id: 'polarity-reversed',
-    title: 'a part with + and - is fed the wrong way round',
-    severity: 'fault',
-    question: 4,
-    base: 'battery',
-    meaning:
-      'A coil with a built-in diode, a board or an indicator gets + where - belongs. A coil with a diode is a short circuit that way: the fuse blows or the adapter cuts out as soon as a gate opens. Most such relays want + on A1.',
-    wrong: extract('  - {link: [barB, K1.A2]}', '  - {link: [minus, K1.A1]}'),
-    right: extract('  - {link: [barB, K1.A1]}', '  - {link: [minus, K1.A2]}'),
-    basis: 'common practice',
-  },
   {
     id: 'supply-shorted',
     title: 'a gate joins the two poles of the supply',
@@ -127,7 +36,7 @@ export const explainLoop: readonly Documented[] = [
     question: 5,
     base: 'battery',
     meaning:
-      'The supply can drive far more current than thin wire stands, and no fuse sits next to it. A cable pinched by a machine then glows. A battery always needs a fuse at its post; an adapter marked Class 2 or limited needs none.',
+      'The supply can drive far more current than thin wire stands, and no fuse sits next to it. A cable pinched by a machine then glows. A battery always needs a fuse at its post; an adapter marked Class 2 or limited needs none. A plan that claims the Class 2 mark for a supply stronger than such a one can be gets this caution too.',
     wrong: '  - {cable: twin, length: 2 m, cores: {red: [BAT.+, barA], black: [BAT.-, minus]}}',
     right: extract(
       '  - {cable: twin, length: 15 cm, cores: {red: [BAT.+, F1.1]}}',
@@ -143,10 +52,58 @@ export const explainLoop: readonly Documented[] = [
     question: 5,
     base: 'ac-contactor',
     meaning:
-      'Everything that can be in at once draws more than the supply is made for. It sags, and the contactor hums without closing, or it overheats. AC coils count with what they draw at pull-in. Above 80 % of the limit it is a caution.',
+      'Everything that can be in at once, lamps and boards with it, draws more than the supply is made for. It sags, and the contactor hums without closing, or it overheats. AC coils count with what they draw at pull-in. Above 80 % of the limit it is a caution.',
     wrong: 'limit: 10 VA',
     right: 'limit: 40 VA',
     basis: 'common practice',
+  },
+  {
+    id: 'wire-overloaded',
+    title: 'a wire can get more current than it stands',
+    severity: 'fault',
+    question: 5,
+    base: 'battery',
+    meaning:
+      'Either the coils draw more than the thinnest wire carries, or a fuse or supply lets more than that through when the cable is pinched. The wire then gets hot before anything stops the current. The fuse must not be above what the thinnest wire behind it carries.',
+    wrong: '  F1: {kind: fuse, rating: 10 A}',
+    right: '  F1: {kind: fuse, rating: 1 A}',
+    basis: 'NEC 402.5 (from memory), BS 7671 Table 4F3A; wire thinner than 18 AWG common practice',
+  },
+  {
+    id: 'fuse-too-small',
+    title: 'the loop itself blows the fuse',
+    severity: 'fault',
+    question: 5,
+    base: 'battery',
+    meaning:
+      'With every coil in that can be in together, more current flows than the fuse is made for. It holds for a while and blows one day with two gates open. Fit a slow fuse above that current, but not above what the wire carries.',
+    wrong: '  F1: {kind: fuse, rating: 50 mA}',
+    right: '  F1: {kind: fuse, rating: 1 A}',
+    basis: 'common practice: wire at least as good as the fuse, fuse above the holding current',
+  },
+  {
+    id: 'drop-large',
+    title: 'over a tenth of the volts stay in the wire',
+    severity: 'caution',
+    question: 5,
+    base: 'ac-contactor',
+    meaning:
+      'At the farthest gate the wire and its contacts take more than 10 % of the supply while the coil pulls in. It still works, but the wire is thin for its length and little is left for a weak supply or a tarnished contact. Use the next thicker wire, or a relay that draws less.',
+    wrong: 'gauge: 24 AWG',
+    right: 'gauge: 18 AWG',
+    basis: 'ASTM B258 or IEC 60228 resistance; 10 % is common practice',
+  },
+  {
+    id: 'battery-short-lived',
+    title: 'the battery does not last a week',
+    severity: 'caution',
+    question: 5,
+    base: 'battery',
+    meaning:
+      'What can be used of its capacity does not cover a week: forty hours with a gate open and the rest with all gates shut. A lamp that sits before the gates draws day and night, and empties it over a weekend. Use a bigger battery, a relay that draws less, or a plug-in supply.',
+    wrong: 'capacity: 2 Ah',
+    right: 'capacity: 17 Ah',
+    basis: 'capacity over current; 60 % usable and a week of 40 h are common practice, no source',
   },
   {
     id: 'coil-shorted',
@@ -203,10 +160,10 @@ export const explainLoop: readonly Documented[] = [
     question: 5,
     base: 'board',
     meaning:
-      'Silver contacts need a certain current to break the film that grows on them. Below it the switch works when new and becomes unreliable after a damp winter. Boards and small relays want switches with gold contacts.',
+      'Silver contacts need a certain current to break the film that grows on them. Below it the switch works when new and becomes unreliable after a damp winter. A switch that states no least current is taken to need 10 mA, one with gold contacts 1 mA. Boards and small relays want gold.',
     wrong: 'least: 100 mA 5 V DC',
     right: 'least: 1 mA 5 V DC',
-    basis: 'least current as printed on the switch',
+    basis: 'least current as printed on the switch; 10 mA for a switch that states none is common practice',
   },
   {
     id: 'coil-current-unknown',

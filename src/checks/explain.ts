@@ -4,10 +4,12 @@ import type { Documented } from './explain-entry.ts';
 import { explainLoop } from './explain-loop.ts';
 import { explainMains } from './explain-mains.ts';
 import { explainStarts } from './explain-starts.ts';
+import { explainVolts } from './explain-volts.ts';
 
 export const explanations: readonly Documented[] = [
   ...explainApart,
   ...explainStarts,
+  ...explainVolts,
   ...explainLoop,
   ...explainMains,
 ];

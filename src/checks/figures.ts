@@ -137,7 +137,7 @@ function statedOhms(plan: Plan, c: ContactEdge): number | undefined {
 }
 
 /** V of the highest low-voltage source, for what leaks or lights on it. */
-function highestVolts(plan: Plan): number {
+export function highestVolts(plan: Plan): number {
   const own = [...plan.parts.values()].filter(
     (p): p is SupplyPart | BatteryPart => p.kind === 'supply' || p.kind === 'battery',
   );

@@ -5,6 +5,7 @@ import { printable, printableLines } from '../report/escape.ts';
 import { addCheck } from './check.ts';
 import { addExplain } from './explain.ts';
 import { type Io, Output, type Session, widthFor } from './io.ts';
+import { addRead } from './read.ts';
 import { STAGES, type Stages } from './stages.ts';
 import { Problem, STATUS, worse } from './status.ts';
 import { addTable } from './table.ts';
@@ -29,6 +30,7 @@ function buildProgram(session: Session): Command {
     });
   addCheck(program, session);
   addTable(program, session);
+  addRead(program, session);
   addExplain(program, session);
   return program;
 }

@@ -2,6 +2,9 @@
  * The stages the commands call, each loaded when it is first needed, so that `--help` loads none. A test may hand
  * `main` its own.
  */
+
+import type { ReadOptions } from '../bench/read.ts';
+import type { Reading } from '../bench/reading.ts';
 import type { Plan, PlanError, ReadResult } from '../plan/plan.ts';
 import type { Explanation } from '../report/explain.ts';
 import type { Report } from '../report/model.ts';
@@ -14,6 +17,7 @@ export interface Stages {
   formatPlanErrors(errors: readonly PlanError[]): Later<string>;
   check(plan: Plan): Later<Report>;
   truthTable(plan: Plan, options: { readonly all: boolean }): Later<TruthTable>;
+  readMeter(plan: Plan, options: ReadOptions): Later<Reading>;
   explanations(): Later<readonly Explanation[]>;
 }
 
@@ -22,5 +26,6 @@ export const STAGES: Stages = {
   formatPlanErrors: async (errors) => (await import('../plan/errors.ts')).formatPlanErrors(errors),
   check: async (plan) => (await import('../checks/check.ts')).check(plan),
   truthTable: async (plan, options) => (await import('../checks/table.ts')).truthTable(plan, options),
+  readMeter: async (plan, options) => (await import('../bench/read.ts')).readMeter(plan, options),
   explanations: async () => (await import('../checks/explain.ts')).explanations,
 };

@@ -388,6 +388,13 @@ export interface Intent {
   readonly ifSupplyFails: 'stopped' | 'running';
 }
 
+/** The terminals of one part: its own names, and the name that any mark stands for. */
+export interface TerminalMarks {
+  readonly names: readonly string[];
+  find(mark: string): string | undefined;
+  marks(): Iterable<string>;
+}
+
 export interface Plan {
   readonly format: 1;
   /** the name the file was given on the command line */
@@ -398,6 +405,8 @@ export interface Plan {
   readonly ambient?: number;
   readonly parts: ReadonlyMap<string, Part>;
   readonly runs: readonly Run[];
+  /** terminals of every part, by its name */
+  readonly terminals: ReadonlyMap<string, TerminalMarks>;
   /** undefined when the plan has no intent at all */
   readonly intents?: readonly Intent[];
   /** defaults that reading itself had to choose, as sentences */

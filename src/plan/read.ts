@@ -178,6 +178,7 @@ class FileReader {
       ambient: top.ambient,
       parts: built,
       runs: resolved,
+      terminals,
       intents: intents.length === 0 ? undefined : intents,
       defaults: this.#defaults,
     });

@@ -7,7 +7,16 @@ import type { Plan } from '../../src/plan/plan.ts';
 import { failing, finding, report } from '../report/samples.ts';
 
 export function plan(file: string, title: string): Plan {
-  return { format: 1, file, title, practice: 'nec', parts: new Map(), runs: [], defaults: [] };
+  return {
+    format: 1,
+    file,
+    title,
+    practice: 'nec',
+    parts: new Map(),
+    runs: [],
+    terminals: new Map(),
+    defaults: [],
+  };
 }
 
 /** A "plan" is one word: `pass`, `fail`, `doubt`, `crash`; anything else cannot be read. */
@@ -37,6 +46,19 @@ export const stages: Stages = {
         expected: { collector: 'stopped' },
       },
     ],
+  }),
+  readMeter: (_plan, { between }) => ({
+    format: 1,
+    state: { power: true, moved: {}, relays: {}, supplies: {} },
+    between: between ? ['PS1.+', 'PS1.-'] : null,
+    volts: between ? 12 : null,
+    kind: between ? 'dc' : null,
+    through: null,
+    ohms: null,
+    beeps: null,
+    nets: [],
+    cores: [],
+    notes: [],
   }),
   explanations: () => [
     {

@@ -1,0 +1,173 @@
+/** The state a circuit stands in once inputs were moved, found as it happens: coil volts move relays, relays move contacts. */
+
+import { figuresFor } from '../checks/figures.ts';
+import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
+import type { ContactEdge, Relay, Source } from '../circuit/circuit.ts';
+import { type Figures, type Island, islandOf, type Situation } from '../electric/island.ts';
+import type { Plan } from '../plan/plan.ts';
+import { type Held, solveLimited } from './limited.ts';
+
+/** Steps after which relays that still move are taken to chatter. */
+const MOST_STEPS = 60;
+/** Share of its volts at which an outlet or a primary counts as fed. */
+const FED = 0.5;
+
+/** Where everything stands, and the solved islands. */
+export interface BenchState {
+  readonly circuit: WiredCircuit;
+  readonly figures: Figures;
+  readonly moved: ReadonlySet<number>;
+  readonly relays: readonly boolean[];
+  readonly alive: readonly boolean[];
+  readonly situation: Situation;
+  /** false when relays never came to rest */
+  readonly settled: boolean;
+}
+
+/** Settles a plan from rest, then with the inputs moved. With `dead` nothing has power and every relay is out. */
+export function settleBench(plan: Plan, moved: readonly number[], dead: boolean): BenchState {
+  const circuit = buildWiredCircuit(plan);
+  const figures = figuresFor(plan, dead ? 'ohmmeter' : 'reading');
+  const machine = new Machine(circuit, figures);
+  if (dead)
+    return machine.state(
+      new Set(moved),
+      circuit.relays.map(() => false),
+      circuit.sources.map(() => false),
+      true,
+    );
+  const rest = machine.settle(
+    new Set(),
+    circuit.relays.map(() => false),
+  );
+  return machine.settle(new Set(moved), rest.relays);
+}
+
+class Machine {
+  private readonly islands: Island[] = [];
+  private readonly numbers: ReadonlyMap<string, number>;
+
+  constructor(
+    private readonly circuit: WiredCircuit,
+    private readonly figures: Figures,
+  ) {
+    this.numbers = new Map(circuit.relays.map((r) => [r.part, r.index]));
+    const seen = new Set<number>();
+    for (const s of circuit.sources) {
+      if (seen.has(s.rails[0]!.net)) continue;
+      const island = islandOf(
+        circuit,
+        s.rails.map((r) => r.net),
+      );
+      island.local.forEach((x, net) => {
+        if (x >= 0) seen.add(net);
+      });
+      this.islands.push(island);
+    }
+  }
+
+  settle(moved: ReadonlySet<number>, from: readonly boolean[]): BenchState {
+    let relays = [...from];
+    let alive = this.circuit.sources.map((s) => s.feed.by === 'always');
+    for (let step = 0; step < MOST_STEPS; step++) {
+      const here = this.state(moved, relays, alive, true);
+      const solved = this.islands.map((i) =>
+        solveLimited(this.circuit.plan, i, this.figures, here.situation),
+      );
+      const volts = (a: number, b: number): Volts | undefined => voltsIn(solved, a, b);
+      const nextAlive = this.circuit.sources.map((s) => this.hasPower(s, alive, volts));
+      const next = this.circuit.relays.map((r) => this.position(r, relays[r.index]!, volts, solved));
+      if (same(next, relays) && same(nextAlive, alive)) return here;
+      relays = next;
+      alive = nextAlive;
+    }
+    return this.state(moved, relays, alive, false);
+  }
+
+  state(
+    moved: ReadonlySet<number>,
+    relays: readonly boolean[],
+    alive: readonly boolean[],
+    settled: boolean,
+  ): BenchState {
+    const situation: Situation = {
+      closed: (c: ContactEdge) =>
+        c.when.by === 'always' ||
+        (c.when.by === 'input'
+          ? moved.has(c.when.input) === c.when.value
+          : relays[c.when.relay] === c.when.value),
+      alive: (s: Source) => alive[s.index] === true,
+      pulledIn: (part: string) => relays[this.numbers.get(part) ?? -1] === true,
+    };
+    return { circuit: this.circuit, figures: this.figures, moved, relays, alive, situation, settled };
+  }
+
+  private hasPower(
+    s: Source,
+    alive: readonly boolean[],
+    volts: (a: number, b: number) => Volts | undefined,
+  ): boolean {
+    const { feed } = s;
+    if (feed.by === 'always') return true;
+    if (feed.by === 'nets') return (volts(feed.a, feed.b)?.size ?? 0) > 1;
+    const plug = this.circuit.sources.find((x) => x.part === feed.part);
+    if (plug) return alive[plug.index]!;
+    const outlet = this.circuit.consumers.find((c) => c.part === feed.part);
+    if (!outlet) return false;
+    const nets = [...outlet.nets.values()];
+    const full = Math.max(
+      0,
+      ...this.circuit.sources
+        .filter((x) => x.mains)
+        .flatMap((x) => x.rails.map((r) => Math.hypot(r.re, r.im))),
+    );
+    return (volts(nets[0]!, nets[1]!)?.size ?? 0) > FED * full;
+  }
+
+  /** In from its pull-in on, out from its drop-out down, between the two as it was. */
+  private position(
+    relay: Relay,
+    was: boolean,
+    volts: (a: number, b: number) => Volts | undefined,
+    solved: readonly Held[],
+  ): boolean {
+    let on = true;
+    let off = false;
+    for (const sense of relay.senses) {
+      if (sense.by === 'joined') {
+        const made = sense.a === sense.b || joined(solved, sense.a, sense.b);
+        on &&= made;
+        off ||= !made;
+        continue;
+      }
+      const v = volts(sense.a, sense.b);
+      const seen = v === undefined ? 0 : v.ac ? v.size : sense.polarised ? v.signed : v.size;
+      on &&= seen >= sense.pullIn - 1e-9;
+      off ||= seen <= sense.dropOut + 1e-9;
+    }
+    return on || (was && !off);
+  }
+}
+
+interface Volts {
+  readonly size: number;
+  readonly signed: number;
+  readonly ac: boolean;
+}
+
+function voltsIn(solved: readonly Held[], a: number, b: number): Volts | undefined {
+  for (const h of solved) {
+    const v = h.flows.volts(a, b);
+    if (v) return { size: Math.hypot(v.re, v.im), signed: v.re, ac: h.ac };
+  }
+  return undefined;
+}
+
+/** Joined by next to nothing: how a dry trigger sees its two terminals. */
+function joined(solved: readonly Held[], a: number, b: number): boolean {
+  return solved.some((h) => h.flows.island.local[a]! >= 0 && h.joined(a, b));
+}
+
+function same(a: readonly boolean[], b: readonly boolean[]): boolean {
+  return a.every((x, i) => x === b[i]);
+}

@@ -1,0 +1,114 @@
+/** Solving an island whose supplies give no more than they can. */
+import type { Source } from '../circuit/circuit.ts';
+import { UnionFind } from '../circuit/union-find.ts';
+import { Flows } from '../electric/flows.ts';
+import { assemble, type Figures, type Island, type Situation } from '../electric/island.ts';
+import { solveNetwork } from '../electric/solve.ts';
+import type { Plan } from '../plan/plan.ts';
+
+/** A from which a plug's own breaker is taken to open at once, as a multiple of its rating. */
+const TRIPS = 20;
+const BREAKER = 16;
+
+export interface Held {
+  readonly flows: Flows;
+  /** any source here that is alive gives AC */
+  readonly ac: boolean;
+  /** a DC and an AC source meet, or a diode lies on AC: volts are then not worked out */
+  readonly mixed: boolean;
+  /** sources held at their limit, and plugs whose breaker has opened */
+  readonly limited: readonly Source[];
+  readonly tripped: readonly Source[];
+  /** the two nets are joined by wires, links and closed contacts alone */
+  joined(a: number, b: number): boolean;
+}
+
+/**
+ * Volts and currents of an island. A regulated supply that would have to give more than its limit gives just that: the
+ * network it sees is linear, so two solves tell the resistance that holds it there. A shorted plug is dead.
+ */
+export function solveLimited(plan: Plan, island: Island, figures: Figures, situation: Situation): Held {
+  const extra = new Map<Source, number>();
+  const tripped = new Set<Source>();
+  const with_ = (more: ReadonlyMap<Source, number>): Flows => {
+    const own: Figures = {
+      ...figures,
+      source: (s) => {
+        const f = figures.source(s);
+        return { ...f, ohms: f.ohms + (more.get(s) ?? 0) };
+      },
+    };
+    const here: Situation = { ...situation, alive: (s) => situation.alive(s) && !tripped.has(s) };
+    const made = assemble(island, own, here);
+    return new Flows(island, made, solveNetwork(made.network));
+  };
+  let flows = with_(extra);
+  for (const s of island.sources) {
+    if (!situation.alive(s)) continue;
+    const most = limitOf(plan, s);
+    // Behind a resistance of its own a supply sags by itself.
+    if (most === undefined || (!s.mains && figures.source(s).ohms > 0)) continue;
+    const amps = ampsOf(flows, s);
+    const conflicts = flows.solution.conflict !== undefined;
+    if (!conflicts && amps <= most * (1 + 1e-9)) continue;
+    if (s.mains) tripped.add(s);
+    else {
+      const probe = with_(new Map([...extra, [s, 1]]));
+      if (conflicts && ampsOf(probe, s) <= most) extra.set(s, 1e-3);
+      else extra.set(s, heldBy(volts(figures, s), conflicts ? undefined : amps, ampsOf(probe, s), most));
+    }
+    flows = with_(extra);
+  }
+  const live = island.sources.filter((s) => situation.alive(s) && !tripped.has(s));
+  const ac = live.some((s) => s.kind === 'ac');
+  return {
+    flows,
+    ac,
+    mixed: ac && (live.some((s) => s.kind === 'dc') || island.diodes.length > 0),
+    limited: [...extra.keys()].filter((s) => extra.get(s)! > 1e-3),
+    tripped: [...tripped],
+    joined: joiner(island, situation),
+  };
+}
+
+function ampsOf(flows: Flows, s: Source): number {
+  const i = flows.sourceAmps(s);
+  return Math.hypot(i.re, i.im);
+}
+
+function volts(figures: Figures, s: Source): number {
+  const [p, q] = s.rails;
+  return figures.source(s).scale * Math.hypot(p!.re - q!.re, p!.im - q!.im);
+}
+
+/**
+ * ohm in line with a source of `e` volts that holds it at `most`, from its current without it and with 1 ohm: I = e/(R + Rth).
+ */
+function heldBy(e: number, without: number | undefined, withOne: number, most: number): number {
+  if (without === undefined) return e / most;
+  // 1/withOne - 1/without = 1/(e - Vth)
+  const drive = 1 / (1 / withOne - 1 / without);
+  return Math.max(1e-3, drive / most - drive / without);
+}
+
+/** A that a source can give for long: a regulated supply's limit, or what opens a plug's breaker at once. */
+function limitOf(plan: Plan, s: Source): number | undefined {
+  const part = plan.parts.get(s.part);
+  if (part?.kind === 'plug') return TRIPS * (part.breaker ?? BREAKER);
+  if (part?.kind !== 'supply') return undefined;
+  return part.limit.amps;
+}
+
+function joiner(island: Island, situation: Situation): (a: number, b: number) => boolean {
+  let sets: UnionFind | undefined;
+  return (a, b) => {
+    if (!sets) {
+      sets = new UnionFind(island.count);
+      for (const w of island.wires) sets.union(island.local[w.a]!, island.local[w.b]!);
+      for (const c of island.contacts)
+        if (situation.closed(c)) sets.union(island.local[c.a]!, island.local[c.b]!);
+    }
+    const [x, y] = [island.local[a]!, island.local[b]!];
+    return x >= 0 && y >= 0 && sets.joined(x, y);
+  };
+}
