@@ -1,6 +1,7 @@
 // Blocks of a Markdown document that are made from the code. A block stands between two markers, each on its own line:
 //
 //   <!-- run: pullin check examples/wrong/x.yaml | lines 1-20 -->   the command and its real output, cut to the range
+//   <!-- run: pullin check examples/x.yaml | question 4 -->         what a report says under one question
 //   <!-- list: findings -->                                         a table of all findings
 //   <!-- end -->
 //
@@ -57,8 +58,10 @@ async function output(what, pullin) {
 /** Lines FROM to TO, counted from one; what is left out shows as one mark. */
 function cut(lines, range) {
   if (range === undefined) return lines;
+  const asked = /^question ([1-7])$/.exec(range)?.[1];
+  if (asked !== undefined) return question(lines, asked);
   const [, from, to] = /^lines (\d+)-(\d+)$/.exec(range) ?? [];
-  if (from === undefined) throw new Error(`"${range}" is no range; it reads: lines 1-20`);
+  if (from === undefined) throw new Error(`"${range}" is no range; it reads: lines 1-20, or question 4`);
   const first = Number(from);
   const last = Number(to);
   if (first < 1 || first > last || first > lines.length)
@@ -68,6 +71,14 @@ function cut(lines, range) {
     ...lines.slice(first - 1, last),
     ...(last < lines.length ? ['…'] : []),
   ];
+}
+
+/** What a report says under one of its questions. */
+function question(lines, number) {
+  const first = lines.findIndex((line) => line.startsWith(`${number}. `));
+  if (first < 0) throw new Error(`the output has no question ${number}`);
+  const after = lines.findIndex((line, i) => i > first && /^(\d\. |Proved |Not every |Starting )/.test(line));
+  return ['…', ...lines.slice(first, after - 1), '…'];
 }
 
 function list(what, explanations) {

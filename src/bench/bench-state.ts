@@ -6,6 +6,7 @@ import type { ContactEdge, Relay, Source } from '../circuit/circuit.ts';
 import { type Figures, type Island, islandOf, type Situation } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type Held, solveLimited } from './limited.ts';
+import { balanced } from './three-phase.ts';
 
 /** Steps after which relays that still move are taken to chatter. */
 const MOST_STEPS = 60;
@@ -26,8 +27,11 @@ export interface BenchState {
 
 /** Settles a plan from rest, then with the inputs moved. With `dead` nothing has power and every relay is out. */
 export function settleBench(plan: Plan, moved: readonly number[], dead: boolean): BenchState {
-  const circuit = buildWiredCircuit(plan);
-  const figures = figuresFor(plan, dead ? 'ohmmeter' : 'reading');
+  const { circuit, figures } = balanced(
+    plan,
+    buildWiredCircuit(plan),
+    figuresFor(plan, dead ? 'ohmmeter' : 'reading'),
+  );
   const machine = new Machine(circuit, figures);
   if (dead)
     return machine.state(
@@ -109,19 +113,22 @@ class Machine {
   ): boolean {
     const { feed } = s;
     if (feed.by === 'always') return true;
-    if (feed.by === 'nets') return (volts(feed.a, feed.b)?.size ?? 0) > 1;
+    if (feed.by === 'nets') return this.fed(volts(feed.a, feed.b));
     const plug = this.circuit.sources.find((x) => x.part === feed.part);
     if (plug) return alive[plug.index]!;
     const outlet = this.circuit.consumers.find((c) => c.part === feed.part);
     if (!outlet) return false;
     const nets = [...outlet.nets.values()];
-    const full = Math.max(
-      0,
-      ...this.circuit.sources
-        .filter((x) => x.mains)
-        .flatMap((x) => x.rails.map((r) => Math.hypot(r.re, r.im))),
-    );
-    return (volts(nets[0]!, nets[1]!)?.size ?? 0) > FED * full;
+    return this.fed(volts(nets[0]!, nets[1]!));
+  }
+
+  /** What leaks through a switched-off output feeds nothing: half of the lowest mains here is asked for. */
+  private fed(across: Volts | undefined): boolean {
+    const mains = this.circuit.sources
+      .filter((x) => x.mains)
+      .flatMap((x) => x.rails.map((r) => Math.hypot(r.re, r.im)))
+      .filter((v) => v > 0);
+    return (across?.size ?? 0) > FED * Math.min(...mains);
   }
 
   /** In from its pull-in on, out from its drop-out down, between the two as it was. */

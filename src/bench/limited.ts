@@ -5,17 +5,20 @@ import { Flows } from '../electric/flows.ts';
 import { assemble, type Figures, type Island, type Situation } from '../electric/island.ts';
 import { solveNetwork } from '../electric/solve.ts';
 import type { Plan } from '../plan/plan.ts';
+import { CLASH, MIXED, UNSETTLED } from './notes.ts';
 
 /** A from which a plug's own breaker is taken to open at once, as a multiple of its rating. */
 const TRIPS = 20;
 const BREAKER = 16;
+/** ohm, next to none: what parts an ideal source from a dead short. */
+const BIT = 1e-3;
 
 export interface Held {
   readonly flows: Flows;
   /** any source here that is alive gives AC */
   readonly ac: boolean;
-  /** a DC and an AC source meet, or a diode lies on AC: volts are then not worked out */
-  readonly mixed: boolean;
+  /** why volts and currents here are not worked out; undefined where they are */
+  readonly untold: string | undefined;
   /** sources held at their limit, and plugs whose breaker has opened */
   readonly limited: readonly Source[];
   readonly tripped: readonly Source[];
@@ -48,15 +51,12 @@ export function solveLimited(plan: Plan, island: Island, figures: Figures, situa
     const most = limitOf(plan, s);
     // Behind a resistance of its own a supply sags by itself.
     if (most === undefined || (!s.mains && figures.source(s).ohms > 0)) continue;
-    const amps = ampsOf(flows, s);
-    const conflicts = flows.solution.conflict !== undefined;
-    if (!conflicts && amps <= most * (1 + 1e-9)) continue;
+    // Where ideal sources contradict, only a resistance in line shows which of them is the one overloaded.
+    const first = flows.solution.conflict === undefined ? 0 : BIT;
+    const amps = ampsOf(first === 0 ? flows : with_(new Map([...extra, [s, first]])), s);
+    if (amps <= most * (1 + 1e-9)) continue;
     if (s.mains) tripped.add(s);
-    else {
-      const probe = with_(new Map([...extra, [s, 1]]));
-      if (conflicts && ampsOf(probe, s) <= most) extra.set(s, 1e-3);
-      else extra.set(s, heldBy(volts(figures, s), conflicts ? undefined : amps, ampsOf(probe, s), most));
-    }
+    else extra.set(s, heldBy(first, amps, ampsOf(with_(new Map([...extra, [s, 1]])), s), most));
     flows = with_(extra);
   }
   const live = island.sources.filter((s) => situation.alive(s) && !tripped.has(s));
@@ -64,31 +64,32 @@ export function solveLimited(plan: Plan, island: Island, figures: Figures, situa
   return {
     flows,
     ac,
-    mixed: ac && (live.some((s) => s.kind === 'dc') || island.diodes.length > 0),
-    limited: [...extra.keys()].filter((s) => extra.get(s)! > 1e-3),
+    untold: untold(flows, ac && (live.some((s) => s.kind === 'dc') || island.diodes.length > 0)),
+    limited: [...extra.keys()],
     tripped: [...tripped],
     joined: joiner(island, situation),
   };
 }
 
-function ampsOf(flows: Flows, s: Source): number {
-  const i = flows.sourceAmps(s);
-  return Math.hypot(i.re, i.im);
+function untold(flows: Flows, mixed: boolean): string | undefined {
+  if (mixed) return MIXED;
+  if (flows.solution.conflict !== undefined) return CLASH;
+  return flows.solution.settled ? undefined : UNSETTLED;
 }
 
-function volts(figures: Figures, s: Source): number {
-  const [p, q] = s.rails;
-  return figures.source(s).scale * Math.hypot(p!.re - q!.re, p!.im - q!.im);
+/** A that a source gives; a DC source fed backwards gives less than none. */
+function ampsOf(flows: Flows, s: Source): number {
+  const i = flows.sourceAmps(s);
+  return s.kind === 'dc' ? i.re : Math.hypot(i.re, i.im);
 }
 
 /**
- * ohm in line with a source of `e` volts that holds it at `most`, from its current without it and with 1 ohm: I = e/(R + Rth).
+ * ohm in line that holds a source at `most`, from its currents with `first` ohm in line and with 1 ohm: I = E/(Rth + R).
  */
-function heldBy(e: number, without: number | undefined, withOne: number, most: number): number {
-  if (without === undefined) return e / most;
-  // 1/withOne - 1/without = 1/(e - Vth)
-  const drive = 1 / (1 / withOne - 1 / without);
-  return Math.max(1e-3, drive / most - drive / without);
+function heldBy(first: number, amps: number, withOne: number, most: number): number {
+  const drive = (1 - first) / (1 / withOne - 1 / amps);
+  const ohms = first + drive / most - drive / amps;
+  return Number.isFinite(ohms) ? Math.max(BIT, ohms) : BIT;
 }
 
 /** A that a source can give for long: a regulated supply's limit, or what opens a plug's breaker at once. */

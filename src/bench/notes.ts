@@ -3,6 +3,8 @@ import type { Plan } from '../plan/plan.ts';
 import type { Held } from './limited.ts';
 
 export const MIXED = 'AC and DC meet here, or AC passes a diode; what a meter reads then is not worked out.';
+export const CLASH =
+  'Sources of unlike volts are joined, or a battery is shorted, with no resistance between; the current is beyond telling.';
 export const UNSETTLED = 'The diodes find no position that agrees with itself; nothing is told.';
 
 /** Rounding of the arithmetic is no volt. */

@@ -7,7 +7,7 @@ import { solveNetwork } from '../electric/solve.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type BenchState, settleBench } from './bench-state.ts';
 import { type Held, solveLimited } from './limited.ts';
-import { clean, limitNotes, MIXED, UNSETTLED } from './notes.ts';
+import { clean, limitNotes } from './notes.ts';
 import type { Reading, ReadState } from './reading.ts';
 import { tabulate } from './tabulate.ts';
 
@@ -55,8 +55,8 @@ export function readMeter(plan: Plan, options: ReadOptions): Reading {
     };
   }
   const between = options.between.map((p) => terminalKey(p.part, p.terminal)) as [string, string];
-  const nets = between.map((key) => state.circuit.netOf.get(key));
-  const [a, b] = nets;
+  // A terminal that nothing is wired to has no net; it is still one piece of metal with itself.
+  const [a, b] = between[0] === between[1] ? [0, 0] : between.map((key) => state.circuit.netOf.get(key));
   if (options.dead) {
     const read = a === undefined || b === undefined ? NO_WAY : ohms(state, a, b);
     return { ...base, between, volts: null, kind: null, ...read.value, notes: [...notes, ...read.notes] };
@@ -88,14 +88,13 @@ function volts(
   b: number,
 ): { value: Pick<Reading, 'volts' | 'kind'>; notes: string[] } {
   if (a === b) return { value: { volts: 0, kind: null }, notes: ['Both terminals are one piece of metal.'] };
+  if (!tied(state, a, b)) return NOTHING;
   const held = withMeter(plan, state, a, b);
   const notes = limitNotes(plan, held);
-  if (held.mixed) return { value: { volts: null, kind: null }, notes: [...notes, MIXED] };
+  if (held.untold !== undefined)
+    return { value: { volts: null, kind: null }, notes: [...notes, held.untold] };
   const v = held.flows.volts(a, b)!;
   const live = held.flows.island.sources.some((s) => state.situation.alive(s) && !held.tripped.includes(s));
-  if (!tied(state, a, b)) return { value: { volts: 0, kind: null }, notes: [...notes, LOOSE] };
-  if (!held.flows.solution.settled)
-    return { value: { volts: null, kind: null }, notes: [...notes, UNSETTLED] };
   const kind = live ? (held.ac ? 'ac' : 'dc') : null;
   const value = kind === 'ac' ? Math.hypot(v.re, v.im) : v.re;
   return { value: { volts: clean(value, highestVolts(plan)), kind }, notes };

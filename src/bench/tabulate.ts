@@ -5,7 +5,7 @@ import { islandOf } from '../electric/island.ts';
 import type { Core, Plan } from '../plan/plan.ts';
 import type { BenchState } from './bench-state.ts';
 import { type Held, solveLimited } from './limited.ts';
-import { clean, limitNotes, MIXED, UNSETTLED } from './notes.ts';
+import { clean, limitNotes } from './notes.ts';
 import type { CoreReading, NetReading } from './reading.ts';
 
 export interface Tables {
@@ -29,8 +29,7 @@ export function tabulate(plan: Plan, state: BenchState): Tables {
       if (x >= 0) solved.set(n, held);
     });
     for (const note of limitNotes(plan, held)) notes.add(note);
-    if (held.mixed) notes.add(MIXED);
-    if (!held.flows.solution.settled) notes.add(UNSETTLED);
+    if (held.untold !== undefined) notes.add(held.untold);
   }
   const scale = highestVolts(plan);
   const nets = state.circuit.terminals.flatMap((terminals, net): NetReading[] =>
@@ -50,7 +49,7 @@ function against(
   scale: number,
 ): Omit<NetReading, 'terminals'> {
   const nothing = { volts: null, kind: null, against: null };
-  if (!held || held.mixed || !held.flows.solution.settled) return nothing;
+  if (held?.untold !== undefined || !held) return nothing;
   for (const s of held.flows.island.sources) {
     if (!state.situation.alive(s) || held.tripped.includes(s)) continue;
     const pole = s.rails.find((r) => !r.live) ?? s.rails.at(-1)!;
@@ -69,7 +68,7 @@ function against(
 function coreReading(plan: Plan, wire: Wire, held: Held | undefined): CoreReading {
   const run = plan.runs[wire.run]!;
   const core: Core = run.cores[wire.core]!;
-  const i = held && !held.mixed && held.flows.solution.settled ? held.flows.amps(wire) : undefined;
+  const i = held && held.untold === undefined ? held.flows.amps(wire) : undefined;
   const amps = i === undefined ? null : held!.ac ? Math.hypot(i.re, i.im) : i.re;
   return {
     run: wire.run + 1,

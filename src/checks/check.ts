@@ -110,6 +110,8 @@ function answer(
   const moved = findings.find((f) => f.id === 'gate-on-wrong-tab');
   if (number === 3 && moved && moved.also.some((a) => /\[(runs-|stays-on|block-ignored)/.test(a)))
     return { number, question, answer: 'no', figure: moved.message };
+  if (!v && (number === 4 || number === 5) && s.circuit.relays.length > 0)
+    return { number, question, answer: 'cannot tell', figure: 'which states feed the coil was not decided' };
   const unknown = number === 4 ? findings.find((f) => f.id === 'coil-current-unknown') : undefined;
   if (unknown) return { number, question, answer: 'cannot tell', figure: unknown.message };
   const figure = goodFigure(s, number, coils, contacts);

@@ -10,6 +10,9 @@ import type { Study } from './study.ts';
 
 const say = (x: number, digits = 3) => Number(x.toPrecision(digits));
 
+/** Times the area of the wire in the plan up to which thicker wire is proposed; beyond it another cure is meant. */
+const MOST_THICKER = 7;
+
 /** VA of small transformers that are sold. */
 const TRANSFORMERS = [10, 15, 20, 30, 40, 50, 75, 100];
 
@@ -52,7 +55,7 @@ function thickerWire(
   const worst = (c: Cable) => ohmsPerMetre(c, ambient) * strandingAllowance(c);
   const thinnest = [...runs.values()].reduce((x, y) => (worst(y) > worst(x) ? y : x));
   let serves: string | undefined;
-  for (const size of thickerSizes(thinnest)) {
+  for (const size of thickerSizes(thinnest).filter((c) => c.area <= MOST_THICKER * thinnest.area)) {
     const cableOf = (run: number) => {
       const cable = runs.get(run);
       return cable && worst(cable) > worst(size) ? size : undefined;
@@ -60,9 +63,10 @@ function thickerWire(
     const v = volts(figuresFor(study.plan, 'low', { cableOf }));
     if (!enough(v)) continue;
     serves = `${size.gauge} instead of ${thinnest.gauge} gives ${say(v)} V`;
-    if (v >= wanted - 1e-9) break;
+    if (v >= wanted - 1e-9) return [serves];
   }
-  return serves === undefined ? [] : [serves];
+  // Wire that only just serves is worth naming where the coil would not pull in at all, not where it does already.
+  return serves === undefined || enough(volts(figuresFor(study.plan, 'low'))) ? [] : [serves];
 }
 
 /** How much shorter the whole loop would have to be with the wire as it is. */
@@ -75,7 +79,7 @@ function shorterLoop(study: Study, volts: (figures: Figures) => number, needed: 
     if (at(middle) >= needed) low = middle;
     else high = middle;
   }
-  return low < 0.02 ? [] : [`all its cables at most ${Math.floor(low * 100)} % as long`];
+  return low < 0.02 ? [] : [`cables no more than ${Math.floor(low * 100)} % as long`];
 }
 
 function otherSupply(
@@ -89,32 +93,30 @@ function otherSupply(
   const { model, supply, part } = fed;
   if (!supply) return [];
   const owner = study.plan.parts.get(fed.source.part)!;
+  const otherVolts = `a coil rated for what ${fed.source.part} gives, or a supply of ${model.rated} V ${model.kind.toUpperCase()}`;
   if (owner.kind === 'supply' && supply.sourceOhms > 0 && owner.output.kind === 'ac') {
     for (const va of TRANSFORMERS) {
       if (va <= owner.limit.amps * owner.output.volts * 1.001) continue;
       const plan = withSupply(study.plan, bigger(owner, va));
       const v = with_(plan);
       const high = supplyModel(bigger(owner, va), plan.practice).openCircuit.nominal;
-      if (v >= Math.min(wanted, state.pullIn + 0.02 * model.rated))
+      if (v >= wanted)
         return [
           `a transformer of ${owner.output.volts} V and at least ${va} VA gives ${say(v)} V${high > model.mostVolts ? ' (see that its volts held are not too many)' : ''}`,
         ];
     }
-    return [];
+    return owner.output.volts < 0.95 * model.rated ? [otherVolts] : [];
   }
   if (row.least <= 0) return [];
   // With one source and no diode on the way, volts at the coil go with the supply's.
-  const least = (supply.openCircuit.min * state.pullIn) / row.least;
+  const aim = row.least < state.pullIn ? state.pullIn : wanted;
+  const least = (supply.openCircuit.min * aim) / row.least;
   const share = least / supply.openCircuit.min;
   const most = supply.openCircuit.max * share;
   const stands = coilOf(part).most === undefined ? 1.3 * model.rated : model.mostVolts;
   if (share > 1 && share < 1.3 && most <= stands)
     return [`a supply that never falls below ${say(Math.ceil(least * 100) / 100)} V`];
-  return share >= 1.3
-    ? [
-        `a coil rated for what ${fed.source.part} gives, or a supply of ${model.rated} V ${model.kind.toUpperCase()}`,
-      ]
-    : [];
+  return share >= 1.3 ? [otherVolts] : [];
 }
 
 /** The same transformer in another size, its no-load rise left to the default for that size. */

@@ -5,7 +5,7 @@ import type { Finding } from '../report/model.ts';
 import type { FedCoil } from './coil.ts';
 import { lowRemedies } from './coil-remedy.ts';
 import type { CoilRow, Electrics } from './coil-rows.ts';
-import { ambientOf, coilOf, warmCelsius } from './figures.ts';
+import { ambientOf, coilOf, figuresFor, warmCelsius } from './figures.ts';
 import { finding, listOf, type Study } from './study.ts';
 
 /** A coil with its rows and the volts that it needs when warm. */
@@ -57,8 +57,8 @@ export function tooLow(study: Study, electrics: Electrics, state: CoilState): Fi
       at: part.where.get('coil.rated') ?? part.at,
       message: fails
         ? `${part.name} gets ${say(row.least)} V${at} at worst and needs ${needs}`
-        : `${part.name} gets ${say(row.least)} V${at} at worst, only ${say(row.least - pullIn, 2)} V above what it needs warm`,
-      why: `${whyLow(study, state, row)}${fails && others.length > 0 ? ` ${everywhere ? 'So is every gate' : `Short too: ${listOf(others)}`}.` : ''}`,
+        : `${part.name} gets ${say(row.least)} V${at} at worst, only ${say(row.least - pullIn, 2)} V above what it needs${model.kind === 'dc' && !model.pullInIsWarm ? ' warm' : ''}`,
+      why: `${whyLow(study, state, row)}${fails && others.length > 0 ? ` ${everywhere ? 'Every other way of starting it is short too' : `Short too: ${listOf(others)}`}.` : ''}`,
       fix:
         remedies.length > 0
           ? `${remedies.join('; or ')}.`
@@ -82,9 +82,13 @@ function whyLow(study: Study, { fed, pullIn }: CoilState, row: CoilRow): string 
   const { plan } = study;
   const start = supply
     ? `${source.part} may stand at ${say(supply.openCircuit.min)} V`
-    : `${source.part} is taken at nominal`;
+    : `the mains may stand low`;
   const lost = supply ? supply.openCircuit.min - row.least : 0;
-  const way = `${say(lost, 2)} V stay in ${supply && supply.sourceOhms > 0 ? 'the supply itself, ' : ''}wire, contacts${model.kind === 'ac' ? ' while the armature is still open' : ''}`;
+  const inside =
+    supply && supply.sourceOhms > 0
+      ? 'the supply itself, the wire and the contacts'
+      : 'the wire and the contacts';
+  const way = `${say(lost, 2)} V stay in ${inside}${model.kind === 'ac' ? ' while the armature is still open' : ''}`;
   const warm =
     model.kind === 'dc' && !model.pullInIsWarm
       ? ` In air of ${say(ambientOf(plan))} °C a coil that has been on is at ${say(warmCelsius(plan, model))} °C and needs ${say(copperFactor(warmCelsius(plan, model)))} times its ${say(model.pullInVolts)} V.`
@@ -99,7 +103,8 @@ function whyLow(study: Study, { fed, pullIn }: CoilState, row: CoilRow): string 
 export function tooHigh(study: Study, { fed, rows }: CoilState): Finding[] {
   const { part, model, source, supply } = fed;
   const stated = coilOf(part).most !== undefined;
-  const nominal = supply ? supply.openCircuit.nominal / supply.openCircuit.max : 1;
+  const scale = (corner: 'nominal' | 'high') => figuresFor(study.plan, corner).source(source).scale;
+  const nominal = scale('nominal') / scale('high');
   const most = Math.max(...rows.map((r) => r.most)) * (stated ? 1 : nominal);
   if (most <= model.mostVolts + EPSILON) return [];
   const sure = stated || most > 1.3 * model.rated;

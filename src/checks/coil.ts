@@ -8,9 +8,10 @@ import type { CoilFigures, Finding } from '../report/model.ts';
 import { checkFrequency } from './coil-frequency.ts';
 import { checkHolding } from './coil-holding.ts';
 import { type CoilRow, Electrics } from './coil-rows.ts';
+import { checkSag } from './coil-sag.ts';
 import { inSeries } from './coil-series.ts';
 import { type CoilState, tooHigh, tooLow } from './coil-volts.ts';
-import { type Coiled, modelOf, warmCelsius } from './figures.ts';
+import { type Coiled, figuresFor, modelOf, warmCelsius } from './figures.ts';
 import { loopOf } from './loop-path.ts';
 import { finding, type Study } from './study.ts';
 
@@ -85,6 +86,7 @@ export function checkCoils(study: Study, electrics: Electrics | undefined): Coil
     states.push(state);
     coils.push(...rows.map((row) => figures(study, electrics, state, row)));
     const low = tooLow(study, electrics, state);
+    findings.push(...checkSag(study, electrics, state));
     findings.push(...low, ...(low.some((f) => f.id === 'coil-too-low') ? [] : tooHigh(study, state)));
   }
   if (study.verified && electrics) {
@@ -119,13 +121,16 @@ function figures(study: Study, own: Electrics, state: CoilState, row: CoilRow): 
 
 /** Which supply, temperatures and positions give the least volts. */
 function cornerWords(study: Study, { fed }: CoilState, row: CoilRow): string {
+  const { source: fedSource } = fed;
   const { model, supply } = fed;
   const { plan, circuit } = study;
   const coil =
     model.kind === 'dc'
       ? `coil at ${round(warmCelsius(plan, model), 3)} °C and ${round(model.tolerance * 100, 2)} % low`
       : 'armature open';
-  const source = supply ? `supply at ${round(supply.openCircuit.min)} V` : 'mains at nominal';
+  const source = supply
+    ? `supply at ${round(supply.openCircuit.min)} V`
+    : `mains at ${round(figuresFor(plan, 'low').source(fedSource).scale * 100, 3)} %`;
   const others = row.leastIn.moved.filter((i) => !row.moved.includes(i)).map((i) => circuit.inputs[i]!.part);
   const with_ = others.length === 0 ? '' : `, with ${others.join(', ')} as well`;
   return `${source}, ${coil}, wires at ${round(plan.ambient ?? 40, 3)} °C${with_}${row.proved ? '' : ' (searched, not every combination tried)'}`;

@@ -16,7 +16,7 @@ import type {
   TimerPart,
 } from '../plan/plan.ts';
 import { type CoilModel, coilModel, copperFactor } from '../ratings/coil.ts';
-import { defaults } from '../ratings/defaults.ts';
+import { defaults, mainsVariation } from '../ratings/defaults.ts';
 import { type SupplyModel, supplyModel } from '../ratings/supply.ts';
 import { ohmsPerMetre, strandingAllowance } from '../ratings/wire.ts';
 
@@ -24,9 +24,10 @@ import { ohmsPerMetre, strandingAllowance } from '../ratings/wire.ts';
  * `low`: least volts at a coil - supply low, wires and contacts at their most, coil warm and of low resistance.
  * `nominal`: figures as printed, everything at 20 °C. `high`: most volts - supply high, contacts at their least, coil
  * warm and of high resistance. AC coils have their armature open in the first two and are pulled in in the last.
+ * `strong`: most current for long - supply high, coils warm and of low resistance, AC coils pulled in.
  * `reading`: as nominal, each AC coil as it stands. `ohmmeter`: as nominal, AC coils by their copper alone.
  */
-export type Corner = 'low' | 'nominal' | 'high' | 'reading' | 'ohmmeter';
+export type Corner = 'low' | 'nominal' | 'high' | 'strong' | 'reading' | 'ohmmeter';
 
 export type Coiled = RelayPart | TimerPart | BoardPart;
 
@@ -69,7 +70,7 @@ export function figuresFor(
 ): Figures {
   const ambient = ambientOf(plan);
   const contactOhms =
-    corner === 'low' ? CONTACT.high : corner === 'high' ? CONTACT.low : defaults.contactResistance.value;
+    corner === 'low' ? CONTACT.high : isHigh(corner) ? CONTACT.low : defaults.contactResistance.value;
   const perMetre = new Map<number, number>();
   const supplies = new Map<string, SupplyModel>();
   const wireOhms = (run: number): number => {
@@ -110,17 +111,27 @@ export function figuresFor(
     },
     source(s: Source) {
       const part = plan.parts.get(s.part);
-      if (part?.kind !== 'supply' && part?.kind !== 'battery') return { scale: 1, ohms: 0 };
+      if (part?.kind !== 'supply' && part?.kind !== 'battery')
+        return { scale: mainsScale(plan, corner), ohms: 0 };
       let model = supplies.get(s.part);
       if (!model) {
         model = supplyModel(part, plan.practice);
         supplies.set(s.part, model);
       }
       const { min, nominal, max } = model.openCircuit;
-      const volts = corner === 'low' ? min : corner === 'high' ? max : nominal;
+      const volts = corner === 'low' ? min : isHigh(corner) ? max : nominal;
       return { scale: volts / part.output.volts, ohms: model.sourceOhms };
     },
   };
+}
+
+const isHigh = (corner: Corner): boolean => corner === 'high' || corner === 'strong';
+
+/** Mains against its nominal volts. */
+function mainsScale(plan: Plan, corner: Corner): number {
+  const { low, high } = mainsVariation(plan.practice);
+  if (corner === 'low') return 1 - low.value;
+  return isHigh(corner) ? 1 + high.value : 1;
 }
 
 const CONTACT = {
@@ -159,13 +170,13 @@ export function coilImpedance(
   if (model.kind === 'dc') {
     const ohms = model.ohms ?? unknownOhms(part, model);
     const warm = copperFactor(warmCelsius(plan, model));
-    if (corner === 'low') return { re: ohms * (1 - model.tolerance) * warm, im: 0 };
+    if (corner === 'low' || corner === 'strong') return { re: ohms * (1 - model.tolerance) * warm, im: 0 };
     if (corner === 'high') return { re: ohms * (1 + model.tolerance) * warm, im: 0 };
     return { re: ohms, im: 0 };
   }
   if (corner === 'ohmmeter')
     return model.copperOhms === undefined ? undefined : { re: model.copperOhms, im: 0 };
-  const sealed = corner === 'high' || (corner === 'reading' && pulledIn);
+  const sealed = isHigh(corner) || (corner === 'reading' && pulledIn);
   const ohms = (sealed ? model.ohms : model.inrushOhms) ?? model.ohms ?? model.inrushOhms;
   const size = ohms ?? unknownOhms(part, model);
   const cosine = Math.min(1, (sealed ? model.powerFactor : model.inrushPowerFactor) ?? 1);

@@ -49,6 +49,8 @@ const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
   'low-voltage-earthed': ['mains-meets-low-voltage'],
   'supply-shorted': ['mains-meets-low-voltage'],
   'coil-too-low': ['coil-in-series', 'supply-shorted', 'coil-shorted', 'supplies-joined'],
+  'stays-on': ['coil-holds-in'],
+  'coil-drops-at-start': ['coil-too-low'],
   'coil-thin-margin': ['coil-too-low'],
   'drop-large': ['coil-too-low', 'coil-thin-margin'],
   'supply-not-limited': ['wire-overloaded'],

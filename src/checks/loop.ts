@@ -1,6 +1,7 @@
 import type { Source } from '../circuit/circuit.ts';
 import { inputVariable } from '../logic/conduction.ts';
 import { ohmsOf } from '../logic/ohms.ts';
+import { runsAt, type Verified } from '../logic/verify.ts';
 import type { Contact, Part, Rating, SupplyPart } from '../plan/plan.ts';
 import { defaults } from '../ratings/defaults.ts';
 import type { Figure, Finding } from '../report/model.ts';
@@ -49,13 +50,16 @@ function drawOf(study: Study, coils: readonly FedCoil[], source: Source): Draw |
   const part = plan.parts.get(source.part);
   if (part?.kind !== 'supply') return undefined;
   const volts = part.output.volts;
-  const others = circuit.passives
-    .filter((p) => (p.what === 'lamp' || p.what === 'resistor') && study.sides.low.has(p.a))
-    .map((p) => volts / ohmsOf(plan, p));
-  const leds = circuit.diodes.filter((d) => d.load).map((d) => d.amps ?? 0.02);
-  const boards = circuit.passives.filter((p) => p.what === 'input').map((p) => volts / ohmsOf(plan, p));
-  const alone = circuit.sources.filter((s) => !s.mains).length === 1;
-  const extra = alone ? [...others, ...leds, ...boards].reduce((a, b) => a + b, 0) : 0;
+  const near = (net: number): boolean =>
+    study.verified?.model.railReach[source.index]!.some((r) => r.has(net)) ?? false;
+  const elements = circuit.passives.filter(
+    (p) => p.what !== 'coil' && p.what !== 'load' && p.what !== 'primary',
+  );
+  const others = elements.filter((p) => near(p.a) || near(p.b)).map((p) => volts / ohmsOf(plan, p));
+  const leds = circuit.diodes
+    .filter((d) => d.load && (near(d.anode) || near(d.cathode)))
+    .map((d) => d.amps ?? 0.02);
+  const extra = [...others, ...leds].reduce((a, b) => a + b, 0);
   const together = mostTogether(
     study,
     coils.filter((c) => c.source === source),
@@ -155,7 +159,7 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
           basis: 'rating as printed; making up to 1.5 times, IEC 60947-4-1 Table 7, AC-1',
         }),
       );
-    } else found.push(...underloaded(study, part, held, kind));
+    } else found.push(...underloaded(study, part, aloneAmps(v, input.index, carried) ?? held, kind));
   }
   if (unrated.length > 0)
     found.push(
@@ -171,6 +175,12 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
       }),
     );
   return found;
+}
+
+/** A that a switch carries when it alone is moved; undefined where that starts nothing. */
+function aloneAmps(v: Verified, input: number, carried: readonly FedCoil[]): number | undefined {
+  const fed = carried.filter((c) => runsAt(v, c.part.name, [input]) === true);
+  return fed.length === 0 ? undefined : fed.reduce((sum, c) => sum + (inputAmps(c) ?? holding(c)), 0);
 }
 
 /** A a gate in front of a board's input carries; the coil behind it is fed otherwise. */

@@ -6,6 +6,7 @@ import type { BatteryPart, SupplyPart } from '../plan/plan.ts';
 import { class2Plausible } from '../ratings/class2.ts';
 import { extraLowLimit } from '../ratings/limits.ts';
 import type { Finding } from '../report/model.ts';
+import { unfused } from './fused.ts';
 import { runsFromRest } from './starts.ts';
 import { everIn, finding, listOf, netAt, type Study, sayMoved } from './study.ts';
 
@@ -48,13 +49,11 @@ function overLimits(study: Study, s: SupplyPart | BatteryPart): Finding[] {
 function notLimited(study: Study, s: SupplyPart | BatteryPart): Finding[] {
   const { plan, circuit } = study;
   if (s.kind === 'supply' && s.class2) return plan.practice === 'nec' ? tooStrong(study, s) : [];
-  const poles = new Set(
-    (s.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']).map((t) => netAt(circuit, s.name, t)),
-  );
-  const fused = [...plan.parts.values()].some(
-    (p) =>
-      p.kind === 'fuse' && (poles.has(netAt(circuit, p.name, '1')) || poles.has(netAt(circuit, p.name, '2'))),
-  );
+  const fused = (s.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']).some((t) => {
+    const net = netAt(circuit, s.name, t);
+    const reach = net === undefined ? undefined : unfused(plan, circuit, net);
+    return reach !== undefined && reach.fuses.length > 0 && !reach.reachesSwitch;
+  });
   if (fused) return [];
   return [
     finding(plan, {

@@ -23,11 +23,13 @@ export function mostTogether(
   const v = study.verified;
   const sum = (set: readonly FedCoil[]) => set.reduce((total, c) => total + amps(c), 0);
   if (!v || coils.length > MOST_COILS) return { coils, amps: sum(coils), moved: undefined };
+  // A coil that never pulls in for want of volts draws its current all the same.
+  const never = coils.filter((c) => whenIn(study, v, [c]) === undefined);
   let sets: FedCoil[][] = [[]];
-  for (const c of coils) sets = [...sets, ...sets.map((s) => [...s, c])];
+  for (const c of coils.filter((x) => !never.includes(x))) sets = [...sets, ...sets.map((s) => [...s, c])];
   for (const set of sets.sort((x, y) => sum(y) - sum(x))) {
     const moved = set.length === 0 ? [] : whenIn(study, v, set);
-    if (moved) return { coils: set, amps: sum(set), moved };
+    if (moved) return { coils: [...set, ...never], amps: sum([...set, ...never]), moved };
   }
   return { coils: [], amps: 0, moved: [] };
 }

@@ -1,13 +1,13 @@
 /** What the loop's wires and fuses carry, and what is lost in them. */
 import type { Source } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
 import type { Figures } from '../electric/island.ts';
-import type { Cable, FusePart, SupplyPart } from '../plan/plan.ts';
+import type { Cable, SupplyPart } from '../plan/plan.ts';
 import { controlWireAmps, thickerSizes } from '../ratings/wire.ts';
 import type { Finding } from '../report/model.ts';
 import type { CoilRow, Electrics } from './coil-rows.ts';
 import type { CoilState } from './coil-volts.ts';
 import { coilImpedance, figuresFor } from './figures.ts';
+import { unfused } from './fused.ts';
 import { loopOf, ohmsWith } from './loop-path.ts';
 import { finding, type Study } from './study.ts';
 
@@ -124,12 +124,12 @@ function busiestFlows(own: Electrics, source: Source) {
     seen.add(moved.join());
     const standing = own.situations.at(moved);
     if (!standing) continue;
-    const flows = own.solveSource(source, standing, 'high');
+    const flows = own.solveSource(source, standing, 'strong');
     const i = flows.sourceAmps(source);
     const amps = Math.hypot(i.re, i.im);
     if (!best || amps > best.amps) best = { flows, amps };
   }
-  return best ?? { flows: own.solveSource(source, own.situations.atRest, 'high'), amps: 0 };
+  return best ?? { flows: own.solveSource(source, own.situations.atRest, 'strong'), amps: 0 };
 }
 
 /** A fuse that its own loop blows. */
@@ -177,7 +177,7 @@ function limits(study: Study, own: Electrics, source: Source): (a: number, b: nu
   const part = study.plan.parts.get(source.part);
   const supply: Limit | undefined =
     part?.kind === 'supply' && part.class2 !== true ? { amps: part.limit.amps, by: part.name } : undefined;
-  const poles = source.rails.map((r) => unfused(study, own, r.net));
+  const poles = source.rails.map((r) => unfused(study.plan, own.circuit, r.net));
   const fused = poles.find((p) => p.fuses.length > 0 && !p.reachesSwitch);
   const fuse = fused?.fuses.reduce((x, y) => (y.rating > x.rating ? y : x));
   const behindFuse: Limit | undefined = fuse && { amps: fuse.rating, by: fuse.name };
@@ -186,39 +186,6 @@ function limits(study: Study, own: Electrics, source: Source): (a: number, b: nu
     if (!behindFuse || !supply) return behindFuse;
     return behindFuse.amps < supply.amps ? behindFuse : supply;
   };
-}
-
-/** What a pole reaches without passing a fuse, and the fuses it meets. */
-function unfused(study: Study, own: Electrics, start: number) {
-  const { circuit } = own;
-  const steps = new Map<number, { to: number; fuse?: FusePart; moves: boolean }[]>();
-  for (const w of circuit.wires) {
-    push(steps, w.a, { to: w.b, moves: false });
-    push(steps, w.b, { to: w.a, moves: false });
-  }
-  for (const c of circuit.contacts) {
-    const owner = study.plan.parts.get(c.part);
-    const fuse = owner?.kind === 'fuse' ? { fuse: owner } : {};
-    push(steps, c.a, { to: c.b, moves: c.when.by !== 'always', ...fuse });
-    push(steps, c.b, { to: c.a, moves: c.when.by !== 'always', ...fuse });
-  }
-  const loads = new Set(circuit.passives.flatMap((p) => [p.a, p.b]));
-  const nets = new Set([start]);
-  const fuses: FusePart[] = [];
-  let reachesSwitch = false;
-  const queue = [start];
-  for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
-    if (loads.has(net)) reachesSwitch = true;
-    for (const s of steps.get(net) ?? []) {
-      if (s.fuse) fuses.push(s.fuse);
-      else if (s.moves) reachesSwitch = true;
-      else if (!nets.has(s.to)) {
-        nets.add(s.to);
-        queue.push(s.to);
-      }
-    }
-  }
-  return { nets, fuses, reachesSwitch };
 }
 
 /** Over a tenth of the supply lost on the way at the farthest gate, at the current with which the coil pulls in. */

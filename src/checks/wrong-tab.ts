@@ -14,6 +14,7 @@ interface Move {
 }
 
 const MOST_TRIES = 60;
+const SHOWS: ReadonlySet<string> = new Set(['lamp', 'led', 'resistor']);
 
 /**
  * `gate-on-wrong-tab`: one core (or all the cores of one tab) moved between NO and NC makes every load do what is
@@ -87,6 +88,8 @@ function candidates(plan: Plan, wanted: (part: Part | undefined) => boolean): Mo
       for (const end of ['a', 'b'] as const) {
         const ref = core[end];
         if ((ref.terminal !== 'NO' && ref.terminal !== 'NC') || !wanted(plan.parts.get(ref.part))) continue;
+        // A lamp across a switch is no core on a wrong tab.
+        if (SHOWS.has(plan.parts.get(core[end === 'a' ? 'b' : 'a'].part)?.kind ?? '')) continue;
         const key = `${ref.part}.${ref.terminal}`;
         ends.set(key, [...(ends.get(key) ?? []), { core, index, end }]);
       }

@@ -54,13 +54,12 @@ function inputsOf(plan: Plan, flags: ReadFlags): number[] {
   ] as const)
     for (const name of names ?? []) {
       const index = inputOf(plan, numbers, option, name);
-      if (index === undefined) continue;
       const part = name.split('.')[0]!;
       const other = turned.get(part);
       if (other !== undefined && other !== name)
         throw new Problem(`${part} cannot stand at two positions at once`);
       turned.set(part, name);
-      wanted.add(index);
+      if (index !== undefined) wanted.add(index);
     }
   return [...wanted].sort((a, b) => a - b);
 }

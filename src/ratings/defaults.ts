@@ -71,6 +71,15 @@ export const defaults = {
     basis: 'usual relay data',
   },
   dropOutAcContactor: { value: 0.2, unit: 'share', mark: 'memory', basis: 'IEC 60947-4-1' },
+  holdDcRelay: {
+    value: 0.5,
+    unit: 'share',
+    low: 0.4,
+    high: 0.5,
+    mark: 'source',
+    basis: 'data of one maker',
+  },
+  holdAcRelay: { value: 0.8, unit: 'share', mark: 'source', basis: 'data of one maker' },
   holdContactor: { value: 0.75, unit: 'share', mark: 'memory', basis: 'IEC 60947-4-1' },
   coilTolerance: {
     value: 0.1,

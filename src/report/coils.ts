@@ -54,7 +54,7 @@ function block(rows: readonly CoilFigures[], clean: (text: string) => string): s
     return `${mark}${text.join(GAP)}`.trimEnd();
   });
   const { pullIn, dropOut } = worst;
-  const title = `volts at the coil of ${worst.relay}; it needs ${figure(pullIn, ' V', 4)} warm and lets go below ${figure(dropOut, ' V', 3)}`;
+  const title = `volts at the coil of ${worst.relay}; it needs ${figure(pullIn, ' V', 4)} to pull in and lets go below ${figure(dropOut, ' V', 3)}`;
   const more = rows.length - shown.length;
   return [
     clean(title),

@@ -5,7 +5,8 @@ import { columns, pad, wrap } from './wrap.ts';
 
 /** `11.92 V`, `4.1 mV`, `77 mA`, `1.2 kohm`: four figures and a prefix that suits. */
 export function metric(value: number, unit: string): string {
-  const size = Math.abs(value);
+  // Rounded first, so that what rounds up to a thousand takes the next prefix.
+  const size = Math.abs(Number(value.toPrecision(4)));
   const [factor, prefix] =
     size === 0
       ? [1, '']
@@ -80,7 +81,7 @@ function tables(reading: Reading, width: number, clean: (text: string) => string
     ]);
     out.push(
       clean('current in every core, from the first terminal to the second'),
-      ...aligned(rows, clean),
+      ...aligned(rows, width, clean),
       '',
     );
   }
@@ -92,8 +93,17 @@ function netLines(net: NetReading, width: number, clean: (text: string) => strin
   return wrap(clean(net.terminals.join(' ')), width, `  ${pad(value, 12)} `, ' '.repeat(15));
 }
 
-function aligned(rows: readonly (readonly string[])[], clean: (text: string) => string): string[] {
+/** In columns where they fit, else each row filled like a sentence. */
+function aligned(
+  rows: readonly (readonly string[])[],
+  width: number,
+  clean: (text: string) => string,
+): string[] {
   const cells = rows.map((r) => r.map(clean));
   const widths = cells[0]!.map((_, i) => Math.max(...cells.map((c) => columns(c[i]!))));
-  return cells.map((c) => c.map((text, i) => (i === c.length - 1 ? text : pad(text, widths[i]!))).join('  '));
+  const lines = cells.map((c) =>
+    c.map((text, i) => (i === c.length - 1 ? text : pad(text, widths[i]!))).join('  '),
+  );
+  if (lines.every((l) => columns(l) <= width)) return lines;
+  return cells.flatMap((c) => wrap(c.join('  ').trimStart(), width, '  ', '    '));
 }

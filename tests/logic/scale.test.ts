@@ -6,7 +6,7 @@ import { hardFindings, movedOf, reportOf, verifiedOf } from './product.ts';
 const HEAD = `format: 1
 stock:
   snap: {kind: gate, contact: {ratings: [5 A 250 V AC, 3 A 30 V DC]}}
-  bell: {kind: cable, gauge: 20 AWG, cores: 2, insulation: 150 V}
+  bell: {kind: cable, gauge: 16 AWG, cores: 2, insulation: 150 V}
   cord: {kind: cable, gauge: 12 AWG, cores: 3, insulation: 600 V}
 parts:
   PS1: {kind: supply, output: 12 V DC, limit: 1 A, regulation: regulated, class-2: true}
@@ -28,7 +28,7 @@ function shop(count: number, layout: Layout, wrong?: number): string {
   const names = Array.from({ length: count }, (_, i) => `g${i}`);
   const tab = (i: number): string => `g${i}.${i === wrong ? 'NC' : 'NO'}`;
   const run = (red: string, white: string): string =>
-    `  - {cable: bell, length: 3 m, cores: {red: [${red}], white: [${white}]}}`;
+    `  - {cable: bell, length: 10 cm, cores: {red: [${red}], white: [${white}]}}`;
   const gates =
     layout === 'star'
       ? names.map((g, i) => run(`plus, ${g}.COM`, `out, ${tab(i)}`))

@@ -1,0 +1,49 @@
+/** How far a supply reaches before a fuse. */
+import type { Circuit } from '../circuit/circuit.ts';
+import { push } from '../circuit/maps.ts';
+import type { Wire } from '../circuit/nets.ts';
+import type { FusePart, Plan } from '../plan/plan.ts';
+
+export interface Unfused {
+  readonly nets: ReadonlySet<number>;
+  /** fuses met on the way */
+  readonly fuses: readonly FusePart[];
+  /** a switch, coil or lamp lies before any fuse */
+  readonly reachesSwitch: boolean;
+}
+
+/** What a pole reaches without passing a fuse, and the fuses it meets. */
+export function unfused(
+  plan: Plan,
+  circuit: Circuit & { readonly wires?: readonly Wire[] },
+  start: number,
+): Unfused {
+  const steps = new Map<number, { to: number; fuse?: FusePart; moves: boolean }[]>();
+  for (const w of circuit.wires ?? []) {
+    push(steps, w.a, { to: w.b, moves: false });
+    push(steps, w.b, { to: w.a, moves: false });
+  }
+  for (const c of circuit.contacts) {
+    const owner = plan.parts.get(c.part);
+    const fuse = owner?.kind === 'fuse' ? { fuse: owner } : {};
+    push(steps, c.a, { to: c.b, moves: c.when.by !== 'always', ...fuse });
+    push(steps, c.b, { to: c.a, moves: c.when.by !== 'always', ...fuse });
+  }
+  const loads = new Set(circuit.passives.flatMap((p) => [p.a, p.b]));
+  const nets = new Set([start]);
+  const fuses: FusePart[] = [];
+  let reachesSwitch = false;
+  const queue = [start];
+  for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
+    if (loads.has(net)) reachesSwitch = true;
+    for (const s of steps.get(net) ?? []) {
+      if (s.fuse) fuses.push(s.fuse);
+      else if (s.moves) reachesSwitch = true;
+      else if (!nets.has(s.to)) {
+        nets.add(s.to);
+        queue.push(s.to);
+      }
+    }
+  }
+  return { nets, fuses, reachesSwitch };
+}
