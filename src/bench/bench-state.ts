@@ -8,8 +8,8 @@ import type { Plan } from '../plan/plan.ts';
 import { type Held, solveLimited } from './limited.ts';
 import { balanced } from './three-phase.ts';
 
-/** Steps after which relays that still move are taken to chatter. */
-const MOST_STEPS = 60;
+/** Steps for each thing that moves, after which relays that still move are taken to chatter. */
+const STEPS_EACH = 4;
 /** Share of its volts at which an outlet or a primary counts as fed. */
 const FED = 0.5;
 
@@ -73,7 +73,8 @@ class Machine {
   settle(moved: ReadonlySet<number>, from: readonly boolean[]): BenchState {
     let relays = [...from];
     let alive = this.circuit.sources.map((s) => s.feed.by === 'always');
-    for (let step = 0; step < MOST_STEPS; step++) {
+    const most = STEPS_EACH * (1 + relays.length + alive.length);
+    for (let step = 0; step < most; step++) {
       const here = this.state(moved, relays, alive, true);
       const solved = this.islands.map((i) =>
         solveLimited(this.circuit.plan, i, this.figures, here.situation),

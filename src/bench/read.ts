@@ -2,12 +2,12 @@
 import { highestVolts } from '../checks/figures.ts';
 import { positionWord } from '../checks/study.ts';
 import { terminalKey } from '../circuit/circuit.ts';
-import { assemble, type Figures, islandOf } from '../electric/island.ts';
-import { solveNetwork } from '../electric/solve.ts';
+import { type Figures, islandOf } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type BenchState, settleBench } from './bench-state.ts';
 import { type Held, solveLimited } from './limited.ts';
 import { clean, limitNotes } from './notes.ts';
+import { NO_WAY, ONE_METAL, ohms } from './ohms.ts';
 import type { Reading, ReadState } from './reading.ts';
 import { tabulate } from './tabulate.ts';
 
@@ -27,17 +27,12 @@ export interface ReadOptions {
 
 /** ohm of a multimeter on volts; common practice. */
 const METER_OHMS = 1e7;
-/** ohm below which a continuity tester sounds, as makers of multimeters commonly state. */
-const BEEP_OHMS = 50;
-/** Share by which an unknown winding may change a reading before the reading is not told. */
-const TELLS = 1e-6;
 
 /** Never throws for a plan that was read; a position in which relays find no rest is told in the notes. */
 export function readMeter(plan: Plan, options: ReadOptions): Reading {
   const state = settleBench(plan, options.moved, options.dead);
   const notes: string[] = [];
-  if (!state.settled)
-    notes.push('Relays find no rest in this position: one of them breaks its own coil and chatters.');
+  if (!state.settled) notes.push(RESTLESS);
   const base = { format: 1 as const, state: stateWords(plan, state, !options.dead), nets: [], cores: [] };
   if (!options.between) {
     const table = tabulate(plan, state);
@@ -73,13 +68,11 @@ export function readMeter(plan: Plan, options: ReadOptions): Reading {
   };
 }
 
+const RESTLESS =
+  'Relays find no rest in this position: one breaks its own coil and chatters, or the one that moves first decides; what is shown is one moment of it.';
 const LOOSE =
   'Nothing joins the two, so the meter reads nothing that lasts; a sensitive one may show stray volts.';
 const NOTHING = { value: { volts: 0, kind: null }, notes: [LOOSE] };
-const NO_WAY = {
-  value: { through: false, ohms: null, beeps: false },
-  notes: ['An ohmmeter shows over range.'],
-};
 
 function volts(
   plan: Plan,
@@ -87,7 +80,7 @@ function volts(
   a: number,
   b: number,
 ): { value: Pick<Reading, 'volts' | 'kind'>; notes: string[] } {
-  if (a === b) return { value: { volts: 0, kind: null }, notes: ['Both terminals are one piece of metal.'] };
+  if (a === b) return { value: { volts: 0, kind: null }, notes: [ONE_METAL] };
   if (!tied(state, a, b)) return NOTHING;
   const held = withMeter(plan, state, a, b);
   const notes = limitNotes(plan, held);
@@ -119,65 +112,6 @@ function withMeter(plan: Plan, state: BenchState, a: number, b: number): Held {
     passive: (p, on) => (p === meter ? { re: METER_OHMS, im: 0 } : state.figures.passive(p, on)),
   };
   return solveLimited(plan, islandOf(parts, [a, b]), figures, state.situation);
-}
-
-/** Resistance between two nets: one volt is put across them and the current is what tells. */
-function ohms(
-  state: BenchState,
-  a: number,
-  b: number,
-): { value: Pick<Reading, 'through' | 'ohms' | 'beeps'>; notes: string[] } {
-  if (a === b)
-    return {
-      value: { through: true, ohms: 0, beeps: true },
-      notes: ['Both terminals are one piece of metal.'],
-    };
-  const blind = new Set<string>();
-  const most = measured(state, a, b, (part) => {
-    blind.add(part);
-    return undefined;
-  });
-  const least = measured(state, a, b, () => 1e-6);
-  const parts = [...blind].join(', ');
-  const beeps = (x: number) => x < BEEP_OHMS;
-  if (most === undefined && least === undefined) return NO_WAY;
-  const sure = most !== undefined && least !== undefined && most - least <= TELLS * most;
-  if (sure) return { value: { through: true, ohms: most, beeps: beeps(most) }, notes: [] };
-  const sounds =
-    most !== undefined && beeps(most) ? true : least !== undefined && !beeps(least) ? false : null;
-  return {
-    value: { through: most !== undefined ? true : null, ohms: null, beeps: sounds },
-    notes: [
-      `The reading goes through ${parts}, whose winding the plan does not state; a coil's copper is coil: {resistance: ...}.`,
-    ],
-  };
-}
-
-function measured(
-  state: BenchState,
-  a: number,
-  b: number,
-  unknown: (part: string) => number | undefined,
-): number | undefined {
-  const island = islandOf(state.circuit, [a, b]);
-  const figures: Figures = {
-    ...state.figures,
-    passive: (p, on) => {
-      const z = state.figures.passive(p, on);
-      if (z) return z;
-      const ohm = unknown(p.part);
-      return ohm === undefined ? undefined : { re: ohm, im: 0 };
-    },
-    // An ohmmeter drives too few volts to open a diode or an indicator.
-    diode: () => ({ drop: 1e6, ohms: 1 }),
-  };
-  const made = assemble(island, figures, state.situation);
-  const [x, y] = [island.local[a]!, island.local[b]!];
-  const probe = { a: x, b: y, re: 1, im: 0, ohms: 0 };
-  const solved = solveNetwork({ ...made.network, valves: [], emfs: [probe] });
-  if (solved.conflict !== undefined) return 0;
-  const amps = solved.emfAmps[0]!.re;
-  return amps > 1e-12 ? 1 / amps : undefined;
 }
 
 function stateWords(plan: Plan, state: BenchState, power: boolean): ReadState {

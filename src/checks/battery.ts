@@ -5,6 +5,9 @@ import type { Finding } from '../report/model.ts';
 import type { Electrics } from './coil-rows.ts';
 import { finding, type Study } from './study.ts';
 
+/** Ways of starting a relay that are tried; they differ by ohms of wire only. */
+const FEW = 8;
+
 const say = (x: number, digits = 2) => Number(x.toPrecision(digits));
 const milli = (a: number) => `${Number((a * 1000).toPrecision(3))} mA`;
 
@@ -24,7 +27,7 @@ function lifeOf(study: Study, own: Electrics, battery: BatteryPart): Finding[] {
     if (!standing?.alive[source.index]) return 0;
     return Math.max(0, own.solveSource(source, standing, 'nominal').sourceAmps(source).re);
   };
-  const states = own.circuit.relays.flatMap((r) => own.statesFor(r));
+  const states = own.circuit.relays.flatMap((r) => own.statesFor(r).slice(0, FEW));
   const running = Math.max(0, ...states.map(draw));
   const resting = draw([]);
   const life = shortLived(battery.capacity, running, resting);

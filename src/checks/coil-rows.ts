@@ -47,6 +47,7 @@ export class Electrics {
   private readonly islands: { readonly island: Island; readonly relays: readonly Relay[] }[] = [];
   private readonly solvers = new Map<string, PortSolver>();
   private readonly finders = new Map<number, RowFinder>();
+  private readonly fed = new Map<number, Island>();
 
   constructor(
     readonly study: Study,
@@ -120,10 +121,12 @@ export class Electrics {
 
   /** Every current of the island round a source, in one state. */
   solveSource(source: Source, standing: Standing, corner: Corner): Flows {
-    const island = islandOf(
-      this.circuit,
-      source.rails.map((r) => r.net),
-      true,
+    const island = kept(this.fed, source.index, () =>
+      islandOf(
+        this.circuit,
+        source.rails.map((r) => r.net),
+        true,
+      ),
     );
     const made = assemble(island, figuresFor(this.study.plan, corner), standing.situation);
     return new Flows(island, made, solveNetwork(made.network));
@@ -155,6 +158,7 @@ class RowFinder {
   private readonly toggles: readonly number[];
   private readonly makers: readonly number[];
   private readonly cache = new Map<string, number>();
+  private withAll: Found | undefined;
 
   constructor(
     private readonly own: Electrics,
@@ -214,14 +218,12 @@ class RowFinder {
     const at = this.standing(moved);
     if (!at) return [];
     const phasor = this.own.coilVolts(this.relay, at, 'nominal');
-    const all = this.standing(this.union(moved, this.makers)) ?? at;
     const few = this.toggles.length <= MOST_TOGGLES;
     const extra = few ? subsets(this.toggles.filter((i) => !moved.includes(i))) : [[]];
     const least = this.best(extra, moved, 'low', (x, y) => x < y) ?? this.found(at, 'low');
-    const most = [
-      this.best(extra, all.moved, 'high', (x, y) => x > y),
-      this.best(extra, moved, 'high', (x, y) => x > y),
-    ].reduce((x, y) => (x && y ? (x.volts >= y.volts ? x : y) : (x ?? y)))!;
+    const alone = this.best(extra, moved, 'high', (x, y) => x > y) ?? this.found(at, 'high');
+    const all = this.mostWithAll(extra, moved);
+    const most = all && all.volts >= alone.volts ? all : alone;
     return [
       {
         gate,
@@ -235,6 +237,15 @@ class RowFinder {
         proved: few,
       },
     ];
+  }
+
+  /** Every contact made that can be; the same for all rows while no toggle is among them. */
+  private mostWithAll(extra: readonly Moved[], moved: Moved): Found | undefined {
+    const common = this.toggles.length === 0 && moved.every((i) => this.makers.includes(i));
+    if (common && this.withAll !== undefined) return this.withAll;
+    const found = this.best(extra, this.union(moved, this.makers), 'high', (x, y) => x > y);
+    if (common) this.withAll = found;
+    return found;
   }
 
   private found(standing: Standing, corner: Corner): Found {

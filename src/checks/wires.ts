@@ -112,11 +112,15 @@ function wireFix(
     : `${fuse}; or ${wire}.`;
 }
 
-/** Among rest, one gate at a time and all contacts made: the state in which the source gives most, pulled in. */
+/**
+ * The state in which the source gives most, pulled in. More closed contacts give more current (Rayleigh), so all gates
+ * open, with and without what else a coil needs, and rest bound it; single states are tried for a few gates only.
+ */
 function busiestFlows(own: Electrics, source: Source) {
   const { circuit } = own.v;
   const all = circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
-  const tries = [[], all, ...circuit.relays.flatMap((r) => own.statesFor(r))];
+  const single = circuit.relays.flatMap((r) => own.statesFor(r).slice(0, FEW));
+  const tries = [[], all, ...single, ...single.map((moved) => union(all, moved))];
   let best: { flows: ReturnType<Electrics['solveSource']>; amps: number } | undefined;
   const seen = new Set<string>();
   for (const moved of tries) {
@@ -131,6 +135,12 @@ function busiestFlows(own: Electrics, source: Source) {
   }
   return best ?? { flows: own.solveSource(source, own.situations.atRest, 'strong'), amps: 0 };
 }
+
+/** Single states a relay that are tried beside all gates open. */
+const FEW = 4;
+
+const union = (a: readonly number[], b: readonly number[]): number[] =>
+  [...new Set([...a, ...b])].sort((x, y) => x - y);
 
 /** A fuse that its own loop blows. */
 function smallFuses(study: Study, source: Source, busiest: ReturnType<typeof busiestFlows>): Finding[] {

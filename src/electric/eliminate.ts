@@ -92,6 +92,7 @@ export function eliminate(rows: Map<number, Link>[]): Elimination {
   const shareRe: number[] = [];
   const shareIm: number[] = [];
   const queue = new ByDegree(rows);
+  const gone = new Map<number, Link>();
   for (let k = 0; k < n; k++) {
     const node = queue.next();
     const row = rows[node]!;
@@ -141,7 +142,8 @@ export function eliminate(rows: Map<number, Link>[]): Elimination {
       }
     }
     for (const other of row.keys()) queue.changed(other);
-    row.clear();
+    // Not cleared: that would make a table anew for every node.
+    rows[node] = gone;
   }
   return {
     order,

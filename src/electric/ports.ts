@@ -1,12 +1,16 @@
 import type { ContactEdge } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
+import { UnionFind } from '../circuit/union-find.ts';
 import { driven, type Elimination, SelectedInverse, substitute } from './eliminate.ts';
 import { assemble, type Figures, type Island, type Situation } from './island.ts';
 import type { Phasor } from './network.ts';
 import { Frame, type Potentials, solveNetwork } from './solve.ts';
 
-/** ohm across every open contact of the base network; far above anything, far below what double precision can part. */
-const OPEN_OHMS = 1e15;
+/**
+ * ohm across every open contact of the base network. So much that its admittance comes out as exactly zero: the contact
+ * keeps its place in the elimination and passes nothing, however the sections it parts hang together.
+ */
+const OPEN_OHMS = Number.MAX_VALUE;
 /** Above so many diodes each situation is solved on its own. */
 const MOST_DIODES = 8;
 
@@ -16,14 +20,17 @@ export type Port = readonly [number, number];
  * Volts at a few pairs of nets in many situations. The island is eliminated once with its contacts as they are at
  * rest. A situation in which one more contact is closed is a change of rank one (Sherman and Morrison 1950): with V0 the
  * volts across the contact before, Z the impedance seen between its ends and T the transfer impedance to the port,
- * V = Vport - T·V0/(z + Z). Z comes from the selected inverse, T by reciprocity from one solve a port. Anything else -
- * several contacts, another source, a diode that starts to conduct - is solved afresh.
+ * V = Vport - T·V0/(z + Z). Z comes from the selected inverse, T by reciprocity from one solve a port. A contact between
+ * two sections that nothing else joins carries no current and only sets one's potential against the other's. Anything
+ * else - several contacts, another source, a diode that starts to conduct - is solved afresh.
  */
 export class PortSolver {
   private readonly frame: Frame | undefined;
   private readonly base: Potentials = { re: new Float64Array(0), im: new Float64Array(0) };
   private readonly responses: Potentials[] = [];
   private readonly inverse: SelectedInverse | undefined;
+  /** section of each node: what hangs together at rest, diodes left out */
+  private readonly sections: Int32Array = new Int32Array(0);
   private readonly baseClosed: ReadonlySet<ContactEdge>;
   /** contacts by the input or relay that moves them */
   private readonly movers = new Map<string, ContactEdge[]>();
@@ -46,6 +53,10 @@ export class PortSolver {
     const elimination = frame.eliminate([]);
     const { re, im } = driven(elimination);
     frame.spread(re, im, true);
+    const sets = new UnionFind(network.nodes);
+    for (const b of network.branches) if (b.re < OPEN_OHMS) sets.union(b.a, b.b);
+    for (const e of network.emfs) sets.union(e.a, e.b);
+    this.sections = Int32Array.from({ length: network.nodes }, (_, node) => sets.find(node));
     this.frame = frame;
     this.base = { re, im };
     for (const port of [...ports, ...this.valvePorts]) this.responses.push(this.respond(elimination, port));
@@ -84,11 +95,34 @@ export class PortSolver {
           return undefined;
         changed = c;
       }
+    if (this.ringOfDiodes(changed)) return undefined;
     const all = [...this.ports, ...this.valvePorts].map((port, i) => this.portVolts(port, i, changed));
     const turned = this.island.diodes.some(
       (d, i) => all[this.ports.length + i]!.re > this.figures.diode(d).drop,
     );
     return turned ? undefined : all.slice(0, this.ports.length);
+  }
+
+  /** Whether diodes between sections close a way round, in which they might conduct. */
+  private ringOfDiodes(closing: ContactEdge | undefined): boolean {
+    const { local } = this.island;
+    const into = new Map<number, number>();
+    const find = (section: number): number => {
+      const up = into.get(section);
+      return up === undefined ? section : find(up);
+    };
+    const join = (x: number, y: number): boolean => {
+      const [a, b] = [find(x), find(y)];
+      if (a !== b) into.set(a, b);
+      return a !== b;
+    };
+    const at = (net: number): number => this.sections[local[net]!]!;
+    if (closing !== undefined) join(at(closing.a), at(closing.b));
+    const apart = this.valvePorts
+      .filter((port) => port.every((net) => local[net]! >= 0))
+      .map(([a, b]) => [find(at(a)), find(at(b))] as const)
+      .filter(([x, y]) => x !== y);
+    return apart.some(([x, y]) => !join(x, y));
   }
 
   private portVolts(port: Port, index: number, closing: ContactEdge | undefined): Phasor {
@@ -99,9 +133,18 @@ export class PortSolver {
     });
     const [a, b] = [local[port[0]]!, local[port[1]]!];
     if (a < 0 || b < 0) return { re: 0, im: 0 };
-    const before = between(this.base, a, b);
+    const at = (node: number): number => this.sections[node]!;
+    const together = at(a) === at(b);
+    const before = together ? between(this.base, a, b) : { re: 0, im: 0 };
     if (closing === undefined) return before;
     const [p, q] = [local[closing.a]!, local[closing.b]!];
+    if (at(p) !== at(q)) {
+      const [near, far] = at(a) === at(p) ? [p, q] : [q, p];
+      if (together || at(a) !== at(near) || at(b) !== at(far)) return before;
+      const [here, there] = [between(this.base, a, near), between(this.base, far, b)];
+      return { re: here.re + there.re, im: here.im + there.im };
+    }
+    if (!together) return before;
     const frame = this.frame!;
     const seen =
       frame.root(p) === frame.root(q)

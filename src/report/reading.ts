@@ -3,6 +3,9 @@ import type { NetReading, Reading } from '../bench/reading.ts';
 import { ascii, printable } from './escape.ts';
 import { columns, pad, wrap } from './wrap.ts';
 
+/** Columns under which volts and terminals do not stand side by side. */
+const NARROW = 40;
+
 /** `11.92 V`, `4.1 mV`, `77 mA`, `1.2 kohm`: four figures and a prefix that suits. */
 export function metric(value: number, unit: string): string {
   // Rounded first, so that what rounds up to a thousand takes the next prefix.
@@ -70,7 +73,7 @@ function tables(reading: Reading, width: number, clean: (text: string) => string
   for (const reference of against) {
     const nets = reading.nets.filter((n) => n.against === reference);
     const head = reference === null ? 'tied to no supply' : `volts against ${reference}`;
-    out.push(clean(head), ...nets.flatMap((n) => netLines(n, width, clean)), '');
+    out.push(...wrap(clean(head), width), ...nets.flatMap((n) => netLines(n, width, clean)), '');
   }
   if (reading.cores.length > 0) {
     const rows = reading.cores.map((c) => [
@@ -80,7 +83,7 @@ function tables(reading: Reading, width: number, clean: (text: string) => string
       c.amps === null ? '-' : metric(c.amps, 'A'),
     ]);
     out.push(
-      clean('current in every core, from the first terminal to the second'),
+      ...wrap('current in every core, from the first terminal to the second', width),
       ...aligned(rows, width, clean),
       '',
     );
@@ -90,6 +93,7 @@ function tables(reading: Reading, width: number, clean: (text: string) => string
 
 function netLines(net: NetReading, width: number, clean: (text: string) => string): string[] {
   const value = net.volts === null ? '' : volts(net.volts, net.kind);
+  if (width < NARROW) return wrap(clean(`${value} ${net.terminals.join(' ')}`), width, '  ', '    ');
   return wrap(clean(net.terminals.join(' ')), width, `  ${pad(value, 12)} `, ' '.repeat(15));
 }
 

@@ -65,21 +65,25 @@ function times(layout, count) {
   return found.map(median);
 }
 
-function used() {
-  collect();
+/** Bytes taken. The memory of arrays is given back only between turns of the event loop. */
+async function used() {
+  for (let k = 0; k < 3; k++) {
+    collect();
+    await new Promise(setImmediate);
+  }
   const { heapUsed, arrayBuffers } = process.memoryUsage();
   return heapUsed + arrayBuffers;
 }
 
 /** Bytes that stay taken while the solver is held, and its volts. Small ones are held many at a time, to be seen. */
-function held(layout, count) {
+async function held(layout, count) {
   const parts = gatesIn(layout, count);
   const copies = Math.ceil(LEAST_HELD / count);
   const kept = new Array(copies);
   sweep(parts, count);
-  const before = used();
+  const before = await used();
   for (let k = 0; k < copies; k++) kept[k] = sweep(parts, count);
-  const bytes = (used() - before) / copies;
+  const bytes = ((await used()) - before) / copies;
   return { bytes, solved: kept[0].coil.solver.solved, volts: kept[0].volts };
 }
 
@@ -131,9 +135,9 @@ function dense(layout, count, volts) {
 
 const fixed = (value, digits = 2) => (value === undefined ? '-' : value.toFixed(digits));
 
-function row(layout, count, before) {
+async function row(layout, count, before) {
   const [half, whole] = times(layout, count);
-  const memory = held(layout, count);
+  const memory = await held(layout, count);
   const full = dense(layout, count, memory.volts);
   return {
     count,
@@ -175,7 +179,7 @@ const table = [HEAD];
 for (const layout of LAYOUTS) {
   let before;
   for (const count of SIZES) {
-    before = row(layout, count, before);
+    before = await row(layout, count, before);
     table.push(before.cells);
   }
 }
