@@ -3,6 +3,7 @@
 import { figuresFor } from '../checks/figures.ts';
 import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, Relay, Source } from '../circuit/circuit.ts';
+import { UnionFind } from '../circuit/union-find.ts';
 import { type Figures, type Island, islandOf, type Situation } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type Held, solveLimited } from './limited.ts';
@@ -81,7 +82,8 @@ class Machine {
       );
       const volts = (a: number, b: number): Volts | undefined => voltsIn(solved, a, b);
       const nextAlive = this.circuit.sources.map((s) => this.hasPower(s, alive, volts));
-      const next = this.circuit.relays.map((r) => this.position(r, relays[r.index]!, volts, solved));
+      const joined = joinedIn(this.circuit, here.situation);
+      const next = this.circuit.relays.map((r) => this.position(r, relays[r.index]!, volts, joined));
       if (same(next, relays) && same(nextAlive, alive)) return here;
       relays = next;
       alive = nextAlive;
@@ -137,13 +139,13 @@ class Machine {
     relay: Relay,
     was: boolean,
     volts: (a: number, b: number) => Volts | undefined,
-    solved: readonly Held[],
+    joined: (a: number, b: number) => boolean,
   ): boolean {
     let on = true;
     let off = false;
     for (const sense of relay.senses) {
       if (sense.by === 'joined') {
-        const made = sense.a === sense.b || joined(solved, sense.a, sense.b);
+        const made = joined(sense.a, sense.b);
         on &&= made;
         off ||= !made;
         continue;
@@ -171,9 +173,20 @@ function voltsIn(solved: readonly Held[], a: number, b: number): Volts | undefin
   return undefined;
 }
 
-/** Joined by next to nothing: how a dry trigger sees its two terminals. */
-function joined(solved: readonly Held[], a: number, b: number): boolean {
-  return solved.some((h) => h.flows.island.local[a]! >= 0 && h.joined(a, b));
+/**
+ * Joined by wires and closed contacts alone: how a dry trigger sees its two terminals, which no supply of the plan need
+ * reach.
+ */
+function joinedIn(circuit: WiredCircuit, situation: Situation): (a: number, b: number) => boolean {
+  let sets: UnionFind | undefined;
+  return (a, b) => {
+    if (!sets) {
+      sets = new UnionFind(circuit.netCount);
+      for (const w of circuit.wires) sets.union(w.a, w.b);
+      for (const c of circuit.contacts) if (situation.closed(c)) sets.union(c.a, c.b);
+    }
+    return sets.joined(a, b);
+  };
 }
 
 function same(a: readonly boolean[], b: readonly boolean[]): boolean {

@@ -1,6 +1,5 @@
 /** Solving an island whose supplies give no more than they can. */
 import type { Source } from '../circuit/circuit.ts';
-import { UnionFind } from '../circuit/union-find.ts';
 import { Flows } from '../electric/flows.ts';
 import { assemble, type Figures, type Island, type Situation } from '../electric/island.ts';
 import { solveNetwork } from '../electric/solve.ts';
@@ -22,8 +21,6 @@ export interface Held {
   /** sources held at their limit, and plugs whose breaker has opened */
   readonly limited: readonly Source[];
   readonly tripped: readonly Source[];
-  /** the two nets are joined by wires, links and closed contacts alone */
-  joined(a: number, b: number): boolean;
 }
 
 /**
@@ -67,7 +64,6 @@ export function solveLimited(plan: Plan, island: Island, figures: Figures, situa
     untold: untold(flows, ac && (live.some((s) => s.kind === 'dc') || island.diodes.length > 0)),
     limited: [...extra.keys()],
     tripped: [...tripped],
-    joined: joiner(island, situation),
   };
 }
 
@@ -98,18 +94,4 @@ function limitOf(plan: Plan, s: Source): number | undefined {
   if (part?.kind === 'plug') return TRIPS * (part.breaker ?? BREAKER);
   if (part?.kind !== 'supply') return undefined;
   return part.limit.amps;
-}
-
-function joiner(island: Island, situation: Situation): (a: number, b: number) => boolean {
-  let sets: UnionFind | undefined;
-  return (a, b) => {
-    if (!sets) {
-      sets = new UnionFind(island.count);
-      for (const w of island.wires) sets.union(island.local[w.a]!, island.local[w.b]!);
-      for (const c of island.contacts)
-        if (situation.closed(c)) sets.union(island.local[c.a]!, island.local[c.b]!);
-    }
-    const [x, y] = [island.local[a]!, island.local[b]!];
-    return x >= 0 && y >= 0 && sets.joined(x, y);
-  };
 }

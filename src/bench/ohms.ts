@@ -1,8 +1,10 @@
 /** A meter on ohms: what lies between two nets with every supply taken off. */
+import type { Passive } from '../circuit/circuit.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { assemble, type Figures, islandOf } from '../electric/island.ts';
 import type { Network } from '../electric/network.ts';
 import { solveNetwork } from '../electric/solve.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { BenchState } from './bench-state.ts';
 import type { Reading } from './reading.ts';
 
@@ -43,7 +45,7 @@ export function ohms(
   return {
     value: { through: most !== undefined ? true : null, ohms: null, beeps: sounds },
     notes: [
-      `The reading goes through ${parts}, whose winding the plan does not state; a coil's copper is coil: {resistance: ...}.`,
+      `The reading goes through ${parts}, and the plan does not state what an ohmmeter finds there: a winding's copper (of a coil, coil: {resistance: ...}), a cold filament, electronics.`,
     ],
   };
 }
@@ -58,12 +60,13 @@ function measured(
   const figures: Figures = {
     ...state.figures,
     passive: (p, on) => {
-      const z = state.figures.passive(p, on);
+      const z = hidden(state.circuit.plan, p) ? undefined : state.figures.passive(p, on);
       if (z) return z;
       const ohm = unknown(p.part);
       return ohm === undefined ? undefined : { re: ohm, im: 0 };
     },
-    // An ohmmeter drives too few volts to open a diode or an indicator.
+    // An ohmmeter drives too few volts to open a diode, an indicator or an idle solid-state output.
+    leak: () => undefined,
     diode: () => ({ drop: 1e6, ohms: 1 }),
   };
   const made = assemble(island, figures, state.situation);
@@ -79,4 +82,12 @@ function wayThrough(network: Network, x: number, y: number): boolean {
   const sets = new UnionFind(network.nodes);
   for (const b of network.branches) sets.union(b.a, b.b);
   return sets.joined(x, y);
+}
+
+/** Electronics, and filaments: a cold one has a small part of the resistance that its rating tells. */
+function hidden(plan: Plan, p: Passive): boolean {
+  const part = plan.parts.get(p.part);
+  if (part?.kind === 'lamp') return part.resistance === undefined;
+  if (part?.kind === 'relay') return part.technology === 'solid-state' && p.what === 'coil';
+  return part?.kind === 'board';
 }

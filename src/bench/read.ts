@@ -56,7 +56,7 @@ export function readMeter(plan: Plan, options: ReadOptions): Reading {
     const read = a === undefined || b === undefined ? NO_WAY : ohms(state, a, b);
     return { ...base, between, volts: null, kind: null, ...read.value, notes: [...notes, ...read.notes] };
   }
-  const read = a === undefined || b === undefined ? NOTHING : volts(plan, state, a, b);
+  const read = a === undefined || b === undefined ? loose(state, [a, b]) : volts(plan, state, a, b);
   return {
     ...base,
     between,
@@ -72,6 +72,8 @@ const RESTLESS =
   'Relays find no rest in this position: one breaks its own coil and chatters, or the one that moves first decides; what is shown is one moment of it.';
 const LOOSE =
   'Nothing joins the two, so the meter reads nothing that lasts; a sensitive one may show stray volts.';
+const BEYOND =
+  'Nothing in the plan joins the two, but one of them is on mains, and mains meets earth beyond its plug: the meter may show anything up to full mains.';
 const NOTHING = { value: { volts: 0, kind: null }, notes: [LOOSE] };
 
 function volts(
@@ -81,7 +83,7 @@ function volts(
   b: number,
 ): { value: Pick<Reading, 'volts' | 'kind'>; notes: string[] } {
   if (a === b) return { value: { volts: 0, kind: null }, notes: [ONE_METAL] };
-  if (!tied(state, a, b)) return NOTHING;
+  if (!tied(state, a, b)) return loose(state, [a, b]);
   const held = withMeter(plan, state, a, b);
   const notes = limitNotes(plan, held);
   if (held.untold !== undefined)
@@ -93,14 +95,27 @@ function volts(
   return { value: { volts: clean(value, highestVolts(plan)), kind }, notes };
 }
 
+/** Two nets that nothing in the plan joins. Mains meets earth somewhere beyond its plug, and so may meet the other. */
+function loose(state: BenchState, nets: readonly (number | undefined)[]) {
+  const { circuit, situation } = state;
+  const parts = standing(state);
+  const mains = nets.some((n) => {
+    if (n === undefined) return false;
+    const { local } = islandOf(parts, [n]);
+    const live = circuit.sources.filter((s) => s.mains && situation.alive(s));
+    return live.some((s) => s.rails.some((r) => local[r.net]! >= 0));
+  });
+  return mains ? { value: { volts: null, kind: null }, notes: [BEYOND] } : NOTHING;
+}
+
 /** Whether wires, closed contacts and elements tie two nets together, diodes whichever way. */
 function tied(state: BenchState, a: number, b: number): boolean {
-  const { circuit, situation } = state;
-  const open = {
-    ...circuit,
-    contacts: circuit.contacts.filter((c) => situation.closed(c) || state.figures.leak(c)),
-  };
-  return islandOf(open, [a]).local[b]! >= 0;
+  return islandOf(standing(state), [a]).local[b]! >= 0;
+}
+
+/** The circuit without its open contacts. */
+function standing({ circuit, situation, figures }: BenchState): BenchState['circuit'] {
+  return { ...circuit, contacts: circuit.contacts.filter((c) => situation.closed(c) || figures.leak(c)) };
 }
 
 /** The island of both nets with a meter between them. */

@@ -35,7 +35,7 @@ export interface Reading {
   readonly format: 1;
   readonly state: ReadState;
   readonly between: readonly [string, string] | null;
-  /** V at the first terminal against the second: signed for DC, RMS for AC; null with the power off */
+  /** V at the first terminal against the second: signed for DC, RMS for AC; null with the power off, and where it cannot be told */
   readonly volts: number | null;
   readonly kind: 'dc' | 'ac' | null;
   /** with the power off: whether there is a way through at all */

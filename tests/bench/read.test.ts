@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { across, dead, planOf, tables } from './plan-of.ts';
+import { across, dead, notFinite, planOf, tables } from './plan-of.ts';
 
 const CONTACT = 'contact: {ratings: [30 A 240 V AC]}';
 const DC_COIL = 'coil: {rated: 12 V DC, resistance: 144 ohm, pull-in: 75 %, drop-out: 10 %}';
@@ -121,6 +121,30 @@ runs:
 `);
     expect(across(plan, 'B.-', 'B.+').volts).toBeCloseTo(-9, 5);
     expect(across(plan, 'R.1', 'R.2', ['S']).volts).toBeCloseTo((9 * 88) / 90.05, 4);
+  });
+
+  it('a diode drops 0.7 V one way and blocks the other', () => {
+    const plan = planOf(`parts:
+  PS: {kind: supply, output: 12 V DC, limit: 1 A, regulation: regulated}
+  D: {kind: diode}
+  R: {kind: resistor, resistance: 1 kohm}
+  E: {kind: diode}
+  Q: {kind: resistor, resistance: 1 kohm}
+runs:
+  - {link: [PS.+, D.A]}
+  - {link: [D.K, R.1]}
+  - {link: [R.2, PS.-]}
+  - {link: [PS.+, E.K]}
+  - {link: [E.A, Q.1]}
+  - {link: [Q.2, PS.-]}
+`);
+    expect(across(plan, 'R.1', 'R.2').volts).toBeCloseTo(11.3, 4);
+    expect(across(plan, 'D.K', 'D.A').volts).toBeCloseTo(-0.7, 4);
+    expect(across(plan, 'Q.1', 'Q.2').volts).toBeCloseTo(0, 6);
+    expect(across(plan, 'E.K', 'E.A').volts).toBeCloseTo(12, 2);
+    // the way round each diode leads through the other one
+    for (const t of ['D', 'E']) expect(dead(plan, `${t}.A`, `${t}.K`).through).toBe(false);
+    expect(notFinite(tables(plan))).toBeUndefined();
   });
 });
 
