@@ -59,9 +59,20 @@ const steps = {
     mkdirSync(join(folder, 'clean'));
     const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
     const tarball = join(folder, `pullin-${version}.tgz`);
+    const clean = join(folder, 'clean');
+    // The prefix is named, lest npm takes a folder further up that happens to have node_modules.
     npm(
-      ['install', '--ignore-scripts', '--no-audit', '--no-fund', '--prefer-offline', tarball],
-      join(folder, 'clean'),
+      [
+        'install',
+        '--prefix',
+        clean,
+        '--ignore-scripts',
+        '--no-audit',
+        '--no-fund',
+        '--prefer-offline',
+        tarball,
+      ],
+      clean,
     );
     need(!existsSync(join(folder, 'clean', 'node_modules', 'esbuild')), 'the build tools were installed too');
   },

@@ -2,7 +2,7 @@
 import type { BatteryPart } from '../plan/plan.ts';
 import { shortLived, WEEK_HOURS, WORKING_WEEK_HOURS } from '../ratings/battery.ts';
 import type { Finding } from '../report/model.ts';
-import type { Electrics } from './coil-rows.ts';
+import type { Electrics } from './electrics.ts';
 import { finding, type Study } from './study.ts';
 
 /** Ways of starting a relay that are tried; they differ by ohms of wire only. */

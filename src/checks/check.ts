@@ -58,7 +58,7 @@ export function report(s: Study): Report {
     ...checkBatteries(s, electrics),
     ...contacts.findings,
     ...checkMains(s),
-    ...checkCords(s),
+    ...checkCords(s, electrics),
   ]);
   const { plan } = s;
   return {

@@ -2,7 +2,7 @@
 import { isContactor } from '../circuit/thresholds.ts';
 import type { Moved } from '../logic/verify.ts';
 import type { Finding } from '../report/model.ts';
-import { coilNets, type Electrics } from './coil-rows.ts';
+import { coilNets, type Electrics } from './electrics.ts';
 import { type Coiled, modelOf } from './figures.ts';
 import { baseState } from './starts.ts';
 import { finding, listOf, type Study, sayMoved } from './study.ts';

@@ -3,8 +3,9 @@ import type { Figures } from '../electric/island.ts';
 import type { Cable, Plan, SupplyPart } from '../plan/plan.ts';
 import { supplyModel } from '../ratings/supply.ts';
 import { ohmsPerMetre, strandingAllowance, thickerSizes } from '../ratings/wire.ts';
-import type { CoilRow, Electrics } from './coil-rows.ts';
+import type { CoilRow } from './coil-rows.ts';
 import { type CoilState, THIN } from './coil-volts.ts';
+import type { Electrics } from './electrics.ts';
 import { ambientOf, coilOf, figuresFor } from './figures.ts';
 import type { Study } from './study.ts';
 

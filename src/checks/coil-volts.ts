@@ -4,7 +4,8 @@ import { copperFactor } from '../ratings/coil.ts';
 import type { Finding } from '../report/model.ts';
 import type { FedCoil } from './coil.ts';
 import { lowRemedies } from './coil-remedy.ts';
-import type { CoilRow, Electrics } from './coil-rows.ts';
+import type { CoilRow } from './coil-rows.ts';
+import type { Electrics } from './electrics.ts';
 import { ambientOf, coilOf, figuresFor, warmCelsius } from './figures.ts';
 import { finding, listOf, type Study } from './study.ts';
 

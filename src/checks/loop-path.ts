@@ -4,8 +4,9 @@ import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
 import type { Figures, Situation } from '../electric/island.ts';
-import { type CoilRow, coilNets, type Electrics } from './coil-rows.ts';
+import type { CoilRow } from './coil-rows.ts';
 import type { CoilState } from './coil-volts.ts';
+import { coilNets, type Electrics } from './electrics.ts';
 import { coilImpedance, figuresFor } from './figures.ts';
 
 export interface Loop {

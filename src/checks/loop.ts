@@ -50,8 +50,8 @@ function drawOf(study: Study, coils: readonly FedCoil[], source: Source): Draw |
   const part = plan.parts.get(source.part);
   if (part?.kind !== 'supply') return undefined;
   const volts = part.output.volts;
-  const near = (net: number): boolean =>
-    study.verified?.model.railReach[source.index]!.some((r) => r.has(net)) ?? false;
+  const reach = study.verified?.model.railReach[source.index] ?? [];
+  const near = (net: number): boolean => reach.some((r) => r.has(net));
   const elements = circuit.passives.filter(
     (p) => p.what !== 'coil' && p.what !== 'load' && p.what !== 'primary',
   );

@@ -1,7 +1,8 @@
 import type { ContactEdge } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
-import { driven, type Elimination, SelectedInverse, substitute } from './eliminate.ts';
+import { driven, type Elimination, substitute } from './eliminate.ts';
+import { SelectedInverse } from './inverse.ts';
 import { assemble, type Figures, type Island, type Situation } from './island.ts';
 import type { Phasor } from './network.ts';
 import { Frame, type Potentials, solveNetwork } from './solve.ts';
