@@ -53,7 +53,7 @@ export function report(s: Study): Report {
     ...checkWiring(s),
     ...checkSupplies(s),
     ...coils.findings,
-    ...checkLoop(s),
+    ...checkLoop(s, coils.states),
     ...checkWires(s, electrics, coils.states),
     ...checkBatteries(s, electrics),
     ...contacts.findings,

@@ -1,9 +1,6 @@
 /** A control supply on the motor's own cord: what the coil keeps while the motor starts. */
-import type { Passive, Source } from '../circuit/circuit.ts';
+import type { Source } from '../circuit/circuit.ts';
 import { isContactor } from '../circuit/thresholds.ts';
-import { Flows } from '../electric/flows.ts';
-import { assemble, type Figures, islandOf } from '../electric/island.ts';
-import { solveNetwork } from '../electric/solve.ts';
 import type { MotorPart } from '../plan/plan.ts';
 import { defaults } from '../ratings/defaults.ts';
 import { motorCurrents } from '../ratings/motor.ts';
@@ -11,6 +8,7 @@ import type { Finding } from '../report/model.ts';
 import type { CoilState } from './coil-volts.ts';
 import type { Electrics } from './electrics.ts';
 import { figuresFor } from './figures.ts';
+import { solveMains } from './mains-flows.ts';
 import type { Standing } from './situations.ts';
 import { finding, type Study } from './study.ts';
 
@@ -77,20 +75,13 @@ function sagShare(
   motor: MotorPart,
   amps: number,
 ): number {
-  const base = figuresFor(study.plan, 'low');
-  const volts = (ohms: number | undefined): number => {
-    const figures: Figures = {
-      ...base,
-      passive: (p: Passive, on) => {
-        if (p.part !== motor.name) return p.what === 'load' ? undefined : base.passive(p, on);
-        return ohms === undefined ? undefined : { re: ohms, im: 0 };
-      },
-    };
-    const island = islandOf(own.circuit, nets);
-    const made = assemble(island, figures, standing.situation);
-    const v = new Flows(island, made, solveNetwork(made.network)).volts(nets[0], nets[1]);
+  const mains = own.circuit.sources.find((s) => s.mains);
+  if (!mains) return 1;
+  const volts = (drawn: ReadonlyMap<string, number>): number => {
+    const flows = solveMains(own, mains, standing.situation, drawn, figuresFor(study.plan, 'low'));
+    const v = flows.volts(nets[0], nets[1]);
     return v ? Math.hypot(v.re, v.im) : 0;
   };
-  const still = volts(undefined);
-  return still > 0 ? volts(motor.volts.volts / amps) / still : 1;
+  const still = volts(new Map());
+  return still > 0 ? volts(new Map([[motor.name, amps]])) / still : 1;
 }

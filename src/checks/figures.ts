@@ -140,7 +140,7 @@ const CONTACT = {
 };
 
 /** ohm, as printed on the switch or relay. */
-function statedOhms(plan: Plan, c: ContactEdge): number | undefined {
+export function statedOhms(plan: Plan, c: ContactEdge): number | undefined {
   const part = plan.parts.get(c.part);
   if (!part) return undefined;
   if ('poles' in part) return part.poles.find((p) => p.index === c.pole)?.contact.resistance;

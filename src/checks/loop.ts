@@ -6,6 +6,7 @@ import type { Contact, Part, Rating, SupplyPart } from '../plan/plan.ts';
 import { defaults } from '../ratings/defaults.ts';
 import type { Figure, Finding } from '../report/model.ts';
 import { type FedCoil, fedCoils } from './coil.ts';
+import type { CoilState } from './coil-volts.ts';
 import { coilOf } from './figures.ts';
 import { COMMON_PRACTICE, finding, isLanded, listOf, netAt, type Study } from './study.ts';
 import { mostTogether } from './together.ts';
@@ -19,10 +20,10 @@ const say = (a: number) =>
   a < 1 ? `${Number((a * 1000).toPrecision(3))} mA` : `${Number(a.toPrecision(3))} A`;
 
 /** Question 5: supply, switches, suppression. Coil currents with nominal resistance and ideal wires. */
-export function checkLoop(study: Study): Finding[] {
+export function checkLoop(study: Study, states: readonly CoilState[]): Finding[] {
   const coils = fedCoils(study).filter((c) => !c.source.mains && c.source.kind === c.model.kind);
   return [
-    ...overloaded(study, coils),
+    ...overloaded(study, coils, states),
     ...switches(study, coils),
     ...unsuppressed(study, coils),
     ...unknownCoils(study, coils),
@@ -41,7 +42,10 @@ interface Draw {
   readonly source: Source;
   readonly part: SupplyPart;
   readonly coils: readonly FedCoil[];
+  /** A while coils pull in */
   readonly amps: number;
+  /** A with all of them in */
+  readonly settled: number;
 }
 
 /** The most that each supply has to give at one time: coils that can be in together, lamps and indicators. */
@@ -60,12 +64,24 @@ function drawOf(study: Study, coils: readonly FedCoil[], source: Source): Draw |
     .filter((d) => d.load && (near(d.anode) || near(d.cathode)))
     .map((d) => d.amps ?? 0.02);
   const extra = [...others, ...leds].reduce((a, b) => a + b, 0);
-  const together = mostTogether(
+  const own = coils.filter((c) => c.source === source);
+  const before = holdingThemselves(study);
+  const settled = mostTogether(study, own, holding).amps + extra;
+  // A relay that holds itself in has pulled in before the others do.
+  const rest = mostTogether(study, own, (c) => (before.has(c.part.name) ? holding(c) : inrush(c)));
+  const first = mostTogether(
     study,
-    coils.filter((c) => c.source === source),
+    own.filter((c) => before.has(c.part.name)),
     inrush,
   );
-  return { source, part, coils: together.coils, amps: together.amps + extra };
+  const most = first.amps > rest.amps ? first : rest;
+  return { source, part, coils: most.coils, amps: most.amps + extra, settled };
+}
+
+/** Relays with a contact in the way of their own coil. */
+function holdingThemselves(study: Study): ReadonlySet<string> {
+  const relays = study.verified?.settler.memory.relays ?? [];
+  return new Set(relays.map((k) => study.circuit.relays[k]!.part));
 }
 
 /** For the answer to question 5: supply, its limit and the most that is drawn, in words. */
@@ -77,7 +93,14 @@ export function draws(study: Study): { supply: string; limit: string; drawn: str
   });
 }
 
-function overloaded(study: Study, coils: readonly FedCoil[]): Finding[] {
+/** Times its limit that a transformer may give for the moment of pull-in, if its own sag leaves every coil enough. */
+const MOMENT = 2;
+
+/**
+ * More than a supply gives. A transformer gives more than its rating for the moment in which armatures close, at the cost
+ * of its volts; while those still serve every coil at worst, that is a caution and no fault.
+ */
+function overloaded(study: Study, coils: readonly FedCoil[], states: readonly CoilState[]): Finding[] {
   const { plan, circuit } = study;
   const found: Finding[] = [];
   for (const source of circuit.sources.filter((s) => !s.mains)) {
@@ -87,7 +110,11 @@ function overloaded(study: Study, coils: readonly FedCoil[]): Finding[] {
     const volts = part.output.volts;
     const limit = part.limit.amps;
     if (draw <= 0.8 * limit + 1e-9) continue;
-    const over = draw > limit + 1e-9;
+    const serves = states
+      .filter((x) => x.fed.source.part === source.part)
+      .every((x) => x.rows.every((row) => row.least >= x.pullIn - 1e-9));
+    const moment = source.kind === 'ac' && d.settled <= limit + 1e-9 && draw <= MOMENT * limit && serves;
+    const over = draw > limit + 1e-9 && !moment;
     found.push(
       finding(plan, {
         id: 'supply-overloaded',
@@ -98,7 +125,9 @@ function overloaded(study: Study, coils: readonly FedCoil[]): Finding[] {
         message: `${source.part} gives ${say(limit)}; ${listOf(d.coils.map((c) => c.part.name)) || 'the loop'} can draw ${say(draw)}${source.kind === 'ac' ? ' at pull-in' : ''}`,
         why: over
           ? 'The supply sags, cuts out or overheats when everything is in at once.'
-          : 'That is more than 80 % of what it can give.',
+          : draw > limit
+            ? 'Only while the armatures close; its volts then sag, and with that counted every coil still pulls in.'
+            : 'That is more than 80 % of what it can give.',
         fix: `Use a supply for at least ${say(draw / 0.8)}${source.kind === 'ac' ? ` (${Math.ceil((draw / 0.8) * volts)} VA)` : ''}.`,
         figures: [amps('draw', draw), amps('limit', limit)],
         basis: COMMON_PRACTICE,

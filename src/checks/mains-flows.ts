@@ -1,11 +1,12 @@
 /** Volts and currents on the mains side, with every load at a current of its own. */
-import type { Consumer, Passive, Source } from '../circuit/circuit.ts';
+import type { Consumer, ContactEdge, Passive, Source } from '../circuit/circuit.ts';
 import { Flows } from '../electric/flows.ts';
 import { assemble, type Figures, islandOf, type Situation } from '../electric/island.ts';
 import { solveNetwork } from '../electric/solve.ts';
 import { FALSE } from '../logic/bdd.ts';
 import { type Moved, movedIn, running } from '../logic/verify.ts';
 import type { Electrics } from './electrics.ts';
+import { statedOhms } from './figures.ts';
 
 /** Loads as impedances: their volts over the current given; three phases as a balanced delta of √3·V/I a side. */
 function withLoads(own: Electrics, amps: ReadonlyMap<string, number>, figures: Figures) {
@@ -23,6 +24,8 @@ function withLoads(own: Electrics, amps: ReadonlyMap<string, number>, figures: F
     },
     figures: {
       ...figures,
+      // A power contact has some milliohms; the figure for small switches would swamp the cable.
+      contact: (c: ContactEdge) => statedOhms(own.study.plan, c) ?? 0,
       passive: (p: Passive, on: boolean) => {
         const own_ = ohms.get(p);
         return own_ === undefined ? figures.passive(p, on) : { re: own_, im: 0 };

@@ -149,6 +149,9 @@ function rated(contact: ContactFields): boolean {
     contact.ratings !== undefined ||
     contact.motor !== undefined ||
     contact['ac-3'] !== undefined ||
+    contact.pilot !== undefined ||
+    contact['ac-15'] !== undefined ||
+    contact['dc-13'] !== undefined ||
     contact['locked-rotor'] !== undefined ||
     contact.make !== undefined
   );

@@ -41,11 +41,24 @@ export interface Power {
   readonly horsepower?: number;
 }
 
+/** Codes of NEMA ICS 5 and IEC 60947-5-1 Table A.1: a letter for the current, the volts it goes up to. Q and R are DC. */
+export const PILOT_CODES = [
+  ...(['A150', 'A300', 'A600', 'B150', 'B300', 'B600', 'C150', 'C300', 'C600'] as const),
+  ...(['D150', 'D300', 'E150', 'Q300', 'R300'] as const),
+] as const;
+export type PilotCode = (typeof PILOT_CODES)[number];
+
 export interface Contact {
   readonly ratings: readonly Rating[];
   readonly motor: readonly MotorRating[];
   /** A, category AC-3 */
   readonly ac3?: number;
+  /** code of a pilot-duty rating, for coils */
+  readonly pilot?: PilotCode;
+  /** A, category AC-15: coils of contactors and relays on AC */
+  readonly ac15?: number;
+  /** A, category DC-13: coils on DC */
+  readonly dc13?: number;
   /** A, locked-rotor current the contact can make */
   readonly lockedRotor?: number;
   /** A, making capacity */

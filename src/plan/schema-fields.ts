@@ -1,5 +1,6 @@
 /** Building blocks of the plan's schema: every value is typed as text and read into SI by a transform. */
 import * as z from 'zod';
+import { PILOT_CODES } from './plan.ts';
 import * as q from './quantity.ts';
 import type { Quantity } from './quantity-reader.ts';
 
@@ -141,6 +142,18 @@ export const contact = once(() =>
         'Horsepower ratings as printed, such as [2 hp 240 V AC]; single-phase unless they end in 3-phase.',
       ).optional(),
       'ac-3': quantity(q.amps, 'Current in category AC-3 (IEC 60947-4-1: starting cage motors).').optional(),
+      pilot: choice(
+        PILOT_CODES,
+        'Pilot-duty code as printed, for a contact that feeds a coil; Q300 and R300 are for DC.',
+      ).optional(),
+      'ac-15': quantity(
+        q.amps,
+        'Current in category AC-15 (IEC 60947-5-1: coils on AC) at the voltage of the circuit.',
+      ).optional(),
+      'dc-13': quantity(
+        q.amps,
+        'Current in category DC-13 (IEC 60947-5-1: coils on DC) at the voltage of the circuit.',
+      ).optional(),
       'locked-rotor': quantity(q.amps, 'Locked-rotor current the contact can make.').optional(),
       make: quantity(q.amps, 'Making capacity.').optional(),
       resistance: quantity(q.resistance0, 'Resistance of the closed contact.').optional(),

@@ -1,5 +1,6 @@
 /** How much current a contact is rated to carry and to make, from everything printed on it. */
 import type { Contact, CurrentKind, MotorRating, Practice, Rating } from '../plan/plan.ts';
+import { STATED } from './judgement.ts';
 import { tableFullLoad, tableLockedRotor } from './motor.ts';
 import { capacityOf, type HorsepowerRatingRow, type MotorRow, type Table, tables } from './tables.ts';
 import { deviceColumn, servesClass } from './voltage-class.ts';
@@ -118,7 +119,7 @@ export function carrying(
     amps: r.amps,
     ratingUsed: ratingText(r),
     multiple: 1,
-    basis: 'contact rating',
+    basis: STATED,
   }));
   if (kind === 'ac' && contact.ac3 !== undefined)
     found.push({
@@ -177,14 +178,14 @@ export function making(
       amps: contact.lockedRotor,
       ratingUsed: `locked rotor ${number(contact.lockedRotor)} A`,
       multiple: 1,
-      basis: 'locked-rotor rating of the contact',
+      basis: 'locked-rotor rating of the contact, stated',
     });
   if (contact.make !== undefined)
     found.push({
       amps: contact.make,
       ratingUsed: `make ${number(contact.make)} A`,
       multiple: 1,
-      basis: 'making capacity of the contact',
+      basis: 'making capacity of the contact, stated',
     });
   return found;
 }
@@ -197,7 +198,7 @@ export function makingResistive(contact: Contact, volts: number, kind: CurrentKi
     const basis =
       kind === 'ac'
         ? `${row.standard} ${row.table}: AC-1 makes ${multiple} times its rating`
-        : 'contact rating';
+        : STATED;
     return { amps: multiple * r.amps, ratingUsed: ratingText(r), multiple, basis };
   });
   return best(found);

@@ -1,0 +1,79 @@
+/** What is asked of a contact and what was found, and the comparison both rest on. */
+import type { Contact, CurrentKind, Practice } from '../plan/plan.ts';
+import type { ContactFindingId } from './contact.ts';
+import type { LoadNature } from './load.ts';
+import type { Figure, LoadCurrents } from './motor.ts';
+
+export type Verdict = 'pass' | 'fail' | 'cannot-tell';
+export type ContactAspect = 'voltage' | 'running' | 'starting' | 'horsepower' | 'motor-rated';
+
+export interface ContactDuty {
+  readonly contact: Contact;
+  readonly currents: LoadCurrents;
+  /** V across the open contact and its kind */
+  readonly volts: number;
+  readonly kind: CurrentKind;
+  readonly phases: 1 | 3;
+  readonly nature: LoadNature;
+  readonly horsepower?: number;
+  /** W at the shaft; used where horsepower is not given */
+  readonly watts?: number;
+  readonly practice: Practice;
+  /** what the contact is part of where that matters: a switch worked by hand, or a solid-state output */
+  readonly device?: 'hand-switch' | 'solid-state';
+}
+
+export interface ContactJudgement {
+  readonly aspect: ContactAspect;
+  readonly verdict: Verdict;
+  /** what the load asks, in `unit`; undefined where the plan does not tell */
+  readonly needed: number | undefined;
+  /** what the contact gives, in `unit`, with `multiple` applied */
+  readonly found: number | undefined;
+  readonly unit: 'V' | 'A' | 'hp';
+  /** the printed figure that decides, empty where there is none */
+  readonly ratingUsed: string;
+  /** multiple of the printed figure that was allowed */
+  readonly multiple: number;
+  readonly basis: string;
+  readonly findingId: ContactFindingId;
+  /** the field that would settle a cannot-tell: `contact.motor`, or of the load `amps`, `locked-rotor` */
+  readonly missing?: string;
+}
+
+const ids: Readonly<Record<ContactAspect, ContactFindingId>> = {
+  voltage: 'contact-voltage',
+  running: 'contact-running',
+  starting: 'contact-starting',
+  horsepower: 'contact-horsepower',
+  'motor-rated': 'contact-not-motor-rated',
+};
+
+/** Rounding in unit conversion must not turn an equality into a failure. */
+export const SLACK = 1 + 1e-9;
+
+/** Wording of a figure that the plan itself gives. */
+export const STATED = 'contact rating, stated';
+
+export function judgement(
+  aspect: ContactAspect,
+  verdict: Verdict,
+  rest: Partial<Omit<ContactJudgement, 'aspect' | 'verdict' | 'findingId'>>,
+): ContactJudgement {
+  const { needed, found, unit = 'A', ratingUsed = '', multiple = 1, basis = '', missing } = rest;
+  const body = { aspect, verdict, needed, found, unit, ratingUsed, multiple, basis, findingId: ids[aspect] };
+  return missing === undefined || verdict !== 'cannot-tell' ? body : { ...body, missing };
+}
+
+/**
+ * Fail when the figure is surely above the limit, pass when surely not: a figure known only as "at
+ * least" cannot pass, and a rule-of-thumb range that straddles the limit decides nothing. Both in A.
+ */
+export function compare(needed: Figure, limit: number): Verdict {
+  if (needed.amps > limit * SLACK) {
+    const low =
+      needed.rough === true && needed.atLeast !== true ? (needed.least ?? needed.amps) : needed.amps;
+    return low > limit * SLACK ? 'fail' : 'cannot-tell';
+  }
+  return needed.atLeast === true ? 'cannot-tell' : 'pass';
+}
