@@ -12,7 +12,9 @@ import {
 } from '../report/model.ts';
 import { checkApart } from './apart.ts';
 import { checkBatteries } from './battery.ts';
+import { boxFillDefaults, checkBoxFill } from './box-fill.ts';
 import { checkSharing } from './boxes.ts';
+import { checkBranch } from './branch.ts';
 import { checkBreaks } from './breaks.ts';
 import { checkCoils, electricsOf } from './coil.ts';
 import { checkContacts } from './contacts.ts';
@@ -22,6 +24,7 @@ import { checkLoop, draws } from './loop.ts';
 import { checkMains } from './mains.ts';
 import { proofOf } from './proof.ts';
 import { checkStarts } from './starts.ts';
+import { checkStartsPerHour } from './starts-per-hour.ts';
 import { type Study, study } from './study.ts';
 import { checkSupplies } from './supplies.ts';
 import { checkWires } from './wires.ts';
@@ -58,6 +61,9 @@ export function report(s: Study): Report {
     ...checkBatteries(s, electrics),
     ...contacts.findings,
     ...checkMains(s),
+    ...checkStartsPerHour(s),
+    ...checkBranch(s),
+    ...checkBoxFill(s),
     ...checkCords(s, electrics),
   ]);
   const { plan } = s;
@@ -77,6 +83,7 @@ export function report(s: Study): Report {
       ...new Set([
         ...plan.defaults,
         ...coils.defaults,
+        ...boxFillDefaults(s),
         ...(plan.ambient === undefined ? ['ambient taken as 40 °C (warm shop, common practice)'] : []),
       ]),
     ],

@@ -3,6 +3,7 @@ import { judgeBreaker, judgeCircuit, powerPlausible } from '../ratings/circuit.t
 import { motorCurrents, phasesOf } from '../ratings/motor.ts';
 import { judgePlug } from '../ratings/receptacle.ts';
 import type { Finding } from '../report/model.ts';
+import { motorUnprotected } from './overload.ts';
 import { COMMON_PRACTICE, finding, listOf, type Study } from './study.ts';
 
 const tidy = (x: number | undefined) => (x === undefined ? null : Number(x.toPrecision(4)));
@@ -173,22 +174,6 @@ function motorFindings(study: Study, motor: MotorPart): Finding[] {
         basis: power.basis,
       }),
     );
-  if (motor.protector !== 'manual')
-    found.push(
-      finding(plan, {
-        id: 'motor-unprotected',
-        severity: 'caution',
-        question: 6,
-        parts: [motor.name],
-        at: motor.where.get('protector') ?? motor.at,
-        message:
-          motor.protector === 'automatic'
-            ? `the overload protector of ${motor.name} resets by itself: the motor can start again when it cools`
-            : `${motor.name} starts by itself and no overload protector is stated`,
-        why: 'Nobody stands by when a gate starts it; a stalled motor burns.',
-        fix: 'Use a motor with a manual-reset protector (protector: manual), or an overload relay in the coil circuit.',
-        basis: 'NEC 430.32(B), 430.43; IEC 60204-1 clause 7.3 (from memory)',
-      }),
-    );
+  found.push(...motorUnprotected(study, motor));
   return found;
 }
