@@ -52,7 +52,7 @@ function isEarth(study: Study, core: Core): boolean {
   return study.sides.earth.has(netOf(study, core)) && !onMains(study, core);
 }
 
-/** Undefined where a conductor is thicker than the table goes. */
+/** Undefined where the table has no row for a conductor. */
 function fillOf(study: Study, box: BoxPart): BoxFill | undefined {
   const entering: number[] = [];
   const earths: number[] = [];
@@ -163,8 +163,8 @@ function beyondTable(study: Study, box: BoxPart): Finding {
     question: 7,
     parts: [box.name],
     at: box.at,
-    message: `whether ${box.name} is big enough cannot be told: a conductor in it is thicker than 6 AWG`,
-    why: 'The table of volumes ends at 6 AWG; thicker conductors ask for a length of box by the size of the raceway.',
+    message: `whether ${box.name} is big enough cannot be told: a conductor in it has no row in the table of volumes`,
+    why: 'The table ends at 6 AWG; thicker conductors ask for a length of box by the size of the raceway. A link alone has no size.',
     fix: 'Size this box by the raceways that enter it, or use 6 AWG and thinner.',
     basis: 'NEC 314.16, 314.28 (from memory)',
   });

@@ -113,8 +113,9 @@ function thinConductor(
   const others = demands.filter((d) => d !== motor).reduce((sum, d) => sum + d.fullLoad.amps, 0);
   const needed = conductorAmps(motor.fullLoad.amps) + others;
   const running = carried.reduce((sum, l) => sum + (motorCurrents(l, 'nec').running?.amps ?? 0), 0);
-  // What already fails by its running current is told by that.
-  if (needed <= limit.amps * SLACK || running > limit.amps * (1 + 2e-3)) return [];
+  // A gauge that fails by its running current already is told by that; metric sizes are judged by another table there.
+  const told = cable.awg !== undefined && running > limit.amps * (1 + 2e-3);
+  if (needed <= limit.amps * SLACK || told) return [];
   const ends = [...new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]))];
   const serves = thickerSizes(cable).find((c) => (ampacityNec(c, threePhase)?.amps ?? 0) * SLACK >= needed);
   return [
@@ -138,7 +139,7 @@ function thinConductor(
 
 /** A that a conductor may carry; a metric one goes by the gauge that is no thicker. */
 function ampacityNec(cable: Cable, threePhase: boolean): { amps: number; basis: string } | undefined {
-  const awg = cable.awg ?? tables.wireAwg().rows.findLast((r) => r.area <= cable.area * 1e6 * 1.001)?.awg;
+  const awg = cable.awg ?? tables.wireAwg().rows.find((r) => r.area <= cable.area * 1e6 * 1.001)?.awg;
   if (awg === undefined || awg > 18)
     return { amps: 0, basis: 'NEC Tables 310.16 and 400.5(A)(1) begin at 18 AWG' };
   if (cable.flexible) {

@@ -17,7 +17,7 @@ import { checkSharing } from './boxes.ts';
 import { checkBranch } from './branch.ts';
 import { checkBreaks } from './breaks.ts';
 import { checkCoils, electricsOf } from './coil.ts';
-import { checkContacts } from './contacts.ts';
+import { checkContacts, contactFigure } from './contacts.ts';
 import { checkCords } from './cords.ts';
 import { arrange } from './fold.ts';
 import { checkLoop, draws } from './loop.ts';
@@ -158,12 +158,8 @@ function goodFigure(
     }
     case 5:
       return circuit.sources.some((x) => !x.mains) ? loopFigure(s, coils) : undefined;
-    case 6: {
-      const c = contacts[0];
-      return c
-        ? `${c.load} starts at ${c.starting ?? '?'} A on ${c.ratingUsed ?? 'a stated rating'} of ${c.relay}`
-        : undefined;
-    }
+    case 6:
+      return contacts.length > 0 ? contactFigure(s) : undefined;
     default: {
       const plug = [...s.plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug');
       const motor = [...s.plan.parts.values()].find((p): p is MotorPart => p.kind === 'motor');

@@ -1,11 +1,15 @@
 import { switchedBy } from '../logic/intent.ts';
-import type { Contact, LoadPart, MotorPart, Part, PlugPart } from '../plan/plan.ts';
-import { type ContactJudgement, judgeContact } from '../ratings/contact.ts';
+import type { Contact, LoadPart, MotorPart, Part } from '../plan/plan.ts';
+import { judgeContact } from '../ratings/contact.ts';
+import { contactAdvice } from '../ratings/contact-advice.ts';
+import { type ContactDuty, type ContactJudgement, SLACK } from '../ratings/judgement.ts';
 import { combineLoads } from '../ratings/load.ts';
 import type { ContactFigures, Finding } from '../report/model.ts';
-import { finding, listOf, type Study } from './study.ts';
+import { judgePilots } from './contact-pilot.ts';
+import { contactFinding, figureWords, type Judged, withEditions } from './contact-words.ts';
+import { finding, type Study } from './study.ts';
 
-/** Loads behind one switching part, with the plug that feeds them. */
+/** Loads behind one switching part. */
 interface Group {
   readonly part: Part;
   readonly contact: Contact;
@@ -13,53 +17,106 @@ interface Group {
   readonly loads: (MotorPart | LoadPart)[];
 }
 
-export function plugOf(study: Study): PlugPart | undefined {
-  return [...study.plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug');
+/** Question 6: each contact against what it switches: a mains load running and starting, or another relay's coil. */
+export function checkContacts(study: Study): { findings: Finding[]; contacts: ContactFigures[] } {
+  const all = judgeAll(study);
+  const findings = all.flatMap((g) => [
+    ...openOf(g).map((j) => contactFinding(study, g, j)),
+    ...solidState(study, g),
+  ]);
+  return { findings: oncePerPart(findings), contacts: all.map(figuresOf) };
 }
 
-/** Question 6: each contact on the way to a mains load, against what the load draws running and starting. */
-export function checkContacts(study: Study): { findings: Finding[]; contacts: ContactFigures[] } {
-  const findings: Finding[] = [];
-  const contacts: ContactFigures[] = [];
-  for (const group of groups(study)) {
-    const combined = combineLoads(group.loads, study.plan.practice);
-    const plug = plugOf(study);
-    const first = group.loads[0]!;
-    const volts = first.volts.volts;
-    const judged = judgeContact({
-      contact: group.contact,
-      currents: combined.currents,
-      volts: plug && plug.feed !== 'two-leg' ? Math.max(volts, 0) : volts,
-      kind: first.volts.kind,
-      phases: combined.phases,
-      nature: combined.nature,
-      ...(combined.horsepower === undefined ? {} : { horsepower: combined.horsepower }),
-      ...(combined.watts === undefined ? {} : { watts: combined.watts }),
-      practice: study.plan.practice,
-    });
-    const worst = judged.find((j) => j.verdict === 'fail') ?? judged.find((j) => j.verdict === 'cannot-tell');
-    const used = worst ?? judged.find((j) => j.aspect === 'starting') ?? judged.at(-1);
-    contacts.push({
-      relay: group.part.name,
-      pole: group.pole,
-      load: group.loads.map((l) => l.name).join(', '),
-      running: tidy(combined.currents.running?.amps),
-      starting: tidy(combined.currents.starting?.amps),
-      ratingUsed: used?.ratingUsed || null,
-      multiple: used?.multiple ?? null,
-      verdict: worst ? (worst.verdict === 'fail' ? 'no' : 'cannot tell') : 'yes',
-      basis: used?.basis ?? '',
-    });
-    // One field that is missing leaves several aspects open; it is asked for once.
-    const asked = new Set<string>();
-    for (const j of judged) {
-      if (j.verdict === 'pass' || (j.missing !== undefined && asked.has(j.missing))) continue;
-      if (j.missing !== undefined) asked.add(j.missing);
-      findings.push(fromJudgement(study, group, j));
-    }
-    findings.push(...solidState(study, group));
-  }
-  return { findings: oncePerPart(findings), contacts };
+/** The answer of question 6 where all is well: the contact with the least to spare and its figure. */
+export function contactFigure(study: Study): string | undefined {
+  const shares = judgeAll(study).flatMap((g) => {
+    const j = decisive(g);
+    return j?.needed === undefined || !j.found
+      ? []
+      : [{ share: j.needed / j.found, words: figureWords(g, j) }];
+  });
+  return shares.sort((a, b) => b.share - a.share)[0]?.words;
+}
+
+function judgeAll(study: Study): Judged[] {
+  return [...groups(study).map((g) => judgeGroup(study, g)), ...judgePilots(study)];
+}
+
+/** What the contact makes decides; a contact that makes nothing hard, what it carries. */
+function decisive({ judged }: Judged): ContactJudgement | undefined {
+  // a horsepower mark lets a rough starting figure pass that is above the test current; it decides nothing then
+  const known = judged.filter(
+    (j) => j.needed !== undefined && j.found !== undefined && !(j.verdict === 'pass' && beyond(j)),
+  );
+  const of = (...aspects: string[]) => known.find((j) => aspects.includes(j.aspect));
+  return of('starting', 'motor-rated') ?? of('running') ?? of('horsepower') ?? known[0];
+}
+
+const beyond = (j: ContactJudgement) => j.aspect !== 'voltage' && (j.needed ?? 0) > (j.found ?? 0) * SLACK;
+
+/** One field that is missing leaves several aspects open; it is asked for once. */
+function openOf({ judged }: Judged): ContactJudgement[] {
+  const asked = new Set<string>();
+  return judged.filter((j) => {
+    if (j.verdict === 'pass' || (j.missing !== undefined && asked.has(j.missing))) return false;
+    if (j.missing !== undefined) asked.add(j.missing);
+    return true;
+  });
+}
+
+function judgeGroup({ plan }: Study, group: Group): Judged {
+  const { part, loads } = group;
+  const combined = combineLoads(loads, plan.practice);
+  const hardest = loads.reduce((a, b) => (b.volts.volts > a.volts.volts ? b : a));
+  const device = deviceOf(part, loads);
+  const duty: ContactDuty = {
+    contact: group.contact,
+    currents: combined.currents,
+    volts: hardest.volts.volts,
+    kind: hardest.volts.kind,
+    phases: combined.phases,
+    nature: combined.nature,
+    ...(combined.horsepower === undefined ? {} : { horsepower: combined.horsepower }),
+    ...(combined.watts === undefined ? {} : { watts: combined.watts }),
+    ...(device === undefined ? {} : { device }),
+    practice: plan.practice,
+  };
+  return {
+    part,
+    pole: group.pole,
+    loads: loads.map((l) => l.name),
+    feeds: 'load',
+    currents: combined.currents,
+    volts: duty.volts,
+    kind: duty.kind,
+    ...(device === undefined ? {} : { device }),
+    judged: judgeContact(duty),
+    advice: contactAdvice(duty),
+  };
+}
+
+/** A hand switch counts as one only in the line of a single motor. */
+function deviceOf(part: Part, loads: Group['loads']): Judged['device'] {
+  if ('technology' in part && part.technology === 'solid-state') return 'solid-state';
+  const hand = part.kind === 'switch' || part.kind === 'selector';
+  return hand && loads.length === 1 && loads[0]!.kind === 'motor' ? 'hand-switch' : undefined;
+}
+
+function figuresOf(g: Judged): ContactFigures {
+  const worst =
+    g.judged.find((j) => j.verdict === 'fail') ?? g.judged.find((j) => j.verdict === 'cannot-tell');
+  const used = worst ?? decisive(g);
+  return {
+    relay: g.part.name,
+    pole: g.pole,
+    load: g.loads.join(', '),
+    running: tidy(g.currents.running?.amps),
+    starting: tidy(g.currents.starting?.amps),
+    ratingUsed: used?.ratingUsed || null,
+    multiple: tidy(used?.multiple),
+    verdict: worst ? (worst.verdict === 'fail' ? 'no' : 'cannot tell') : 'yes',
+    basis: withEditions(used?.basis ?? '') || 'no rating stated',
+  };
 }
 
 const tidy = (x: number | undefined) => (x === undefined ? null : Number(x.toPrecision(4)));
@@ -67,7 +124,7 @@ const tidy = (x: number | undefined) => (x === undefined ? null : Number(x.toPre
 function oncePerPart(list: readonly Finding[]): Finding[] {
   const seen = new Set<string>();
   return list.filter((f) => {
-    const key = `${f.id}/${f.parts[0]}`;
+    const key = `${f.id}/${f.parts.join('/')}`;
     return seen.has(key) ? false : seen.add(key);
   });
 }
@@ -100,64 +157,38 @@ function groups(study: Study): Group[] {
   return found;
 }
 
-function fromJudgement(study: Study, group: Group, j: ContactJudgement): Finding {
-  const fails = j.verdict === 'fail';
-  const name = group.part.name;
-  const loads = listOf(group.loads.map((l) => l.name));
-  const num = (x: number | undefined) =>
-    x === undefined ? 'an unknown amount' : `${Number(x.toPrecision(3))} ${j.unit}`;
-  const printed = j.ratingUsed ? ` (printed: ${j.ratingUsed})` : '';
-  const words: Record<string, string> = {
-    'contact-voltage': `the contact of ${name} is not rated for ${num(j.needed)}${printed}`,
-    'contact-running': `${loads} draws ${num(j.needed)}; the contact of ${name} carries ${num(j.found)}${printed}`,
-    'contact-starting': `${loads} starts at ${num(j.needed)}; the contact of ${name} can make ${num(j.found)}${printed}`,
-    'contact-horsepower': `${loads} has ${num(j.needed)}; the contact of ${name} is rated ${num(j.found)}${printed}`,
-    'contact-not-motor-rated': `${loads} starts at ${num(j.needed)}; the contact of ${name} has only a resistive rating, good for making ${num(j.found)}${printed}`,
-  };
-  const motor = group.loads.find((l) => l.kind === 'motor');
-  const hp = motor?.power?.horsepower;
-  const lookFor =
-    study.plan.practice === 'nec'
-      ? `a contact marked ${hp === undefined ? 'in horsepower for this motor' : `at least ${Number(hp.toPrecision(3))} hp`} at ${group.loads[0]!.volts.volts} V AC`
-      : `a contactor with an AC-3 rating above the motor's full-load current at ${group.loads[0]!.volts.volts} V`;
-  const doubt = j.missing === undefined ? '' : ` The plan does not state ${j.missing}.`;
-  return finding(study.plan, {
-    id: j.findingId,
-    severity: fails ? (j.findingId === 'contact-voltage' ? 'danger' : 'warning') : 'doubt',
-    question: 6,
-    parts: [name, ...group.loads.map((l) => l.name)],
-    at: group.part.where.get('contact.ratings') ?? group.part.where.get('contact') ?? group.part.at,
-    message: fails
-      ? words[j.findingId]!
-      : `whether the contact of ${name} suits ${loads} cannot be told: ${j.missing ? `${j.missing} is missing` : `${num(j.needed)} against ${num(j.found)} decides nothing`}`,
-    why: fails
-      ? j.findingId === 'contact-voltage'
-        ? 'The gap and the insulation are not made for that voltage or kind of current.'
-        : 'A contact that is made on more current than it is built for welds shut, and the motor does not stop.'
-      : `A rating that is not stated is never taken as enough.${doubt}`,
-    fix: fails
-      ? `Look for ${lookFor}.`
-      : `State ${j.missing ?? 'the figures printed on the parts'}; look for ${lookFor}.`,
-    figures: [
-      { name: 'needed', value: tidy(j.needed), unit: j.unit },
-      { name: 'contact', value: tidy(j.found), unit: j.unit },
-    ],
-    basis: j.basis || 'a missing figure is never a pass',
-  });
-}
+/** W of heat for each ampere, A that need a heat sink, A that leak where not stated; makers' data, heat from memory. */
+const SOLID = { watts: [1, 1.5], sink: [3, 5], leak: [0.001, 0.01] } as const;
 
-function solidState(study: Study, group: Group): Finding[] {
-  if (!('technology' in group.part) || group.part.technology !== 'solid-state') return [];
+function solidState(study: Study, g: Judged): Finding[] {
+  const { part } = g;
+  if (g.feeds !== 'load' || g.device !== 'solid-state') return [];
+  const stated = 'off_leakage' in part ? part.off_leakage : undefined;
+  const milli = (a: number) => Number((a * 1000).toPrecision(3));
+  const leak =
+    stated === undefined ? `${milli(SOLID.leak[0])} to ${milli(SOLID.leak[1])} mA` : `${milli(stated)} mA`;
+  const amps = g.currents.running?.amps;
+  const watts = (x: number) => Number((x * (amps ?? 0)).toPrecision(2));
+  const heat =
+    amps === undefined
+      ? `each ampere makes ${SOLID.watts[0]} to ${SOLID.watts[1]} W of heat`
+      : `${Number(amps.toPrecision(3))} A make ${watts(SOLID.watts[0])} to ${watts(SOLID.watts[1])} W of heat`;
+  const sink = `it needs a heat sink above ${SOLID.sink[0]} to ${SOLID.sink[1]} A`;
   return [
     finding(study.plan, {
       id: 'contact-leakage',
       severity: 'warning',
       question: 6,
-      parts: [group.part.name, ...group.loads.map((l) => l.name)],
-      message: `${group.part.name} is solid-state: it leaks when off, and when it fails it usually stays on`,
-      why: 'Off is not isolation: some milliamperes pass, and the motor lead reads live on a meter.',
-      fix: 'Use a contactor, or put one in line as the means of stopping.',
-      basis: 'relay makers’ application guidance, several agree; 29 CFR 1910.147(b)',
+      parts: [part.name, ...g.loads],
+      at: part.where.get('technology') ?? part.at,
+      message: `${leak} still reach ${g.loads.join(', ')} with ${part.name} off: it is solid-state`,
+      why: `Off is not isolation: the motor lead reads live on a meter. When it fails it mostly stays on. Inside it, ${heat}; ${sink}.`,
+      fix: `Use a contactor, or put one in line as the means of stopping: ${g.advice}.`,
+      figures: [
+        { name: 'leakage', value: stated === undefined ? null : tidy(stated), unit: 'A' },
+        { name: 'running', value: tidy(amps), unit: 'A' },
+      ],
+      basis: 'relay makers’ application guidance, several agree; heat from memory; 29 CFR 1910.147(b)',
     }),
   ];
 }

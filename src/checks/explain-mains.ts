@@ -81,10 +81,22 @@ export const explainMains: readonly Documented[] = [
     question: 6,
     base: 'dc-chain',
     meaning:
-      'A gate starts this motor with nobody beside it, and no overload protector is stated; or the protector resets by itself, and the motor starts again while someone clears the blockage. Choose a motor with a reset button, or an overload relay whose contact breaks the coil circuit.',
+      'A gate starts this motor with nobody beside it, and no overload protector is stated; or the protector resets by itself, and the motor starts again while someone clears the blockage. Choose a motor with a reset button, or an overload relay whose break contact 95-96 lies in the coil circuit; its contact 97-98 only signals.',
     wrong: 'protector: automatic',
     right: 'protector: manual',
     basis: 'NEC 430.32(B), 430.43; IEC 60204-1 clause 7.3 (from memory)',
+  },
+  {
+    id: 'starts-per-hour',
+    title: 'the motor starts more often than it stands',
+    severity: 'caution',
+    question: 6,
+    base: 'dc-chain',
+    meaning:
+      'Each start heats the winding as much as minutes of running, and a short rest does not let that heat out. The table says how many starts an hour a motor of this size stands and how long it has to rest. Let the collector run on between short cuts with an off-delay timer. With the power of the motor not stated it is a doubt.',
+    wrong: extract('    protector: manual', '    starts-per-hour: 30'),
+    right: '    protector: manual',
+    basis: 'NEMA MG 10-2001 Table 2-3; start capacitor data, 20 an hour on one phase',
   },
   {
     id: 'circuit-overloaded',
@@ -97,6 +109,18 @@ export const explainMains: readonly Documented[] = [
     wrong: 'breaker: 15 A',
     right: 'breaker: 30 A',
     basis: 'NEC 210.20(A), 210.21(B)(2), 430.22, 430.24; elsewhere the least of breaker, plug and fuse',
+  },
+  {
+    id: 'breaker-too-large',
+    title: 'the breaker is too large for a wired-in motor',
+    severity: 'warning',
+    question: 7,
+    base: 'fixed-motor',
+    meaning:
+      'A motor that is wired in may have a breaker of up to 250 % of its table current, rounded up to a standard size, so that it can start. A larger one lets a fault burn on in the motor and its wires. What is plugged in goes by its socket instead. Where practice is iec this is not judged.',
+    wrong: 'breaker: 50 A',
+    right: 'breaker: 35 A',
+    basis: 'NEC 430.52(C)(1) with Exception 1, 430.6(A)(1)',
   },
   {
     id: 'breaker-may-trip',
@@ -120,7 +144,31 @@ export const explainMains: readonly Documented[] = [
       'The motor draws more than a cord of this size may carry. It gets warm along its whole length and hot where it lies coiled, and the motor starts slowly on what volts are left. An extension lead counts like any other length.',
     wrong: 'cord: {kind: cable, gauge: 18 AWG, cores: 3, insulation: 600 V, flexible: true}',
     right: 'cord: {kind: cable, gauge: 10 AWG, cores: 3, insulation: 600 V, flexible: true}',
-    basis: 'NEC Table 400.5(A)(1); BS 7671 Table 4F3A',
+    basis: 'NEC Table 400.5(A)(1); 430.22 and Table 310.16 where the motor is wired in; BS 7671 Table 4F3A',
+  },
+  {
+    id: 'cord-as-fixed-wiring',
+    title: 'flexible cord used as fixed wiring',
+    severity: 'warning',
+    question: 7,
+    base: 'fixed-motor',
+    meaning:
+      'Cord is made for what is plugged in and moved. Fixed along a wall or through it, it chafes, dries out and is struck by what leans there. Use building wire in conduit, or put a plug on the cord. Where practice is iec it is a notice: cord has to be protected along its way.',
+    wrong: 'insulation: 600 V, flexible: true',
+    right: 'insulation: 600 V, flexible: false',
+    basis: 'NEC 400.12 (400.8 before 2017), IEC 60364-5-52 (both from memory)',
+  },
+  {
+    id: 'box-overfilled',
+    title: 'the box is too small for what is in it',
+    severity: 'warning',
+    question: 7,
+    base: 'dc-chain',
+    meaning:
+      'Each conductor that ends in the box, the clamps, the earths and each switch or outlet take a share of its volume. Pressed in tighter, wires chafe through and the heat stays inside. A box with mains and no stated volume is a doubt. Where practice is iec no such count exists.',
+    wrong: 'volume: 18 in3',
+    right: 'volume: 120 in3',
+    basis: 'NEC 314.16(B)(1), (B)(2), (B)(4), (B)(5); Tables 314.16(A) and 314.16(B)',
   },
   {
     id: 'plug-mismatch',

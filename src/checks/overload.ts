@@ -29,18 +29,19 @@ const isOverload = (study: Study, cutout: CutoutPart) => landed(study, cutout, '
 
 /** An overload relay whose break contact carries nothing: only the signal contact is wired, or no contact at all. */
 function isIdle(study: Study, cutout: CutoutPart): boolean {
-  if (isOverload(study, cutout)) return false;
+  const breaks = isOverload(study, cutout) || landed(study, cutout, 'COM', 'NC');
   const signal = landed(study, cutout, '97') || landed(study, cutout, '98');
   const half = landed(study, cutout, '95') || landed(study, cutout, '96');
   const nothing = !['COM', 'NO', 'NC'].some((t) => landed(study, cutout, t));
-  return signal || half || nothing;
+  return !breaks && (signal || half || nothing);
 }
 
 /** With the cut-out tripped the motor never runs, in any state the circuit can stand in. */
 function stops(study: Study, cutout: CutoutPart, motor: MotorPart): boolean {
   const v = study.verified;
   const input = study.circuit.inputs.find((i) => i.part === cutout.name);
-  if (!v || !input) return false;
+  // Where nothing could be proved, landing on the right marks has to do.
+  if (!v || !input) return isOverload(study, cutout);
   const { bdd } = v.model;
   const tripped = bdd.variable(inputVariable(study.circuit, input.index));
   const runs = running(v.model, motor.name);

@@ -32,7 +32,8 @@ function reasonOf(error: unknown): string {
   return (code !== undefined && REASONS[code]) || `cannot be read (${code ?? String(error)})`;
 }
 
-function directory(io: Io): string {
+/** The folder that relative file names start from. */
+export function directory(io: Io): string {
   return typeof io.cwd === 'function' ? io.cwd() : (io.cwd ?? process.cwd());
 }
 
@@ -78,13 +79,24 @@ async function readStdinCapped(io: Io): Promise<Buffer> {
   return Buffer.concat(chunks);
 }
 
+/** A plan with the file it was read from, byte by byte. */
+export interface PlanFile {
+  readonly plan: Plan;
+  readonly bytes: Buffer;
+}
+
 /** Reads and validates one plan. A plan that cannot be read is told on standard error and gives `undefined`. */
 export async function loadPlan(file: string, session: Session): Promise<Plan | undefined> {
+  return (await loadPlanFile(file, session))?.plan;
+}
+
+/** As `loadPlan`, with the bytes of the file. */
+export async function loadPlanFile(file: string, session: Session): Promise<PlanFile | undefined> {
   const { io, err, stages } = session;
   try {
     const bytes = file === '-' ? await readStdinCapped(io) : await readFileCapped(file, io);
     const result = await stages.readPlan(bytes, file);
-    if (result.ok) return result.plan;
+    if (result.ok) return { plan: result.plan, bytes };
     const text = await stages.formatPlanErrors(result.errors);
     err.write(text.endsWith('\n') ? text : `${text}\n`);
   } catch (error) {

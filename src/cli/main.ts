@@ -5,6 +5,7 @@ import { printable, printableLines } from '../report/escape.ts';
 import { addCheck } from './check.ts';
 import { addExplain } from './explain.ts';
 import { type Io, Output, type Session, widthFor } from './io.ts';
+import { addMend } from './mend.ts';
 import { addRead } from './read.ts';
 import { STAGES, type Stages } from './stages.ts';
 import { Problem, STATUS, worse } from './status.ts';
@@ -31,6 +32,7 @@ function buildProgram(session: Session): Command {
   addCheck(program, session);
   addTable(program, session);
   addRead(program, session);
+  addMend(program, session);
   addExplain(program, session);
   return program;
 }

@@ -3,6 +3,7 @@
  * `main` its own.
  */
 
+import type { Mended } from '../bench/mended.ts';
 import type { ReadOptions } from '../bench/read.ts';
 import type { Reading } from '../bench/reading.ts';
 import type { Plan, PlanError, ReadResult } from '../plan/plan.ts';
@@ -18,6 +19,7 @@ export interface Stages {
   check(plan: Plan): Later<Report>;
   truthTable(plan: Plan, options: { readonly all: boolean }): Later<TruthTable>;
   readMeter(plan: Plan, options: ReadOptions): Later<Reading>;
+  mend(plan: Plan): Later<Mended>;
   explanations(): Later<readonly Explanation[]>;
 }
 
@@ -27,5 +29,6 @@ export const STAGES: Stages = {
   check: async (plan) => (await import('../checks/check.ts')).check(plan),
   truthTable: async (plan, options) => (await import('../checks/table.ts')).truthTable(plan, options),
   readMeter: async (plan, options) => (await import('../bench/read.ts')).readMeter(plan, options),
+  mend: async (plan) => (await import('../bench/mend.ts')).mend(plan),
   explanations: async () => (await import('../checks/explain.ts')).explanations,
 };

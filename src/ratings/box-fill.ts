@@ -11,6 +11,9 @@ const SLACK = 1 + 1e-9;
 /** How the code counts earth conductors: all as one until 2017; since 2020 four as one and a quarter for each more. */
 export type BoxFillEdition = '2017' | '2020';
 
+/** mm² of a solid gauge, ASTM B258. */
+const areaOf = (awg: number) => (Math.PI / 4) * (0.127 * 92 ** ((36 - awg) / 39)) ** 2;
+
 export interface BoxContents {
   /** AWG of every conductor from outside that ends in the box, protective ones left out */
   readonly entering: readonly number[];
@@ -49,11 +52,10 @@ function rowOf(awg: number): BoxFillRow | undefined {
 
 /**
  * AWG of the row a conductor counts by, Table 314.16(B): its own, else the next thicker one, and 18 for all thinner
- * ones. Metric sizes go by their copper (area, m², against ASTM B258). Undefined above 6 AWG, where 314.28 rules.
+ * ones. Metric sizes go by their copper (area, m², against the solid gauge of ASTM B258). Undefined above 6 AWG, where 314.28 rules.
  */
 export function boxFillSize(cable: Pick<Cable, 'area' | 'awg'>): number | undefined {
   const { awg } = cable;
-  const areaOf = (gauge: number) => tables.wireAwg().rows.find((r) => r.awg === gauge)?.area ?? 0;
   const serves = ({ awg: gauge }: BoxFillRow) =>
     awg === undefined ? cable.area * 1e6 <= areaOf(gauge) * SAME : gauge <= awg;
   return tables

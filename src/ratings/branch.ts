@@ -38,3 +38,12 @@ export function snapSwitchServes(switchAmps: number, horsepower: number, volts: 
   if (fullLoad === undefined) return undefined;
   return fullLoad.amps <= branchRule('ac-snap-switch').value * switchAmps * (1 + 1e-9);
 }
+
+/** A, usual sizes of AC snap switches. */
+const SNAP_SWITCHES = [15, 20, 30] as const;
+
+/** Smallest usual AC snap switch for a motor of this full-load current (A), NEC 404.14(A): 80 % of its rating. */
+export function nextSwitch(fullLoad: number): number | undefined {
+  const share = branchRule('ac-snap-switch').value;
+  return SNAP_SWITCHES.find((amps) => fullLoad <= share * amps * (1 + 1e-9));
+}

@@ -8,7 +8,15 @@ import {
   STATED,
   type Verdict,
 } from './judgement.ts';
-import { best, carrying, type Evidence, making, makingResistive, motorRatingText, ratingText } from './making.ts';
+import {
+  best,
+  carrying,
+  type Evidence,
+  making,
+  makingResistive,
+  motorRatingText,
+  ratingText,
+} from './making.ts';
 import { servesClass } from './voltage-class.ts';
 
 export {
@@ -68,7 +76,11 @@ function judgeVoltage({ contact, volts, kind }: ContactDuty): ContactJudgement {
   if (serving !== undefined)
     return judgement('voltage', 'pass', { ...asked, found: serving.volts, ratingUsed: serving.text });
   if (marked.length === 0)
-    return judgement('voltage', 'cannot-tell', { ...asked, missing: 'contact.ratings' });
+    return judgement('voltage', 'cannot-tell', {
+      ...asked,
+      basis: 'no rating stated',
+      missing: 'contact.ratings',
+    });
   const nearest = own.reduce<(typeof own)[number] | undefined>(
     (a, b) => (a && a.volts >= b.volts ? a : b),
     undefined,
@@ -80,7 +92,7 @@ function judgeVoltage({ contact, volts, kind }: ContactDuty): ContactJudgement {
     ...asked,
     found: 0,
     ratingUsed: other.text,
-    basis: `rated for ${other.kind.toUpperCase()} only, used on ${kind.toUpperCase()}`,
+    basis: `stated for ${other.kind.toUpperCase()} only, used on ${kind.toUpperCase()}`,
   });
 }
 

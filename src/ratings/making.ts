@@ -196,9 +196,7 @@ export function makingResistive(contact: Contact, volts: number, kind: CurrentKi
     const row = capacityOf('AC-1', r.amps);
     const multiple = kind === 'ac' ? row.make : 1;
     const basis =
-      kind === 'ac'
-        ? `${row.standard} ${row.table}: AC-1 makes ${multiple} times its rating`
-        : STATED;
+      kind === 'ac' ? `${row.standard} ${row.table}: AC-1 makes ${multiple} times its rating` : STATED;
     return { amps: multiple * r.amps, ratingUsed: ratingText(r), multiple, basis };
   });
   return best(found);

@@ -94,8 +94,14 @@ function meantForCoils({ contact, volts, kind, holdingVA }: PilotDuty): Uses {
   if (own !== undefined) {
     const category = kind === 'dc' ? 'DC-13' : holdingVA !== undefined && holdingVA > 72 ? 'AC-15' : 'AC-14';
     const row = tables.utilization().rows.find((r) => r.category === category && r.test === 'normal')!;
-    const basis = `${row.standard} ${row.table}: ${category} makes ${row.make} times and breaks ${row.break} times its rating`;
-    add(`${num(own)} A ${kind === 'ac' ? 'AC-15' : 'DC-13'}`, row.break * own, row.make, row.make * own, basis);
+    const basis = `${row.standard} ${row.table}: ${category} ${row.break === row.make ? `makes and breaks ${row.make} times` : `makes ${row.make} times and breaks ${row.break} times`} its rating`;
+    add(
+      `${num(own)} A ${kind === 'ac' ? 'AC-15' : 'DC-13'}`,
+      row.break * own,
+      row.make,
+      row.make * own,
+      basis,
+    );
   }
   return { holds, makes };
 }
@@ -113,7 +119,12 @@ function general({ contact, volts, kind }: PilotDuty): Uses {
     const row = capacityOf('AC-1', r.amps);
     const multiple = kind === 'ac' ? row.make : 1;
     const basis = `${row.standard} ${row.table}: AC-1 makes ${multiple} times its rating`;
-    return { amps: multiple * r.amps, ratingUsed: ratingText(r), multiple, basis: kind === 'ac' ? basis : STATED };
+    return {
+      amps: multiple * r.amps,
+      ratingUsed: ratingText(r),
+      multiple,
+      basis: kind === 'ac' ? basis : STATED,
+    };
   });
   return { holds, makes };
 }
@@ -128,8 +139,8 @@ export function judgePilot(duty: PilotDuty): ContactJudgement[] {
   const uses = special.holds.length > 0 ? special : general(duty);
   const voltage = judgeVolts(duty);
   if (voltage.verdict === 'fail') return [voltage];
-  const judged = [voltage, judgeAmps('running', duty.holding, best(uses.holds), 'coil.power')];
-  if (duty.kind === 'ac') judged.push(judgeAmps('starting', duty.inrush, best(uses.makes), 'coil.inrush'));
+  const judged = [voltage, judgeAmps('running', duty.holding, best(uses.holds))];
+  if (duty.kind === 'ac') judged.push(judgeAmps('starting', duty.inrush, best(uses.makes)));
   return judged;
 }
 
@@ -137,7 +148,6 @@ function judgeAmps(
   aspect: 'running' | 'starting',
   needed: Figure | undefined,
   most: Evidence | undefined,
-  field: string,
 ): ContactJudgement {
   const verdict: Verdict =
     needed === undefined || most?.amps === undefined ? 'cannot-tell' : compare(needed, most.amps);
@@ -147,7 +157,8 @@ function judgeAmps(
     ratingUsed: most?.ratingUsed ?? '',
     multiple: most?.multiple ?? 1,
     basis: [needed?.basis, most?.basis].filter((b) => b !== undefined).join('; '),
-    missing: most === undefined ? 'contact.ratings' : field,
+    // the current while pulling in follows from the VA while holding, so that one field settles both
+    missing: most === undefined ? 'contact.ratings' : 'coil.power',
   });
 }
 

@@ -178,6 +178,9 @@ export interface WireAwgRow extends RowBase {
   /** ohm per km at 20 °C, solid */
   readonly ohmsPerKm: number;
   readonly publishedOhmsPerKm: number;
+  /** thousandths of an inch, and ohm per km from that diameter */
+  readonly mils: number;
+  readonly roundedOhmsPerKm: number;
   /** ohm per 1000 ft at 75 °C */
   readonly solidPerKft75: number | null;
   readonly strandedPerKft75: number | null;
@@ -189,6 +192,9 @@ export interface WireIecRow extends RowBase {
   readonly solid: number;
   readonly stranded: number;
   readonly fine: number;
+  /** the same for tinned wire, class 1 and 2, and class 5 */
+  readonly tinned: number;
+  readonly tinnedFine: number;
 }
 export interface BoxFillRow extends RowBase {
   readonly awg: number;

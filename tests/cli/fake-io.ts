@@ -60,6 +60,13 @@ export const stages: Stages = {
     cores: [],
     notes: [],
   }),
+  mend: ({ title }) => ({
+    format: 1,
+    needed: title === 'fail',
+    repairs: [],
+    tried: 0,
+    why: title === 'fail' ? 'A plan of one word has no wiring.' : null,
+  }),
   explanations: () => [
     {
       id: 'gate-dead',

@@ -1,0 +1,199 @@
+/** The smallest changes of wiring after which questions 1 to 3 hold, each verified by the whole check. */
+import { check } from '../checks/check.ts';
+import { study } from '../checks/study.ts';
+import type { Edit } from '../plan/edits.ts';
+import type { Core, Plan, Run, TerminalRef } from '../plan/plan.ts';
+import type { Finding, Report } from '../report/model.ts';
+import type { Mended, Repair } from './mended.ts';
+import { type Ends, Quick } from './quick.ts';
+import { Rewirings, rewired, type Try } from './rewire.ts';
+import { type Asked, statesToGetRight, wrongs } from './sieve.ts';
+import { linesOf } from './mend-lines.ts';
+import { wordsOf } from './mend-words.ts';
+
+/** Rewirings looked at before the search gives up, and those of them checked in whole. */
+const MOST_LOOKED = 400_000;
+const MOST_CHECKED = 40;
+/** Repairs told, and first halves that a search for two changes starts from. */
+const MOST_REPAIRS = 12;
+const MOST_HALVES = 24;
+/** Conductors between which new cores are tried. */
+const MOST_CONDUCTORS = 60;
+
+const GRAVE = new Set(['danger', 'warning', 'fault']);
+const grave = (list: readonly Finding[], wiring: boolean) =>
+  list.filter((f) => GRAVE.has(f.severity) && f.question <= 3 === wiring);
+
+/** Never throws for a plan that was read. */
+export function mend(plan: Plan): Mended {
+  const report = check(plan);
+  const none = { format: 1 as const, repairs: [], tried: 0 };
+  if (grave(report.findings, true).length === 0) return { ...none, needed: false, why: null };
+  const s = study(plan);
+  if (!s.verified)
+    return { ...none, needed: true, why: `The circuit could not be decided (${s.undecided}), so no repair can be verified.` };
+  return new Search(plan, report, statesToGetRight(s.verified)).run();
+}
+
+/** A change after which less is wrong than before. */
+interface Half {
+  readonly half: Try;
+  readonly left: number;
+}
+
+class Search {
+  private readonly quick: Quick;
+  private readonly now: number;
+  private looked = 0;
+  private checked = 0;
+
+  constructor(
+    private readonly plan: Plan,
+    private readonly report: Report,
+    private readonly states: readonly Asked[],
+  ) {
+    this.quick = new Quick(plan);
+    this.now = wrongs(this.quick, this.quick.cores, states, Number.POSITIVE_INFINITY);
+  }
+
+  run(): Mended {
+    const halves: Half[] = [];
+    const nothing: Try = { edits: [], ends: 0, added: 0, oddness: 0 };
+    const single = this.sieve(this.quick.cores, nothing, (half, left) => {
+      if (left < this.now) halves.push({ half, left });
+    });
+    let repairs = this.verify(single);
+    if (repairs.length === 0) repairs = this.verify(this.doubles(halves));
+    return {
+      format: 1,
+      needed: true,
+      repairs,
+      tried: this.looked,
+      why: repairs.length > 0 ? null : this.why(),
+    };
+  }
+
+  private why(): string {
+    const gaveUp = this.looked >= MOST_LOOKED || this.checked >= MOST_CHECKED;
+    return gaveUp
+      ? `The search gave up after ${this.looked} rewirings; a repair of one or two changes may still exist.`
+      : 'No change of one or two ends, cores or diodes makes every load do what is meant.';
+  }
+
+  /** Rewirings after which nothing is wrong at a quick look, likeliest first. */
+  private sieve(
+    cores: readonly (readonly Ends[])[],
+    before: Try,
+    note: (half: Try, left: number) => void,
+  ): Try[] {
+    const options = new Rewirings(this.plan, this.quick, cores);
+    const found: Try[] = [];
+    const whole = before.edits.length === 0;
+    const kinds = [
+      options.moves(),
+      ...(whole ? [options.tabs()] : []),
+      options.swaps(),
+      options.removals(),
+      options.additions(MOST_CONDUCTORS),
+    ];
+    for (const tries of kinds)
+      for (const t of tries) {
+        if (this.looked++ >= MOST_LOOKED) return found;
+        const after = rewired(this.quick, cores, t.edits);
+        const left = wrongs(this.quick, after, this.states, whole ? this.now : 0);
+        if (left > 0) note(t, left);
+        else
+          found.push({
+            edits: [...before.edits, ...t.edits],
+            ends: before.ends + t.ends,
+            added: before.added + t.added,
+            oddness: before.oddness + t.oddness,
+          });
+      }
+    return found;
+  }
+
+  private doubles(halves: Half[]): Try[] {
+    const found: Try[] = [];
+    for (const half of halves.sort((x, y) => x.left - y.left).slice(0, MOST_HALVES)) {
+      const cores = rewired(this.quick, this.quick.cores, half.half.edits);
+      found.push(...this.sieve(cores, half.half, () => {}));
+      if (found.length >= MOST_CHECKED || this.looked >= MOST_LOOKED) break;
+    }
+    return found;
+  }
+
+  /** The whole check decides; what is left must be no worse anywhere else. */
+  private verify(tries: readonly Try[]): Repair[] {
+    const order = [...tries].sort(
+      (x, y) => x.ends + x.added - y.ends - y.added || y.oddness - x.oddness,
+    );
+    const others = new Set(grave(this.report.findings, false).map((f) => f.id));
+    const repairs: Repair[] = [];
+    for (const t of order) {
+      if (repairs.length >= MOST_REPAIRS || this.checked >= MOST_CHECKED) break;
+      // Once one is found, only those that are as short are of interest.
+      if (repairs[0] && t.ends + t.added > repairs[0].ends + (repairs[0].metres === null ? 1 : 0)) break;
+      this.checked++;
+      const plan = planAfter(this.plan, t.edits);
+      const after = check(plan);
+      if (grave(after.findings, true).length > 0 || after.logic.holds === false) continue;
+      if (grave(after.findings, false).some((f) => !others.has(f.id))) continue;
+      repairs.push(this.repair(t, plan));
+    }
+    return repairs;
+  }
+
+  private repair(t: Try, plan: Plan): Repair {
+    const options = new Rewirings(this.plan, this.quick, this.quick.cores);
+    const lines = linesOf(this.plan, plan);
+    return {
+      edits: t.edits,
+      words: wordsOf(this.plan, t.edits),
+      ends: t.ends,
+      metres: t.added === 0 ? 0 : null,
+      before: lines.before,
+      after: lines.after,
+      alike: t.edits.length === 1 ? options.alike(t.edits[0]!) : 0,
+    };
+  }
+}
+
+/** The plan as it would read after the edits; positions of new ends are those of what they replace. */
+export function planAfter(plan: Plan, edits: readonly Edit[]): Plan {
+  const runs: Run[] = plan.runs.map((r) => ({ ...r, cores: [...r.cores] }));
+  const cores = (run: number) => runs[run]!.cores as Core[];
+  const ref = (name: string, like: TerminalRef): TerminalRef => {
+    const dot = name.indexOf('.');
+    const [part, terminal] = dot < 0 ? [name, ''] : [name.slice(0, dot), name.slice(dot + 1)];
+    return { ...like, part, terminal, written: name };
+  };
+  const removed: [number, Core][] = [];
+  for (const e of edits) {
+    if (e.do === 'move') {
+      const core = cores(e.run)[e.core]!;
+      cores(e.run)[e.core] = { ...core, [e.end]: ref(e.to, core[e.end]) };
+    } else if (e.do === 'swap') {
+      const [x, y] = [e.first, e.second];
+      const [p, q] = [cores(x.run)[x.core]![x.end], cores(y.run)[y.core]![y.end]];
+      cores(x.run)[x.core] = { ...cores(x.run)[x.core]!, [x.end]: { ...q, at: p.at } };
+      cores(y.run)[y.core] = { ...cores(y.run)[y.core]!, [y.end]: { ...p, at: q.at } };
+    } else if (e.do === 'remove') removed.push([e.run, cores(e.run)[e.core]!]);
+    else {
+      const like = e.like === undefined ? undefined : plan.runs[e.like];
+      const core = plan.runs.find((r) => r.cores.length > 0)!.cores[0]!;
+      const made: Core = { ...core, run: runs.length, colour: 'jumper', a: ref(e.from, core.a), b: ref(e.to, core.b) };
+      const { cable: _, length: __, ...bare } = runs[0]!;
+      runs.push(
+        like?.cable
+          ? { ...like, index: runs.length, link: false, cores: [made], ...(e.metres === undefined ? {} : { length: e.metres }) }
+          : { ...bare, index: runs.length, link: true, cores: [made] },
+      );
+    }
+  }
+  for (const [run, core] of removed) {
+    const kept = cores(run).filter((c) => c !== core);
+    runs[run] = { ...runs[run]!, cores: kept };
+  }
+  return { ...plan, runs };
+}

@@ -1,0 +1,94 @@
+/** `pullin mend PLAN` */
+import { resolve } from 'node:path';
+import { type Command, Option } from 'commander';
+import type { Mended, Repair } from '../bench/mended.ts';
+import { printable, printableLines } from '../report/escape.ts';
+import { parseWidth } from './check.ts';
+import { directory, loadPlanFile, type PlanFile } from './input.ts';
+import { type Session, wantsUnicode, widthFor } from './io.ts';
+import { Problem, STATUS } from './status.ts';
+
+interface MendOptions {
+  readonly diff?: boolean;
+  readonly write?: boolean;
+  readonly json?: boolean;
+  readonly width?: number;
+}
+
+const nameOf = (file: string) => (file === '-' ? 'standard input' : printable(file));
+
+/** The text of the file with the repair in it. */
+async function mendedText(file: string, { plan, bytes }: PlanFile, repair: Repair) {
+  const { applyEdits } = await import('../plan/edits.ts');
+  const before = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
+  const applied = applyEdits(before, plan, repair.edits);
+  if ('refused' in applied) {
+    throw new Problem(
+      `${nameOf(file)}: the repair cannot be written into this file; make it by hand. ${applied.refused}`,
+    );
+  }
+  return { before, after: applied.text };
+}
+
+async function printDiff(file: string, read: PlanFile, repair: Repair, session: Session): Promise<void> {
+  const { before, after } = await mendedText(file, read, repair);
+  const { unifiedDiff } = await import('../plan/unified-diff.ts');
+  const diff = unifiedDiff(before, after, nameOf(file));
+  // A file gets the bytes as they are, so that the diff can be applied; a terminal gets none that moves its cursor.
+  session.out.write(session.io.stdout.isTTY === true ? printableLines(diff) : diff);
+}
+
+async function write(file: string, read: PlanFile, repair: Repair, session: Session): Promise<void> {
+  const { after } = await mendedText(file, read, repair);
+  const { replaceFile } = await import('./replace.ts');
+  await replaceFile(resolve(directory(session.io), file), nameOf(file), read.bytes, Buffer.from(after));
+}
+
+async function run(file: string, options: MendOptions, session: Session): Promise<void> {
+  if (options.write && file === '-')
+    throw new Problem('--write needs a file; standard input cannot be written to');
+  const read = await loadPlanFile(file, session);
+  if (read === undefined) return;
+  const mended: Mended = await session.stages.mend(read.plan);
+  const [first] = mended.repairs;
+  const status = mended.needed ? STATUS.fail : STATUS.pass;
+  const { stdout, env } = session.io;
+  const look = { width: widthFor(options.width, stdout), unicode: wantsUnicode(stdout, env) };
+  if (options.json) session.out.write(`${JSON.stringify(mended, null, 2)}\n`);
+  else {
+    const { renderMended, renderWritten } = await import('../report/mended.ts');
+    if (first === undefined || !mended.needed) {
+      // Nothing but a diff belongs on the standard output of --diff.
+      (options.diff ? session.err : session.out).write(renderMended(mended, look));
+    } else if (options.diff) await printDiff(file, read, first, session);
+    else if (options.write) {
+      await write(file, read, first, session);
+      return session.out.write(renderWritten(first, nameOf(file), look));
+    } else session.out.write(renderMended(mended, look));
+  }
+  session.exit(status);
+}
+
+export function addMend(program: Command, session: Session): void {
+  program
+    .command('mend')
+    .summary('find the least change of wiring that puts a plan right')
+    .description(
+      'Looks for the fewest ends of cores to move so that everything starts and stops as the plan intends, and tells it as instructions for the bench. Every repair it names has gone through the whole check.',
+    )
+    .argument('<plan>', 'plan file; - is standard input')
+    .addOption(
+      new Option('--diff', 'print the first repair as a unified diff of the plan file').conflicts([
+        'write',
+        'json',
+      ]),
+    )
+    .addOption(new Option('--write', 'write the first repair into the plan file').conflicts('json'))
+    .option('--json', 'print the repairs as JSON')
+    .option('--width <columns>', 'fill lines to this width (default: the terminal, else 80)', parseWidth)
+    .addHelpText(
+      'after',
+      '\nExit status: 0 nothing to mend, or written; 1 the plan as it stands is wrong,\nwhether a repair was found or not; 2 the plan cannot be read or the repair\ncannot be written; 70 a mistake in pullin.',
+    )
+    .action((file: string, options: MendOptions) => run(file, options, session));
+}
