@@ -4,12 +4,12 @@ import { study } from '../checks/study.ts';
 import type { Edit } from '../plan/edits.ts';
 import type { Core, Plan, Run, TerminalRef } from '../plan/plan.ts';
 import type { Finding, Report } from '../report/model.ts';
+import { linesOf } from './mend-lines.ts';
+import { wordsOf } from './mend-words.ts';
 import type { Mended, Repair } from './mended.ts';
 import { type Ends, Quick } from './quick.ts';
 import { Rewirings, rewired, type Try } from './rewire.ts';
 import { type Asked, statesToGetRight, wrongs } from './sieve.ts';
-import { linesOf } from './mend-lines.ts';
-import { wordsOf } from './mend-words.ts';
 
 /** Rewirings looked at before the search gives up, and those of them checked in whole. */
 const MOST_LOOKED = 400_000;
@@ -31,7 +31,11 @@ export function mend(plan: Plan): Mended {
   if (grave(report.findings, true).length === 0) return { ...none, needed: false, why: null };
   const s = study(plan);
   if (!s.verified)
-    return { ...none, needed: true, why: `The circuit could not be decided (${s.undecided}), so no repair can be verified.` };
+    return {
+      ...none,
+      needed: true,
+      why: `The circuit could not be decided (${s.undecided}), so no repair can be verified.`,
+    };
   return new Search(plan, report, statesToGetRight(s.verified)).run();
 }
 
@@ -57,13 +61,15 @@ class Search {
   }
 
   run(): Mended {
-    const halves: Half[] = [];
     const nothing: Try = { edits: [], ends: 0, added: 0, oddness: 0 };
-    const single = this.sieve(this.quick.cores, nothing, (half, left) => {
-      if (left < this.now) halves.push({ half, left });
-    });
-    let repairs = this.verify(single);
-    if (repairs.length === 0) repairs = this.verify(this.doubles(halves));
+    let repairs = this.verify(this.sieve(this.quick.cores, nothing));
+    if (repairs.length === 0) {
+      const halves: Half[] = [];
+      this.sieve(this.quick.cores, nothing, (half, left) => {
+        if (left < this.now) halves.push({ half, left });
+      });
+      repairs = this.verify(this.doubles(halves));
+    }
     return {
       format: 1,
       needed: true,
@@ -84,7 +90,7 @@ class Search {
   private sieve(
     cores: readonly (readonly Ends[])[],
     before: Try,
-    note: (half: Try, left: number) => void,
+    note?: (half: Try, left: number) => void,
   ): Try[] {
     const options = new Rewirings(this.plan, this.quick, cores);
     const found: Try[] = [];
@@ -100,8 +106,8 @@ class Search {
       for (const t of tries) {
         if (this.looked++ >= MOST_LOOKED) return found;
         const after = rewired(this.quick, cores, t.edits);
-        const left = wrongs(this.quick, after, this.states, whole ? this.now : 0);
-        if (left > 0) note(t, left);
+        const left = wrongs(this.quick, after, this.states, note ? this.now : 0);
+        if (left > 0) note?.(t, left);
         else
           found.push({
             edits: [...before.edits, ...t.edits],
@@ -117,7 +123,7 @@ class Search {
     const found: Try[] = [];
     for (const half of halves.sort((x, y) => x.left - y.left).slice(0, MOST_HALVES)) {
       const cores = rewired(this.quick, this.quick.cores, half.half.edits);
-      found.push(...this.sieve(cores, half.half, () => {}));
+      found.push(...this.sieve(cores, half.half));
       if (found.length >= MOST_CHECKED || this.looked >= MOST_LOOKED) break;
     }
     return found;
@@ -125,9 +131,7 @@ class Search {
 
   /** The whole check decides; what is left must be no worse anywhere else. */
   private verify(tries: readonly Try[]): Repair[] {
-    const order = [...tries].sort(
-      (x, y) => x.ends + x.added - y.ends - y.added || y.oddness - x.oddness,
-    );
+    const order = [...tries].sort((x, y) => x.ends + x.added - y.ends - y.added || x.oddness - y.oddness);
     const others = new Set(grave(this.report.findings, false).map((f) => f.id));
     const repairs: Repair[] = [];
     for (const t of order) {
@@ -182,11 +186,23 @@ export function planAfter(plan: Plan, edits: readonly Edit[]): Plan {
     else {
       const like = e.like === undefined ? undefined : plan.runs[e.like];
       const core = plan.runs.find((r) => r.cores.length > 0)!.cores[0]!;
-      const made: Core = { ...core, run: runs.length, colour: 'jumper', a: ref(e.from, core.a), b: ref(e.to, core.b) };
+      const made: Core = {
+        ...core,
+        run: runs.length,
+        colour: 'jumper',
+        a: ref(e.from, core.a),
+        b: ref(e.to, core.b),
+      };
       const { cable: _, length: __, ...bare } = runs[0]!;
       runs.push(
         like?.cable
-          ? { ...like, index: runs.length, link: false, cores: [made], ...(e.metres === undefined ? {} : { length: e.metres }) }
+          ? {
+              ...like,
+              index: runs.length,
+              link: false,
+              cores: [made],
+              ...(e.metres === undefined ? {} : { length: e.metres }),
+            }
           : { ...bare, index: runs.length, link: true, cores: [made] },
       );
     }

@@ -153,11 +153,19 @@ export class Quick {
 
   /** What runs at the end of these moves, each settled in turn, from rest on. `base` comes from the method of that name. */
   outcome(base: Int32Array, steps: readonly ReadonlySet<number>[]): Outcome {
-    let now = this.settle(base, new Set(), this.relays.map(() => false));
+    let now = this.settle(
+      base,
+      new Set(),
+      this.relays.map(() => false),
+    );
     for (const moved of steps) {
       if (now.chatters) return now;
       if (moved.size === 0 && steps.length === 1) return now;
-      now = this.settle(base, moved, this.relays.map((r) => now.running.has(r.part)));
+      now = this.settle(
+        base,
+        moved,
+        this.relays.map((r) => now.running.has(r.part)),
+      );
     }
     return now;
   }
@@ -169,7 +177,9 @@ export class Quick {
       const alive = this.alive();
       const next = this.relays.map((r) => this.pulls(r, alive.reach));
       if (next.every((x, i) => x === relays[i])) {
-        const running = new Set(this.loads.filter((l) => this.fed(l, alive.live)).map((l) => l.consumer.part));
+        const running = new Set(
+          this.loads.filter((l) => this.fed(l, alive.live)).map((l) => l.consumer.part),
+        );
         this.relays.forEach((r, i) => {
           if (relays[i]) running.add(r.part);
         });
@@ -224,7 +234,15 @@ export class Quick {
     const pair = s.feed.pairs.find(([a, b]) => this.landed[a] === 1 || this.landed[b] === 1);
     if (!pair) return true;
     const [a, b] = [this.find(pair[0]), this.find(pair[1])];
-    return [...live].some((x) => x.source.mains && onTwoRails(x.rails.map((r) => this.find(r)), a, b));
+    return [...live].some(
+      (x) =>
+        x.source.mains &&
+        onTwoRails(
+          x.rails.map((r) => this.find(r)),
+          a,
+          b,
+        ),
+    );
   }
 
   private spread(start: number, forward: boolean, diodes: boolean): Set<number> {
@@ -233,7 +251,9 @@ export class Quick {
     for (let grown = true; grown; ) {
       grown = false;
       for (const [anode, cathode] of this.diodes) {
-        const [from, to] = forward ? [this.find(anode), this.find(cathode)] : [this.find(cathode), this.find(anode)];
+        const [from, to] = forward
+          ? [this.find(anode), this.find(cathode)]
+          : [this.find(cathode), this.find(anode)];
         if (seen.has(from) && !seen.has(to)) {
           seen.add(to);
           grown = true;
@@ -243,7 +263,10 @@ export class Quick {
     return seen;
   }
 
-  private pulls(r: QuickRelay, reach: readonly { plus: Set<number>; minus: Set<number>; dc: boolean }[]): boolean {
+  private pulls(
+    r: QuickRelay,
+    reach: readonly { plus: Set<number>; minus: Set<number>; dc: boolean }[],
+  ): boolean {
     const [a, b] = [this.find(r.coil[0]), this.find(r.coil[1])];
     if (a === b) return false;
     if (r.trigger && this.find(r.trigger[0]) !== this.find(r.trigger[1])) return false;

@@ -24,7 +24,8 @@ export function rewired(quick: Quick, cores: Cores, edits: readonly Edit[]): End
     const [a, b] = out[run]![core]!;
     out[run]![core] = end === 'a' ? [terminal, b] : [a, terminal];
   };
-  const at = (e: { run: number; core: number; end: 'a' | 'b' }) => out[e.run]![e.core]![e.end === 'a' ? 0 : 1];
+  const at = (e: { run: number; core: number; end: 'a' | 'b' }) =>
+    out[e.run]![e.core]![e.end === 'a' ? 0 : 1];
   for (const e of edits) {
     if (e.do === 'move') put(e.run, e.core, e.end, quick.terminal(e.to)!);
     else if (e.do === 'swap') {
@@ -153,7 +154,8 @@ export class Rewirings {
       const [name, mark] = this.quick.names[t]!.split('.');
       const kind = this.plan.parts.get(name!)?.kind;
       if (mark === 'PE' || ['plug', 'outlet', 'motor', 'load', 'box'].includes(kind ?? '')) return 'mains';
-      if (kind === 'gate' || kind === 'battery' || (kind === 'supply' && /^[+\-~]/.test(mark ?? ''))) return 'low';
+      if (kind === 'gate' || kind === 'battery' || (kind === 'supply' && /^[+\-~]/.test(mark ?? '')))
+        return 'low';
       return 'either';
     };
     const [x, y] = [side(terminal), side(other)];
@@ -186,7 +188,9 @@ export class Rewirings {
   *moves(): Generator<Try> {
     const places = this.places().sort((x, y) => this.want(x.at) - this.want(y.at));
     for (const p of places) {
-      const base = this.quick.base(rewired(this.quick, this.cores, [{ do: 'remove', run: p.run, core: p.core }]));
+      const base = this.quick.base(
+        rewired(this.quick, this.cores, [{ do: 'remove', run: p.run, core: p.core }]),
+      );
       const root = rootsOf(base);
       const seen = new Set([root[p.at], root[p.other]]);
       for (const to of this.likely(p)) {
@@ -222,7 +226,13 @@ export class Rewirings {
       for (const to of this.targets) {
         if (to === from || this.partOf(to) !== part.name || ends.some((e) => e.other === to)) continue;
         yield {
-          edits: ends.map((e) => ({ do: 'move', run: e.run, core: e.core, end: e.end, to: this.quick.names[to]! })),
+          edits: ends.map((e) => ({
+            do: 'move',
+            run: e.run,
+            core: e.core,
+            end: e.end,
+            to: this.quick.names[to]!,
+          })),
           ends: ends.length,
           added: 0,
           oddness: this.want(from) - this.want(to),

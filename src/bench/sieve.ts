@@ -1,13 +1,14 @@
 /** The states a repair must get right, and a quick test of a rewired circuit against them. */
+
+import { baseState, entryState } from '../checks/starts.ts';
 import { FALSE } from '../logic/bdd.ts';
 import { inputVariable } from '../logic/conduction.ts';
 import type { Wanted } from '../logic/intent.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
-import { baseState, entryState } from '../checks/starts.ts';
 import type { Ends, Quick } from './quick.ts';
 
 /** Entries of an intent that are tried one by one; more than these look alike. */
-const MOST_ENTRIES = 60;
+const MOST_ENTRIES = 250;
 
 export interface Asked {
   /** inputs moved, one set a step */
@@ -42,7 +43,10 @@ export function statesToGetRight(v: Verified): Asked[] {
   for (const w of v.intents.wanted) addFor(v, w, gates, add);
   add(gates);
   const unique = new Map(states.map((s) => [[...s].sort((x, y) => x - y).join(), s]));
-  return [...[...unique.values()].map((s) => asked(v, s)), ...v.intents.wanted.flatMap((w) => heldStates(v, w))];
+  return [
+    ...[...unique.values()].map((s) => asked(v, s)),
+    ...v.intents.wanted.flatMap((w) => heldStates(v, w)),
+  ];
 }
 
 /** A wanted seal-in: held after its button, ended by each of what stops or blocks it, and not back after that. */
@@ -56,7 +60,9 @@ function heldStates(v: Verified, w: Wanted): Asked[] {
   return w.latches.flatMap(({ ref }) => {
     const pressed = set(inputsOf(ref));
     const held = [pressed, set([])];
-    const stops = [...(w.intent?.stoppedBy ?? []), ...(w.intent?.blockedBy ?? [])].map((x) => set(inputsOf(x)));
+    const stops = [...(w.intent?.stoppedBy ?? []), ...(w.intent?.blockedBy ?? [])].map((x) =>
+      set(inputsOf(x)),
+    );
     return [
       { steps: held, want: on(true) },
       ...stops.flatMap((s) => [
@@ -119,7 +125,9 @@ export function broken(quick: Quick, base: Int32Array): number {
     .flatMap((p) => quick.terminal(`${p.name}.PE`) ?? []);
   for (const p of quick.parts.values()) {
     const metal =
-      p.kind === 'outlet' || (p.kind === 'box' && p.metal) || ((p.kind === 'motor' || p.kind === 'load') && !p.class2Insulated);
+      p.kind === 'outlet' ||
+      (p.kind === 'box' && p.metal) ||
+      ((p.kind === 'motor' || p.kind === 'load') && !p.class2Insulated);
     const earth = quick.terminal(`${p.name}.PE`);
     if (pins.length > 0 && metal && earth !== undefined && !pins.some((x) => wires(x, earth))) count++;
   }

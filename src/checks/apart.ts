@@ -1,11 +1,12 @@
 import { FALSE, type Fn } from '../logic/bdd.ts';
 import { difference } from '../logic/sense.ts';
 import type { Verified } from '../logic/verify.ts';
-import type { PlugPart } from '../plan/plan.ts';
+import type { Core, PlugPart } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
 import { earthAsReturn, earthBroken, neutralEarthed } from './earth.ts';
 import { netsMeeting } from './meeting.ts';
 import { phaseMissing, phaseOrder } from './phases.ts';
+import { isLow, isMains } from './sides.ts';
 import { COMMON_PRACTICE, everIn, finding, isPlugIn, listOf, netAt, type Study, sayMoved } from './study.ts';
 
 /** Question 1, as far as connections decide it: mains and low voltage, shorts, polarity, switching and earth. */
@@ -30,10 +31,12 @@ export function checkApart(study: Study): Finding[] {
 function mainsThroughGate(study: Study): Finding[] {
   const { plan, circuit, sides } = study;
   const found: Finding[] = [];
+  const mainsAt = (c: Core) => isMains(sides, netAt(circuit, c.a.part, c.a.terminal));
+  const lowAt = (c: Core) => isLow(sides, netAt(circuit, c.a.part, c.a.terminal));
   const hit = [...plan.parts.values()]
     .filter((part) => part.kind === 'gate')
     .flatMap((part) => ['COM', 'NO', 'NC'].map((t) => `${part.name}.${t}`))
-    .filter((key) => circuit.landed.has(key) && sides.mains.has(circuit.netOf.get(key) ?? -1));
+    .filter((key) => circuit.landed.has(key) && isMains(sides, circuit.netOf.get(key)));
   if (hit.length > 0) {
     const gates = [...new Set(hit.map((key) => key.split('.')[0]!))];
     found.push(
@@ -53,15 +56,11 @@ function mainsThroughGate(study: Study): Finding[] {
   }
   const lowRuns = new Set<string>();
   for (const run of plan.runs)
-    if (
-      run.cable?.stock !== undefined &&
-      run.cores.some((c) => sides.low.has(netAt(circuit, c.a.part, c.a.terminal) ?? -1))
-    )
-      lowRuns.add(run.cable.stock);
+    if (run.cable?.stock !== undefined && run.cores.some(lowAt)) lowRuns.add(run.cable.stock);
   for (const run of plan.runs) {
     const stock = run.cable?.stock;
     if (stock === undefined || !lowRuns.has(stock) || (run.cable?.insulation ?? 0) >= 300) continue;
-    const core = run.cores.find((c) => sides.mains.has(netAt(circuit, c.a.part, c.a.terminal) ?? -1));
+    const core = run.cores.find(mainsAt);
     if (!core) continue;
     found.push(
       finding(plan, {

@@ -1,49 +1,56 @@
-import type { BoxPart, PlugPart, Run } from '../plan/plan.ts';
+import type { BoxPart, Run } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
 import { finding, listOf, netAt, type Study } from './study.ts';
+import { type WorkingVolts, workingVolts } from './working-volts.ts';
+
+/** V of each side that reaches the cores of a cable; 0 for none. */
+interface Works {
+  readonly mains: number;
+  readonly low: number;
+}
 
 /** Mains and low voltage in one box or one cable, and cable insulation against the voltage it works at. */
 export function checkSharing(study: Study): Finding[] {
   const { plan } = study;
-  const mains = mainsVolts(study);
+  const volts = workingVolts(study);
   const found: Finding[] = [];
   for (const part of plan.parts.values())
-    if (part.kind === 'box') found.push(...sharedBox(study, part, mains));
-  for (const run of plan.runs)
-    found.push(...sharedCable(study, run, mains), ...insulation(study, run, mains));
+    if (part.kind === 'box') found.push(...sharedBox(study, part, volts));
+  for (const run of plan.runs) {
+    if (run.link) continue;
+    const works = worksAt(study, run, volts);
+    found.push(...sharedCable(study, run, works), ...insulation(study, run, works));
+  }
   return found;
 }
 
-function mainsVolts(study: Study): number {
-  return Math.max(
-    0,
-    ...[...study.plan.parts.values()]
-      .filter((p): p is PlugPart => p.kind === 'plug')
-      .map((p) => p.volts.volts),
-  );
+function worksAt({ circuit }: Study, run: Run, volts: WorkingVolts): Works {
+  const nets = run.cores.map((c) => netAt(circuit, c.a.part, c.a.terminal));
+  return {
+    mains: Math.max(0, ...nets.map((n) => volts.mains(n))),
+    low: Math.max(0, ...nets.map((n) => volts.low(n))),
+  };
 }
 
-function sideOf(study: Study, run: Run): { mains: boolean; low: boolean } {
-  const nets = run.cores.map((c) => netAt(study.circuit, c.a.part, c.a.terminal) ?? -1);
-  return { mains: nets.some((n) => study.sides.mains.has(n)), low: nets.some((n) => study.sides.low.has(n)) };
-}
-
-function sharedBox(study: Study, box: BoxPart, mains: number): Finding[] {
-  const { plan, circuit, sides } = study;
+function sharedBox(study: Study, box: BoxPart, volts: WorkingVolts): Finding[] {
+  const { plan, circuit } = study;
   const holds = new Set(box.holds);
   const nets = [...circuit.netOf]
     .filter(([key]) => holds.has(key.split('.')[0]!) && circuit.landed.has(key))
     .map(([, n]) => n);
-  const hasMains = nets.some((n) => sides.mains.has(n));
-  const hasLow = nets.some((n) => sides.low.has(n));
-  if (!hasMains || !hasLow || box.divider) return [];
-  const entering = plan.runs.filter(
-    (r) => !r.link && sideOf(study, r).low && r.cores.some((c) => holds.has(c.a.part) || holds.has(c.b.part)),
+  const mains = Math.max(0, ...nets.map((n) => volts.mains(n)));
+  if (mains === 0 || !nets.some((n) => volts.low(n) > 0) || box.divider) return [];
+  const loop = plan.runs.filter((r) => worksAt(study, r, volts).low > 0);
+  const entering = loop.filter(
+    (r) => !r.link && r.cores.some((c) => holds.has(c.a.part) || holds.has(c.b.part)),
   );
-  const unknown = entering.filter((r) => r.cable?.insulation === undefined);
-  const thin = entering.filter((r) => (r.cable?.insulation ?? mains) < mains);
-  if (plan.practice === 'iec' && thin.length === 0 && unknown.length === 0) return [];
-  const doubt = plan.practice === 'iec' && thin.length === 0;
+  const bare = loop.some(
+    (r) => r.link && r.cores.every((c) => holds.has(c.a.part) && holds.has(c.b.part)),
+  );
+  const unknown = entering.some((r) => r.cable?.insulation === undefined);
+  const thin = entering.some((r) => (r.cable?.insulation ?? mains) < mains);
+  if (plan.practice === 'iec' && !thin && !bare && !unknown) return [];
+  const doubt = plan.practice === 'iec' && !thin && !bare;
   return [
     finding(plan, {
       id: 'sides-share-box',
@@ -57,7 +64,9 @@ function sharedBox(study: Study, box: BoxPart, mains: number): Finding[] {
           ? 'Thicker insulation alone does not part Class 2 wiring from mains.'
           : doubt
             ? 'Whether the low-voltage cable is insulated for the mains voltage is not stated.'
-            : `The low-voltage cable is insulated for less than ${mains} V.`,
+            : thin
+              ? `The low-voltage cable is insulated for less than ${mains} V.`
+              : 'A bare link of the low-voltage loop lies in it.',
       fix: `Fit a fixed barrier (divider: true)${plan.practice === 'iec' ? `, or use loop cable insulated for ${mains} V or more inside the box` : ' and keep the two at least 6 mm (1/4 in) apart'}.`,
       basis:
         plan.practice === 'nec'
@@ -67,9 +76,8 @@ function sharedBox(study: Study, box: BoxPart, mains: number): Finding[] {
   ];
 }
 
-function sharedCable(study: Study, run: Run, mains: number): Finding[] {
-  const side = sideOf(study, run);
-  if (run.link || !side.mains || !side.low || mains === 0) return [];
+function sharedCable(study: Study, run: Run, { mains, low }: Works): Finding[] {
+  if (mains === 0 || low === 0) return [];
   const enough = study.plan.practice === 'iec' && (run.cable?.insulation ?? 0) >= mains;
   if (enough) return [];
   const ends = [...new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]))];
@@ -88,15 +96,12 @@ function sharedCable(study: Study, run: Run, mains: number): Finding[] {
   ];
 }
 
-function insulation(study: Study, run: Run, mains: number): Finding[] {
-  const { plan, circuit } = study;
-  if (run.link || run.cable === undefined) return [];
-  const side = sideOf(study, run);
-  const low = Math.max(0, ...circuit.sources.filter((s) => !s.mains).map((s) => s.rails[0]!.re));
-  const works = side.mains ? mains : side.low ? low : 0;
+function insulation({ plan }: Study, run: Run, { mains, low }: Works): Finding[] {
+  if (run.cable === undefined) return [];
+  const works = Math.max(mains, low);
   const has = run.cable.insulation;
   if (works === 0 || (has !== undefined && has >= works)) return [];
-  if (has === undefined && !side.mains) return [];
+  if (has === undefined && mains === 0) return [];
   const core = run.cores[0];
   const ends = core ? [core.a.part, core.b.part] : [];
   return [

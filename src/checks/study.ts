@@ -4,6 +4,9 @@ import { BudgetExceeded, type Fn } from '../logic/bdd.ts';
 import { type Moved, movedIn, type Verified, verify } from '../logic/verify.ts';
 import type { Part, Plan, Position } from '../plan/plan.ts';
 import type { Figure, Finding, QuestionNumber, Severity } from '../report/model.ts';
+import { findSides, type Sides } from './sides.ts';
+
+export { findSides, type Sides } from './sides.ts';
 
 /** Everything the checks look at: the plan, its circuit and what was proved of it. */
 export interface Study {
@@ -13,14 +16,6 @@ export interface Study {
   readonly verified: Verified | undefined;
   readonly undecided: string | undefined;
   readonly sides: Sides;
-}
-
-/** Nets by the side they belong to, whatever position any contact is in. */
-export interface Sides {
-  readonly mains: ReadonlySet<number>;
-  readonly low: ReadonlySet<number>;
-  /** nets that wires alone join to a plug's protective pin */
-  readonly earth: ReadonlySet<number>;
 }
 
 export function study(plan: Plan): Study {
@@ -33,53 +28,6 @@ export function study(plan: Plan): Study {
     const why = error instanceof BudgetExceeded ? error.message : 'the circuit is too deep to follow';
     return { plan, circuit, verified: undefined, undecided: why, sides };
   }
-}
-
-/** Sorts nets into mains, low voltage and earth. */
-export function findSides(circuit: Circuit): Sides {
-  const contacts = neighbours(circuit.contacts.map((c) => [c.a, c.b]));
-  const elements = neighbours([
-    ...circuit.contacts.map((c) => [c.a, c.b] as const),
-    ...circuit.diodes.map((d) => [d.anode, d.cathode] as const),
-    ...circuit.passives
-      .filter((p) => p.what !== 'load' && p.what !== 'primary')
-      .map((p) => [p.a, p.b] as const),
-  ]);
-  const poles = (mains: boolean) =>
-    circuit.sources.filter((s) => s.mains === mains).flatMap((s) => s.rails.map((r) => r.net));
-  const earth = new Set<number>();
-  for (const part of circuit.plan.parts.values()) {
-    const net = part.kind === 'plug' ? circuit.netOf.get(`${part.name}.PE`) : undefined;
-    if (net !== undefined) earth.add(net);
-  }
-  return { mains: flood(poles(true), contacts), low: flood(poles(false), elements), earth };
-}
-
-function neighbours(pairs: readonly (readonly [number, number] | number[])[]): Map<number, number[]> {
-  const map = new Map<number, number[]>();
-  for (const [a, b] of pairs) {
-    for (const [from, to] of [
-      [a!, b!],
-      [b!, a!],
-    ] as const) {
-      const list = map.get(from);
-      if (list) list.push(to);
-      else map.set(from, [to]);
-    }
-  }
-  return map;
-}
-
-function flood(starts: readonly number[], around: ReadonlyMap<number, readonly number[]>): Set<number> {
-  const seen = new Set(starts);
-  const queue = [...seen];
-  for (let net = queue.pop(); net !== undefined; net = queue.pop())
-    for (const to of around.get(net) ?? [])
-      if (!seen.has(to)) {
-        seen.add(to);
-        queue.push(to);
-      }
-  return seen;
 }
 
 /** Input states, among those the circuit can stand in, where a function of inputs and relays is true. */

@@ -9,6 +9,7 @@ import type { Finding } from '../report/model.ts';
 import { unfused } from './fused.ts';
 import { runsFromRest } from './starts.ts';
 import { everIn, finding, listOf, netAt, type Study, sayMoved } from './study.ts';
+import { highestVolts } from './working-volts.ts';
 
 /** What the low-voltage sources themselves do: limits, joining, earthing, and what happens when they die. */
 export function checkSupplies(study: Study): Finding[] {
@@ -24,7 +25,7 @@ export function checkSupplies(study: Study): Finding[] {
 }
 
 function overLimits(study: Study, s: SupplyPart | BatteryPart): Finding[] {
-  const highest = Math.max(s.output.volts, s.kind === 'supply' ? (s.noLoad ?? 0) : (s.highest ?? 0));
+  const highest = highestVolts(study, s);
   const { volts: limit, basis } = extraLowLimit(s.output.kind, study.plan.practice);
   if (highest <= limit) return [];
   return [

@@ -96,7 +96,9 @@ function fromFlow(
   const gap = text.slice(before! + 1, entry.start);
   const end = after === undefined ? entry.end : after + 1;
   if (!/^\s*$/.test(gap)) return [...comma, cut(entry.start, end)];
-  return after === undefined ? [cut(before!, end)] : [cut(before! + 1, end)];
+  if (after !== undefined) return [cut(before! + 1, end)];
+  const left = all[first - 1]!.end;
+  return [cut(/^\s*$/.test(text.slice(left, before!)) ? left : before!, end)];
 }
 
 /** The splices that take the entries at `gone` out of a map or list. */

@@ -94,7 +94,7 @@ function meantForCoils({ contact, volts, kind, holdingVA }: PilotDuty): Uses {
   if (own !== undefined) {
     const category = kind === 'dc' ? 'DC-13' : holdingVA !== undefined && holdingVA > 72 ? 'AC-15' : 'AC-14';
     const row = tables.utilization().rows.find((r) => r.category === category && r.test === 'normal')!;
-    const basis = `${row.standard} ${row.table}: ${category} ${row.break === row.make ? `makes and breaks ${row.make} times` : `makes ${row.make} times and breaks ${row.break} times`} its rating`;
+    const basis = `${row.standard} ${row.table}: ${category} ${row.break === row.make ? 'makes and breaks' : `makes ${row.make} times and breaks ${row.break} times`} its rating`;
     add(
       `${num(own)} A ${kind === 'ac' ? 'AC-15' : 'DC-13'}`,
       row.break * own,

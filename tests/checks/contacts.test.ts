@@ -1,14 +1,6 @@
 /** Where each finding on a contact begins; every threshold is worked out by hand from the table named beside it. */
 import { describe, expect, it } from 'vitest';
-import {
-  contactFindings,
-  motorPlan,
-  type Practice,
-  pair,
-  reportOf,
-  severityOf,
-  verdictOf,
-} from './contact-plans.ts';
+import { contactFindings, motorPlan, type Practice, pair, severityOf, verdictOf } from './contact-plans.ts';
 
 const both = it.each<[Practice, number]>([
   ['nec', 120],
@@ -170,44 +162,5 @@ describe('solid-state outputs', () => {
     expect(leak!.why).toContain('5 A make 5 to 7.5 W of heat');
     expect(contactFindings(solid(5, ', off-leakage: 3 mA'))[0]!.message).toContain('3 mA');
     expect(severityOf(solid(5).replace('technology: solid-state, ', ''), 'contact-leakage')).toBeUndefined();
-  });
-});
-
-describe('words', () => {
-  const nec = {
-    volts: 120,
-    motor: 'power: 1.5 hp, amps: 15 A, code: K',
-    contact: 'ratings: [30 A 240 V AC]',
-  };
-  it('the figure that decides comes first, then what to buy', () => {
-    const [f] = contactFindings(motorPlan(nec));
-    expect(f!.message).toMatch(/^M starts at 112 A; the contact of K1 can make 45 A/);
-    expect(f!.fix).toBe(
-      'Look for a contact marked at least 1.5 hp at 120 V AC single-phase, or a contactor marked AC-3 15 A.',
-    );
-    const iec = motorPlan({
-      practice: 'iec',
-      volts: 230,
-      motor: 'power: 1.1 kW, amps: 7.2 A, locked-rotor: 46 A',
-      contact: nec.contact,
-    });
-    expect(contactFindings(iec)[0]!.fix).toContain(
-      'a contactor with AC-3 of at least 7.5 A (about 1.1 kW) at 230 V',
-    );
-  });
-  it('the answer where all is well names the contact with the least to spare', () => {
-    const plan = motorPlan({ ...nec, contact: `${nec.contact}, ${HP.nec}` });
-    expect(reportOf(plan).questions[5]).toMatchObject({
-      answer: 'yes',
-      figure: 'M starts at 112 A; the contact of K1 can make 120 A (1.5 hp 120 V AC)',
-    });
-  });
-  it('a brush motor passed by its horsepower mark is not answered by a figure above the test current', () => {
-    const plan = motorPlan({
-      volts: 120,
-      motor: 'type: universal, amps: 8 A',
-      contact: 'ratings: [30 A 240 V AC], motor: [0.5 hp 120 V AC]',
-    });
-    expect(reportOf(plan).questions[5]!.figure).toMatch(/^M draws 8 A; the contact of K1 carries 30 A/);
   });
 });
