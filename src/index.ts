@@ -1,4 +1,6 @@
 /** The library: read a plan, check it, tabulate it. Every function is pure and throws nothing for bad plans. */
+export { mend } from './bench/mend.ts';
+export type { Mended } from './bench/mended.ts';
 export { readMeter } from './bench/read.ts';
 export type { Reading } from './bench/reading.ts';
 export { check } from './checks/check.ts';

@@ -20,13 +20,12 @@ const MOST_HALVES = 24;
 /** Conductors between which new cores are tried. */
 const MOST_CONDUCTORS = 60;
 
-const GRAVE = new Set(['danger', 'warning', 'fault']);
+export const GRAVE: ReadonlySet<string> = new Set(['danger', 'warning', 'fault']);
 const grave = (list: readonly Finding[], wiring: boolean) =>
   list.filter((f) => GRAVE.has(f.severity) && f.question <= 3 === wiring);
 
-/** Never throws for a plan that was read. */
-export function mend(plan: Plan): Mended {
-  const report = check(plan);
+/** Never throws for a plan that was read. `report` is the plan's own, where it is at hand. */
+export function mend(plan: Plan, report: Report = check(plan)): Mended {
   const none = { format: 1 as const, repairs: [], tried: 0 };
   if (grave(report.findings, true).length === 0) return { ...none, needed: false, why: null };
   const s = study(plan);

@@ -3,7 +3,8 @@ import { difference } from '../logic/sense.ts';
 import type { Verified } from '../logic/verify.ts';
 import type { Core, PlugPart } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
-import { earthAsReturn, earthBroken, neutralEarthed } from './earth.ts';
+import { earthBroken } from './earth.ts';
+import { earthAsReturn, neutralEarthed } from './earth-current.ts';
 import { netsMeeting } from './meeting.ts';
 import { phaseMissing, phaseOrder } from './phases.ts';
 import { isLow, isMains } from './sides.ts';
@@ -16,7 +17,8 @@ export function checkApart(study: Study): Finding[] {
   const found: Finding[] = [...netsMeeting(study)];
   if (plugs.length === 0) return found;
   if (found.length === 0) found.push(...mainsThroughGate(study));
-  found.push(...earthBroken(study), ...neutralEarthed(study), ...earthAsReturn(study));
+  const bonded = neutralEarthed(study);
+  found.push(...earthBroken(study), ...bonded, ...earthAsReturn(study, bonded.length > 0));
   if (verified) {
     found.push(
       ...mainsShorted(study, verified),

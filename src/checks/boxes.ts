@@ -44,9 +44,7 @@ function sharedBox(study: Study, box: BoxPart, volts: WorkingVolts): Finding[] {
   const entering = loop.filter(
     (r) => !r.link && r.cores.some((c) => holds.has(c.a.part) || holds.has(c.b.part)),
   );
-  const bare = loop.some(
-    (r) => r.link && r.cores.every((c) => holds.has(c.a.part) && holds.has(c.b.part)),
-  );
+  const bare = loop.some((r) => r.link && r.cores.every((c) => holds.has(c.a.part) && holds.has(c.b.part)));
   const unknown = entering.some((r) => r.cable?.insulation === undefined);
   const thin = entering.some((r) => (r.cable?.insulation ?? mains) < mains);
   if (plan.practice === 'iec' && !thin && !bare && !unknown) return [];

@@ -1,45 +1,63 @@
-/** The protective conductor: unbroken, apart from the neutral, and carrying no working current. */
+/** The protective conductor: unbroken from the plug to every metal part. */
+import type { Part } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
-import { finding, netAt, type Study } from './study.ts';
+import { finding, listOf, netAt, type Study } from './study.ts';
 
+/** `earth-broken`: metal with no unbroken earth. Parts that hang on one conductor are named together. */
 export function earthBroken(study: Study): Finding[] {
   const { plan, circuit, sides } = study;
-  const found: Finding[] = [];
+  const groups = new Map<string, { names: string[]; net: number | undefined; foreign: boolean }>();
   for (const part of plan.parts.values()) {
-    const needs =
-      part.kind === 'outlet' ||
-      ((part.kind === 'motor' || part.kind === 'load') && !part.class2Insulated) ||
-      (part.kind === 'box' && part.metal);
-    if (!needs) continue;
+    if (!needsEarth(part)) continue;
     const net = netAt(circuit, part.name, 'PE');
     const foreign = net !== undefined && sides.earth.has(net) && earthOfAnother(study, part.name, net);
     if (net !== undefined && sides.earth.has(net) && !foreign) continue;
     // A plug-in load takes its earth from the outlet, and the outlet alone is named.
     if ('pluggedInto' in part && part.pluggedInto !== undefined) continue;
-    const through = net === undefined ? undefined : circuit.contacts.find((c) => c.a === net || c.b === net);
-    found.push(
-      finding(plan, {
-        id: 'earth-broken',
-        severity: 'danger',
-        question: 1,
-        parts: [part.name, ...(through ? [through.part] : [])],
-        terminals: [`${part.name}.PE`],
-        message: foreign
-          ? `${part.name} takes its earth from another plug than its line`
-          : `${part.name} has no unbroken protective earth from the plug`,
-        why: foreign
-          ? 'Pull that other plug, and the metal here has no earth.'
-          : through
-            ? `Its earth passes ${through.part}; a protective conductor may pass no contact and no fuse.`
-            : net !== undefined && circuit.landed.has(`${part.name}.PE`)
-              ? `What lands on ${part.name}.PE does not lead to the PE pin of a plug.`
-              : `Nothing lands on ${part.name}.PE.`,
-        fix: `Run the green (green-yellow) core from the plug's PE to ${part.name}.PE without a break.`,
-        basis: 'NEC 250.110, 250.114, 250.124, 250.148; BS 7671 clause 411.3.1 (partly from memory)',
-      }),
-    );
+    const key = net === undefined || foreign ? part.name : `net ${net}`;
+    const group = groups.get(key);
+    if (group) group.names.push(part.name);
+    else groups.set(key, { names: [part.name], net, foreign });
   }
-  return found;
+  return [...groups.values()].map((g) => broken(study, g.names, g.net, g.foreign));
+}
+
+function needsEarth(part: Part): boolean {
+  return (
+    part.kind === 'outlet' ||
+    ((part.kind === 'motor' || part.kind === 'load') && !part.class2Insulated) ||
+    (part.kind === 'box' && part.metal)
+  );
+}
+
+function broken(
+  { plan, circuit }: Study,
+  names: readonly string[],
+  net: number | undefined,
+  foreign: boolean,
+): Finding {
+  const through = net === undefined ? undefined : circuit.contacts.find((c) => c.a === net || c.b === net);
+  const ends = names.map((name) => `${name}.PE`);
+  const several = names.length > 1;
+  return finding(plan, {
+    id: 'earth-broken',
+    severity: 'danger',
+    question: 1,
+    parts: [...names, ...(through ? [through.part] : [])],
+    terminals: ends,
+    message: foreign
+      ? `${listOf(names)} takes its earth from another plug than its line`
+      : `${listOf(names)} ${several ? 'have' : 'has'} no unbroken protective earth from the plug`,
+    why: foreign
+      ? 'Pull that other plug, and the metal here has no earth.'
+      : through
+        ? `${several ? 'Their' : 'Its'} earth passes ${through.part}; a protective conductor may pass no contact and no fuse.`
+        : ends.some((end) => circuit.landed.has(end))
+          ? `What lands on ${listOf(ends)} does not lead to the PE pin of a plug.`
+          : `Nothing lands on ${ends[0]}.`,
+    fix: `Run the green (green-yellow) core from the plug's PE to ${listOf(ends)} without a break.`,
+    basis: 'NEC 250.110, 250.114, 250.124, 250.148; BS 7671 clause 411.3.1 (partly from memory)',
+  });
 }
 
 /** The part's line comes from one plug and its earth only from others. */
@@ -55,58 +73,4 @@ function earthOfAnother(study: Study, name: string, earth: number): boolean {
       ),
   );
   return feeding.length > 0 && feeding.every((s) => circuit.netOf.get(`${s.part}.PE`) !== earth);
-}
-
-export function neutralEarthed(study: Study): Finding[] {
-  const { plan, circuit, sides } = study;
-  for (const source of circuit.sources.filter((s) => s.mains)) {
-    const neutral = source.rails.find((r) => r.terminal === 'N');
-    if (!neutral) continue;
-    const hit = [...sides.earth].includes(neutral.net)
-      ? []
-      : circuit.contacts.filter(
-          (c) =>
-            (c.a === neutral.net && sides.earth.has(c.b)) || (c.b === neutral.net && sides.earth.has(c.a)),
-        );
-    if (!sides.earth.has(neutral.net) && hit.length === 0) continue;
-    return [
-      finding(plan, {
-        id: 'neutral-earthed',
-        severity: 'danger',
-        question: 1,
-        parts: [...hit.map((c) => c.part), source.part],
-        terminals: [`${source.part}.N`, `${source.part}.PE`],
-        message: `neutral and earth are joined after ${source.part}`,
-        why: 'Working current then flows in the earth wire and in every metal part joined to it.',
-        fix: 'Take neutral and earth apart everywhere after the plug.',
-        basis: 'NEC 250.24(A)(5), 250.142(B) (from memory); BS 7671 section 411 (from memory)',
-      }),
-    ];
-  }
-  return [];
-}
-
-export function earthAsReturn(study: Study): Finding[] {
-  const { plan, circuit, sides } = study;
-  const neutralNets = new Set(
-    circuit.sources.filter((s) => s.mains).flatMap((s) => s.rails.map((r) => r.net)),
-  );
-  return circuit.passives
-    .filter((p) => {
-      const earthed = [p.a, p.b].filter((n) => sides.earth.has(n) && !neutralNets.has(n));
-      const other = earthed[0] === p.a ? p.b : p.a;
-      return earthed.length === 1 && sides.mains.has(other);
-    })
-    .map((p) =>
-      finding(plan, {
-        id: 'earth-as-return',
-        severity: 'danger',
-        question: 1,
-        parts: [p.part],
-        message: `${p.part} works between a mains conductor and earth`,
-        why: 'The protective conductor carries its working current; metal parts go live when that conductor breaks.',
-        fix: `Return ${p.part} to the neutral, or use one made for line-to-line voltage.`,
-        basis: 'NEC 250.6, 300.3(B) (from memory); BS 7671 clause 543.1 (from memory)',
-      }),
-    );
 }

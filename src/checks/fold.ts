@@ -57,7 +57,7 @@ const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
   'coil-holds-in': ['coil-in-series', 'polarity-reversed', 'diode-backwards'],
   'fuse-too-small': ['supply-shorted', 'diode-backwards'],
   'contact-starting': ['contact-not-motor-rated', 'contact-horsepower'],
-  'contact-running': ['contact-horsepower'],
+  'contact-running': ['contact-horsepower', 'contact-not-motor-rated'],
 };
 
 /** Findings of questions 2 and 3 that one proved move of a core does away with. */
@@ -117,10 +117,11 @@ function isGrave(f: Finding): boolean {
   return f.severity === 'danger' || f.severity === 'warning' || f.severity === 'fault';
 }
 
-/** Loose ends and contact figures only follow from a cause at the same part; the rest follow wherever the cause is. */
+/** A contact's figure follows from another of the same contact, a loose end from what its part has; the rest follow anywhere. */
 function related(effect: Finding, cause: Finding): boolean {
-  if (!['loose-end', 'contact-starting', 'contact-running', 'line-not-switched'].includes(effect.id))
-    return true;
+  if (effect.id === 'contact-starting' || effect.id === 'contact-running')
+    return effect.parts[0] === cause.parts[0];
+  if (!['loose-end', 'line-not-switched'].includes(effect.id)) return true;
   return effect.parts.some(
     (p) => cause.parts.includes(p) || cause.terminals.some((t) => t.startsWith(`${p}.`)),
   );

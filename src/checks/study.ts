@@ -101,6 +101,7 @@ export function finding(plan: Plan, input: FindingInput): Finding {
     figures: [...(input.figures ?? [])],
     basis: input.basis,
     also: [],
+    repair: [],
   };
 }
 

@@ -30,7 +30,7 @@ export function workingVolts(study: Study): WorkingVolts {
   };
 }
 
-/** V at the terminals with no load, defaults of the ratings included, to a tenth of a thousandth of itself. */
+/** V at the terminals with no load, defaults of the ratings included, rounded to five digits. */
 export function highestVolts(study: Study, part: SupplyPart | BatteryPart): number {
   return Number(supplyModel(part, study.plan.practice).noLoad.toPrecision(5));
 }

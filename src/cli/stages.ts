@@ -26,7 +26,7 @@ export interface Stages {
 export const STAGES: Stages = {
   readPlan: async (text, file) => (await import('../plan/read.ts')).readPlan(text, file),
   formatPlanErrors: async (errors) => (await import('../plan/errors.ts')).formatPlanErrors(errors),
-  check: async (plan) => (await import('../checks/check.ts')).check(plan),
+  check: async (plan) => (await import('../bench/checked.ts')).checkAndMend(plan),
   truthTable: async (plan, options) => (await import('../checks/table.ts')).truthTable(plan, options),
   readMeter: async (plan, options) => (await import('../bench/read.ts')).readMeter(plan, options),
   mend: async (plan) => (await import('../bench/mend.ts')).mend(plan),

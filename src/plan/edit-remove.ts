@@ -34,9 +34,10 @@ function itemsOf(list: Held | Listed): readonly Item[] {
 }
 
 export function entries(list: Held | Listed): Entry[] {
-  const items = itemsOf(list);
+  // A comma at the end leaves an item of its own with nothing in it.
+  const items = itemsOf(list).filter((item) => item.key != null || item.value !== undefined);
   return list.items.map((entry, index) => {
-    const item = items.filter((i) => i.key != null || i.value !== undefined)[index];
+    const item = items[index];
     const first = item?.start.find((token) => !BLANK.has(token.type)) ?? item?.key ?? item?.value;
     if (first === undefined) throw new Refusal('a place of the plan cannot be found in the file again');
     const pair = entry as { key?: Node; value?: Node | null };

@@ -25,6 +25,11 @@ export const findingSchema = z.object({
   figures: z.array(figureSchema),
   basis: z.string().describe('Standard and clause, or "common practice"'),
   also: z.array(z.string()).describe('What follows from this finding and is not counted on its own'),
+  repair: z
+    .array(z.string())
+    .describe(
+      'The least change of wiring that was verified to mend it, a sentence a step; empty where none was sought or found',
+    ),
 });
 
 export const questionSchema = z.object({

@@ -3,7 +3,15 @@ import { Chalk, type ChalkInstance } from 'chalk';
 import { isStanding } from './cautions.ts';
 import { coilLines } from './coils.ts';
 import { ascii, printable } from './escape.ts';
-import type { Answer, Caution, Finding, Question, Report, Severity } from './model.ts';
+import {
+  type Answer,
+  type Caution,
+  type Finding,
+  type Question,
+  type Report,
+  SEVERITIES,
+  type Severity,
+} from './model.ts';
 import { logicSentence, verdictLine } from './sentences.ts';
 import { columns, wrap } from './wrap.ts';
 
@@ -111,6 +119,7 @@ function putFinding(page: Page, finding: Finding, file: string): void {
   label('why', finding.why);
   label('do', finding.fix);
   label('basis', finding.basis);
+  for (const [i, text] of finding.repair.entries()) label(i === 0 ? 'mend' : '', text);
   for (const [i, text] of finding.also.entries()) label(i === 0 ? 'also' : '', text);
 }
 
@@ -153,6 +162,15 @@ function putCautions(page: Page, cautions: readonly Caution[]): void {
   }
 }
 
+/** The finding to read first, where one keeps the plan from passing: worst severity, then the order of the questions. */
+function gravest(report: Report): Finding | undefined {
+  if (report.verdict === 'pass') return undefined;
+  const ranked = [...report.findings].sort(
+    (x, y) => SEVERITIES.indexOf(x.severity) - SEVERITIES.indexOf(y.severity) || x.question - y.question,
+  );
+  return ranked.find((f) => report.verdict === 'fail' || f.severity === 'doubt');
+}
+
 /** The whole report; ends in a line break. */
 export function renderText(report: Report, options: TextOptions): string {
   const paint = palette(new Chalk({ level: options.colour ? 1 : 0 }));
@@ -161,6 +179,13 @@ export function renderText(report: Report, options: TextOptions): string {
   const file = report.plan.file === '-' ? 'standard input' : report.plan.file;
   const tables = report.plan.practice === 'nec' ? 'North American tables' : 'IEC tables';
   page.put(`${report.plan.title === '-' ? 'Plan' : report.plan.title}, from ${file}, judged by ${tables}`);
+
+  const first = gravest(report);
+  if (first) {
+    page.blank();
+    page.put(first.message, 'First: ', paint.bySeverity[first.severity]);
+    page.put(first.fix, 'Do:    ');
+  }
 
   for (const question of report.questions) {
     const own = report.findings.filter((f) => f.question === question.number);

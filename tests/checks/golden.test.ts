@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/checks/check.ts';
+import { checkAndMend as check } from '../../src/bench/checked.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import type { Report } from '../../src/report/model.ts';
 import { reportJsonSchema } from '../../src/report/schema.ts';

@@ -72,9 +72,9 @@ describe('insulation-too-low', () => {
     expect(severityOf(unsaid, 'insulation-too-low')).toBe('doubt');
   });
 
-  it.each(PRACTICES)('%s: the loop, 11 V and 12 V of insulation at 12 V', (practice) => {
+  it.each(PRACTICES)('%s: the loop, 12.5 V and 12.6 V of insulation at 12 V and 5 % over', (practice) => {
     const bell = (volts: number) => put(base(practice), ['insulation: 150 V', `insulation: ${volts} V`]);
-    pair('insulation-too-low', 'danger', bell(11), bell(12));
+    pair('insulation-too-low', 'danger', bell(12.5), bell(12.6));
   });
 });
 
@@ -97,6 +97,16 @@ describe('supply-over-limits', () => {
       [battery, 60],
     ] as const)
       pair('supply-over-limits', 'danger', plan(practice, limit + 0.1), plan(practice, limit));
+  });
+
+  // Where the plan does not say: a transformer of 26 to 29 VA a fifth more, a battery a tenth more.
+  it.each(PRACTICES)('%s: the same where the volts with no load are not stated', (practice) => {
+    const rated = (volts: number) =>
+      put(source(practice, `output: ${volts} V AC, regulation: transformer`), ...AC_LOOP);
+    pair('supply-over-limits', 'danger', rated(26), rated(25));
+    const of = (volts: number) =>
+      put(battery(practice, 1), ['output: 48 V DC, highest: 1 V', `output: ${volts} V DC`]);
+    pair('supply-over-limits', 'danger', of(55), of(54));
   });
 });
 

@@ -15,6 +15,8 @@ import {
 } from './apart-plans.ts';
 
 const GATE = 'g2: {kind: gate, contact: {ratings: [5 A 250 V AC]}}';
+const LAMP = 'H1: {kind: lamp, rated: 120 V AC 3 W}';
+const COIL = 'K2: {kind: relay, contact: {ratings: [5 A 250 V AC]}, coil: {rated: 120 V AC, power: 3 VA}}';
 
 describe('line-not-switched', () => {
   it.each(PRACTICES)('%s: the contact in the neutral, or in the line', (practice) => {
@@ -108,6 +110,17 @@ describe('mains-through-gate and mains-meets-low-voltage', () => {
     const line = put(plan, ['[P1.L, K1.COM]', '[P1.L, g2.COM], grey: [g2.NO, K1.COM]']);
     const loop = withRuns(plan, link('g.COM', 'g2.COM'), link('g.NO', 'g2.NO'));
     pair('mains-through-gate', 'danger', line, loop);
+  });
+
+  it.each(PRACTICES)('%s: a gate between a lamp and a coil of the mains, or in the loop', (practice) => {
+    const plan = withRuns(
+      withParts(base(practice), GATE, LAMP, COIL),
+      link('P1.L', 'H1.1'),
+      link('K2.A2', 'P1.N'),
+    );
+    const gate = withRuns(plan, link('H1.2', 'g2.COM'), link('g2.NO', 'K2.A1'));
+    const loop = withRuns(plan, link('H1.2', 'K2.A1'), link('g.COM', 'g2.COM'), link('g.NO', 'g2.NO'));
+    pair('mains-through-gate', 'danger', gate, loop);
   });
 
   it.each(PRACTICES)('%s: the cable of the loop on mains, with 299 V and 300 V of insulation', (practice) => {

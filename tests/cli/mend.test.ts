@@ -107,7 +107,7 @@ describe('what is printed', () => {
       expect(await mend(`lane.yaml${option}`, nothing)).toMatchObject({
         status: 0,
         err: '',
-        out: /^Nothing/ && expect.stringMatching(/^Nothing to mend/),
+        out: expect.stringMatching(/^Nothing to mend/),
       });
       expect(await mend(`lane.yaml${option}`, none)).toMatchObject({
         status: 1,

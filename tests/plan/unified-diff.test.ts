@@ -66,7 +66,9 @@ describe('unified diff', () => {
       )
       .map(([all, end]) => all.join('') + end);
     fc.assert(
-      fc.property(text, text, (a, b) => expect(patched(a, unifiedDiff(a, b, 'f'))).toBe(b)),
+      fc.property(text, text, (a, b) => {
+        expect(patched(a, unifiedDiff(a, b, 'f'))).toBe(b);
+      }),
       { numRuns: 500 },
     );
   });

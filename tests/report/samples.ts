@@ -17,6 +17,7 @@ export function finding(over: Partial<Finding> = {}): Finding {
     figures: [{ name: 'coil volts', value: null, unit: 'V' }],
     basis: 'common practice',
     also: [],
+    repair: [],
     ...over,
   };
 }
