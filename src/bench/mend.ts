@@ -133,6 +133,7 @@ class Search {
     const order = [...tries].sort((x, y) => x.ends + x.added - y.ends - y.added || x.oddness - y.oddness);
     const others = new Set(grave(this.report.findings, false).map((f) => f.id));
     const repairs: Repair[] = [];
+    const told = new Set<string>();
     for (const t of order) {
       if (repairs.length >= MOST_REPAIRS || this.checked >= MOST_CHECKED) break;
       // Once one is found, only those that are as short are of interest.
@@ -142,6 +143,9 @@ class Search {
       const after = check(plan);
       if (grave(after.findings, true).length > 0 || after.logic.holds === false) continue;
       if (grave(after.findings, false).some((f) => !others.has(f.id))) continue;
+      const key = sameWhicheverOrder(t.edits);
+      if (told.has(key)) continue;
+      told.add(key);
       repairs.push(this.repair(t, plan));
     }
     return repairs;
@@ -160,6 +164,14 @@ class Search {
       alike: t.edits.length === 1 ? options.alike(t.edits[0]!) : 0,
     };
   }
+}
+
+/** Two changes are one repair, whichever comes first. */
+function sameWhicheverOrder(edits: readonly Edit[]): string {
+  return edits
+    .map((e) => JSON.stringify(e))
+    .sort()
+    .join();
 }
 
 /** The plan as it would read after the edits; positions of new ends are those of what they replace. */
