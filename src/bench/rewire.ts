@@ -40,6 +40,8 @@ export function rewired(quick: Quick, cores: Cores, edits: readonly Edit[]): End
   return out;
 }
 
+const MAINS_PARTS: ReadonlySet<string> = new Set(['plug', 'outlet', 'motor', 'load', 'box']);
+
 interface Place {
   readonly run: number;
   readonly core: number;
@@ -54,6 +56,7 @@ export class Rewirings {
   /** the other ends of the contacts at a terminal */
   private readonly partners = new Map<number, number[]>();
   private readonly roots: Int32Array;
+  private readonly ever: (a: number, b: number) => boolean;
   private readonly earthed: ReadonlySet<number>;
   private readonly usual: ReadonlyMap<string, number>;
   /** terminals that may take an end, those that want one first */
@@ -76,7 +79,9 @@ export class Rewirings {
       push(this.partners, b, a);
     }
     this.usual = this.usualCounts();
-    this.roots = rootsOf(quick.base(cores));
+    const base = quick.base(cores);
+    this.ever = quick.joined(base, true);
+    this.roots = rootsOf(base);
     this.earthed = new Set(quick.names.flatMap((name, i) => (name.endsWith('.PE') ? [this.roots[i]!] : [])));
     this.targets = quick.names.map((_, i) => i).sort((x, y) => this.want(y) - this.want(x) || x - y);
   }
@@ -153,7 +158,7 @@ export class Rewirings {
     const side = (t: number): 'mains' | 'low' | 'either' => {
       const [name, mark] = this.quick.names[t]!.split('.');
       const kind = this.plan.parts.get(name!)?.kind;
-      if (mark === 'PE' || ['plug', 'outlet', 'motor', 'load', 'box'].includes(kind ?? '')) return 'mains';
+      if (mark === 'PE' || MAINS_PARTS.has(kind ?? '')) return 'mains';
       if (kind === 'gate' || kind === 'battery' || (kind === 'supply' && /^[+\-~]/.test(mark ?? '')))
         return 'low';
       return 'either';
@@ -293,15 +298,23 @@ export class Rewirings {
       }
   }
 
-  /** A run with a cable that ends at one of the two, preferably at both parts. */
+  /** Whether a terminal is on the mains in some position of the contacts, or sits on a mains part. */
+  private onMains(terminal: number): boolean {
+    const kind = this.plan.parts.get(this.partOf(terminal))?.kind ?? '';
+    return MAINS_PARTS.has(kind) || this.quick.poles(true).some((p) => this.ever(p, terminal));
+  }
+
+  /** A run on the same side with a cable that ends at one of the two parts, preferably at both. */
   private cableNear(a: number, b: number): number | undefined {
+    const mains = this.onMains(a) || this.onMains(b);
     const parts = new Set([this.partOf(a), this.partOf(b)]);
     let best: { run: number; score: number } | undefined;
     this.plan.runs.forEach((run, r) => {
-      if (run.link || !run.cable) return;
+      const own = this.cores[r]?.flat() ?? [];
+      if (run.link || !run.cable || own.some((t) => this.onMains(t)) !== mains) return;
       const ends = new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]));
       const score = [...parts].filter((p) => ends.has(p)).length;
-      if (score > 0 && (!best || score > best.score)) best = { run: r, score };
+      if (!best || score > best.score) best = { run: r, score };
     });
     return best?.run;
   }
