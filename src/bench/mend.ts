@@ -14,6 +14,7 @@ import { type Asked, statesToGetRight, wrongs } from './sieve.ts';
 /** Rewirings looked at before the search gives up, and those of them checked in whole. */
 const MOST_LOOKED = 400_000;
 const MOST_CHECKED = 40;
+const FEW_CHECKED = 8;
 /** Repairs told, and first halves that a search for two changes starts from. */
 const MOST_REPAIRS = 12;
 const MOST_HALVES = 24;
@@ -24,8 +25,11 @@ export const GRAVE: ReadonlySet<string> = new Set(['danger', 'warning', 'fault']
 const grave = (list: readonly Finding[], wiring: boolean) =>
   list.filter((f) => GRAVE.has(f.severity) && f.question <= 3 === wiring);
 
-/** Never throws for a plan that was read. `report` is the plan's own, where it is at hand. */
-export function mend(plan: Plan, report: Report = check(plan)): Mended {
+/**
+ * Never throws for a plan that was read. `report` is the plan's own, where it is at hand; `thorough: false` looks for one
+ * change only and checks few candidates.
+ */
+export function mend(plan: Plan, report: Report = check(plan), options = { thorough: true }): Mended {
   const none = { format: 1 as const, repairs: [], tried: 0 };
   if (grave(report.findings, true).length === 0) return { ...none, needed: false, why: null };
   const s = study(plan);
@@ -35,7 +39,7 @@ export function mend(plan: Plan, report: Report = check(plan)): Mended {
       needed: true,
       why: `The circuit could not be decided (${s.undecided}), so no repair can be verified.`,
     };
-  return new Search(plan, report, statesToGetRight(s.verified)).run();
+  return new Search(plan, report, statesToGetRight(s.verified), options.thorough).run();
 }
 
 /** A change after which less is wrong than before. */
@@ -54,6 +58,7 @@ class Search {
     private readonly plan: Plan,
     private readonly report: Report,
     private readonly states: readonly Asked[],
+    private readonly thorough: boolean,
   ) {
     this.quick = new Quick(plan);
     this.now = wrongs(this.quick, this.quick.cores, states, Number.POSITIVE_INFINITY);
@@ -62,7 +67,7 @@ class Search {
   run(): Mended {
     const nothing: Try = { edits: [], ends: 0, added: 0, oddness: 0 };
     let repairs = this.verify(this.sieve(this.quick.cores, nothing));
-    if (repairs.length === 0) {
+    if (repairs.length === 0 && this.thorough) {
       const halves: Half[] = [];
       this.sieve(this.quick.cores, nothing, (half, left) => {
         if (left < this.now) halves.push({ half, left });
@@ -135,7 +140,8 @@ class Search {
     const repairs: Repair[] = [];
     const told = new Set<string>();
     for (const t of order) {
-      if (repairs.length >= MOST_REPAIRS || this.checked >= MOST_CHECKED) break;
+      if (repairs.length >= (this.thorough ? MOST_REPAIRS : 1)) break;
+      if (this.checked >= (this.thorough ? MOST_CHECKED : FEW_CHECKED)) break;
       // Once one is found, only those that are as short are of interest.
       if (repairs[0] && t.ends + t.added > repairs[0].ends + (repairs[0].metres === null ? 1 : 0)) break;
       this.checked++;

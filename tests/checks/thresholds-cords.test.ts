@@ -33,7 +33,7 @@ function plan(m: Mains): string {
   const text = loop({
     practice: m.practice ?? 'nec',
     parts: [
-      `P1: {kind: plug, pattern: fixed, volts: ${volts} V AC, breaker: 60 A${phases}}`,
+      `P1: {kind: plug, pattern: ${m.phases === 3 ? 'IEC 60309 63 A' : 'IEC 60309 32 A'}, volts: ${volts} V AC, breaker: 60 A${phases}}`,
       'neutral: {kind: joint}',
       `M: {kind: motor, volts: ${volts} V AC, amps: ${m.amps} A, locked-rotor: ${m.start ?? 6 * m.amps} A, protector: manual${phases}}`,
     ],

@@ -27,7 +27,9 @@ describe('renderText', () => {
   });
 
   it('puts a finding under its question, with all it carries', () => {
-    const text = renderText(failing(), plain);
+    const whole = renderText(failing(), plain);
+    expect(whole).toMatch(/^First: .*\nDo: {4}/m);
+    const text = whole.slice(whole.indexOf('1. '));
     const order = [
       '2. Does every gate start its load?',
       'No: 2 of 3 gates start the collector',
