@@ -1,6 +1,6 @@
 import { FALSE, type Fn } from '../logic/bdd.ts';
 import { difference } from '../logic/sense.ts';
-import type { Verified } from '../logic/verify.ts';
+import { movedIn, type Verified } from '../logic/verify.ts';
 import type { PlugPart } from '../plan/plan.ts';
 import type { Finding } from '../report/model.ts';
 import { earthBroken } from './earth.ts';
@@ -45,7 +45,8 @@ function mainsShorted(study: Study, v: Verified): Finding[] {
         pairs.push([p.terminal, 'PE', bdd.any([...sides.earth].map((net) => reach[i]!.get(net) ?? FALSE))]);
     });
     for (const [p, q, f] of pairs) {
-      const moved = everIn(v, f);
+      // A short can kill what holds the relay that makes it; then no position is settled, and the breaker opens all the same.
+      const moved = everIn(v, f) ?? movedIn(circuit, bdd, bdd.and(f, v.chatter));
       if (!moved) continue;
       found.push(
         finding(plan, {

@@ -40,7 +40,7 @@ const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
   ],
   'stops-without-cause': ['supply-shorted', 'mains-shorted', 'polarity-reversed'],
   'depends-on-order': ['chatters', 'stays-on', 'mains-meets-low-voltage'],
-  chatters: ['mains-meets-low-voltage'],
+  chatters: ['mains-meets-low-voltage', 'mains-shorted'],
   'loose-end': ['loop-dead', 'gate-dead', 'earth-broken', 'mains-meets-low-voltage'],
   'runs-without-cause': ['block-ignored', 'stays-on'],
   'line-not-switched': ['line-neutral-swapped'],
