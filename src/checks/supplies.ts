@@ -7,6 +7,7 @@ import { class2Plausible } from '../ratings/class2.ts';
 import { extraLowLimit } from '../ratings/limits.ts';
 import type { Finding } from '../report/model.ts';
 import { unfused } from './fused.ts';
+import { oneTouch } from './one-touch.ts';
 import { runsFromRest } from './starts.ts';
 import { everIn, finding, listOf, netAt, type Study, sayMoved } from './study.ts';
 import { highestVolts } from './working-volts.ts';
@@ -19,8 +20,13 @@ export function checkSupplies(study: Study): Finding[] {
   );
   const found: Finding[] = [];
   for (const s of supplies) found.push(...overLimits(study, s), ...notLimited(study, s));
-  found.push(...earthed(study), ...earthedCoils(study));
-  if (study.verified) found.push(...joined(study, study.verified), ...deadSupply(study, study.verified));
+  found.push(...earthed(study));
+  if (study.verified)
+    found.push(
+      ...oneTouch(study, study.verified),
+      ...joined(study, study.verified),
+      ...deadSupply(study, study.verified),
+    );
   return found;
 }
 
@@ -99,33 +105,6 @@ function tooStrong(study: Study, s: SupplyPart): Finding[] {
       basis: verdict.basis,
     }),
   ];
-}
-
-/** A coil's own end on earth, and no pole of a supply: the other pole on metal then feeds the coil. */
-function earthedCoils(study: Study): Finding[] {
-  const { plan, circuit, sides } = study;
-  if (circuit.sources.some((s) => !s.mains && s.rails.some((r) => sides.earth.has(r.net)))) return [];
-  return circuit.relays.flatMap((r) => {
-    const sense = r.senses[0];
-    if (sense?.by !== 'volts' || sense.what === 'input' || sense.a === sense.b) return [];
-    const ends = [sense.a, sense.b];
-    const free = ends.find((n) => !sides.earth.has(n));
-    if (!ends.some((n) => sides.earth.has(n)) || free === undefined || !sides.low.has(free)) return [];
-    const end = sides.earth.has(sense.a) ? 'A1' : 'A2';
-    return [
-      finding(plan, {
-        id: 'low-voltage-earthed',
-        severity: 'warning',
-        question: 1,
-        parts: [r.part],
-        terminals: [`${r.part}.${end}`],
-        message: `one end of the coil of ${r.part} is earthed, and no pole of its supply`,
-        why: 'One touch of the supply’s other conductor on metal feeds the coil and starts the motor.',
-        fix: `Take the earth off ${r.part}.${end}; if the loop is to be earthed, earth a pole of the supply and join the coil straight to it.`,
-        basis: 'NEC 430.74; IEC 60204-1 clause 9.4.3; NFPA 79 clause 9.1.4',
-      }),
-    ];
-  });
 }
 
 function earthed(study: Study): Finding[] {
