@@ -214,7 +214,8 @@ function facts(s: Study, findings: readonly Finding[]): CautionFacts {
     motorHorsepower: motor?.power?.horsepower ?? (motor?.power ? motor.power.watts / 745.7 : undefined),
     hasMotor: motor !== undefined,
     motorType: motor?.type,
-    protector: motor?.protector,
+    protector: motor?.protector ?? (motor && !has('motor-unprotected') ? 'manual' : undefined),
+    frequentStarts: has('starts-per-hour'),
     restartsAfterPowerCut: s.plan.intents?.some((i) => i.staysOnAfter.length > 0) ? false : undefined,
     supplyKinds: [
       ...supplies.map((x) => x.regulation ?? (x.output.kind === 'ac' ? 'transformer' : 'regulated')),
