@@ -3,7 +3,7 @@ import { check } from '../checks/check.ts';
 import type { Edit } from '../plan/edits.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Report } from '../report/model.ts';
-import { GRAVE, mend } from './mend.ts';
+import { isWiring, mend } from './mend.ts';
 import type { Repair } from './mended.ts';
 
 /** Terminals of a plan up to which a repair is sought as part of the check; beyond, `mend` is asked for by name. */
@@ -16,7 +16,7 @@ const MOST_TERMINALS = 250;
 export function checkAndMend(plan: Plan): Report {
   const report = check(plan);
   const terminals = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
-  const wrong = report.findings.filter((f) => f.question <= 3 && GRAVE.has(f.severity));
+  const wrong = report.findings.filter(isWiring);
   if (wrong.length === 0 || terminals > MOST_TERMINALS) return report;
   const first = mend(plan, report, { thorough: false }).repairs[0];
   if (!first) return report;

@@ -21,7 +21,9 @@ function sentence(plan: Plan, e: Edit): string {
   if (e.do === 'remove') return `Take out ${named(plan, e)}.`;
   if (e.do === 'add') {
     const cable = e.like === undefined ? undefined : plan.runs[e.like]?.cable;
-    return `Join ${e.from} to ${e.to} with ${cable ? `a new core of ${cable.gauge} cable` : 'a short jumper'}.`;
+    return cable
+      ? `Join ${e.from} to ${e.to} with a new core of ${cable.gauge} cable (its length is taken from run ${e.like! + 1}: measure it).`
+      : `Join ${e.from} to ${e.to} with a short jumper.`;
   }
   const [x, y] = [coreOf(plan, e.first)[e.first.end], coreOf(plan, e.second)[e.second.end]];
   const part = plan.parts.get(x.part);

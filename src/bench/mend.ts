@@ -22,8 +22,24 @@ const MOST_HALVES = 24;
 const MOST_CONDUCTORS = 60;
 
 export const GRAVE: ReadonlySet<string> = new Set(['danger', 'warning', 'fault']);
+/** Findings of later questions that a core on the wrong terminal causes all the same. */
+const OF_WIRING: ReadonlySet<string> = new Set([
+  'supply-shorted',
+  'coil-shorted',
+  'diode-backwards',
+  'polarity-reversed',
+  'coil-in-series',
+  'coil-holds-in',
+  'supplies-joined',
+]);
+
+/** Something that a change of wiring could mend. */
+export function isWiring(f: Finding): boolean {
+  return GRAVE.has(f.severity) && (f.question <= 3 || OF_WIRING.has(f.id));
+}
+
 const grave = (list: readonly Finding[], wiring: boolean) =>
-  list.filter((f) => GRAVE.has(f.severity) && f.question <= 3 === wiring);
+  list.filter((f) => GRAVE.has(f.severity) && isWiring(f) === wiring);
 
 /**
  * Never throws for a plan that was read. `report` is the plan's own, where it is at hand; `thorough: false` looks for one
@@ -31,7 +47,13 @@ const grave = (list: readonly Finding[], wiring: boolean) =>
  */
 export function mend(plan: Plan, report: Report = check(plan), options = { thorough: true }): Mended {
   const none = { format: 1 as const, repairs: [], tried: 0 };
-  if (grave(report.findings, true).length === 0) return { ...none, needed: false, why: null };
+  if (grave(report.findings, true).length === 0) {
+    const other = grave(report.findings, false)[0];
+    const why = other && `The plan fails all the same: ${other.message}. No change of wiring cures that.`;
+    return { ...none, needed: false, why: why ?? null };
+  }
+  const unnamed = gateOutsideIntent(plan, report);
+  if (unnamed) return { ...none, needed: true, why: unnamed };
   const s = study(plan);
   if (!s.verified)
     return {
@@ -178,6 +200,20 @@ function sameWhicheverOrder(edits: readonly Edit[]): string {
     .map((e) => JSON.stringify(e))
     .sort()
     .join();
+}
+
+/** A gate that starts a load though no intent names it is left out of the plan's intent, rather than wired wrongly. */
+function gateOutsideIntent(plan: Plan, report: Report): string | undefined {
+  const named = new Set((plan.intents ?? []).flatMap((i) => i.runsOn.flat().map((r) => r.part)));
+  const wrong = grave(report.findings, true);
+  if (plan.intents === undefined || wrong.some((f) => f.id !== 'runs-without-cause')) return undefined;
+  const gate = [...plan.parts.values()].find(
+    (p) => p.kind === 'gate' && !named.has(p.name) && wrong.some((f) => f.parts.includes(p.name)),
+  );
+  return (
+    gate &&
+    `Gate ${gate.name} is wired like the others, but no intent names it: add it to runs-on of what it starts. If it must start nothing, take its cores off.`
+  );
 }
 
 /** The plan as it would read after the edits; positions of new ends are those of what they replace. */

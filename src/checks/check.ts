@@ -25,7 +25,7 @@ import { checkMains } from './mains.ts';
 import { proofOf } from './proof.ts';
 import { checkStarts } from './starts.ts';
 import { checkStartsPerHour } from './starts-per-hour.ts';
-import { type Study, study } from './study.ts';
+import { listOf, type Study, study } from './study.ts';
 import { checkSupplies } from './supplies.ts';
 import { checkWires } from './wires.ts';
 import { checkWiring } from './wiring.ts';
@@ -84,10 +84,22 @@ export function report(s: Study): Report {
         ...plan.defaults,
         ...coils.defaults,
         ...boxFillDefaults(s),
+        ...unsaid(plan),
         ...(plan.ambient === undefined ? ['ambient taken as 40 °C (warm shop, common practice)'] : []),
       ]),
     ],
   };
+}
+
+/** What the plan leaves to the rules of reading, where that bears on the answer. */
+function unsaid(plan: Plan): string[] {
+  const gates = [...plan.parts.values()].filter((p) => p.kind === 'gate' && !p.where.has('pressed-when'));
+  return [
+    ...(plan.intents === undefined ? ['intent: every load runs when any gate is open, and only then'] : []),
+    ...(gates.length > 0
+      ? [`pressed-when of ${listOf(gates.map((g) => g.name))} taken as open: the open gate presses the lever`]
+      : []),
+  ];
 }
 
 /** Ends of folded findings of questions 2 and 3. */

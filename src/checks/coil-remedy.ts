@@ -103,7 +103,7 @@ function otherSupply(
       const high = supplyModel(bigger(owner, va), plan.practice).openCircuit.nominal;
       if (v >= wanted)
         return [
-          `a transformer of ${owner.output.volts} V and at least ${va} VA gives ${say(v)} V${high > model.mostVolts ? ' (see that its volts held are not too many)' : ''}`,
+          `a transformer of ${owner.output.volts} V and at least ${va} VA gives ${say(v)} V${high > model.mostVolts ? ' (but then check that the coil stands what it gives once pulled in)' : ''}`,
         ];
     }
     return owner.output.volts < 0.95 * model.rated ? [otherVolts] : [];

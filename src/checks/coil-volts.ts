@@ -116,7 +116,7 @@ export function tooHigh(study: Study, { fed, rows }: CoilState): Finding[] {
       question: 4,
       parts: [part.name, source.part],
       at: part.where.get('coil.rated') ?? part.at,
-      message: `${part.name} gets ${say(most)} V and stands ${say(model.mostVolts)} V for long`,
+      message: `${part.name} gets ${say(most)} V${stated ? '' : ' with the mains at nominal'} and stands ${say(model.mostVolts)} V for long`,
       why: `Its coil is rated ${model.rated} V; ${source.part} ${supply && supply.sourceOhms > 0 ? 'rises above its label when lightly loaded' : 'may stand that high'}. The coil overheats.`,
       fix:
         model.kind === 'ac'

@@ -76,7 +76,7 @@ function gives(g: Judged, j: ContactJudgement): string {
   }
   if (j.found === undefined)
     return j.unit === 'hp'
-      ? `${contact} is marked ${printed}, not for this voltage`
+      ? `${contact} is marked ${printed}, not for this voltage and number of phases (a mark for three ends in 3-phase)`
       : `${contact} has no rating for it${printed === '' ? '' : ` (${printed})`}`;
   const figure = quantity(j.found, j.unit);
   if (j.unit === 'hp') return `${contact} is marked ${figure} (${printed})`;

@@ -16,8 +16,8 @@ const say = (x: number, digits = 3) => Number(x.toPrecision(digits));
 
 /** Share of the mains that may be lost on the way to a starting motor. */
 const MOST_LOST = 0.15;
-/** A from which a core thinner than any table begins counts as carrying a load, not a coil. */
-const LOAD_AMPS = 0.5;
+/** A that count as a current at all. */
+const LEAST_AMPS = 0.001;
 
 type Load = MotorPart | LoadPart;
 
@@ -75,7 +75,8 @@ function overloaded(study: Study, own: Electrics, source: Source): Finding[] {
   for (const [index, amps] of runAmps(study, own, source)) {
     const run = plan.runs[index]!;
     const limit = run.cable && ampacity(run.cable, plan.practice, threePhase);
-    if (!run.cable || !limit || amps <= Math.max(limit.amps, LOAD_AMPS) * (1 + 2e-3)) continue;
+    // A core thinner than any table is no mains wire, whatever little it carries.
+    if (!run.cable || !limit || amps <= Math.max(limit.amps, LEAST_AMPS) * (1 + 2e-3)) continue;
     const known = kept(worst, run.cable.gauge, () => ({ run, cable: run.cable!, amps, limit }));
     if (amps > known.amps) worst.set(run.cable.gauge, { run, cable: run.cable, amps, limit });
   }

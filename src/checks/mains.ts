@@ -128,10 +128,21 @@ function plugs(study: Study, plug: PlugPart, loads: readonly (MotorPart | LoadPa
     );
   }
   for (const load of loads) {
-    if (load.volts.volts > plug.volts.volts * 1.15 || load.volts.volts < plug.volts.volts * 0.45)
-      found.push(voltsMismatch(study, plug, load));
+    if (!voltsSuit(plug, load)) found.push(voltsMismatch(study, plug, load));
   }
   return found;
+}
+
+/** Within 15 % above and 20 % below what a load of its kind gets from the plug, whole or between a leg and neutral. */
+function voltsSuit(plug: PlugPart, load: MotorPart | LoadPart): boolean {
+  const full = plug.volts.volts;
+  const single = load.feed === 'single';
+  const offers = [
+    full,
+    ...(single && plug.feed === 'two-leg' ? [full / 2] : []),
+    ...(single && plug.feed === 'three-phase' ? [full / Math.sqrt(3)] : []),
+  ];
+  return offers.some((v) => load.volts.volts <= v * 1.15 && load.volts.volts >= v * 0.8);
 }
 
 function voltsMismatch(study: Study, plug: PlugPart, load: MotorPart | LoadPart): Finding {

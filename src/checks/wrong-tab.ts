@@ -24,6 +24,7 @@ const SHOWS: ReadonlySet<string> = new Set(['lamp', 'led', 'resistor']);
 export function findWrongTabs(study: Study): Finding[] {
   const v = study.verified;
   if (!v || (v.deviations.length === 0 && v.chatter === 0 && v.races.length === 0)) return [];
+  if (startsUnnamed(study)) return [];
   const moves = candidates(study.plan, isGate);
   const size = study.circuit.inputs.length;
   const tries = Math.max(6, Math.min(MOST_TRIES, Math.floor(6000 / Math.max(1, size))));
@@ -33,6 +34,17 @@ export function findWrongTabs(study: Study): Finding[] {
   if (odd.length < 2 || odd.length > 40 || !mends(study, moveEnds(odd))) return [];
   const needed = odd.filter((m) => odd.length <= 12 && !mends(study, moveEnds(odd.filter((x) => x !== m))));
   return (needed.length > 0 ? needed : odd).map((m) => report(study, m, false));
+}
+
+/** All that is wrong is that gates which no intent names start something: the intent forgot them. */
+function startsUnnamed(study: Study): boolean {
+  const { plan, circuit, verified: v } = study;
+  if (!v || plan.intents === undefined || v.deviations.length === 0) return false;
+  const named = new Set(plan.intents.flatMap((i) => i.runsOn.flat().map((r) => r.part)));
+  return v.deviations.every((d) => {
+    const moved = d.steps.at(-1)!.map((i) => circuit.inputs[i]!);
+    return !d.expected && moved.some((i) => i.kind === 'gate' && !named.has(i.part));
+  });
 }
 
 function moveEnds(moves: readonly Move[]): Map<string, string> {

@@ -16,8 +16,14 @@ function key(name: string): string {
     .replace(/[^A-Z0-9]/g, '');
 }
 
-/** Row of a pattern by any of its names; undefined for an unknown one, and for `fixed`. */
-export function receptacleByName(pattern: string): ReceptacleRow | undefined {
+/**
+ * Row of a pattern by any of its names; undefined for an unknown one, and for `fixed`. A name that is only the beginning
+ * of several (`IEC 60309 16 A`, without poles) is the one among them that suits the volts and phases given.
+ */
+export function receptacleByName(
+  pattern: string,
+  use?: { readonly volts: number; readonly phases: 1 | 3 },
+): ReceptacleRow | undefined {
   const rows = tables.receptacles().rows;
   // `CEE 7/4 or 7/7 (Type F/E)`: the whole, what stands before the bracket, and each of the alternatives.
   const outside = pattern.replace(/\([^)]*\)/g, '');
@@ -26,8 +32,16 @@ export function receptacleByName(pattern: string): ReceptacleRow | undefined {
     const row = rows.find((r) => r.names.some((name) => key(name) === wanted));
     if (row) return row;
   }
-  return undefined;
+  const begun = key(outside);
+  const several = rows.filter((r) => r.names.some((name) => key(name).startsWith(begun)));
+  if (begun.length < LEAST_BEGUN || several.length === 0) return undefined;
+  const suits = (r: ReceptacleRow) =>
+    use === undefined || (r.phases === use.phases && use.volts <= r.volts && use.volts > r.volts * 0.6);
+  return several.find(suits) ?? several[0];
 }
+
+/** Letters of a pattern's name below which its beginning could be anything. */
+const LEAST_BEGUN = 8;
 
 /** NEC Tables 210.21(B)(2) and (3): the row for a breaker and, where there are two, a socket. */
 export function circuitRow(breaker: number, socketAmps?: number): ReceptacleCircuitRow | undefined {
@@ -62,7 +76,7 @@ export interface PlugDuty {
 /** Judges a plug or socket by its pattern. An unknown pattern is a cannot-tell, never a pass. */
 export function judgePlug(duty: PlugDuty): PlugJudgement[] {
   if (duty.pattern !== undefined && duty.pattern.toLowerCase() === 'fixed') return [];
-  const row = duty.pattern === undefined ? undefined : receptacleByName(duty.pattern);
+  const row = duty.pattern === undefined ? undefined : receptacleByName(duty.pattern, duty);
   if (row === undefined) {
     const basis =
       duty.pattern === undefined ? 'pattern not stated' : `pattern ${duty.pattern} is not in the tables`;
@@ -114,7 +128,11 @@ export function judgePlug(duty: PlugDuty): PlugJudgement[] {
     },
   ];
   const breaker =
-    duty.practice === 'nec' && duty.breaker !== undefined ? socketForBreaker(duty.breaker, row) : undefined;
+    duty.breaker === undefined
+      ? undefined
+      : duty.practice === 'nec'
+        ? (socketForBreaker(duty.breaker, row) ?? socketFarBelow(duty.breaker, row, 1))
+        : socketFarBelow(duty.breaker, row, FUSED_OR_LOOSE.test(row.standard) ? 3.2 : 1.25);
   if (breaker !== undefined) judged.push(breaker);
   return judged;
 }
@@ -132,6 +150,25 @@ function socketForBreaker(breaker: number, row: ReceptacleRow): PlugJudgement | 
     unit: 'A',
     basis: `NEC Table 210.21(B)(3), ${breaker} A circuit`,
     status: circuit.status,
+    findingId: 'plug-mismatch',
+  };
+}
+
+/** Standards whose plug has a fuse of its own (BS 1363), or whose sockets share bigger circuits (AS/NZS 3112). */
+const FUSED_OR_LOOSE = /BS 1363|AS\/NZS 3112/;
+
+/** A socket whose breaker is far above it is not protected by it; common practice where no table says how far. */
+function socketFarBelow(breaker: number, row: ReceptacleRow, most: number): PlugJudgement | undefined {
+  if (breaker <= row.amps * most * (1 + 1e-9)) return undefined;
+  return {
+    aspect: 'breaker',
+    verdict: 'fail',
+    needed: breaker,
+    found: row.amps,
+    unit: 'A',
+    basis:
+      'a breaker protects the socket behind it; common practice (IEC 60364-5-53 and NEC 210.21, from memory)',
+    status: 'memory',
     findingId: 'plug-mismatch',
   };
 }

@@ -41,7 +41,8 @@ export function coilLines(coils: readonly CoilFigures[], clean: (text: string) =
 }
 
 function block(rows: readonly CoilFigures[], clean: (text: string) => string): string[] {
-  const order = [...rows].sort((x, y) => spare(x) - spare(y));
+  const least = (row: CoilFigures) => row.volts.min ?? Number.POSITIVE_INFINITY;
+  const order = [...rows].sort((x, y) => spare(x) - spare(y) || least(x) - least(y));
   const worst = order[0]!;
   const shown = rows.length > MOST_ROWS ? rows.filter((r) => order.indexOf(r) < SHOWN) : rows;
   const cells = [[...HEAD], ...shown.map(line)].map((cellsOf) => cellsOf.map(clean));

@@ -118,7 +118,11 @@ export function renderMended(mended: Mended, { width, unicode }: MendedLook): st
   const tried = `${counted(mended.tried, 'change was', 'changes were')} tried.`;
   const lines: string[] = [];
   if (!mended.needed) {
-    lines.push(...say('Nothing to mend: the check finds nothing wrong under questions 1 to 3.'));
+    lines.push(
+      ...say(
+        `Nothing to mend: the check finds nothing wrong with the wiring.${mended.why ? ` ${mended.why}` : ''}`,
+      ),
+    );
   } else if (first === undefined) {
     lines.push(...say(`No repair was found. ${mended.why ?? 'Why not cannot be told.'} ${tried}`));
   } else {
