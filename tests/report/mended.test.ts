@@ -109,7 +109,7 @@ This repair has gone through the whole check. 12 changes were tried.
 describe('nothing to do, and nothing found', () => {
   it('is said', () => {
     expect(shown(mended({ needed: false, repairs: [], tried: 0 }))).toBe(
-      'Nothing to mend: the check finds nothing wrong under questions 1 to 3.\n',
+      'Nothing to mend: the check finds nothing wrong with the wiring.\n',
     );
     expect(shown(mended({ repairs: [], why: 'Two relays would be needed.', tried: 1 }))).toBe(
       'No repair was found. Two relays would be needed. 1 change was tried.\n',
