@@ -16,10 +16,13 @@ it.each([
   ['relay', 'A2', ['A1'], `, ${RELAY}`],
   ['diode', 'A', ['K'], ''],
   ['diode', 'K', ['A'], ''],
-  ['lamp', '1', ['2'], ', rated: 12 V DC, watts: 1 W'],
+  ['lamp', '1', ['2'], ', rated: 12 V DC 1 W'],
   ['resistor', '2', ['1'], ', resistance: 1 kohm'],
-  ['fuse', '1', ['2'], ', amps: 1 A'],
-  ['battery', '+', ['-'], ', volts: 12 V, capacity: 5 Ah'],
+  ['fuse', '1', ['2'], ', rating: 1 A'],
+  ['led', 'A', ['K'], ''],
+  ['supply', '~2', ['~1'], ', output: 12 V AC, limit: 1 A, regulation: transformer'],
+  ['supply', '+', ['-'], ', output: 12 V DC, limit: 1 A'],
+  ['battery', '+', ['-'], ', output: 12 V DC, capacity: 5 Ah'],
 ])('a %s with only %s landed lacks %s', (kind, landed, bare, more) => {
   const text = loop({ parts: [`X: {kind: ${kind}${more}}`], more: [`{link: [X.${landed}, K1.A1]}`] });
   const found = findings(text).filter((f) => f.id === 'loose-end' && f.parts[0] === 'X');

@@ -1,0 +1,104 @@
+/** What a finding or a caution claims of the plan has to hold for that plan and not for its neighbour. */
+import { describe, expect, it } from 'vitest';
+import { reportOf } from './contact-plans.ts';
+import { shop } from './mains-plans.ts';
+import { findings, loop } from './threshold-plans.ts';
+
+/** Gates g and h side by side, each on a tab, with a core of its own to the coil. */
+const pair = (g: string, h: string) =>
+  loop({
+    parts: ['h: {kind: gate, contact: {ratings: [5 A 30 V DC]}}'],
+    runs: [
+      '{link: [PS1.+, g.COM]}',
+      '{link: [g.COM, h.COM]}',
+      `{link: [K1.A1, g.${g}]}`,
+      `{link: [K1.A1, h.${h}]}`,
+      '{link: [K1.A2, PS1.-]}',
+    ],
+    runsOn: 'g, h',
+  });
+
+describe('gate-on-wrong-tab', () => {
+  const wrong = (text: string) => findings(text).filter((f) => f.id === 'gate-on-wrong-tab');
+
+  // Common practice: the coil is fed while a gate is open, so both cores belong on the tab that is made then.
+  it('two gates on the wrong tab: neither change is said to be enough by itself', () => {
+    const found = wrong(pair('NC', 'NC'));
+    expect(found.map((f) => f.parts[0]).sort()).toEqual(['g', 'h']);
+    for (const f of found) expect(f.why).not.toContain('that one change');
+  });
+
+  it('one gate on the wrong tab: the one change is enough', () => {
+    const found = wrong(pair('NO', 'NC'));
+    expect(found.map((f) => f.parts[0])).toEqual(['h']);
+    expect(found[0]?.why).toContain('that one change');
+  });
+});
+
+describe('contact findings', () => {
+  // One relay is changed as a whole, so the second pole of unlike rating adds nothing to do.
+  it('a relay with two unlike poles that are too small is named once for each finding', () => {
+    const text = shop({
+      plug: 'pattern: fixed, legs: 2, breaker: 20 A, volts: 240 V AC',
+      motor: 'power: 3 hp, legs: 2, volts: 240 V AC, amps: 17 A, protector: manual',
+    })
+      .replace('90 A 600 V AC', '10 A 250 V AC')
+      .replace('marks: [3, 4]', 'marks: [3, 4], contact: {ratings: [12 A 250 V AC]}');
+    const ids = findings(text)
+      .flatMap((f) => [f.id, ...f.also.map((a) => a.slice(a.lastIndexOf('[') + 1, -1))])
+      .filter((id) => id.startsWith('contact-'));
+    expect(ids.sort()).toEqual(['contact-not-motor-rated', 'contact-running']);
+  });
+});
+
+// A link is a bare jumper of up to 20 cm: the format gives it no gauge, so no volts are lost in it.
+it('a link with a length costs the coil nothing', () => {
+  const volts = (text: string) => reportOf(text).coils.map((c) => c.volts);
+  const plain = loop({});
+  const long = plain.replace('{link: [PS1.+, g.COM]}', '{link: [PS1.+, g.COM], length: 20 cm}');
+  expect(long).not.toBe(plain);
+  expect(volts(plain)).toEqual([expect.objectContaining({ min: expect.any(Number) })]);
+  expect(volts(long)).toEqual(volts(plain));
+});
+
+// Nothing to start is a question without an answer, and that is no pass.
+it('a plan without load, outlet and intent leaves it undecided whether a gate starts anything', () => {
+  const told = loop({});
+  expect(findings(told).some((f) => f.id === 'intent-missing')).toBe(false);
+  const untold = findings(told.slice(0, told.indexOf('intent:')));
+  expect(untold.filter((f) => f.id === 'intent-missing').map((f) => f.severity)).toEqual(['doubt']);
+});
+
+describe('sides-share-box', () => {
+  const box = (holds: string) => shop({ box: `holds: [${holds}], volume: 400 in3` });
+
+  // NEC 725.136(A): what has to be parted is Class 2 wiring and mains; a box with one of them holds nothing to part.
+  it.each([
+    ['K1', true],
+    ['g', false],
+    ['PS1', false],
+    ['M', false],
+    ['g, M', true],
+  ])('a box without divider that holds %s', (holds, expected) => {
+    expect(findings(box(holds)).some((f) => f.id === 'sides-share-box')).toBe(expected);
+  });
+});
+
+describe('cautions', () => {
+  const given = (text: string, id: string) => reportOf(text).cautions.some((c) => c.id === id);
+  const box = 'B1: {kind: box, holds: [g], volume: 60 in3}';
+
+  // NEC 725.136 parts the loop from mains; without a relay or timer the plan has no part where the two could meet.
+  it('a shared box asks for a relay in the plan', () => {
+    const withRelay = loop({ parts: [box] });
+    expect(given(withRelay, 'C-SHAREDBOX')).toBe(true);
+    const lampOnly = withRelay
+      .split('\n')
+      .filter((line) => !line.startsWith('intent:') && !line.startsWith('  K1: {runs-on'))
+      .map((line) =>
+        line.startsWith('  K1: ') ? '  K1: {kind: lamp, rated: 12 V DC 1 W}' : line.replace('K1.A', 'K1.'),
+      )
+      .join('\n');
+    expect(given(lampOnly, 'C-SHAREDBOX')).toBe(false);
+  });
+});
