@@ -14,14 +14,14 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const K = ts.SyntaxKind;
 
 /** Stages of test files for a folder, the cheapest likely to notice first; a name stands for all that begin so. */
-const cheap = 'registry thresholds corpus-cases contacts.test apart-open seal-in loose-ends facts-told';
+const cheap = 'registry thresholds corpus-cases contacts.test apart-open seal-in loose-ends facts-told table';
 const cheapChecks = cheap.split(' ').map((name) => `tests/checks/${name}`);
 const dearChecks = [['tests/checks/contacts-'], ['tests/checks/golden']];
 const volts = ['tests/checks/coil-volts'];
 /** That test is dear, and compares nothing but volts at coils. */
 const nearVolts = /electric|logic|coil|figures|situations/;
 const cheapLogic = [
-  ...['bdd', 'published', 'edges'].map((n) => `tests/logic/${n}`),
+  ...['bdd', 'published', 'edges', 'ohms'].map((n) => `tests/logic/${n}`),
   'tests/oracles/brute.test',
 ];
 const stages = {

@@ -1,6 +1,6 @@
 /** What a finding or a caution claims of the plan has to hold for that plan and not for its neighbour. */
 import { describe, expect, it } from 'vitest';
-import { reportOf } from './contact-plans.ts';
+import { contactFindings, motorPlan, reportOf } from './contact-plans.ts';
 import { shop } from './mains-plans.ts';
 import { findings, loop } from './threshold-plans.ts';
 
@@ -36,6 +36,17 @@ describe('gate-on-wrong-tab', () => {
 });
 
 describe('contact findings', () => {
+  // 11 A on a contact of 10 A is too much whether or not it may switch a motor.
+  it('a doubt hides no warning', () => {
+    const found = contactFindings(
+      motorPlan({ volts: 120, contact: 'ratings: [10 A 250 V AC]', motor: 'amps: 11 A, locked-rotor: 12 A' }),
+    );
+    expect(found.map((f) => [f.id, f.severity]).sort()).toEqual([
+      ['contact-not-motor-rated', 'doubt'],
+      ['contact-running', 'warning'],
+    ]);
+  });
+
   // One relay is changed as a whole, so the second pole of unlike rating adds nothing to do.
   it('a relay with two unlike poles that are too small is named once for each finding', () => {
     const text = shop({
@@ -51,14 +62,19 @@ describe('contact findings', () => {
   });
 });
 
-// A link is a bare jumper of up to 20 cm: the format gives it no gauge, so no volts are lost in it.
-it('a link with a length costs the coil nothing', () => {
-  const volts = (text: string) => reportOf(text).coils.map((c) => c.volts);
-  const plain = loop({});
-  const long = plain.replace('{link: [PS1.+, g.COM]}', '{link: [PS1.+, g.COM], length: 20 cm}');
-  expect(long).not.toBe(plain);
-  expect(volts(plain)).toEqual([expect.objectContaining({ min: expect.any(Number) })]);
-  expect(volts(long)).toEqual(volts(plain));
+// Common practice: a core that ends at a coil is no core that ends nowhere, with or without a diode on that coil.
+it.each(['', ', suppressor: diode'])('a dead gate that leads to another coil%s has an open loop', (more) => {
+  const text = loop({
+    parts: [
+      'h: {kind: gate, contact: {ratings: [5 A 30 V DC]}}',
+      `K2: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm${more}}, contact: {ratings: [5 A 30 V DC]}}`,
+    ],
+    more: ['{link: [g.COM, h.COM]}', '{link: [h.NO, K2.A1]}'],
+    runsOn: 'g, h',
+  });
+  const dead = findings(text).find((f) => f.id === 'gate-dead');
+  expect(dead?.parts[0]).toBe('h');
+  expect(dead?.message).toContain('the loop is open');
 });
 
 // Nothing to start is a question without an answer, and that is no pass.
@@ -81,6 +97,21 @@ describe('sides-share-box', () => {
     ['g, M', true],
   ])('a box without divider that holds %s', (holds, expected) => {
     expect(findings(box(holds)).some((f) => f.id === 'sides-share-box')).toBe(expected);
+  });
+});
+
+describe('earth-broken', () => {
+  // NEC 250.124(B): nothing that switches or blows lies in a protective conductor.
+  it.each([
+    ['E: {kind: switch}', 'E.COM', 'E.NO'],
+    ['E: {kind: fuse, rating: 5 A}', 'E.1', 'E.2'],
+  ])('names what the earth passes: %s', (part, from, to) => {
+    const text = shop({ parts: [part] })
+      .replace(', pe: [P1.PE, M.PE]', '')
+      .replace('intent:', `  - {link: [P1.PE, ${from}]}\n  - {link: [${to}, M.PE]}\nintent:`);
+    const found = findings(text).find((f) => f.id === 'earth-broken');
+    expect(found?.parts).toEqual(['M', 'E']);
+    expect(found?.why).toContain('passes E');
   });
 });
 

@@ -1,6 +1,6 @@
 /** Cables between plug and motor: the threshold of each rule, worked out by hand. */
-import { describe, it } from 'vitest';
-import { awg, begins, k, loop } from './threshold-plans.ts';
+import { describe, expect, it } from 'vitest';
+import { awg, begins, has, k, loop } from './threshold-plans.ts';
 
 interface Mains {
   readonly amps: number;
@@ -51,6 +51,9 @@ function plan(m: Mains): string {
 describe('cord-too-thin by ampacity', () => {
   it('14 AWG building wire carries 15 A (NEC Table 310.16, 60 °C column)', () => {
     begins('cord-too-thin', 'above', 15, (amps) => plan({ amps, cable: '14 AWG' }));
+  });
+  it('a current equal to the ampacity is carried', () => {
+    expect(has(plan({ amps: 15, cable: '14 AWG' }), 'cord-too-thin')).toBe(false);
   });
   it('12 AWG building wire carries 20 A (NEC Table 310.16, 60 °C column)', () => {
     begins('cord-too-thin', 'above', 20, (amps) => plan({ amps, cable: '12 AWG' }));

@@ -254,3 +254,18 @@ describe('monotonicity', () => {
     );
   });
 });
+
+describe('a brush motor, whose start is known as a range only: 5 to 10 times running', () => {
+  // Contact engineering data of relay makers: below the range it fails, above it passes, within it nothing is decided.
+  test.each([
+    [24, 'fail'],
+    [40, 'cannot-tell'],
+    [50, 'pass'],
+  ])('5 A on a contact that makes %s A', (make, verdict) => {
+    const judged = judge(
+      contact({ ratings: [rating(30, 240)], make }),
+      motor({ type: 'universal', amps: 5 }),
+    );
+    expect(aspect(judged, 'starting')!.verdict).toBe(verdict);
+  });
+});
