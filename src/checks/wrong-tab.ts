@@ -30,10 +30,15 @@ export function findWrongTabs(study: Study): Finding[] {
   const tries = Math.max(6, Math.min(MOST_TRIES, Math.floor(6000 / Math.max(1, size))));
   for (const move of moves.slice(0, tries))
     if (mends(study, moveEnds([move]))) return [report(study, move, true)];
-  const odd = moves.filter((m) => isOdd(study.plan, m));
+  // Where several cores sit on one tab, only all of them together count; one alone would be told twice.
+  const odd = moves.filter((x) => isOdd(study.plan, x) && !moves.some((m) => isPartOf(x, m)));
   if (odd.length < 2 || odd.length > 40 || !mends(study, moveEnds(odd))) return [];
   const needed = odd.filter((m) => odd.length <= 12 && !mends(study, moveEnds(odd.filter((x) => x !== m))));
   return (needed.length > 0 ? needed : odd).map((m) => report(study, m, false));
+}
+
+function isPartOf(x: Move, whole: Move): boolean {
+  return whole.part === x.part && whole.from === x.from && whole.ends.length > x.ends.length;
 }
 
 /** All that is wrong is that gates which no intent names start something: the intent forgot them. */
