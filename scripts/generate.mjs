@@ -1,5 +1,5 @@
-// Writes what is made from the code: the two JSON Schemas, the reports beside the examples, and the blocks of real
-// output in the documents. With --check it writes nothing, names each stale file and ends with status 1.
+// Writes what is made from the code: the two JSON Schemas, the reports and two drawings beside the examples, and the
+// blocks of real output in the documents. With --check it writes nothing, names each stale file and ends with status 1.
 // It runs what is built: `npm run build` comes first.
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
@@ -19,7 +19,7 @@ const { explanations, planJsonSchema, reportJsonSchema } = await import('../dist
 async function pullin(args) {
   let text = '';
   const stream = { columns: 80, isTTY: false, write: (part) => (text += part) };
-  const io = { stdin: (async function* () {})(), stdout: stream, stderr: stream, env: {}, cwd: root };
+  const io = { stdin: (async function* () {})(), stdout: stream, stderr: stream, env: { SOURCE_DATE_EPOCH: '1795564800' }, cwd: root };
   const status = await main(args, io);
   if (status === 70) throw new Error(`pullin ${args.join(' ')} stopped:\n${text}`);
   return { status, text };
@@ -40,6 +40,11 @@ for (const plan of folders.flatMap((folder) => named(folder, '.yaml'))) {
   const { status, text } = await pullin(['check', plan]);
   if (status === 2) throw new Error(`${plan} cannot be read:\n${text}`);
   files.set(`${dirname(plan)}/${basename(plan, '.yaml')}.report.txt`, text);
+}
+// One sheet of each kind: a right plan, and a wrong one with its marks.
+for (const plan of ['examples/saltmarsh-lane.yaml', 'examples/wrong/planer-on-break-tab.yaml']) {
+  const { text } = await pullin(['draw', plan, '-o', '-']);
+  files.set(plan.replace(/yaml$/, 'svg'), text);
 }
 for (const document of ['README.md', 'DEVELOPERS.md']) {
   if (!existsSync(`${root}${document}`)) continue;

@@ -26,26 +26,50 @@ export interface BenchState {
   readonly settled: boolean;
 }
 
+/** What a circuit carries over from one position of the inputs to the next. */
+export interface Standing {
+  readonly relays: readonly boolean[];
+  /** sources that have power */
+  readonly alive: readonly boolean[];
+}
+
+/** A circuit with power on it, to be moved step by step. */
+export interface Bench {
+  readonly circuit: WiredCircuit;
+  /** everything at rest, as it stands once power has come */
+  rest(): BenchState;
+  /** where it comes to rest with these inputs away from theirs, going on from where it stood */
+  from(standing: Standing, moved: readonly number[]): BenchState;
+}
+
+/** Sets up a plan. Timers are taken to have run out. */
+export function openBench(plan: Plan): Bench {
+  const { circuit, figures } = balanced(plan, buildWiredCircuit(plan), figuresFor(plan, 'reading'));
+  const machine = new Machine(circuit, figures);
+  const nothing = {
+    relays: circuit.relays.map(() => false),
+    alive: circuit.sources.map((s) => s.feed.by === 'always'),
+  };
+  return {
+    circuit,
+    rest: () => machine.settle(new Set(), nothing),
+    from: (standing, moved) => machine.settle(new Set(moved), standing),
+  };
+}
+
 /** Settles a plan from rest, then with the inputs moved. With `dead` nothing has power and every relay is out. */
 export function settleBench(plan: Plan, moved: readonly number[], dead: boolean): BenchState {
-  const { circuit, figures } = balanced(
-    plan,
-    buildWiredCircuit(plan),
-    figuresFor(plan, dead ? 'ohmmeter' : 'reading'),
-  );
-  const machine = new Machine(circuit, figures);
-  if (dead)
-    return machine.state(
-      new Set(moved),
-      circuit.relays.map(() => false),
-      circuit.sources.map(() => false),
-      true,
-    );
-  const rest = machine.settle(
-    new Set(),
+  if (!dead) {
+    const bench = openBench(plan);
+    return bench.from(bench.rest(), moved);
+  }
+  const { circuit, figures } = balanced(plan, buildWiredCircuit(plan), figuresFor(plan, 'ohmmeter'));
+  return new Machine(circuit, figures).state(
+    new Set(moved),
     circuit.relays.map(() => false),
+    circuit.sources.map(() => false),
+    true,
   );
-  return machine.settle(new Set(moved), rest.relays);
 }
 
 class Machine {
@@ -71,9 +95,9 @@ class Machine {
     }
   }
 
-  settle(moved: ReadonlySet<number>, from: readonly boolean[]): BenchState {
-    let relays = [...from];
-    let alive = this.circuit.sources.map((s) => s.feed.by === 'always');
+  settle(moved: ReadonlySet<number>, from: Standing): BenchState {
+    let relays = [...from.relays];
+    let alive = [...from.alive];
     const most = STEPS_EACH * (1 + relays.length + alive.length);
     for (let step = 0; step < most; step++) {
       const here = this.state(moved, relays, alive, true);
@@ -177,7 +201,7 @@ function voltsIn(solved: readonly Held[], a: number, b: number): Volts | undefin
  * Joined by wires and closed contacts alone: how a dry trigger sees its two terminals, which no supply of the plan need
  * reach.
  */
-function joinedIn(circuit: WiredCircuit, situation: Situation): (a: number, b: number) => boolean {
+export function joinedIn(circuit: WiredCircuit, situation: Situation): (a: number, b: number) => boolean {
   let sets: UnionFind | undefined;
   return (a, b) => {
     if (!sets) {

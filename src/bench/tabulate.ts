@@ -1,12 +1,12 @@
 /** Every net's volts and every core's current in one state. */
 import { highestVolts } from '../checks/figures.ts';
 import type { Wire } from '../circuit/nets.ts';
-import { islandOf } from '../electric/island.ts';
 import type { Core, Plan } from '../plan/plan.ts';
 import type { BenchState } from './bench-state.ts';
-import { type Held, solveLimited } from './limited.ts';
+import type { Held } from './limited.ts';
 import { clean, limitNotes } from './notes.ts';
 import type { CoreReading, NetReading } from './reading.ts';
+import { solveState } from './solved.ts';
 
 export interface Tables {
   readonly nets: readonly NetReading[];
@@ -15,19 +15,9 @@ export interface Tables {
 }
 
 export function tabulate(plan: Plan, state: BenchState): Tables {
-  const solved = new Map<number, Held>();
+  const { solved, islands } = solveState(plan, state);
   const notes = new Set<string>();
-  for (const source of state.circuit.sources) {
-    const net = source.rails[0]!.net;
-    if (solved.has(net)) continue;
-    const island = islandOf(
-      state.circuit,
-      source.rails.map((r) => r.net),
-    );
-    const held = solveLimited(plan, island, state.figures, state.situation);
-    island.local.forEach((x, n) => {
-      if (x >= 0) solved.set(n, held);
-    });
+  for (const held of islands) {
     for (const note of limitNotes(plan, held)) notes.add(note);
     if (held.untold !== undefined) notes.add(held.untold);
   }

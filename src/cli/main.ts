@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import pkg from '../../package.json' with { type: 'json' };
 import { printable, printableLines } from '../report/escape.ts';
 import { addCheck } from './check.ts';
+import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
 import { type Io, Output, type Session, widthFor } from './io.ts';
 import { addMend } from './mend.ts';
@@ -33,6 +34,7 @@ function buildProgram(session: Session): Command {
   addTable(program, session);
   addRead(program, session);
   addMend(program, session);
+  addDraw(program, session);
   addExplain(program, session);
   return program;
 }

@@ -1,0 +1,95 @@
+/** `pullin draw PLAN` */
+import { stat } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { type Command, Option } from 'commander';
+import type { Plan } from '../plan/plan.ts';
+import { printable } from '../report/escape.ts';
+import { parseWidth } from './check.ts';
+import { directory, loadPlan } from './input.ts';
+import { type Session, wantsUnicode, widthFor } from './io.ts';
+import { addPositions, inputsOf, movedWords, type PositionFlags } from './positions.ts';
+import { Problem } from './status.ts';
+
+interface DrawFlags extends PositionFlags {
+  readonly output?: string;
+  readonly size: 'a4' | 'letter';
+  readonly ascii?: boolean;
+  readonly width?: number;
+  readonly force?: boolean;
+}
+
+/** What a drawing is made from; loaded when it is needed. */
+async function prepared(plan: Plan, flags: PositionFlags) {
+  const [{ drawnPlan }, { drawnState }, { check }, { shownState }] = await Promise.all([
+    import('../bench/drawn-plan.ts'),
+    import('../bench/drawn-state.ts'),
+    import('../checks/check.ts'),
+    import('../report/draw/shown.ts'),
+  ]);
+  const moved = inputsOf(plan, flags);
+  const input = drawnPlan(plan);
+  const state = drawnState(plan, moved);
+  const given = [flags.open, flags.on, flags.press, flags.trip].some((names) => names !== undefined);
+  // Without a state asked for, nothing is drawn heavier, whatever is live at rest.
+  const shown = shownState(input.circuit, given ? state : { made: state.made });
+  return { plan, report: check(plan), ...input, shown, state: given ? movedWords(plan, moved) : [] };
+}
+
+/** The day a file was last changed, or the one that SOURCE_DATE_EPOCH gives for builds that must come out the same. */
+async function dateOf(file: string, session: Session): Promise<string | undefined> {
+  const epoch = session.io.env.SOURCE_DATE_EPOCH;
+  if (epoch !== undefined && /^\d{1,11}$/.test(epoch)) return day(new Date(Number(epoch) * 1000));
+  if (file === '-') return undefined;
+  const about = await stat(resolve(directory(session.io), file)).catch(() => undefined);
+  return about === undefined ? undefined : day(about.mtime);
+}
+
+function day(date: Date): string {
+  return date.toISOString().slice(0, 10);
+}
+
+async function run(file: string, flags: DrawFlags, session: Session): Promise<void> {
+  const plan = await loadPlan(file, session);
+  if (plan === undefined) return;
+  const input = await prepared(plan, flags);
+  if (flags.output === undefined) {
+    const { renderDrawing } = await import('../report/draw/terminal.ts');
+    const { stdout, env } = session.io;
+    const unicode = flags.ascii !== true && wantsUnicode(stdout, env);
+    session.out.write(renderDrawing(input, widthFor(flags.width, stdout), unicode));
+    return;
+  }
+  const { sheetSvg } = await import('../report/draw/sheet.ts');
+  const { paperWords } = await import('../report/draw/paper.ts');
+  const date = await dateOf(file, session);
+  const { svg, laid } = sheetSvg({ ...input, ...(date === undefined ? {} : { date }) }, flags.size);
+  if (flags.output === '-') return session.out.write(svg);
+  const { writeOutput } = await import('./write-new.ts');
+  const path = resolve(directory(session.io), flags.output);
+  if (file !== '-' && path === resolve(directory(session.io), file))
+    throw new Problem(`${printable(flags.output)} is the plan itself; give the drawing another name`);
+  await writeOutput(path, printable(flags.output), svg, flags.force === true);
+  const long = laid.long ? '; on one sheet of the size asked for, its words would be too small to read' : '';
+  session.err.write(`${printable(flags.output)}: ${paperWords(laid)}${long}\n`);
+}
+
+export function addDraw(program: Command, session: Session): void {
+  const command = program
+    .command('draw')
+    .summary('draw the circuit as a ladder diagram')
+    .description(
+      'Draws the loop between its supply rails, and the mains side below it: on the terminal in characters, or with -o as an SVG file for print. Every core carries its run and colour, and on paper its gauge and length; the parts that findings speak of are marked. A wrong plan is drawn as it is wired.',
+    )
+    .argument('<plan>', 'plan file; - is standard input')
+    .option('-o, --output <file>', 'write an SVG file; - is standard output');
+  addPositions(command)
+    .addOption(new Option('--size <paper>', 'paper of the SVG').choices(['a4', 'letter']).default('a4'))
+    .option('--ascii', 'plain letters, - | and + instead of line characters')
+    .option('--width <columns>', 'fit the drawing to this width (default: the terminal, else 80)', parseWidth)
+    .option('--force', 'write over a file that exists')
+    .addHelpText(
+      'after',
+      '\nWhat is not named stands at rest; with a position given, live conductors are\ndrawn heavier. The exit status says whether the drawing was made, not whether\nthe plan is right: 0 made, 2 the plan cannot be read or the file cannot be\nwritten, 70 a mistake in pullin.',
+    )
+    .action((file: string, flags: DrawFlags) => run(file, flags, session));
+}

@@ -1,0 +1,89 @@
+/** A drawing for a terminal: the ladder in characters, and under it what its marks and numbers stand for. */
+import type { Plan, Run } from '../../plan/plan.ts';
+import { ascii, printable } from '../escape.ts';
+import type { Report } from '../model.ts';
+import { verdictLine } from '../sentences.ts';
+import { wrap } from '../wrap.ts';
+import { coreLetters, lengthWords } from './captions.ts';
+import { drawCharacters } from './characters.ts';
+import type { Drawing } from './drawing.ts';
+import { type LayoutInput, layOut } from './layout.ts';
+import { CHARACTERS } from './measures.ts';
+import { findingMarks, numbered } from './sheet.ts';
+import type { Shown } from './shown.ts';
+
+export interface TerminalInput {
+  readonly plan: Plan;
+  readonly report: Report;
+  readonly circuit: LayoutInput['circuit'];
+  readonly sides: LayoutInput['sides'];
+  readonly shown: Shown;
+  readonly state: readonly string[];
+}
+
+/** Most columns of symbols worth trying on a terminal. */
+const MOST_COLUMNS = 4;
+
+/** The text of `pullin draw` without a file: at most `width` columns wide, if one column of symbols fits into them. */
+export function renderDrawing(input: TerminalInput, width: number, unicode: boolean): string {
+  const drawing = fitted(input, width);
+  const clean = unicode ? printable : (text: string) => ascii(printable(text));
+  const say = (text: string, first = '', rest?: string) => wrap(clean(text), width, first, rest);
+  const state = input.state.length === 0 ? 'everything at rest, all gates shut' : input.state.join(', ');
+  const listed = numbered(input.report.findings);
+  return [
+    ...say(`${input.plan.title}, drawn with ${state}`),
+    '',
+    ...drawCharacters(drawing, input.shown, !unicode),
+    '',
+    ...(listed.length === 0
+      ? []
+      : [
+          'Marked',
+          ...listed.flatMap((f, i) =>
+            say(`${f.severity.toUpperCase()}: ${f.message}`, `  !${i + 1} `, '     '),
+          ),
+          '',
+        ]),
+    'Runs, by the number on their cores',
+    ...input.plan.runs.flatMap((run) =>
+      say(runWords(run), `  ${String(run.index + 1).padStart(3)}  `, '       '),
+    ),
+    '',
+    ...say(readingHelp(input.state.length > 0, unicode)),
+    ...say(verdictLine(input.report)),
+    ...say(
+      'Mains can kill: unplug before you open a box. Local code and a licensed electrician have the last word.',
+    ),
+    '',
+  ].join('\n');
+}
+
+/** The widest layout that fits; one column of symbols where none does. */
+function fitted(input: TerminalInput, width: number): Drawing {
+  const marks = findingMarks(input.report.findings);
+  for (let columns = MOST_COLUMNS; columns > 1; columns--) {
+    const drawing = layOut({ ...input, marks }, CHARACTERS, columns);
+    if (drawing.width <= width) return drawing;
+  }
+  return layOut({ ...input, marks }, CHARACTERS, 1);
+}
+
+function runWords(run: Run): string {
+  if (run.link) return 'link, a bare jumper';
+  const about = [
+    run.name ?? run.cable?.stock ?? '',
+    run.cable?.gauge ?? '',
+    run.length === undefined ? '' : lengthWords(run.length),
+  ].filter((w) => w !== '');
+  const cores = run.cores.map((core) => `${coreLetters(run, core).replace(/^\d+ /, '')} ${core.colour}`);
+  const route = run.route === undefined ? '' : `; ${run.route}`;
+  return `${about.join(', ')}: ${cores.join(', ')}${route}`;
+}
+
+function readingHelp(state: boolean, unicode: boolean): string {
+  const cross = unicode ? '─│─' : '-|-';
+  const join = unicode ? '┬ ├ ┼' : '+';
+  const live = state ? ` Live conductors are drawn ${unicode ? 'heavy' : 'with = and #'}.` : '';
+  return `Lines join at ${join} and only cross at ${cross}. A shut contact that a gate opens: /.${live}`;
+}

@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { drawnPlan } from '../../../src/bench/drawn-plan.ts';
+import { readPlan } from '../../../src/plan/read.ts';
+import { layOut } from '../../../src/report/draw/layout.ts';
+import { CHARACTERS, type Measures, PIXELS } from '../../../src/report/draw/measures.ts';
+import { faultsOf } from './geometry.ts';
+import { allExamples, generatedPlans } from './plans.ts';
+
+/** Faults of a plan's drawing, with the measures and columns at which they show. */
+function faults(text: string, name: string): string[] {
+  const read = readPlan(Buffer.from(text), name);
+  if (!read.ok) return [`${name} cannot be read`];
+  const input = drawnPlan(read.plan);
+  const sheets: [string, Measures, number][] = [
+    ['px', PIXELS, 1],
+    ['px', PIXELS, 2],
+    ['px', PIXELS, 4],
+    ['characters', CHARACTERS, 1],
+    ['characters', CHARACTERS, 3],
+  ];
+  return sheets.flatMap(([unit, measures, columns]) =>
+    faultsOf(layOut(input, measures, columns), read.plan).map((f) => `${name}, ${columns} columns of ${unit}: ${f}`),
+  );
+}
+
+describe('every core, terminal and label of a drawing in its own place', () => {
+  it.each(allExamples().map((p) => [p.name, p.text] as const))('%s', (name, text) => {
+    expect(faults(text, name)).toEqual([]);
+  });
+
+  it('500 generated plans', { timeout: 120_000 }, () => {
+    for (const { name, text } of generatedPlans(500, 20261125)) expect(faults(text, name), text).toEqual([]);
+  });
+});
