@@ -60,17 +60,19 @@ async function run(file: string, flags: DrawFlags, session: Session): Promise<vo
     return;
   }
   const { sheetSvg } = await import('../report/draw/sheet.ts');
-  const { paperWords } = await import('../report/draw/paper.ts');
   const date = await dateOf(file, session);
   const { svg, laid } = sheetSvg({ ...input, ...(date === undefined ? {} : { date }) }, flags.size);
   if (flags.output === '-') return session.out.write(svg);
-  const { writeOutput } = await import('./write-new.ts');
+  const { isSameFile, writeOutput } = await import('./write-new.ts');
   const path = resolve(directory(session.io), flags.output);
-  if (file !== '-' && path === resolve(directory(session.io), file))
+  if (file !== '-' && (await isSameFile(path, resolve(directory(session.io), file))))
     throw new Problem(`${printable(flags.output)} is the plan itself; give the drawing another name`);
   await writeOutput(path, printable(flags.output), svg, flags.force === true);
-  const long = laid.long ? '; on one sheet of the size asked for, its words would be too small to read' : '';
-  session.err.write(`${printable(flags.output)}: ${paperWords(laid)}${long}\n`);
+  const sheet = laid.larger
+    ? `a sheet of ${laid.paper}: on the size asked for its words would be too small to read`
+    : `a sheet of ${laid.paper}`;
+  const small = laid.legible ? '' : '; even so they are, so print only a part of it';
+  session.err.write(`${printable(flags.output)}: ${sheet}${small}\n`);
 }
 
 export function addDraw(program: Command, session: Session): void {

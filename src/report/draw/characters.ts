@@ -17,20 +17,19 @@ export function drawCharacters(drawing: Drawing, shown: Shown, ascii: boolean): 
   for (const symbol of drawing.symbols) drawSymbol(grid, symbol, shown);
   for (const label of drawing.labels) {
     const text = printable(label.text);
-    grid.write(Math.floor(label.x), Math.floor(label.y), ascii ? fit(toAscii(text), label.width) : text);
+    grid.write(Math.floor(label.x), Math.floor(label.y), ascii ? cut(toAscii(text), label.width) : text);
   }
-  if (drawing.barrier !== undefined)
-    grid.write(0, Math.floor(drawing.barrier), barrierLine(drawing, Math.floor(drawing.barrier)));
+  if (drawing.barrier !== undefined) drawBarrier(grid, drawing, Math.floor(drawing.barrier));
   return grid.lines(ascii);
 }
 
 /** Spelling a sign out may make a text longer than its place. */
-function fit(text: string, width: number): string {
+function cut(text: string, width: number): string {
   return columns(text) <= width ? text : `${text.slice(0, width - 1)}~`;
 }
 
-/** Dashes with gaps where conductors pass through. */
-function barrierLine(drawing: Drawing, y: number): string {
+/** A double line, open where conductors pass through. */
+function drawBarrier(grid: Grid, drawing: Drawing, y: number): void {
   const passes = new Set(
     drawing.cores.flatMap((c) =>
       c.path.flatMap((p, i) => {
@@ -41,9 +40,7 @@ function barrierLine(drawing: Drawing, y: number): string {
       }),
     ),
   );
-  let line = '';
-  for (let x = 0; x < drawing.width; x++) line += passes.has(x) ? ' ' : '=';
-  return line;
+  for (let x = 0; x < drawing.width; x++) if (!passes.has(x)) grid.write(x, y, '=');
 }
 
 function drawSymbol(grid: Grid, symbol: DrawnSymbol, shown: Shown): void {

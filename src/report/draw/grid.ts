@@ -43,7 +43,7 @@ const PLAIN: Readonly<Record<string, string>> = { '│': '|', '─': '-', '┃':
 interface Piece {
   readonly owner: string;
   bits: number;
-  live: boolean;
+  readonly live: boolean;
 }
 
 /** A page of cells. Words lie over lines; where lines only cross, the upright one is shown. */
@@ -75,25 +75,21 @@ export class Grid {
     }
   }
 
-  core(core: DrawnCore, live: boolean): void {
-    const { path } = core;
-    const [first, last] = [portKey(path[0]!), portKey(path.at(-1)!)];
+  core({ id, path }: DrawnCore, live: boolean): void {
     for (let i = 1; i < path.length; i++) {
       const a = path[i - 1]!;
       const b = path[i]!;
-      const owner = i === 1 ? first : i === path.length - 1 ? last : core.id;
-      if (a.y === b.y) this.#across(a, b, owner, live);
-      else
-        this.#upright(
-          a,
-          b,
-          owner,
-          live,
-          i === 2 ? first : undefined,
-          i === path.length - 2 ? last : undefined,
-        );
+      if (a.y === b.y) this.#across(a, b, id, live);
+      else this.#upright(a, b, id, live);
     }
-    this.#corners(core, live, first, last);
+  }
+
+  /** Joins the conductors that meet in a cell; without this they only cross, or lie on one another. */
+  join({ x, y }: Point): void {
+    const key = Math.floor(y) * this.width + Math.floor(x);
+    const pieces = this.#pieces.get(key) ?? [];
+    const bits = pieces.reduce((sum, p) => sum | p.bits, 0);
+    this.#pieces.set(key, [{ owner: '', bits, live: pieces.some((p) => p.live) }]);
   }
 
   /** Horizontal piece; an end on the edge of a box takes the cell beside it, not the one within. */
@@ -108,43 +104,19 @@ export class Grid {
     }
   }
 
-  #upright(a: Point, b: Point, owner: string, live: boolean, ofA?: string, ofB?: string): void {
+  #upright(a: Point, b: Point, owner: string, live: boolean): void {
     const x = Math.floor(a.x);
-    const down = b.y > a.y;
-    const [top, bottom] = down ? [Math.floor(a.y), Math.floor(b.y)] : [Math.floor(b.y), Math.floor(a.y)];
-    const [topOwner, bottomOwner] = down ? [ofA, ofB] : [ofB, ofA];
-    for (let y = top; y <= bottom; y++) {
-      const bits = (y > top ? N : 0) | (y < bottom ? S : 0);
-      const here = y === top ? (topOwner ?? owner) : y === bottom ? (bottomOwner ?? owner) : owner;
-      this.#add(x, y, here, bits, live);
-    }
-  }
-
-  /** A lane's two corners belong to the core alone. */
-  #corners(core: DrawnCore, live: boolean, first: string, last: string): void {
-    if (core.path.length < 6) return;
-    const lane = core.path.slice(2, 4);
-    for (const p of lane) {
-      const x = Math.floor(p.x);
-      const y = Math.floor(p.y);
-      const pieces = this.#pieces.get(y * this.width + x) ?? [];
-      const own = pieces.filter((q) => q.owner === core.id || q.owner === first || q.owner === last);
-      const bits = own.reduce((sum, q) => sum | q.bits, 0);
-      if (own.length > 1) {
-        const rest = pieces.filter((q) => !own.includes(q));
-        this.#pieces.set(y * this.width + x, [...rest, { owner: core.id, bits, live }]);
-      }
-    }
+    const [top, bottom] = [Math.floor(Math.min(a.y, b.y)), Math.floor(Math.max(a.y, b.y))];
+    for (let y = top; y <= bottom; y++)
+      this.#add(x, y, owner, (y > top ? N : 0) | (y < bottom ? S : 0), live);
   }
 
   #add(x: number, y: number, owner: string, bits: number, live: boolean): void {
     const key = y * this.width + x;
     const pieces = this.#pieces.get(key);
     const own = pieces?.find((p) => p.owner === owner);
-    if (own) {
-      own.bits |= bits;
-      own.live ||= live;
-    } else if (pieces) pieces.push({ owner, bits, live });
+    if (own) own.bits |= bits;
+    else if (pieces) pieces.push({ owner, bits, live });
     else this.#pieces.set(key, [{ owner, bits, live }]);
   }
 
@@ -154,9 +126,9 @@ export class Grid {
       const y = Math.floor(key / this.width);
       const x = key % this.width;
       if (this.#rows[y]![x] !== undefined) continue;
-      const shown = pieces.find((p) => (p.bits & (N | S)) !== 0) ?? pieces[0]!;
-      const light = LIGHT[shown.bits] ?? ' ';
-      this.#rows[y]![x] = shown.live ? HEAVY[light]! : light;
+      const { bits } = uppermost(pieces);
+      const light = LIGHT[bits] ?? ' ';
+      this.#rows[y]![x] = pieces.some((p) => p.bits === bits && p.live) ? HEAVY[light]! : light;
     }
     return this.#rows.slice(0, this.height).map((row) => {
       let text = '';
@@ -167,18 +139,20 @@ export class Grid {
   }
 }
 
+/** What turns lies over what only passes, and the upright line over the level one. */
+function uppermost(pieces: readonly Piece[]): Piece {
+  return pieces.find((p) => p.bits !== (E | W)) ?? pieces[0]!;
+}
+
 /** Lines in ASCII: corners and joins are `+`; other letters stay as they are. */
 function plain(text: string): string {
   return text.replace(/[─-╿●]/gu, (c) => PLAIN[c] ?? '+');
-}
-
-function portKey(p: Point): string {
-  return `${p.x},${p.y}`;
 }
 
 /** A page for a drawing in columns and lines, with its conductors on it. */
 export function gridOf(drawing: Drawing, live: (core: DrawnCore) => boolean): Grid {
   const grid = new Grid(Math.ceil(drawing.width), Math.ceil(drawing.height));
   for (const core of drawing.cores) grid.core(core, live(core));
+  for (const dot of drawing.dots) grid.join(dot);
   return grid;
 }

@@ -1,7 +1,7 @@
 /** A plan laid out as a ladder diagram. Pure; a wrong plan is drawn as it is wired, and no core is ever left out. */
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Drawing, DrawnCore, DrawnSymbol, DrawnTerminal, Label, Point } from './drawing.ts';
-import { type Line, linesOf, placeWords, type Slot, slotsOf } from './lines.ts';
+import { isRail, type Line, linesOf, placeWords, type Slot, slotsOf } from './lines.ts';
 import type { Measures } from './measures.ts';
 import { type Placed, type Placement, placeSymbols } from './place.ts';
 import type { NetSides } from './rank.ts';
@@ -228,6 +228,7 @@ class Sheet {
       path.push({ x, y: from.y }, { x, y: to.y });
     }
     path.push(to);
+    const rail = isRail(a) ? 'from' : isRail(b) ? 'to' : undefined;
     return {
       id: line.id,
       run: line.run,
@@ -236,6 +237,7 @@ class Sheet {
       from: a.slot.spec.key,
       to: b.slot.spec.key,
       path,
+      ...(rail === undefined ? {} : { rail }),
     };
   }
 
@@ -287,20 +289,32 @@ class Sheet {
     put(WORDS.mains, y + Math.max(line, m.labelGap));
   }
 
-  /** Where lines of one terminal part: at each track but the last, and at the last when two turn there. */
+  /** Where lines of one terminal part, and where a core leaves a rail. */
   #dots(): Point[] {
-    const dots: Point[] = [];
+    const dots = new Map<string, Point>();
+    const put = (p: Point) => dots.set(`${p.x},${p.y}`, p);
     for (const slot of this.slots.values())
       slot.ports.forEach((port, i) => {
         if (port.length < 2) return;
-        const xs = port.map(({ line }) => this.#trackX(line, slot.channel));
+        const y = slot.ys[i]!;
+        const turns = port.map(({ line, index }) => ({
+          x: this.#trackX(line, slot.channel),
+          to: line.gutter === undefined ? yOf(line.ends[index === 0 ? 1 : 0]) : this.rows.lanes.get(line.id)!,
+        }));
+        const xs = turns.map((t) => t.x);
         const farthest = slot.side === 'left' ? Math.min(...xs) : Math.max(...xs);
         for (const x of new Set(xs)) {
-          const here = xs.filter((v) => v === x).length;
-          if (x !== farthest || here > 1) dots.push({ x, y: slot.ys[i]! });
+          const here = turns.filter((t) => t.x === x);
+          const ways = [x !== farthest, here.some((t) => t.to < y), here.some((t) => t.to > y)];
+          if (ways.filter((way) => way).length > 1) put({ x, y });
+          if (here.length < 2 || i > 0) continue;
+          const top = Math.min(...here.map((t) => t.to));
+          const bottom = Math.max(...here.map((t) => t.to));
+          for (const t of here)
+            if (t.to !== y && t.to > Math.min(top, y) && t.to < Math.max(bottom, y)) put({ x, y: t.to });
         }
       });
-    return dots;
+    return [...dots.values()];
   }
 }
 

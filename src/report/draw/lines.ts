@@ -30,12 +30,22 @@ export interface Line {
   readonly run: number;
   readonly core: number;
   readonly link: boolean;
-  readonly text: string;
+  /** its words; with the other end named where it shares an upright line */
+  text: string;
   readonly ends: readonly [End, End];
   /** number of the gutter by which a line between two channels crosses; gutter `g` lies above band `g` */
   readonly gutter?: number;
   /** of a line within one channel: the end that carries its words, and on which side of the line there */
   label?: { readonly end: 0 | 1; readonly where: 'above' | 'below' };
+}
+
+/** Cores at one terminal from which on they share one upright line, as a rail: more lines side by side are no help. */
+const RAIL = 12;
+
+/** Whether a core lies on a line of its terminal from which so many part that they are drawn as one rail. */
+export function isRail({ slot, line }: Pick<End, 'slot' | 'line'>): boolean {
+  const port = slot.ports[0]!;
+  return port.length > RAIL && port.some((end) => end.line === line);
 }
 
 export function otherEnd(end: End): End {
@@ -80,6 +90,10 @@ export function linesOf(plan: Plan, slots: ReadonlyMap<string, Slot>, measures: 
       }
       lines.push(line);
     });
+  for (const line of lines) {
+    const rail = line.ends.find((end) => isRail(end));
+    if (rail !== undefined) line.text += ` to ${rail.slot.spec.key}`;
+  }
   return lines;
 }
 
@@ -121,12 +135,14 @@ export function placeWords(lines: readonly Line[], slots: Iterable<Slot>): void 
       (p, q) => p.rivals - q.rivals || p.all - q.all || q.end.slot.placed.band - p.end.slot.placed.band,
     );
     const best = rated[0]!;
-    if (best.rivals > 0) {
+    // Where a rail's core meets others at its far end, no line but its own may touch the rail.
+    const ownLine = best.rivals > 0 || (best.all > 1 && line.ends.some((end) => isRail(end)));
+    if (ownLine) {
       const { ports } = best.end.slot;
       ports[0] = ports[0]!.filter((e) => e !== best.end);
       ports.push([best.end]);
     }
-    const below = best.rivals === 0 && best.way === 'down' && best.all > 1;
+    const below = !ownLine && best.way === 'down' && best.all > 1;
     line.label = { end: best.end.index, where: below ? 'below' : 'above' };
   }
 }

@@ -1,5 +1,5 @@
 /** Upright pieces: which track of a channel each takes, so that no two of them meet. */
-import type { End, Line, Slot } from './lines.ts';
+import { type End, isRail, type Line, type Slot } from './lines.ts';
 import type { Measures } from './measures.ts';
 import type { Rows } from './rows.ts';
 
@@ -112,6 +112,11 @@ interface Filled {
   readonly track: ReadonlyMap<Upright, number>;
 }
 
+/** The terminal whose cores share an upright line, where this piece is one of them. */
+function railOf(u: Upright): Slot | undefined {
+  return u.line.ends.find((end) => u.at.some(({ slot }) => slot === end.slot) && isRail(end))?.slot;
+}
+
 /** First fit, short pieces first. Pieces that end on one line of one terminal may touch there. */
 function fill(pieces: readonly Upright[], clear: number): Filled {
   const order = [...pieces].sort((p, q) => p.bottom - p.top - (q.bottom - q.top) || p.top - q.top);
@@ -127,6 +132,8 @@ function fill(pieces: readonly Upright[], clear: number): Filled {
 }
 
 function apart(u: Upright, o: Upright, clear: number): boolean {
+  const rail = railOf(u);
+  if (rail !== undefined && rail === railOf(o)) return true;
   if (u.top >= o.bottom + clear || u.bottom <= o.top - clear) return true;
   const touch = u.top === o.bottom ? u.top : u.bottom === o.top ? u.bottom : undefined;
   if (touch === undefined) return false;

@@ -1,14 +1,6 @@
 /** Reads a drawing in characters back: which terminals its lines join, by what a person sees and nothing else. */
-import type { Box, DrawnSymbol, Label } from '../../../src/report/draw/drawing.ts';
-import { columns } from '../../../src/report/wrap.ts';
-
-/** What is on a page: its text, and where symbols stand and their terminals' marks. Conductors are not told. */
-export interface Page {
-  readonly lines: readonly string[];
-  readonly ascii: boolean;
-  readonly symbols: readonly Pick<DrawnSymbol, 'part' | 'figure' | 'box'>[];
-  readonly marks: readonly Label[];
-}
+import type { Box, Label } from '../../../src/report/draw/drawing.ts';
+import { back, Cells, E, N, type Page, S, stepOf, W } from './read-back-page.ts';
 
 /** Terminals that lines join, and how thick those lines are. */
 export interface Strand {
@@ -53,61 +45,34 @@ export class Joined {
   }
 }
 
-const N = 1;
-const E = 2;
-const S = 4;
-const W = 8;
-const STEP: Readonly<Record<number, readonly [number, number]>> = {
-  [N]: [0, -1],
-  [E]: [1, 0],
-  [S]: [0, 1],
-  [W]: [-1, 0],
-};
-const back = (way: number): number => (way * 4) % 15;
-
-const LIGHT = '─│┌┐└┘├┤┬┴┼';
-const HEAVY = '━┃┏┓┗┛┣┫┳┻╋';
-const ARMS = [E | W, N | S, E | S, S | W, N | E, N | W, N | E | S, N | S | W, E | S | W, N | E | W, 15];
-const ASCII: Readonly<Record<string, number>> = { '-': E | W, '=': E | W, '|': N | S, '#': N | S };
-
-/** The letter of each column; the second column of a wide letter is empty. */
-export function cellsOf(line: string): string[] {
-  const cells: string[] = [];
-  for (const letter of line) {
-    const wide = columns(letter);
-    if (wide === 0 && cells.length > 0) cells[cells.length - 1] += letter;
-    else cells.push(letter, ...(wide === 2 ? [''] : []));
-  }
-  return cells;
+/** A cell of a symbol's edge at which a line ends that goes `way`. */
+interface Port {
+  readonly key: string;
+  readonly x: number;
+  readonly y: number;
+  readonly way: number;
 }
 
-/** Where a line may meet a terminal: a cell of its symbol's edge, and the way a line that comes from outside goes. */
-const portKey = (x: number, y: number, way: number): string => `${x} ${y} ${way}`;
-
 class Reader {
-  readonly #cells: readonly string[][];
-  readonly #boxed = new Set<string>();
-  readonly #ports = new Map<string, string>();
+  readonly #cells: Cells;
+  readonly #ports = new Map<string, Port>();
   readonly #strands = new Joined();
   readonly #weights = new Map<string, Set<'light' | 'heavy'>>();
-  readonly #seen = new Set<string>();
+  readonly #seen: Uint8Array;
   readonly #faults = new Set<string>();
 
-  constructor(private readonly page: Page) {
-    this.#cells = page.lines.map(cellsOf);
-    for (const { box } of page.symbols)
-      for (let y = Math.floor(box.y); y < box.y + box.height; y++)
-        for (let x = Math.floor(box.x); x < box.x + box.width; x++) this.#boxed.add(`${x} ${y}`);
+  constructor(page: Page) {
+    this.#cells = new Cells(page);
+    this.#seen = new Uint8Array(this.#cells.width * this.#cells.height);
     for (const mark of page.marks) this.#mark(mark);
     for (const { part, figure, box } of page.symbols) if (figure === 'joint') this.#joint(part, box);
   }
 
   read(): Reading {
-    for (const [port, key] of this.#ports) {
-      const [x, y, way] = port.split(' ').map(Number) as [number, number, number];
+    for (const { key, x, y, way } of this.#ports.values()) {
       const out = back(way);
-      const [dx, dy] = STEP[out]!;
-      if ((this.#arms(x + dx, y + dy) & way) !== 0) this.#follow(x + dx, y + dy, out, key);
+      const [dx, dy] = stepOf(out);
+      if ((this.#cells.arms(x + dx, y + dy) & way) !== 0) this.#follow(x + dx, y + dy, out, key);
     }
     this.#strays();
     const strands = this.#strands.sets().map((terminals) => ({
@@ -117,54 +82,35 @@ class Reader {
     return { strands, faults: [...this.#faults] };
   }
 
-  #letter(x: number, y: number): string {
-    return this.#cells[y]?.[x] ?? ' ';
-  }
-
-  #isBoxed(x: number, y: number): boolean {
-    return this.#boxed.has(`${x} ${y}`);
-  }
-
-  /** Ways in which the character of a cell goes on. */
-  #arms(x: number, y: number): number {
-    const letter = this.#letter(x, y);
-    if (!this.page.ascii) return ARMS[Math.max(LIGHT.indexOf(letter), HEAVY.indexOf(letter))] ?? 0;
-    if (letter !== '+') return ASCII[letter] ?? 0;
-    const points = (way: number, letters: string): number => {
-      const [dx, dy] = STEP[way]!;
-      const near = this.#letter(x + dx, y + dy);
-      return near !== '' && letters.includes(near) && !this.#isBoxed(x + dx, y + dy) ? way : 0;
-    };
-    return points(N, '|#+') | points(S, '|#+') | points(E, '-=') | points(W, '-=');
+  #port(x: number, y: number, way: number, key: string): void {
+    this.#ports.set(`${x} ${y} ${way}`, { key, x, y, way });
   }
 
   /** A terminal's own line meets its mark; further ones hang below it on the edge of the symbol. */
   #mark({ x, y, width, of }: Label): void {
     const line = Math.floor(y);
-    const left = !this.#isBoxed(x - 1, line);
+    const left = !this.#cells.boxed(x - 1, line);
     const edge = left ? x : x + width - 1;
-    this.#ports.set(portKey(edge, line, left ? E : W), of);
+    this.#port(edge, line, left ? E : W, of);
     this.#hanging(edge, line, left ? [E] : [W], of);
   }
 
   #joint(part: string, box: Box): void {
     const x = Math.floor(box.x);
     for (let y = Math.floor(box.y); y < box.y + box.height; y++) {
-      if (this.#letter(x, y) !== (this.page.ascii ? 'o' : '●')) continue;
-      this.#ports.set(portKey(x, y, E), part);
-      this.#ports.set(portKey(x, y, W), part);
+      if (this.#cells.letter(x, y) !== (this.#cells.ascii ? 'o' : '●')) continue;
+      for (const way of [E, W]) this.#port(x, y, way, part);
       this.#hanging(x, y, [E, W], part);
     }
   }
 
   #hanging(x: number, from: number, ways: readonly number[], key: string): void {
-    const upright = this.page.ascii ? '|#+' : '│┤┘├└┃┫┛┣┗';
-    for (let y = from + 1; this.#isBoxed(x, y); y++) {
-      const letter = this.#letter(x, y);
-      if (letter === '' || !upright.includes(letter)) return;
-      if (letter === '+' || (this.#arms(x, y) & (E | W)) !== 0)
-        for (const way of ways) this.#ports.set(portKey(x, y, way), key);
-      if (!this.page.ascii && (this.#arms(x, y) & S) === 0) return;
+    for (let y = from + 1; this.#cells.boxed(x, y); y++) {
+      const corner = this.#cells.letter(x, y) === '+';
+      const arms = this.#cells.arms(x, y);
+      if (!corner && (arms & N) === 0) return;
+      if (corner || (arms & (E | W)) !== 0) for (const way of ways) this.#port(x, y, way, key);
+      if (!corner && (arms & S) === 0) return;
     }
   }
 
@@ -173,60 +119,58 @@ class Reader {
     this.#strands.join(key, key);
     const open: [number, number, number][] = [[x, y, way]];
     for (let next = open.pop(); next !== undefined; next = open.pop()) {
-      const arms = this.#arrive(...next, key);
-      if (arms === undefined) continue;
-      const [cx, cy] = arms.at;
-      for (const out of [N, E, S, W])
-        if ((arms.arms & out) !== 0) open.push([cx + STEP[out]![0], cy + STEP[out]![1], out]);
+      const cell = this.#arrive(...next, key);
+      if (cell === undefined) continue;
+      for (const out of [N, E, S, W]) {
+        const [dx, dy] = stepOf(out);
+        if ((cell.arms & out) !== 0) open.push([cell.x + dx, cell.y + dy, out]);
+      }
     }
   }
 
-  /** The cell in which a line that goes `way` goes on; undefined where it ends or was before. */
-  #arrive(x: number, y: number, way: number, key: string): { at: [number, number]; arms: number } | undefined {
-    const [dx, dy] = STEP[way]!;
+  /** The cell in which a line that goes `way` goes on, with its other arms; undefined where it ends or was before. */
+  #arrive(fromX: number, fromY: number, way: number, key: string) {
+    const [dx, dy] = stepOf(way);
     let blanks = 0;
-    for (let [cx, cy] = [x, y]; ; cx += dx, cy += dy) {
-      const letter = this.#letter(cx, cy);
-      if (this.#isBoxed(cx, cy)) {
-        const reached = this.#ports.get(portKey(cx, cy, way));
-        if (reached === undefined) this.#fault('runs into a symbol', cx, cy);
-        else this.#strands.join(key, reached);
+    for (let [x, y] = [fromX, fromY]; ; x += dx, y += dy) {
+      if (this.#cells.boxed(x, y)) {
+        const port = this.#ports.get(`${x} ${y} ${way}`);
+        if (port === undefined) this.#fault('runs into a symbol', x, y);
+        else this.#strands.join(key, port.key);
         return undefined;
       }
-      const arms = this.#arms(cx, cy);
-      if ((arms & back(way)) !== 0) {
-        this.#weigh(letter, key);
-        if (this.#seen.has(`${cx} ${cy}`)) return undefined;
-        this.#seen.add(`${cx} ${cy}`);
-        return { at: [cx, cy], arms: arms & ~back(way) };
-      }
+      const arms = this.#cells.arms(x, y);
+      if ((arms & back(way)) !== 0)
+        return this.#enter(x, y, key) ? { x, y, arms: arms & ~back(way) } : undefined;
       // Level lines go on behind upright ones and behind words that stand in them.
-      blanks = letter === ' ' ? blanks + 1 : 0;
-      const words = arms === 0 && blanks < 2 && (cx !== x || letter !== ' ');
+      const blank = this.#cells.letter(x, y) === ' ';
+      blanks = blank ? blanks + 1 : 0;
+      const words = arms === 0 && blanks < 2 && !(blank && x === fromX);
       if (dy !== 0 || !(arms === (N | S) || words)) {
-        this.#fault('ends', cx, cy);
+        this.#fault('ends', x, y);
         return undefined;
       }
     }
   }
 
-  #weigh(letter: string, key: string): void {
-    if (letter === '+') return;
-    const heavy = this.page.ascii ? '=#' : HEAVY;
+  /** False where a line was followed before. */
+  #enter(x: number, y: number, key: string): boolean {
+    const weight = this.#cells.weight(x, y);
     const weights = this.#weights.get(key) ?? new Set();
-    this.#weights.set(key, weights.add(heavy.includes(letter) ? 'heavy' : 'light'));
+    if (weight !== undefined) this.#weights.set(key, weights.add(weight));
+    const number = this.#cells.number(x, y);
+    if (this.#seen[number] === 1) return false;
+    this.#seen[number] = 1;
+    return true;
   }
 
   /** Lines outside the symbols that no terminal is joined to. */
   #strays(): void {
-    const lines = this.page.ascii ? '|#' : LIGHT + HEAVY;
-    this.#cells.forEach((row, y) => {
-      row.forEach((letter, x) => {
-        if (letter === '' || !lines.includes(letter) || this.#isBoxed(x, y) || this.#seen.has(`${x} ${y}`))
-          return;
-        this.#fault('belongs to no terminal', x, y);
-      });
-    });
+    const cells = this.#cells;
+    for (let y = 0; y < cells.height; y++)
+      for (let x = 0; x < cells.width; x++)
+        if (cells.surelyLine(x, y) && !cells.boxed(x, y) && this.#seen[cells.number(x, y)] === 0)
+          this.#fault('belongs to no terminal', x, y);
   }
 
   #fault(what: string, x: number, y: number): void {
