@@ -8,6 +8,9 @@ import type { Shown } from './shown.ts';
 /** Columns of a figure between the marks of its terminals. */
 const FIGURE = 7;
 
+/** Letters of which a colour's name could draw a conductor that is not there. */
+const LINES = /[─-╿]/gu;
+
 /**
  * The drawing as lines of text, no wider than the drawing is. `ascii` keeps to plain letters, `-`, `|` and `+`.
  * The drawing must have been laid out with `CHARACTERS`.
@@ -16,7 +19,7 @@ export function drawCharacters(drawing: Drawing, shown: Shown, ascii: boolean): 
   const grid = gridOf(drawing, (core) => shown.live(core));
   for (const symbol of drawing.symbols) drawSymbol(grid, symbol, shown);
   for (const label of drawing.labels) {
-    const text = printable(label.text);
+    const text = printable(label.text).replace(LINES, '?');
     grid.write(Math.floor(label.x), Math.floor(label.y), ascii ? cut(toAscii(text), label.width) : text);
   }
   if (drawing.barrier !== undefined) drawBarrier(grid, drawing, Math.floor(drawing.barrier));

@@ -62,12 +62,17 @@ export interface Laid {
 
 /**
  * Lays a drawing out so that it comes out largest on one sheet, upright or across; `foot` px are kept below it. Where
- * its words would be too small to read, the next larger sheet of the series is taken.
+ * its words would be too small to read, the next larger sheet of the series is taken, unless `grow` is false.
  */
-export function layOnPaper(input: LayoutInput, size: PaperSize, foot: (width: number) => number): Laid {
+export function layOnPaper(
+  input: LayoutInput,
+  size: PaperSize,
+  foot: (width: number) => number,
+  grow = true,
+): Laid {
   const drawings = columnsToTry(input).map((columns) => layOut(input, PIXELS, columns));
   let best: Laid | undefined;
-  for (const [i, paper] of SERIES[size].entries()) {
+  for (const [i, paper] of SERIES[size].slice(0, grow ? undefined : 1).entries()) {
     for (const drawing of drawings)
       for (const [width, height] of [
         [paper.narrow, paper.long],

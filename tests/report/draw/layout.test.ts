@@ -19,7 +19,9 @@ function faults(text: string, name: string): string[] {
     ['characters', CHARACTERS, 3],
   ];
   return sheets.flatMap(([unit, measures, columns]) =>
-    faultsOf(layOut(input, measures, columns), read.plan).map((f) => `${name}, ${columns} columns of ${unit}: ${f}`),
+    faultsOf(layOut(input, measures, columns), read.plan).map(
+      (f) => `${name}, ${columns} columns of ${unit}: ${f}`,
+    ),
   );
 }
 

@@ -132,6 +132,7 @@ class Reader {
   #arrive(fromX: number, fromY: number, way: number, key: string) {
     const [dx, dy] = stepOf(way);
     let blanks = 0;
+    let lettered = false;
     for (let [x, y] = [fromX, fromY]; ; x += dx, y += dy) {
       if (this.#cells.boxed(x, y)) {
         const port = this.#ports.get(`${x} ${y} ${way}`);
@@ -143,9 +144,10 @@ class Reader {
       if ((arms & back(way)) !== 0)
         return this.#enter(x, y, key) ? { x, y, arms: arms & ~back(way) } : undefined;
       // Level lines go on behind upright ones and behind words that stand in them.
-      const blank = this.#cells.letter(x, y) === ' ';
-      blanks = blank ? blanks + 1 : 0;
-      const words = arms === 0 && blanks < 2 && !(blank && x === fromX);
+      const letter = this.#cells.letter(x, y);
+      blanks = letter === ' ' ? blanks + 1 : 0;
+      lettered ||= arms === 0 && !' -'.includes(letter);
+      const words = arms === 0 && lettered && blanks < 2;
       if (dy !== 0 || !(arms === (N | S) || words)) {
         this.#fault('ends', x, y);
         return undefined;

@@ -1,0 +1,146 @@
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { findChromium } from '../../src/cli/pdf.ts';
+import { STAGES } from '../../src/cli/stages.ts';
+import { readPlan } from '../../src/plan/read.ts';
+import { pullin, type Surroundings } from './fake-io.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const lane = 'examples/saltmarsh-lane.yaml';
+const sheet = (args: readonly string[], around: Surroundings = {}) =>
+  pullin(['sheet', ...args], { stages: STAGES, cwd: root, ...around });
+const browser = await findChromium(process.env);
+
+/** Text between tags, with entities as letters. */
+function words(html: string): string {
+  const entities: Record<string, string> = { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'" };
+  return html
+    .replace(/<style>[\s\S]*?<\/style>/, '')
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/&(amp|lt|gt|quot|#39);/g, (_, name: string) => entities[name]!);
+}
+
+describe('the document', () => {
+  it('begins with the verdict and has every section in the order of the bench', async () => {
+    const { status, out } = await sheet([lane, '-o', '-']);
+    expect(status).toBe(0);
+    const heads = [...out.matchAll(/<h2>([^<]*)<\/h2>/g)].map((m) => m[1]);
+    const expected = [
+      'What the check found',
+      'The seven questions',
+      'Cautions',
+      'Diagram',
+      'What runs when',
+      'Wire list',
+      'Cut list',
+      'Materials',
+      'Meter sheet',
+      'Done',
+    ];
+    expect(heads.filter((h) => expected.includes(h!))).toEqual(expected);
+    expect(words(out).indexOf('Nothing in this check failed')).toBeLessThan(words(out).indexOf('Diagram'));
+    expect(out).toContain('@page { size: A4 portrait');
+    expect(out).not.toMatch(/<script|javascript:|https?:\/\/(?!www\.w3\.org\/2000\/svg)/);
+  });
+
+  it('has a box to tick for every core, link, piece and thing to buy', async () => {
+    const { out } = await sheet([lane, '-o', '-']);
+    const read = readPlan(readFileSync(join(root, lane)), lane);
+    if (!read.ok) throw new Error('unreadable');
+    const rows = /<h2>Wire list<\/h2>([\s\S]*?)<\/section>/.exec(out)![1]!;
+    const cores = read.plan.runs.flatMap((r) => r.cores);
+    expect(rows.match(/<td class="tick">/g)).toHaveLength(cores.length);
+    for (const { a, b } of cores) {
+      expect(rows).toContain(`<td>${a.written}</td>`);
+      expect(rows).toContain(`<td>${b.written}</td>`);
+    }
+  });
+
+  it('shows a plan that failed as one: findings on the first page, a band on every page', async () => {
+    const { status, out } = await sheet(['examples/wrong/planer-on-break-tab.yaml', '-o', '-']);
+    expect(status).toBe(0);
+    const band = 'THIS PLAN FAILED ITS CHECK';
+    expect(out).toMatch(new RegExp(`@top-center \\{ content: "${band}`));
+    expect(words(out.slice(0, out.indexOf('<h2>Diagram')))).toContain('the white cores sit on NC');
+    expect(out.match(/<section/g)!.length).toBe(out.match(/<p class="band">/g)!.length);
+    expect((await sheet([lane, '-o', '-'])).out).not.toContain(band);
+  });
+
+  it('never says that something is approved or without danger', async () => {
+    for (const plan of [lane, 'examples/wrong/mains-core-on-coil.yaml', 'examples/kiln-street.yaml']) {
+      const text = words((await sheet([plan, '-o', '-'])).out);
+      expect(text, plan).not.toMatch(/\b(safe|safely|approved|certified|compliant)\b/i);
+      expect(text, plan).toContain('It is no approval');
+    }
+  });
+
+  it('lets no text of a plan become markup', async () => {
+    const hostile = readFileSync(join(root, lane), 'utf8')
+      .replace('title: Saltmarsh', 'title: "<img src=x onerror=alert(1)>" #')
+      .replace('{red: [PS1.+, feed]', '{"</td><script>alert(2)</script>": [PS1.+, feed]')
+      .replace('length: 5 m,', 'length: 5 m, route: "</style><b onclick=alert(3)>", name: "\\u202etxt",');
+    const { status, out } = await sheet(['-', '-o', '-'], { stdin: [hostile] });
+    expect(status).toBe(0);
+    expect(out).not.toMatch(/<img|<script|<b onclick|\u202e/);
+    expect(words(out)).toContain('</style><b onclick=alert(3)>');
+  });
+
+  it('takes letter paper', async () => {
+    expect((await sheet([lane, '-o', '-', '--size', 'letter'])).out).toContain(
+      '@page { size: letter portrait',
+    );
+  });
+});
+
+describe('the file', () => {
+  let folder = '';
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'sheet-'));
+    writeFileSync(join(folder, 'lane.yaml'), readFileSync(join(root, lane)));
+  });
+  afterEach(() => rmSync(folder, { recursive: true }));
+  const here = (args: readonly string[], env: Record<string, string> = {}) =>
+    sheet(args, { cwd: folder, env });
+
+  it('is written whole, and never over another one unasked', async () => {
+    expect((await here(['lane.yaml', '-o', 'lane.html'])).status).toBe(0);
+    writeFileSync(join(folder, 'lane.html'), 'mine');
+    const refused = await here(['lane.yaml', '-o', 'lane.html']);
+    expect(refused.status).toBe(2);
+    expect(refused.err).toContain('--force');
+    expect(readFileSync(join(folder, 'lane.html'), 'utf8')).toBe('mine');
+    expect((await here(['lane.yaml', '-o', 'lane.html', '--force'])).status).toBe(0);
+    expect(readdirSync(folder).sort()).toEqual(['lane.html', 'lane.yaml']);
+  });
+
+  it.each(['lane.txt', 'lane', 'lane.yaml'])('is refused as %s', async (name) => {
+    const { status, err } = await here(['lane.yaml', '-o', name, '--force']);
+    expect(status).toBe(2);
+    expect(err).toContain('ends in .html or .pdf');
+  });
+
+  it('says what to do where no browser is installed', async () => {
+    const { status, err } = await here(['lane.yaml', '-o', 'lane.pdf'], { PATH: folder });
+    expect(status).toBe(2);
+    expect(err).toMatch(/no Chromium was found.*\.html/);
+    expect(existsSync(join(folder, 'lane.pdf'))).toBe(false);
+  });
+
+  it.skipIf(browser === undefined && process.env.PULLIN_BROWSER !== '1')(
+    'is a PDF where one is',
+    async () => {
+      const { status, err } = await here(['lane.yaml', '-o', 'lane.pdf'], {
+        CHROMIUM: browser!,
+        PATH: process.env.PATH!,
+      });
+      expect({ status, err }).toEqual({ status: 0, err: 'lane.pdf: written\n' });
+      const pdf = readFileSync(join(folder, 'lane.pdf'));
+      expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
+      // One page object for each page: the sections start on pages of their own.
+      expect(pdf.toString('latin1').match(/\/Type \/Page\b/g)!.length).toBeGreaterThanOrEqual(7);
+    },
+  );
+});
