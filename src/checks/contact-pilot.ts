@@ -20,13 +20,13 @@ interface Way {
   readonly contacts: readonly ContactEdge[];
 }
 
-type Step = { readonly to: number; readonly contact?: ContactEdge };
+type Step = { readonly to: number; readonly contact: ContactEdge | undefined };
 
 function steps(circuit: Circuit): Map<number, Step[]> {
   const around = new Map<number, Step[]>();
   const join = (a: number, b: number, contact?: ContactEdge) => {
-    push(around, a, contact ? { to: b, contact } : { to: b });
-    push(around, b, contact ? { to: a, contact } : { to: a });
+    push(around, a, { to: b, contact });
+    push(around, b, { to: a, contact });
   };
   for (const c of circuit.contacts) join(c.a, c.b, c);
   for (const d of circuit.diodes) if (!d.load && !d.builtIn) join(d.anode, d.cathode);

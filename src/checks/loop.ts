@@ -35,13 +35,12 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
     }),
   );
   const found: Finding[] = [];
-  const unrated: string[] = [];
-  const judged = new Set<string>();
+  const unrated = new Set<string>();
   let unratedKind: 'dc' | 'ac' = 'dc';
+  // A selector is judged position by position; what two of them say alike is told once in the end.
   for (const input of circuit.inputs) {
     const part = plan.parts.get(input.part)!;
-    if (!('contact' in part) || judged.has(part.name)) continue;
-    judged.add(part.name);
+    if (!('contact' in part)) continue;
     const own = inputVariable(circuit, input.index);
     const carried = carries(study, part.name) ? coils.filter((c) => depends.get(c)!.has(own)) : [];
     if (carried.length === 0) continue;
@@ -51,7 +50,7 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
     const start = carried.reduce((sum, c) => sum + inrush(c), 0);
     const serving = servingRatings(part.contact, volts, kind);
     if (serving.length === 0) {
-      unrated.push(part.name);
+      unrated.add(part.name);
       unratedKind = kind;
       continue;
     }
@@ -73,14 +72,14 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
       );
     } else found.push(...underloaded(study, part, aloneAmps(v, input.index, carried) ?? held, kind));
   }
-  if (unrated.length > 0)
+  if (unrated.size > 0)
     found.push(
       finding(plan, {
         id: 'switch-kind-unrated',
         severity: 'doubt',
         question: 5,
-        parts: unrated,
-        message: `${listOf(unrated)}: no rating for ${unratedKind.toUpperCase()} at the loop's voltage is stated`,
+        parts: [...unrated],
+        message: `${listOf([...unrated])}: no rating for ${unratedKind.toUpperCase()} at the loop's voltage is stated`,
         why: 'A rating for the other kind of current says nothing of this one.',
         fix: `State contact: {ratings: [...]} with a ${unratedKind.toUpperCase()} rating, as printed on the switch.`,
         basis: 'switch makers’ data: DC and AC ratings differ',

@@ -8,16 +8,14 @@ export function phaseOrder(study: Study, v: Verified): Finding[] {
   const { plan, circuit } = study;
   const found: Finding[] = [];
   for (const c of circuit.consumers) {
-    if (c.nets.size !== 3) continue;
     for (const source of circuit.sources.filter((s) => s.mains && s.rails.length >= 3)) {
       const reach = v.model.railReach[source.index]!;
       const order = [...c.nets.values()].map((net) => [0, 1, 2].find((i) => reach[i]!.has(net)));
       if (order.some((o) => o === undefined) || new Set(order).size !== 3) continue;
-      const inversions = [0, 1, 2].flatMap((i) =>
-        [0, 1, 2].filter((j) => j > i && order[j]! < order[i]!),
-      ).length;
-      if (inversions % 2 === 0) continue;
-      if (plan.parts.get(c.part)?.kind !== 'outlet' && isPlugIn(study, c.part)) continue;
+      const [first, second] = order;
+      // All three passed on by a place turn the same way round.
+      if (second === (first! + 1) % 3) continue;
+      if (isPlugIn(study, c.part)) continue;
       found.push(
         finding(plan, {
           id: 'phase-order',
@@ -40,8 +38,7 @@ export function phaseMissing(study: Study, v: Verified): Finding[] {
   const { plan, circuit } = study;
   return circuit.consumers.flatMap((c) => {
     const partly = v.model.partlyFed.get(c.part) ?? FALSE;
-    const moved =
-      partly === FALSE || (c.kind !== 'outlet' && isPlugIn(study, c.part)) ? undefined : everIn(v, partly);
+    const moved = partly === FALSE || isPlugIn(study, c.part) ? undefined : everIn(v, partly);
     if (!moved) return [];
     return [
       finding(plan, {

@@ -88,7 +88,7 @@ function row(s: Study, v: Verified, label: string, moved: Moved, loads: readonly
   for (const part of new Set(s.circuit.inputs.map((i) => i.part))) {
     const own = s.circuit.inputs.filter((i) => i.part === part);
     const at = own.find((i) => set.has(i.index));
-    inputs[part] = at ? (at.position ?? positionWord(at.kind)) : restWord(s, part, own[0]!.kind);
+    inputs[part] = at ? (at.position ?? positionWord(at.kind)) : restWord(s.plan, part, own[0]!.kind);
   }
   const word = (x: boolean | undefined, on: string, off: string) =>
     x === undefined ? 'chatters' : x ? on : off;
@@ -107,7 +107,8 @@ function row(s: Study, v: Verified, label: string, moved: Moved, loads: readonly
   return { label, inputs, relays, loads: loadWords, expected };
 }
 
-function restWord(s: Study, part: string, kind: string): string {
+/** The word for an input's resting position; a selector's is its name. */
+export function restWord(plan: Plan, part: string, kind: string): string {
   switch (kind) {
     case 'gate':
       return 'shut';
@@ -118,7 +119,7 @@ function restWord(s: Study, part: string, kind: string): string {
     case 'cutout':
       return 'normal';
     default: {
-      const owner = s.plan.parts.get(part);
+      const owner = plan.parts.get(part);
       return owner?.kind === 'selector' ? owner.rest : 'rest';
     }
   }

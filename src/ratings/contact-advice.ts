@@ -19,10 +19,11 @@ const FRACTIONS: Readonly<Record<string, string>> = { '1-1/2': '1.5', '7-1/2': '
 
 /**
  * Smallest standard horsepower row (UL 508, or NEC Table 430.250 on three phases) that covers the motor's power, its
- * running and its starting current (A).
+ * running and its starting current (A). Undefined where neither power nor running current is known.
  */
 function horsepowerMark(duty: ContactDuty, horsepower: number | undefined): string | undefined {
   const { volts, kind, phases, currents } = duty;
+  if (horsepower === undefined && currents.running === undefined) return undefined;
   const rows: readonly { readonly horsepower: number; readonly label: string }[] =
     phases === 3 ? tables.motorFlcThree().rows : tables.horsepowerRatings().rows;
   const row = rows.find((r) => {

@@ -1,0 +1,159 @@
+/** Which switch is blamed where a core sits on the wrong tab: the odd one first, one among many, and none where nothing mends. */
+import { describe, expect, it } from 'vitest';
+import { findings, loop } from './threshold-plans.ts';
+
+const wrong = (text: string) =>
+  findings(text)
+    .filter((f) => f.id === 'gate-on-wrong-tab')
+    .map((f) => [f.parts[0], ...f.terminals.map((t) => t.slice(t.indexOf('.') + 1)), f.message]);
+const named = (text: string) => wrong(text).map(([part]) => part);
+
+const gate = (name: string, more = '') => `${name}: {kind: gate, ${more}contact: {ratings: [5 A 30 V DC]}}`;
+
+/** Gates side by side, each with a core of its own to the coil; x, the last one, as told. */
+function many(count: number, more: string, tab: string): string {
+  const names = Array.from({ length: count }, (_, i) => `g${i}`);
+  return loop({
+    parts: [...names.map((n) => gate(n)), gate('x', more)],
+    runs: [
+      ...['g', ...names].flatMap((n) => [`{link: [PS1.+, ${n}.COM]}`, `{link: [${n}.NO, K1.A1]}`]),
+      '{link: [K1.A2, PS1.-]}',
+      '{link: [PS1.+, x.COM]}',
+      `{link: [x.${tab}, K1.A1]}`,
+    ],
+    runsOn: ['g', ...names, 'x'].join(', '),
+  });
+}
+
+describe('one among more gates than can all be tried', () => {
+  // Common practice: a lever pressed by the open slide makes COM-NO, so a core on NC is the odd one.
+  it.each([
+    ['', 'NC'],
+    ['pressed-when: shut, ', 'NO'],
+  ])('the odd one is tried first: %s%s', (more, tab) => {
+    expect(named(many(70, more, tab))).toEqual(['x']);
+  });
+  it('of the odd ones the one with cores on both tabs comes first', () => {
+    // The others feed K2 while they are shut; of it and of K3 the intent says nothing.
+    const names = Array.from({ length: 70 }, (_, i) => `g${i}`);
+    const coil = 'coil: {rated: 12 V DC, resistance: 120 ohm, suppressor: diode}';
+    const text = loop({
+      parts: [
+        ...names.map((n) => gate(n)),
+        gate('x'),
+        ...['K2', 'K3'].map((n) => `${n}: {kind: relay, ${coil}, contact: {ratings: [5 A 30 V DC]}}`),
+      ],
+      runs: [
+        '{link: [PS1.+, g.COM]}',
+        '{link: [g.NO, K1.A1]}',
+        '{link: [K1.A2, PS1.-]}',
+        '{link: [K2.A2, PS1.-]}',
+        '{link: [K3.A2, PS1.-]}',
+        ...[...names, 'x'].map((n) => `{link: [PS1.+, ${n}.COM]}`),
+        ...names.map((n) => `{link: [${n}.NC, K2.A1]}`),
+        '{link: [x.NO, K3.A1]}',
+        '{link: [x.NC, K1.A1]}',
+      ],
+      runsOn: 'g, x',
+    });
+    expect(wrong(text).map((w) => w.slice(0, 3))).toEqual([['x', 'NC', 'NO']]);
+  });
+});
+
+describe('what is moved', () => {
+  it('says the tabs and the colour of the core', () => {
+    const text = loop({
+      runs: [
+        '{cable: {gauge: 20 AWG, cores: 2, insulation: 300 V}, length: 1 m, cores: {red: [PS1.+, g.COM], white: [K1.A1, g.NC]}}',
+        '{link: [K1.A2, PS1.-]}',
+      ],
+    });
+    expect(wrong(text)).toEqual([['g', 'NC', 'NO', 'gate g: the white core sits on NC and belongs on NO']]);
+  });
+  it('all the cores of one tab together where one alone does not mend', () => {
+    const text = loop({
+      parts: [gate('h')],
+      runs: [
+        '{link: [PS1.+, g.COM]}',
+        '{link: [PS1.+, h.COM]}',
+        '{link: [h.NO, g.NC]}',
+        '{link: [g.NC, K1.A1]}',
+        '{link: [K1.A2, PS1.-]}',
+      ],
+      runsOn: 'g, h',
+    });
+    const [found, ...more] = wrong(text);
+    expect(found?.[0]).toBe('g');
+    expect(found?.[3]).toContain('cores sit on NC and belong on NO');
+    expect(more).toEqual([]);
+  });
+  it('a tab that the switch does not have is not proposed', () => {
+    const runs = ['{link: [PS1.+, g.COM]}', '{link: [K1.A1, g.NC]}', '{link: [K1.A2, PS1.-]}'];
+    const text = loop({ runs });
+    expect(named(text)).toEqual(['g']);
+    expect(named(text.replace('g: {kind: gate,', 'g: {kind: gate, terminals: [COM, NC],'))).toEqual([]);
+  });
+  it('a lamp across the tab is no core on it', () => {
+    const text = loop({
+      parts: ['X: {kind: lamp, rated: 12 V DC 1 W}'],
+      more: ['{link: [X.1, g.NC]}', '{link: [X.2, PS1.-]}'],
+    });
+    expect(named(text)).toEqual([]);
+  });
+});
+
+describe('none is blamed', () => {
+  it('where all is as meant', () => {
+    expect(named(loop({}))).toEqual([]);
+  });
+  it('where the intent forgot a gate that starts the load', () => {
+    const text = loop({
+      parts: [gate('h')],
+      more: ['{link: [PS1.+, h.COM]}', '{link: [h.NO, K1.A1]}'],
+    });
+    expect(named(text)).toEqual([]);
+  });
+  it('where no one move mends', () => {
+    expect(named(loop({ runs: ['{link: [PS1.+, g.COM]}', '{link: [K1.A2, PS1.-]}'] }))).toEqual([]);
+  });
+});
+
+describe('a gate that stands as meant beside those that do not', () => {
+  it('is not named, even where its core would do no harm on the other tab', () => {
+    const text = loop({
+      parts: [gate('h'), gate('i')],
+      runs: [
+        ...['g', 'h', 'i'].map((n) => `{link: [PS1.+, ${n}.COM]}`),
+        '{link: [g.NC, K1.A1]}',
+        '{link: [h.NC, K1.A1]}',
+        '{link: [i.NO, K1.A1]}',
+        '{link: [K1.A2, PS1.-]}',
+      ],
+      runsOn: 'g, h, i',
+    });
+    expect(named(text).sort()).toEqual(['g', 'h']);
+  });
+});
+
+describe('a switch that is no gate', () => {
+  // Closed at rest and open when tripped is what a cut-out in the loop is for: it belongs on NC.
+  it.each([
+    ['cutout', 'blocked-by', 'NO', 'NC'],
+    ['button', 'stopped-by', 'NO', 'NC'],
+    ['switch', 'blocked-by', 'NC', 'NO'],
+  ])('a %s that blocks, on %s', (kind, word, from, to) => {
+    const plan = (tab: string) =>
+      loop({
+        parts: [`X: {kind: ${kind}, contact: {ratings: [5 A 30 V DC], least: 1 mA 5 V DC}}`],
+        runs: [
+          '{link: [PS1.+, X.COM]}',
+          `{link: [X.${tab}, g.COM]}`,
+          '{link: [K1.A1, g.NO]}',
+          '{link: [K1.A2, PS1.-]}',
+        ],
+      }).replace('{runs-on: [g]}', `{runs-on: [g], ${word}: [X]}`);
+    const text = JSON.stringify(findings(plan(from)));
+    expect(text).toContain(`X.${to}`);
+    expect(findings(plan(to)).filter((f) => f.question < 4 && f.severity === 'fault')).toEqual([]);
+  });
+});
