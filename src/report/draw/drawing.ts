@@ -84,8 +84,6 @@ export interface DrawnCore {
   readonly from: string;
   readonly to: string;
   readonly path: readonly Point[];
-  /** the end at whose terminal so many cores meet that their upright lines are drawn as one rail */
-  readonly rail?: 'from' | 'to';
 }
 
 export interface Drawing {

@@ -7,6 +7,8 @@ import type { TerminalSpec } from './specs.ts';
 /** px between the figure and the words of what is plugged in. */
 const BESIDE = 16;
 
+export type SymbolWords = ReturnType<typeof symbolWords>;
+
 /** Widths of a symbol, and its labels once it has a place. */
 export function symbolWords(p: Placed, m: Measures) {
   const { spec } = p;
