@@ -83,6 +83,14 @@ const steps = {
     const report = pullin(['check', join(installed, 'examples/wrong/planer-on-break-tab.yaml')], 1);
     need(report.includes('gate-on-wrong-tab'), 'the report does not name the finding');
   },
+  'pullin page writes a page with its script in it': () => {
+    pullin(['page', join(installed, 'examples/saltmarsh-lane.yaml'), '-o', 'page.html'], 0);
+    const page = readFileSync(join(elsewhere, 'page.html'), 'utf8');
+    need(
+      page.includes(readFileSync(join(installed, 'dist/page-script.js'), 'utf8')),
+      'the page has no script',
+    );
+  },
   'import the library': () => {
     const script = `import { check, readPlan } from 'pullin';
       import { readFileSync } from 'node:fs';

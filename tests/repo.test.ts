@@ -72,7 +72,7 @@ const files = readdirSync(`${root}src`, { recursive: true, encoding: 'utf8' })
 
 /**
  * What each stage may import beside its own folder: whole folders, or files by path; `types` only as types. The order
- * is that of the work: plan, circuit, electric, logic, ratings, checks, bench, report, command line.
+ * is that of the work: plan, circuit, electric, logic, ratings, checks, bench, report, page, command line.
  */
 const MAY: Readonly<Record<string, { readonly code: readonly string[]; readonly types: readonly string[] }>> =
   {
@@ -89,8 +89,12 @@ const MAY: Readonly<Record<string, { readonly code: readonly string[]; readonly 
       code: ['circuit', 'electric', 'logic', 'ratings', 'checks', 'report/model.ts'],
       types: ['plan', 'report'],
     },
-    report: { code: ['circuit/circuit.ts', 'circuit/maps.ts'], types: ['plan', 'circuit', 'logic', 'checks', 'bench'] },
-    cli: { code: ['plan', 'checks', 'bench', 'report', '../package.json'], types: [] },
+    report: {
+      code: ['circuit/circuit.ts', 'circuit/maps.ts'],
+      types: ['plan', 'circuit', 'logic', 'checks', 'bench'],
+    },
+    page: { code: ['circuit', 'logic', 'checks', 'bench', 'report'], types: ['plan'] },
+    cli: { code: ['plan', 'checks', 'bench', 'report', 'page', '../package.json'], types: [] },
     'index.ts': { code: ['plan', 'checks', 'bench', 'report'], types: ['plan', 'bench', 'report'] },
   };
 

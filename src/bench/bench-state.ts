@@ -36,8 +36,8 @@ export interface Standing {
 /** A circuit with power on it, to be moved step by step. */
 export interface Bench {
   readonly circuit: WiredCircuit;
-  /** everything at rest, as it stands once power has come */
-  rest(): BenchState;
+  /** where it comes to rest when power comes with these inputs away from theirs */
+  start(moved: readonly number[]): BenchState;
   /** where it comes to rest with these inputs away from theirs, going on from where it stood */
   from(standing: Standing, moved: readonly number[]): BenchState;
 }
@@ -52,7 +52,7 @@ export function openBench(plan: Plan): Bench {
   };
   return {
     circuit,
-    rest: () => machine.settle(new Set(), nothing),
+    start: (moved) => machine.settle(new Set(moved), nothing),
     from: (standing, moved) => machine.settle(new Set(moved), standing),
   };
 }
@@ -61,7 +61,7 @@ export function openBench(plan: Plan): Bench {
 export function settleBench(plan: Plan, moved: readonly number[], dead: boolean): BenchState {
   if (!dead) {
     const bench = openBench(plan);
-    return bench.from(bench.rest(), moved);
+    return bench.from(bench.start([]), moved);
   }
   const { circuit, figures } = balanced(plan, buildWiredCircuit(plan), figuresFor(plan, 'ohmmeter'));
   return new Machine(circuit, figures).state(

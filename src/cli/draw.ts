@@ -1,14 +1,11 @@
 /** `pullin draw PLAN` */
-import { stat } from 'node:fs/promises';
-import { resolve } from 'node:path';
 import { type Command, Option } from 'commander';
 import type { Plan } from '../plan/plan.ts';
-import { printable } from '../report/escape.ts';
 import { parseWidth } from './check.ts';
-import { directory, loadPlan } from './input.ts';
+import { loadPlan } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
+import { dateOf, writeMade } from './made.ts';
 import { addPositions, inputsOf, movedWords, type PositionFlags } from './positions.ts';
-import { Problem } from './status.ts';
 
 interface DrawFlags extends PositionFlags {
   readonly output?: string;
@@ -35,19 +32,6 @@ async function prepared(plan: Plan, flags: PositionFlags) {
   return { plan, report: check(plan), ...input, shown, state: given ? movedWords(plan, moved) : [] };
 }
 
-/** The day a file was last changed, or the one that SOURCE_DATE_EPOCH gives for builds that must come out the same. */
-async function dateOf(file: string, session: Session): Promise<string | undefined> {
-  const epoch = session.io.env.SOURCE_DATE_EPOCH;
-  if (epoch !== undefined && /^\d{1,11}$/.test(epoch)) return day(new Date(Number(epoch) * 1000));
-  if (file === '-') return undefined;
-  const about = await stat(resolve(directory(session.io), file)).catch(() => undefined);
-  return about === undefined ? undefined : day(about.mtime);
-}
-
-function day(date: Date): string {
-  return date.toISOString().slice(0, 10);
-}
-
 async function run(file: string, flags: DrawFlags, session: Session): Promise<void> {
   const plan = await loadPlan(file, session);
   if (plan === undefined) return;
@@ -63,16 +47,12 @@ async function run(file: string, flags: DrawFlags, session: Session): Promise<vo
   const date = await dateOf(file, session);
   const { svg, laid } = sheetSvg({ ...input, ...(date === undefined ? {} : { date }) }, flags.size);
   if (flags.output === '-') return session.out.write(svg);
-  const { isSameFile, writeOutput } = await import('./write-new.ts');
-  const path = resolve(directory(session.io), flags.output);
-  if (file !== '-' && (await isSameFile(path, resolve(directory(session.io), file))))
-    throw new Problem(`${printable(flags.output)} is the plan itself; give the drawing another name`);
-  await writeOutput(path, printable(flags.output), svg, flags.force === true);
+  const name = await writeMade({ file, output: flags.output, force: flags.force === true }, svg, session);
   const sheet = laid.larger
     ? `a sheet of ${laid.paper}: on the size asked for its words would be too small to read`
     : `a sheet of ${laid.paper}`;
   const small = laid.legible ? '' : '; even so they are, so print only a part of it';
-  session.err.write(`${printable(flags.output)}: ${sheet}${small}\n`);
+  session.err.write(`${name}: ${sheet}${small}\n`);
 }
 
 export function addDraw(program: Command, session: Session): void {

@@ -6,11 +6,16 @@ import { addCheck } from './check.ts';
 import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
 import { type Io, Output, type Session, widthFor } from './io.ts';
+import { addMaterials } from './materials.ts';
 import { addMend } from './mend.ts';
+import { addMeter } from './meter.ts';
+import { addPage } from './page.ts';
 import { addRead } from './read.ts';
+import { addSheet } from './sheet.ts';
 import { STAGES, type Stages } from './stages.ts';
 import { Problem, STATUS, worse } from './status.ts';
 import { addTable } from './table.ts';
+import { addWireList } from './wirelist.ts';
 
 function buildProgram(session: Session): Command {
   const { io, out, err } = session;
@@ -34,7 +39,12 @@ function buildProgram(session: Session): Command {
   addTable(program, session);
   addRead(program, session);
   addMend(program, session);
+  addMeter(program, session);
   addDraw(program, session);
+  addWireList(program, session);
+  addMaterials(program, session);
+  addPage(program, session);
+  addSheet(program, session);
   addExplain(program, session);
   return program;
 }

@@ -4,6 +4,7 @@
  */
 
 import type { Mended } from '../bench/mended.ts';
+import type { MeterSheet } from '../bench/meter-sheet.ts';
 import type { ReadOptions } from '../bench/read.ts';
 import type { Reading } from '../bench/reading.ts';
 import type { Plan, PlanError, ReadResult } from '../plan/plan.ts';
@@ -20,6 +21,10 @@ export interface Stages {
   truthTable(plan: Plan, options: { readonly all: boolean }): Later<TruthTable>;
   readMeter(plan: Plan, options: ReadOptions): Later<Reading>;
   mend(plan: Plan): Later<Mended>;
+  /** `progress` is told how many of how many trials are done */
+  meterSheet(plan: Plan, progress?: (done: number, of: number) => void): Later<MeterSheet>;
+  /** one HTML file */
+  page(plan: Plan, report: Report): Later<string>;
   explanations(): Later<readonly Explanation[]>;
 }
 
@@ -30,5 +35,17 @@ export const STAGES: Stages = {
   truthTable: async (plan, options) => (await import('../checks/table.ts')).truthTable(plan, options),
   readMeter: async (plan, options) => (await import('../bench/read.ts')).readMeter(plan, options),
   mend: async (plan) => (await import('../bench/mend.ts')).mend(plan),
+  meterSheet: async (plan, progress) => (await import('../bench/meter.ts')).meterSheet(plan, progress),
+  page: async (plan, report) => {
+    const { pageOf } = await import('../page/build.ts');
+    return pageOf(plan, report, await browserFiles());
+  },
   explanations: async () => (await import('../checks/explain.ts')).explanations,
 };
+
+/** What the build puts beside the bundle for pages. */
+async function browserFiles() {
+  const { readFile } = await import('node:fs/promises');
+  const text = (name: string) => readFile(new URL(name, import.meta.url), 'utf8');
+  return { script: await text('./page-script.js'), style: await text('./page.css') };
+}

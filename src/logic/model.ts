@@ -161,7 +161,7 @@ function consumerFed(
         return;
       }
       s.rails.forEach((r, k) => {
-        if (taken.some((t) => difference(r, s.rails[t]!) < wanted(consumer, s))) return;
+        if (taken.some((t) => difference(r, s.rails[t]!) < fedVolts(consumer, s))) return;
         assign(i + 1, [...taken, k], bdd.and(so, reach[s.index]![k]!.get(nets[i]!) ?? FALSE));
       });
     };
@@ -177,7 +177,8 @@ function consumerFed(
   return { full, partly: bdd.diff(some, full) };
 }
 
-function wanted(consumer: Consumer, source: Source): number {
+/** V between two of its conductors from which a load counts as fed by a source. */
+export function fedVolts(consumer: Consumer, source: Source): number {
   if (consumer.volts !== undefined) return consumer.volts * FED_SHARE;
   return Math.max(1, 0.4 * Math.max(...source.rails.map((r) => Math.hypot(r.re, r.im))));
 }

@@ -23,14 +23,19 @@ interface Grid {
 }
 
 /** What the row shows for a column; the parts' names are unique over inputs, relays and loads. */
-function cell(row: TableRow, name: string): string {
+export function cell(row: TableRow, name: string): string {
   return row.loads[name] ?? row.relays[name] ?? row.inputs[name] ?? '';
 }
 
-function asIntended(row: TableRow): string {
+/** `collector ought to run`; empty where the row is as intended. */
+export function deviationText(row: TableRow): string {
   const wrong = Object.entries(row.expected).filter(([name, want]) => cell(row, name) !== want);
-  if (wrong.length === 0) return 'yes';
-  return `no: ${wrong.map(([name, want]) => `${name} ought to ${want === 'runs' ? 'run' : `be ${want}`}`).join(', ')}`;
+  return wrong.map(([name, want]) => `${name} ought to ${want === 'runs' ? 'run' : `be ${want}`}`).join(', ');
+}
+
+function asIntended(row: TableRow): string {
+  const told = deviationText(row);
+  return told === '' ? 'yes' : `no: ${told}`;
 }
 
 function grid(table: TruthTable): Grid {

@@ -67,6 +67,16 @@ export const stages: Stages = {
     tried: 0,
     why: title === 'fail' ? 'A plan of one word has no wiring.' : null,
   }),
+  meterSheet: ({ title }) => ({
+    format: 1,
+    title,
+    setup: [],
+    steps: [],
+    detectable: 0,
+    detected: 0,
+    silent: [],
+  }),
+  page: ({ title }) => `<!doctype html><title>${title}</title>\n`,
   explanations: () => [
     {
       id: 'gate-dead',

@@ -1,0 +1,47 @@
+/** One single mistake or defect, as a change to the plan or to its circuit. */
+import type { WiredCircuit } from '../circuit/build.ts';
+import type { Core, Plan } from '../plan/plan.ts';
+
+export interface Fault {
+  readonly text: string;
+  /** parts that it touches */
+  readonly parts: readonly string[];
+  /** terminals whose joints or contacts it changes, `PART.TERMINAL` */
+  readonly at: readonly string[];
+  /** lower is likelier */
+  readonly rank: number;
+  /** the plan as it was built; absent where the wiring is right */
+  readonly plan?: (plan: Plan) => Plan;
+  /** what is different once the plan is a circuit */
+  readonly circuit?: (circuit: WiredCircuit) => WiredCircuit;
+  /** set where no reading is tried, with the reason */
+  readonly untried?: string;
+  /** reason to give when nothing shows it, where the kind of fault has one of its own */
+  readonly hidden?: string;
+}
+
+/** How likely each kind of fault is; common practice, no source. */
+export const RANK = {
+  open: 1,
+  wrongTab: 2,
+  inverted: 3,
+  swapped: 4,
+  adjusted: 5,
+  supply: 6,
+  reversed: 7,
+  fuse: 8,
+  contact: 9,
+  coil: 10,
+  shorted: 11,
+  neighbour: 12,
+} as const;
+
+/** A plan in which one core is another. */
+export function withCore(plan: Plan, run: number, index: number, core: Core | undefined): Plan {
+  const runs = plan.runs.map((r) =>
+    r.index !== run
+      ? r
+      : { ...r, cores: r.cores.flatMap((c, i) => (i !== index ? [c] : core === undefined ? [] : [core])) },
+  );
+  return { ...plan, runs };
+}

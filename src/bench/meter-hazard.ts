@@ -1,0 +1,32 @@
+/** Faults that must be found before mains is on: they bring mains where it does not belong. */
+import type { WiredCircuit } from '../circuit/build.ts';
+import { UnionFind } from '../circuit/union-find.ts';
+import type { Plan } from '../plan/plan.ts';
+
+/**
+ * Tells whether, with every contact closed, poles of supplies and earth meet in a circuit that the right one keeps
+ * apart, at least one of them a pole of the mains.
+ */
+export function hazards(plan: Plan, right: WiredCircuit): (circuit: WiredCircuit) => boolean {
+  const earths = [...plan.parts.values()].filter((p) => p.kind === 'plug').map((p) => `${p.name}.PE`);
+  const mains = right.sources
+    .filter((s) => s.mains)
+    .flatMap((s) => s.rails.map((r) => `${s.part}.${r.terminal}`));
+  const low = right.sources
+    .filter((s) => !s.mains)
+    .flatMap((s) => s.rails.map((r) => `${s.part}.${r.terminal}`));
+  const pairs = mains.flatMap((a, i) =>
+    [...mains.slice(i + 1), ...low, ...earths].map((b) => [a, b] as const),
+  );
+  const meet = (circuit: WiredCircuit) => {
+    const sets = new UnionFind(circuit.netCount);
+    for (const w of circuit.wires) sets.union(w.a, w.b);
+    for (const c of circuit.contacts) sets.union(c.a, c.b);
+    return pairs.map(([a, b]) => {
+      const [x, y] = [circuit.netOf.get(a), circuit.netOf.get(b)];
+      return x !== undefined && y !== undefined && sets.joined(x, y);
+    });
+  };
+  const before = meet(right);
+  return (circuit) => meet(circuit).some((joined, i) => joined && !before[i]);
+}

@@ -1,0 +1,45 @@
+/** A circuit on the bench, right or with one fault, ready to be measured. */
+import { figuresFor } from '../checks/figures.ts';
+import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
+import type { Plan } from '../plan/plan.ts';
+import { DeadBench } from './meter-dead.ts';
+import type { Fault } from './meter-fault.ts';
+import { LiveBench, plugsOut } from './meter-live.ts';
+import { balanced } from './three-phase.ts';
+
+export interface Subject {
+  readonly circuit: WiredCircuit;
+  readonly dead: DeadBench;
+  readonly loop: LiveBench;
+  readonly mains: LiveBench;
+}
+
+/** Makes subjects of one plan; what the plan alone decides is worked out once. */
+export function subjects(plan: Plan): {
+  readonly right: Subject;
+  build(fault: Fault): Subject;
+} {
+  const reading = figuresFor(plan, 'reading');
+  const ohmmeter = figuresFor(plan, 'ohmmeter');
+  const right = buildWiredCircuit(plan);
+  const off = plugsOut(plan, right);
+  const make = (circuit: WiredCircuit, own: Plan, fault?: Fault): Subject => {
+    const change = fault?.circuit ?? ((c: WiredCircuit) => c);
+    const live = balanced(own, circuit, reading);
+    const dead = balanced(own, circuit, ohmmeter);
+    const on = change(live.circuit);
+    return {
+      circuit: on,
+      dead: new DeadBench(change(dead.circuit), dead.figures),
+      loop: new LiveBench(on, live.figures, off),
+      mains: new LiveBench(on, live.figures, () => false),
+    };
+  };
+  return {
+    right: make(right, plan),
+    build: (fault) => {
+      const own = fault.plan?.(plan) ?? plan;
+      return make(own === plan ? right : buildWiredCircuit(own), own, fault);
+    },
+  };
+}

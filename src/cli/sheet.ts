@@ -1,0 +1,113 @@
+/** `pullin sheet PLAN -o FILE` */
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import type { Plan } from '../plan/plan.ts';
+import type { PaperSize } from '../report/draw/paper.ts';
+import { loadPlan } from './input.ts';
+import type { Session } from './io.ts';
+import { dateOf, type Making, refusePlan, writeMade } from './made.ts';
+import { progress } from './progress.ts';
+import { Problem } from './status.ts';
+
+interface SheetFlags {
+  readonly output: string;
+  readonly size: PaperSize;
+  readonly force?: boolean;
+}
+
+function parseOutput(text: string): string {
+  if (text !== '-' && !/\.(html?|pdf)$/i.test(text))
+    throw new InvalidArgumentError(
+      'It takes a file that ends in .html or .pdf, or - for HTML on standard output.',
+    );
+  return text;
+}
+
+async function made(plan: Plan, file: string, size: PaperSize, session: Session): Promise<string> {
+  const [
+    { drawnPlan },
+    { drawnState },
+    { wireList },
+    { materials },
+    { meterSheet },
+    { shownState },
+    { printedSheet },
+  ] = await Promise.all([
+    import('../bench/drawn-plan.ts'),
+    import('../bench/drawn-state.ts'),
+    import('../bench/wirelist.ts'),
+    import('../bench/materials.ts'),
+    import('../bench/meter.ts'),
+    import('../report/draw/shown.ts'),
+    import('../report/sheet/sheet.ts'),
+  ]);
+  const report = await session.stages.check(plan);
+  const input = drawnPlan(plan);
+  const wires = wireList(plan, { any: [], own: new Map() });
+  if ('tooLong' in wires) throw new Error('no reels were given');
+  const bar = progress('working out the meter sheet', session);
+  const meter = meterSheet(plan, bar.step);
+  bar.done();
+  const date = await dateOf(file, session);
+  return printedSheet({
+    plan,
+    report,
+    ...input,
+    shown: shownState(input.circuit, { made: drawnState(plan, []).made }),
+    truth: await truthOf(plan, session),
+    wires,
+    materials: materials(plan),
+    meter,
+    size,
+    ...(date === undefined ? {} : { date }),
+  });
+}
+
+/** The table, or why there is none: some circuits are too involved for it. */
+async function truthOf(plan: Plan, session: Session) {
+  try {
+    return await session.stages.truthTable(plan, { all: false });
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return 'This circuit is too involved for a truth table.';
+  }
+}
+
+async function run(file: string, flags: SheetFlags, session: Session): Promise<void> {
+  const making: Making = { file, output: flags.output, force: flags.force === true };
+  const wantsPdf = /\.pdf$/i.test(flags.output);
+  const { findChromium, printPdf } = await import('./pdf.ts');
+  const browser = wantsPdf ? await findChromium(session.io.env) : undefined;
+  if (wantsPdf && browser === undefined)
+    throw new Problem(
+      'no Chromium was found for the PDF; install one, name it in CHROMIUM, or write to a .html file and print that from any browser',
+    );
+  const plan = await loadPlan(file, session);
+  if (plan === undefined) return;
+  if (flags.output !== '-') await refusePlan(making, session);
+  const html = await made(plan, file, flags.size, session);
+  if (flags.output === '-') return session.out.write(html);
+  const name = await writeMade(making, browser === undefined ? html : await printPdf(html, browser), session);
+  session.err.write(`${name}: written\n`);
+}
+
+export function addSheet(program: Command, session: Session): void {
+  program
+    .command('sheet')
+    .summary('write everything for the bench as one document to print')
+    .description(
+      'Writes one document for A4 or letter paper: the verdict and the cautions, the diagram, what runs when, the wire list with boxes to tick, the cut list, the materials, the meter sheet with blanks for the readings, and lines to sign. A plan that fails is printed with its findings on the first page and a band on every page.',
+    )
+    .argument('<plan>', 'plan file; - is standard input')
+    .addOption(
+      new Option('-o, --output <file>', 'file to write, .html or .pdf; - is HTML on standard output')
+        .argParser(parseOutput)
+        .makeOptionMandatory(),
+    )
+    .addOption(new Option('--size <paper>', 'paper').choices(['a4', 'letter']).default('a4'))
+    .option('--force', 'write over a file that exists')
+    .addHelpText(
+      'after',
+      '\nA PDF is printed by an installed Chromium: the one named in the environment\nvariable CHROMIUM, else chromium, chromium-browser or chrome on the search path.\nThe exit status says whether the document was made, not whether the plan is\nright: 0 made, 2 the plan cannot be read or the file cannot be written.',
+    )
+    .action((file: string, flags: SheetFlags) => run(file, flags, session));
+}

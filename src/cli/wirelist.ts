@@ -1,0 +1,111 @@
+/** `pullin wirelist PLAN` */
+import { type Command, Option } from 'commander';
+import type { Plan } from '../plan/plan.ts';
+import { printable } from '../report/escape.ts';
+import { parseWidth } from './check.ts';
+import { loadPlan } from './input.ts';
+import { type Session, wantsUnicode, widthFor } from './io.ts';
+import { hint } from './positions.ts';
+import { Problem } from './status.ts';
+
+interface WireListOptions {
+  readonly reel?: readonly string[];
+  readonly list?: 'wires' | 'cuts' | 'labels';
+  readonly format: 'text' | 'markdown' | 'csv';
+  readonly json?: boolean;
+  readonly width?: number;
+}
+
+const collect = (text: string, before: readonly string[] = []): string[] => [...before, text];
+
+/** The names and lengths (cm) that `--reel` gives. */
+async function reelsOf(plan: Plan, texts: readonly string[]) {
+  const [{ metres }, { cableNames }] = await Promise.all([
+    import('../plan/quantity.ts'),
+    import('../bench/wirelist.ts'),
+  ]);
+  const names = cableNames(plan);
+  const any: number[] = [];
+  const own = new Map<string, number[]>();
+  for (const text of texts) {
+    const at = text.lastIndexOf('=');
+    const read = metres.parse(text.slice(at + 1).trim());
+    if ('problem' in read) throw new Problem(`--reel: ${read.problem}`);
+    // A reel cannot be longer than it is, so parts of a centimetre are dropped.
+    const cm = Math.floor(read.value * 100 + 1e-6);
+    if (cm < 1) throw new Problem('--reel: expected at least 1 cm');
+    if (at < 0) any.push(cm);
+    else {
+      const name = text.slice(0, at).trim();
+      if (!names.includes(name))
+        throw new Problem(
+          `--reel: no cable of this plan is called "${printable(name)}"${hint(name, names)} It has ${names.map(printable).join(', ') || 'none'}`,
+        );
+      own.set(name, [...(own.get(name) ?? []), cm]);
+    }
+  }
+  return { any, own };
+}
+
+async function run(file: string, options: WireListOptions, session: Session): Promise<void> {
+  const plan = await loadPlan(file, session);
+  if (plan === undefined) return;
+  const { wireList } = await import('../bench/wirelist.ts');
+  const list = wireList(plan, await reelsOf(plan, options.reel ?? []));
+  if ('tooLong' in list) {
+    const { cable, run: index, piece, reel } = list.tooLong;
+    throw new Problem(
+      `${printable(cable)}: the piece of run ${index} is ${piece} m long, slack included, and the longest reel is ${reel} m; it cannot be cut in one piece`,
+    );
+  }
+  const { stdout, env } = session.io;
+  if (options.json) return session.out.write(`${JSON.stringify(list, null, 2)}\n`);
+  const [report, { METHOD_WORDS }, { toldLine }] = await Promise.all([
+    import('../report/wirelist.ts'),
+    import('../bench/wirelist-ends.ts'),
+    import('../report/lists.ts'),
+  ]);
+  if (options.format === 'csv') {
+    const told = toldLine(list.check);
+    if (told !== undefined) session.err.write(`${printable(told)}\n`);
+    return session.out.write(report.renderWireListCsv(list, options.list ?? 'wires'));
+  }
+  const parts = options.list === undefined ? report.WIRE_LISTS : [options.list];
+  const words = { title: plan.title, methods: METHOD_WORDS };
+  if (options.format === 'markdown')
+    return session.out.write(report.renderWireListMarkdown(list, words, parts));
+  const look = { width: widthFor(options.width, stdout), unicode: wantsUnicode(stdout, env) };
+  session.out.write(report.renderWireListText(list, words, parts, look));
+}
+
+export function addWireList(program: Command, session: Session): void {
+  program
+    .command('wirelist')
+    .summary('list the wires in the order of wiring, what to cut, and labels')
+    .description(
+      'Lists every core in the order in which to wire it: low voltage first, from the supply outwards, mains last; then the pieces of cable to cut, and a label for each end. Lengths have their slack in them: what the run states, else 10 % and at least 10 cm at each end. How ends are joined and stripped is common practice; the part itself counts.',
+    )
+    .argument('<plan>', 'plan file; - is standard input')
+    .option(
+      '--reel <length>',
+      'length of the reels to cut from, such as 15m, "50 ft" or bell=30m for one cable; may be given again for other sizes',
+      collect,
+    )
+    .addOption(
+      new Option('--list <which>', 'print one list only (CSV holds one: default wires)').choices([
+        'wires',
+        'cuts',
+        'labels',
+      ]),
+    )
+    .addOption(
+      new Option('--format <format>', 'how to print it').choices(['text', 'markdown', 'csv']).default('text'),
+    )
+    .addOption(new Option('--json', 'print all lists as JSON').conflicts(['format', 'list']))
+    .option('--width <columns>', 'fill lines to this width (default: the terminal, else 80)', parseWidth)
+    .addHelpText(
+      'after',
+      '\nReels are taken as many as needed of every size. Exit status: 0 listed, whatever\nthe check says of the plan; 2 the plan or the command line cannot be read, or a\npiece is longer than any reel; 70 a mistake in pullin.',
+    )
+    .action((file: string, options: WireListOptions) => run(file, options, session));
+}

@@ -1,0 +1,73 @@
+/** The page of one plan, from its report and the browser's code. */
+import { createHash } from 'node:crypto';
+import { isArming } from '../bench/meant.ts';
+import { Walk } from '../bench/walk.ts';
+import { type Study, study } from '../checks/study.ts';
+import { truthTable } from '../checks/table.ts';
+import type { Plan } from '../plan/plan.ts';
+import { layOut } from '../report/draw/layout.ts';
+import { PIXELS } from '../report/draw/measures.ts';
+import { findingMarks } from '../report/draw/sheet.ts';
+import { shownState } from '../report/draw/shown.ts';
+import { drawingSvg } from '../report/draw/svg.ts';
+import type { Report } from '../report/model.ts';
+import { pageHtml } from '../report/page/html.ts';
+import type { PageParts } from '../report/page/parts.ts';
+import { groupsOf, movedIn } from './groups.ts';
+import { packPlan } from './pack.ts';
+import type { PageData } from './unpack.ts';
+
+/** What the build made for the browser: `page-script.js` and `page.css`, as text. */
+export interface BrowserFiles {
+  readonly script: string;
+  readonly style: string;
+}
+
+/** Columns of symbols in a page's drawing. */
+const COLUMNS = 4;
+
+/** One HTML file. `report` is what the check says of the plan. Never throws for a plan that was read. */
+export function pageOf(plan: Plan, report: Report, files: BrowserFiles): string {
+  const studied = study(plan);
+  const { circuit, sides, verified } = studied;
+  const arming = verified !== undefined && isArming(verified);
+  const drawing = layOut({ circuit, sides, marks: findingMarks(report.findings) }, PIXELS, COLUMNS);
+  const shown = shownState(circuit, { made: () => false });
+  const data: PageData = { plan: packPlan(plan), arming };
+  return pageHtml(
+    {
+      plan,
+      report,
+      circuit,
+      groups: groupsOf(plan, circuit),
+      targets: new Walk(plan, arming).targets,
+      truth: truthOf(studied),
+      drawing,
+      svg: drawingSvg(drawing, { plan, shown, both: true }),
+    },
+    {
+      ...files,
+      // In a script element nothing but `<` can end the data early.
+      data: JSON.stringify(data).replaceAll('<', '\\u003c'),
+      policy: policyOf(files),
+    },
+  );
+}
+
+function truthOf({ plan, circuit, verified, undecided }: Study): PageParts['truth'] {
+  if (!verified) return undecided ?? '';
+  const table = truthTable(plan, { all: false });
+  return { table, moved: table.rows.map((row) => movedIn(circuit, row)) };
+}
+
+/** Lets in this script and this style, and nothing from anywhere. */
+function policyOf({ script, style }: BrowserFiles): string {
+  const hash = (text: string) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  return [
+    "default-src 'none'",
+    `style-src ${hash(style)}`,
+    `script-src ${hash(script)}`,
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+}

@@ -1,0 +1,25 @@
+/** Elements of the page by what they stand for. Names of parts are compared, never put into a selector. */
+
+export function byId(id: string): HTMLElement {
+  const found = document.getElementById(id);
+  if (found === null) throw new Error(`the page has no #${id}`);
+  return found;
+}
+
+/** All elements with a data attribute (`data-NAME`), by its value. */
+export function byData(name: string, within: ParentNode = document): Map<string, HTMLElement[]> {
+  const found = new Map<string, HTMLElement[]>();
+  for (const element of within.querySelectorAll<HTMLElement>(`[data-${name}]`)) {
+    const value = element.getAttribute(`data-${name}`) ?? '';
+    found.set(value, [...(found.get(value) ?? []), element]);
+  }
+  return found;
+}
+
+/** Puts words into the cell of a row; the row is marked where they say that something is wrong. */
+export function fill(row: HTMLElement, name: string, words: string, wrong = false): void {
+  const cell = row.querySelector<HTMLElement>(`[data-cell="${name}"]`);
+  if (cell === null) return;
+  if (cell.textContent !== words) cell.textContent = words;
+  cell.classList.toggle('wrong', wrong);
+}

@@ -1,0 +1,60 @@
+/** The plan again from what `packPlan` made of it. Places in the file are gone, and so are terminals' marks. */
+import type { InputRef, Intent, Part, Plan, Position, Run, TerminalRef } from '../plan/plan.ts';
+import type { PackedIntent, PackedPlan, PackedRun } from './pack.ts';
+
+/** What a page holds beside its words. */
+export interface PageData {
+  readonly plan: PackedPlan;
+  /** see `isArming` */
+  readonly arming: boolean;
+}
+
+const NOWHERE: Position = { line: 1, column: 1 };
+
+export function unpackPlan(packed: PackedPlan): Plan {
+  return {
+    format: 1,
+    file: '',
+    title: '',
+    practice: packed.practice,
+    ...(packed.ambient === undefined ? {} : { ambient: packed.ambient }),
+    parts: new Map(
+      packed.parts.map(([name, part]): [string, Part] => [name, { ...part, at: NOWHERE, where: new Map() }]),
+    ),
+    runs: packed.runs.map(unpackRun),
+    terminals: new Map(),
+    ...(packed.intents === undefined ? {} : { intents: packed.intents.map(unpackIntent) }),
+    defaults: [],
+  };
+}
+
+function unpackRun(run: PackedRun, index: number): Run {
+  const ref = ([part, terminal]: readonly [string, string]): TerminalRef => ({
+    part,
+    terminal,
+    written: terminal === '' ? part : `${part}.${terminal}`,
+    at: NOWHERE,
+  });
+  return {
+    index,
+    at: NOWHERE,
+    link: run.link,
+    ...(run.cable === undefined ? {} : { cable: run.cable }),
+    ...(run.length === undefined ? {} : { length: run.length }),
+    cores: run.cores.map(([a, b]) => ({ run: index, colour: '', a: ref(a), b: ref(b), at: NOWHERE })),
+  };
+}
+
+function unpackIntent(intent: PackedIntent): Intent {
+  const inputs = (refs: PackedIntent['blockedBy']): InputRef[] =>
+    refs.map((ref) => ({ ...ref, at: NOWHERE }));
+  return {
+    target: intent.target,
+    at: NOWHERE,
+    runsOn: intent.runsOn.map(inputs),
+    blockedBy: inputs(intent.blockedBy),
+    staysOnAfter: inputs(intent.staysOnAfter),
+    stoppedBy: inputs(intent.stoppedBy),
+    ifSupplyFails: intent.ifSupplyFails,
+  };
+}

@@ -1,0 +1,93 @@
+/** Sentences of the commissioning sheet, the same for a terminal and for Markdown; nothing is escaped here. */
+import type { MeterStage, MeterStep, ReadStep, Wrong } from '../bench/meter-sheet.ts';
+
+/** Faults told for one wrong reading; the data have them all. */
+const MOST_FAULTS = 6;
+
+export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
+  1: 'Unplugged and dead',
+  2: 'Loop live, collector unplugged',
+  3: 'Mains last, with a lamp as first load',
+};
+
+/** When to leave it; common practice. */
+export const STOP: readonly string[] = [
+  'anything on the mains side is wet, burnt, cracked, or is not what the plan says it is',
+  'the meter shows mains volts on the loop, or between the loop and earth',
+  'earth is not continuous from the pin of the plug to every part it ought to reach',
+  'a breaker, a fuse or a residual current device opens',
+  'a relay contact does not break the line, or the load is live with its relay out',
+  'a wrong reading stays and no cause named beside it is found',
+];
+
+export const INTRO =
+  'Work from the top. Put right what a step shows before going on: each step names only causes that the steps before it have not excluded, and after a change the steps of its stage are done again. What a step does not name stands at rest: gates shut, switches off, buttons free.';
+
+/** A number with three figures. */
+function figures(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}
+
+function quantity(value: number, unit: string): string {
+  if (unit === 'ohm' && Math.abs(value) >= 1000) return `${figures(value / 1000)} kohm`;
+  return `${figures(value)} ${unit}`;
+}
+
+/** What the meter ought to show. */
+export function expectWords({ expect }: ReadStep): string {
+  const { shows, nominal, low, high, unit, kind } = expect;
+  if (shows === 'open') return 'no way through (over range)';
+  if (shows === 'nothing') return `nothing (under ${quantity(high ?? 0, unit)})`;
+  const about = `${quantity(nominal ?? 0, unit)}${kind === null ? '' : ` ${kind.toUpperCase()}`}`;
+  const band = `${quantity(low ?? 0, unit)} to ${quantity(high ?? 0, unit)}`;
+  if (shows === 'beeps')
+    return `it beeps (${nominal !== null && nominal >= 1 ? `about ${quantity(nominal, unit)}` : 'under 1 ohm'})`;
+  return `${about} (${band})`;
+}
+
+/** The name of a wrong reading on the range in use. */
+export function wrongWords({ expect }: ReadStep, wrong: Wrong): string {
+  const volts = expect.unit === 'V';
+  switch (wrong) {
+    case 'open':
+      return volts ? 'nothing' : expect.shows === 'beeps' ? 'no beep, no way through' : 'no way through';
+    case 'shorted':
+      return 'beeps or next to nothing';
+    case 'too low':
+      return expect.shows === 'open' ? 'some ohms' : 'too low';
+    case 'too high':
+      return expect.shows === 'nothing'
+        ? 'volts'
+        : expect.shows === 'beeps'
+          ? 'no beep, some ohms'
+          : 'too high';
+    default:
+      return 'minus sign';
+  }
+}
+
+/** Where everything stands, with what is worked first. */
+export function positionWords({ first, positions }: ReadStep): string {
+  const now = positions.length === 0 ? 'everything at rest' : positions.join(', ');
+  return first.length === 0 ? now : `first ${first.join(', ')}, then ${now}`;
+}
+
+/** Where the probes go. */
+export function probeWords(step: ReadStep): string {
+  return `red on ${step.red}, black on ${step.black}${step.far ? ' (with a long lead)' : ''}`;
+}
+
+/** One line of a wrong reading with what it means. */
+export function meaningLines(step: ReadStep): { readonly wrong: string; readonly means: string }[] {
+  return step.wrong.map(({ wrong, faults }) => {
+    const shown = faults.slice(0, MOST_FAULTS);
+    const more = faults.length - shown.length;
+    const rest = more > 0 ? `; and ${more} more (--json lists all)` : '';
+    return { wrong: wrongWords(step, wrong), means: `${shown.join('; ')}${rest}` };
+  });
+}
+
+/** Steps of one stage, in order. */
+export function stepsOf(steps: readonly MeterStep[], stage: MeterStage): readonly MeterStep[] {
+  return steps.filter((s) => s.stage === stage);
+}

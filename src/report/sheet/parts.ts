@@ -1,0 +1,27 @@
+/** What a printed sheet is made of, as plain data. */
+import type { Materials } from '../../bench/materials-model.ts';
+import type { MeterSheet } from '../../bench/meter-sheet.ts';
+import type { WireList } from '../../bench/wirelist.ts';
+import type { Plan } from '../../plan/plan.ts';
+import type { LayoutInput } from '../draw/layout.ts';
+import type { PaperSize } from '../draw/paper.ts';
+import type { Shown } from '../draw/shown.ts';
+import type { Report } from '../model.ts';
+import type { TruthTable } from '../table.ts';
+
+export interface SheetParts extends Pick<LayoutInput, 'circuit' | 'sides'> {
+  readonly plan: Plan;
+  readonly report: Report;
+  readonly shown: Shown;
+  /** a sentence in place of the table where it could not be worked out */
+  readonly truth: TruthTable | string;
+  readonly wires: WireList;
+  readonly materials: Materials;
+  readonly meter: MeterSheet;
+  /** date of the plan file, `2026-11-25`; undefined where there is none */
+  readonly date?: string;
+  readonly size: PaperSize;
+}
+
+/** A table cell: text, or a box to tick, or a blank to write into. */
+export type Cell = string | { readonly tick: true } | { readonly blank: true };

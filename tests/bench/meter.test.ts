@@ -1,0 +1,103 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { commission, faultsOf, unplugged } from '../../src/bench/meter.ts';
+import { search } from '../../src/bench/meter-search.ts';
+import type { ReadStep } from '../../src/bench/meter-sheet.ts';
+import { readMeter } from '../../src/bench/read.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { notFinite, planOf } from './plan-of.ts';
+
+const folder = new URL('../../examples/', import.meta.url);
+const file = (name: string) => planOf(readFileSync(new URL(name, folder), 'utf8'), name);
+const examples = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
+/** Many states and relays: a sample of their faults is tried. */
+const SLOW = ['millrace-joinery.yaml', 'osier-yard.yaml'];
+const quick = examples.filter((name) => !SLOW.includes(name));
+
+const known = new Map<string, ReturnType<typeof commission>>();
+/** The sheet of an example, worked out once. */
+function worked(name: string): ReturnType<typeof commission> {
+  const found = known.get(name) ?? commission(file(name));
+  known.set(name, found);
+  return found;
+}
+
+const kinds = (plan: Plan, kind: string) => [...plan.parts.values()].filter((p) => p.kind === kind).length;
+
+describe.each(quick)('%s', (name) => {
+  const plan = file(name);
+  const { sheet, faults } = worked(name);
+  const reads = sheet.steps.filter((s): s is ReadStep => s.kind === 'read');
+
+  it('has every single fault that can be told shown by a step', () => {
+    expect(sheet.detected).toBe(sheet.detectable);
+    expect(faults.filter((f) => f.detectable && f.steps.length === 0)).toEqual([]);
+    expect(faults.filter((f) => f.detectable).length).toBe(sheet.detectable);
+    expect(sheet.silent.length).toBe(faults.length - sheet.detectable);
+    expect(sheet.silent.filter((s) => s.why.length < 20)).toEqual([]);
+  });
+
+  it('has no step that could be left out', () => {
+    const needless = reads.filter(
+      (s) => !faults.some((f) => f.steps.length === 1 && f.steps[0] === s.number),
+    );
+    expect(needless.map((s) => s.number)).toEqual([]);
+  });
+
+  it('expects what the meter is said to read', () => {
+    for (const step of reads) {
+      if (step.first.length > 0) continue;
+      const options = { moved: step.moved, dead: step.stage === 1, between: step.between };
+      const read = readMeter(step.stage === 1 ? unplugged(plan) : plan, options);
+      const value = step.stage === 1 ? read.ohms : read.volts;
+      // A plugged-in collector's winding is all that the plan as it stands may add to what is told with it out.
+      const whole = readMeter(plan, options);
+      if (step.stage === 1 && whole.through !== null && whole.ohms !== null) expect(whole.ohms).toBe(value);
+      expect(step.expect.nominal, `step ${step.number}`).toBe(value);
+      if (step.expect.shows === 'open') expect(read.through).toBe(false);
+      if (step.expect.shows === 'beeps') expect(read.beeps).toBe(true);
+      if (step.expect.low === null || value === null) continue;
+      expect(value).toBeGreaterThanOrEqual(step.expect.low);
+      expect(value).toBeLessThanOrEqual(step.expect.high!);
+    }
+  });
+
+  it('goes from dead to mains, numbered, each gate looked at first', () => {
+    expect(sheet.steps.map((s) => s.number)).toEqual(sheet.steps.map((_, i) => i + 1));
+    const stages = sheet.steps.map((s) => s.stage);
+    expect(stages).toEqual([...stages].sort((a, b) => a - b));
+    const gates = [...plan.parts.values()].filter((p) => p.kind === 'gate').map((p) => p.name);
+    expect(sheet.steps.slice(0, gates.length).map((s) => (s.kind === 'check' ? s.part : ''))).toEqual(gates);
+    expect(notFinite(sheet)).toBeUndefined();
+  });
+});
+
+describe('a loop with one relay', () => {
+  // The target is for a relay that breaks one line; each further pole brings its own readings between lines.
+  it.each(quick)('%s is short', (name) => {
+    const plan = file(name);
+    const coils = kinds(plan, 'relay') + kinds(plan, 'board') + kinds(plan, 'timer');
+    const relay = [...plan.parts.values()].find((p) => p.kind === 'relay');
+    if (coils !== 1 || relay?.kind !== 'relay' || relay.poles.length > 1) return;
+    const reads = worked(name).sheet.steps.filter((s) => s.kind === 'read');
+    expect(reads.length).toBeLessThanOrEqual(2 * kinds(plan, 'gate') + 12);
+  });
+});
+
+it.each(SLOW)('%s: a sample of its faults is shown, each step needed', (name) => {
+  const plan = file(name);
+  const faults = faultsOf(plan).filter((_, i) => i % 8 === 0);
+  const found = search(plan, faults);
+  const by = (i: number) => found.wrong.filter((w) => w[i] !== undefined).length;
+  const shown = faults.flatMap((_, i) => (by(i) > 0 ? [i] : []));
+  expect([...found.detectable].sort((a, b) => a - b)).toEqual(shown);
+  expect(shown.length).toBeGreaterThan(0.8 * faults.length);
+  for (const w of found.wrong) expect(faults.some((_, i) => by(i) === 1 && w[i] !== undefined)).toBe(true);
+});
+
+it('tells how far it is', () => {
+  const told: [number, number][] = [];
+  commission(file('saltmarsh-lane.yaml'), (done, of) => told.push([done, of]));
+  expect(told.map(([done]) => done)).toEqual(told.map((_, i) => i + 1));
+  expect(told.at(-1)![0]).toBe(told.at(-1)![1]);
+});

@@ -1,0 +1,233 @@
+/** The page in a browser: what its buttons do, and that everybody can use it. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { truthTable } from '../../src/checks/table.ts';
+import { buildCircuit } from '../../src/circuit/build.ts';
+import { movedIn } from '../../src/page/groups.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { cell, type TruthTable } from '../../src/report/table.ts';
+import { example } from '../bench/example-plans.ts';
+import { launch, SKIPPED } from './browser.ts';
+import { hostilePlan, MARKUP, pageFor } from './pages.ts';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const PHONE = { width: 360, height: 740 };
+
+describe.skipIf(SKIPPED)('the page in a browser', { timeout: 20_000 }, () => {
+  let browser: Browser;
+  const folder = mkdtempSync(join(tmpdir(), 'pullin-page-'));
+  const files = new Map<string, string>();
+  beforeAll(async () => {
+    browser = await launch();
+  }, 20_000);
+  afterAll(async () => {
+    await browser?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  /** Opens the page of a plan from disk, runs `use`, and holds that it neither complained nor asked for anything. */
+  async function onPage(
+    name: string,
+    plan: Plan,
+    use: (page: Page) => Promise<void>,
+    options: BrowserContextOptions = {},
+  ): Promise<void> {
+    let file = files.get(name);
+    if (file === undefined) {
+      file = join(folder, `${files.size}.html`);
+      writeFileSync(file, pageFor(plan));
+      files.set(name, file);
+    }
+    const context = await browser.newContext(options);
+    const page = await context.newPage();
+    const complaints: string[] = [];
+    const asked: string[] = [];
+    page.on('console', (m) => ['error', 'warning'].includes(m.type()) && complaints.push(m.text()));
+    page.on('pageerror', (e) => complaints.push(e.message));
+    page.on('request', (r) => asked.push(r.url()));
+    try {
+      const address = pathToFileURL(file).href;
+      await page.goto(address);
+      await use(page);
+      expect(complaints).toEqual([]);
+      expect(asked).toEqual([address]);
+    } finally {
+      await context.close();
+    }
+  }
+
+  const open = (name: string, use: (page: Page) => Promise<void>, options?: BrowserContextOptions) =>
+    onPage(name, example(name), use, options);
+  const text = async (page: Page, at: string) => (await page.locator(at).textContent()) ?? '';
+  const said = (page: Page) => text(page, '#said');
+
+  it.each(['saltmarsh-lane', 'osier-yard'])(
+    'every button moves its part by mouse and by keys: %s',
+    async (name) => {
+      await open(name, async (page) => {
+        for (const button of await page.locator('button[data-input]').all()) {
+          const pressed = () => button.getAttribute('aria-pressed');
+          expect((await button.boundingBox())!.height).toBeGreaterThanOrEqual(44);
+          expect(await pressed()).toBe('false');
+          const before = await said(page);
+          await button.click();
+          expect(await pressed()).toBe('true');
+          expect(await said(page)).not.toBe(before);
+          await page.locator('#to-rest').click();
+          expect(await pressed()).toBe('false');
+          await button.focus();
+          await page.keyboard.press('Enter');
+          expect(await pressed()).toBe('true');
+          await page.locator('#to-rest').focus();
+          await page.keyboard.press('Space');
+          expect(await pressed()).toBe('false');
+        }
+      });
+    },
+  );
+
+  /** What the tables of the page say of each relay and load: `in`, `out`, `runs`, `off`. */
+  async function shown(page: Page): Promise<Record<string, string>> {
+    const rows = await page
+      .locator('tr[data-relay], tr[data-load]')
+      .evaluateAll((all) =>
+        all.map((row) => [
+          row.getAttribute('data-relay') ?? row.getAttribute('data-load') ?? '',
+          row.querySelector('[data-cell=now]')?.textContent ?? '',
+        ]),
+      );
+    return Object.fromEntries(rows.map(([part, word]) => [part!, word === 'stands' ? 'off' : word!]));
+  }
+
+  it.each(['saltmarsh-lane', 'millrace-joinery', 'wrong/planer-on-break-tab'])(
+    'stands, one input after the other, as the truth table has it: %s',
+    async (name) => {
+      const plan = example(name);
+      const circuit = buildCircuit(plan);
+      const all = truthTable(plan, { all: true });
+      await open(name, async (page) => {
+        for (const { index } of circuit.inputs) {
+          const row = all.rows.find((r) => movedIn(circuit, r).join() === String(index))!;
+          await page.locator(`button[data-input="${index}"]`).click();
+          expect(await shown(page), row.label).toEqual({ ...row.relays, ...row.loads });
+          // What START holds stays when the button is let go; power off and on forgets it.
+          await page.locator(`button[data-input="${index}"]`).click();
+          await page.locator('#repower').click();
+          const rest = all.rows[0]!;
+          expect(await shown(page), `${row.label}, back`).toEqual({ ...rest.relays, ...rest.loads });
+        }
+      });
+    },
+  );
+
+  it('holds itself in after START until STOP (Millrace Joinery)', async () => {
+    await open('millrace-joinery', async (page) => {
+      const press = (name: string) => page.locator('button', { hasText: name }).click();
+      await press('START');
+      await press('START');
+      expect(await shown(page)).toMatchObject({ CR: 'in', fan: 'runs' });
+      expect(await text(page, 'tr.is-here [data-cell=here]')).toContain('held from before');
+      await press('STOP');
+      await press('STOP');
+      expect(await shown(page)).toMatchObject({ CR: 'out', fan: 'off' });
+      expect(await text(page, 'tr.is-here [data-cell=here]')).toBe('now');
+    });
+  });
+
+  it.each(['saltmarsh-lane', 'osier-yard', 'wrong/planer-on-break-tab'])(
+    'has the truth table of the check: %s',
+    async (name) => {
+      const table: TruthTable = truthTable(example(name), { all: false });
+      await open(name, async (page) => {
+        const rows = await page
+          .locator('#truth tbody tr')
+          .evaluateAll((all) => all.map((row) => [...row.children].map((c) => c.textContent ?? '')));
+        expect(rows.map((r) => r.slice(1, -1))).toEqual(
+          table.rows.map((r) => [r.label, ...table.columns.map((c) => cell(r, c))]),
+        );
+        expect(await page.locator('tr.is-here').count()).toBe(1);
+      });
+    },
+  );
+
+  it('draws contacts, live cores and what runs as they stand, and takes a tap', async () => {
+    await open('saltmarsh-lane', async (page) => {
+      const live = () => page.locator('path.core.live').count();
+      const made = page.locator('[data-way="bandsaw.COM bandsaw.NO"] > .made');
+      const before = await live();
+      expect(await made.isVisible()).toBe(false);
+      await page.locator('[data-tap=bandsaw]').click();
+      expect(await page.locator('button[data-input="0"]').getAttribute('aria-pressed')).toBe('true');
+      expect(await made.isVisible()).toBe(true);
+      expect(await live()).toBeGreaterThan(before);
+      expect(await page.locator('.coil.on, .load.on').count()).toBe(2);
+      expect(await page.locator('#wires .is-live').count()).toBe(await live());
+      await page.locator('[data-tap=bandsaw]').click();
+      expect(await live()).toBe(before);
+    });
+  });
+
+  it('says why a load does not do what it should', async () => {
+    await open('wrong/planer-on-break-tab', async (page) => {
+      expect(await said(page)).toContain('collector should stand and runs');
+      await page.locator('button', { hasText: 'planer' }).click();
+      expect(await said(page)).toContain('collector should run and does not');
+      expect(await page.locator('[data-load=collector] td.wrong').count()).toBe(1);
+    });
+  });
+
+  it.each(['light', 'dark'] as const)('can be used by everybody: %s', async (colorScheme) => {
+    for (const name of colorScheme === 'light'
+      ? ['wrong/planer-on-break-tab', 'osier-yard']
+      : ['wrong/wrong-tap'])
+      await open(
+        name,
+        async (page) => {
+          await page.locator('button[data-input]').first().click();
+          await page.evaluate(AXE);
+          const found = (await page.evaluate('axe.run().then((r) => r.violations)')) as {
+            id: string;
+            impact: string;
+            nodes: { html: string }[];
+          }[];
+          const grave = found.filter((v) => ['serious', 'critical'].includes(v.impact));
+          expect(grave.map((v) => `${v.id}: ${v.nodes[0]?.html}`)).toEqual([]);
+        },
+        { colorScheme },
+      );
+  });
+
+  it.each(['saltmarsh-lane', 'millrace-joinery', 'osier-yard'])('fits a phone: %s', async (name) => {
+    await open(
+      name,
+      async (page) => {
+        await page.locator('button[data-input]').first().click();
+        expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(PHONE.width);
+        await page.emulateMedia({ media: 'print' });
+        expect(await page.locator('h1').isVisible()).toBe(true);
+      },
+      { viewport: PHONE },
+    );
+  });
+
+  it('shows text of a plan as text', async () => {
+    await onPage('hostile', hostilePlan(), async (page) => {
+      await page.locator('button[data-input="0"]').click();
+      expect(await page.title()).toBe(MARKUP);
+      expect(await text(page, 'h1')).toBe(MARKUP);
+      expect(await page.locator('img').count()).toBe(0);
+      expect(await text(page, '[data-load=M] [data-cell=now]')).toBe('runs');
+    });
+    await onPage(
+      'hostile',
+      hostilePlan(),
+      async (page) => expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(PHONE.width),
+      { viewport: PHONE },
+    );
+  });
+});

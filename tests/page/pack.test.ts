@@ -1,0 +1,52 @@
+/** What a page takes along of a plan stands for the whole of it. */
+import { describe, expect, it } from 'vitest';
+import { type BenchState, settleBench } from '../../src/bench/bench-state.ts';
+import { Meant } from '../../src/bench/meant.ts';
+import { stateView } from '../../src/bench/state-words.ts';
+import { buildCircuit } from '../../src/circuit/build.ts';
+import { type PackedPlan, packPlan } from '../../src/page/pack.ts';
+import { unpackPlan } from '../../src/page/unpack.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { example, exampleNames } from '../bench/example-plans.ts';
+import { planOf } from '../bench/plan-of.ts';
+import { someStates } from './states.ts';
+
+const through = (plan: Plan): Plan => unpackPlan(JSON.parse(JSON.stringify(packPlan(plan))) as PackedPlan);
+
+function told(plan: Plan, state: BenchState) {
+  const targets = new Map(state.circuit.consumers.map((c) => [c.part, null]));
+  const { made: _, live, ...view } = stateView(plan, state, targets);
+  return { ...view, live: [...live], relays: state.relays, alive: state.alive, settled: state.settled };
+}
+
+describe('a plan packed and unpacked', () => {
+  it.each([...exampleNames(), ...exampleNames('wrong')])('settles as it did: %s', (name) => {
+    const plan = example(name);
+    const again = through(plan);
+    for (const moved of someStates(plan))
+      expect(told(again, settleBench(again, moved, false))).toEqual(
+        told(plan, settleBench(plan, moved, false)),
+      );
+  });
+
+  it.each(exampleNames())('wants what it wanted: %s', (name) => {
+    const plan = example(name);
+    const [a, b] = [plan, through(plan)].map((p) => new Meant(buildCircuit(p), false));
+    for (const moved of someStates(plan)) expect(b!.at(0, moved)).toEqual(a!.at(0, moved));
+  });
+
+  it('takes nothing along that the file alone knows', () => {
+    const text = JSON.stringify(packPlan(example('saltmarsh-lane')));
+    expect(text).not.toMatch(/"where"|"at"|"line"|"price"|"terminals"|saltmarsh|Saltmarsh/);
+  });
+
+  it('keeps names that mean something to a program', () => {
+    const plan = planOf(`parts:
+  constructor: {kind: gate}
+  K1: {kind: relay, coil: {rated: 12 V DC, resistance: 144 ohm}, contact: {ratings: [5 A 240 V AC]}}
+runs:
+  - {link: [constructor.NO, K1.A1]}
+`);
+    expect([...through(plan).parts.keys()]).toEqual(['constructor', 'K1']);
+  });
+});

@@ -1,0 +1,156 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { meterSheet } from '../../src/bench/meter.ts';
+import type { MeterSheet, ReadStep } from '../../src/bench/meter-sheet.ts';
+import { STAGES } from '../../src/cli/stages.ts';
+import { renderMeterMarkdown, renderMeterText } from '../../src/report/meter.ts';
+import { columns } from '../../src/report/wrap.ts';
+import { planOf } from '../bench/plan-of.ts';
+import { pullin } from '../cli/fake-io.ts';
+
+const lane = readFileSync(new URL('../../examples/saltmarsh-lane.yaml', import.meta.url), 'utf8');
+const sheet = meterSheet(planOf(lane));
+
+/** A sheet whose every text comes from somebody who means harm. */
+function hostile(): MeterSheet {
+  const bad = 'x\u001b[2J\u202e`*<b>|[a](b)&\n# y é Ω';
+  const step = sheet.steps.find((s): s is ReadStep => s.kind === 'read')!;
+  return {
+    ...sheet,
+    title: bad,
+    setup: [{ stage: 1, text: [bad] }],
+    steps: [
+      { number: 1, stage: 1, kind: 'check', part: bad, text: bad },
+      {
+        ...step,
+        red: bad,
+        black: bad,
+        range: bad,
+        positions: [bad],
+        first: [bad],
+        far: true,
+        wrong: [{ wrong: 'open', faults: Array.from({ length: 9 }, () => bad) }],
+      },
+    ],
+    silent: [{ fault: bad, why: bad }],
+  };
+}
+
+describe('text', () => {
+  it.each([40, 60, 80, 132])('keeps to %d columns', (width) => {
+    for (const line of renderMeterText(sheet, width).split('\n'))
+      expect(columns(line), line).toBeLessThanOrEqual(width);
+    for (const line of renderMeterText(hostile(), width).split('\n'))
+      expect(columns(line), line).toBeLessThanOrEqual(width);
+  });
+
+  it('has every step with probes, range and what to expect, and when to stop', () => {
+    const text = renderMeterText(sheet, 400);
+    for (const step of sheet.steps) expect(text).toContain(`[ ] ${step.number}. `);
+    expect(text).toMatch(/red on P1\.PE, black on X1\.PE; continuity; everything at rest\n +expect it beeps/);
+    expect(text).toContain('call an electrician');
+    expect(text).toMatch(/Stage 1.*Stage 2.*Stage 3/s);
+    expect(text).not.toMatch(/\bsafe/i);
+  });
+
+  it('lets no control character and, on a plain terminal, no letter beyond ASCII through', () => {
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+    expect(renderMeterText(hostile(), 80)).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/);
+    expect(renderMeterText(hostile(), 80, false)).toMatch(/^[\n -~]*$/);
+  });
+});
+
+describe('Markdown', () => {
+  it('has a box to tick for every step', () => {
+    const boxes = renderMeterMarkdown(sheet).match(/^- \[ \] \*\*\d+\*\*/gm);
+    expect(boxes).toHaveLength(sheet.steps.length);
+  });
+
+  it('escapes what a plan says', () => {
+    const text = renderMeterMarkdown(hostile());
+    expect(text).not.toMatch(/<b>|(?<!\\)\[a\]|\n# y|(?<!\\)`/);
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+    expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/);
+  });
+});
+
+describe('pullin meter', () => {
+  let cwd = '';
+  beforeAll(() => {
+    cwd = mkdtempSync(join(tmpdir(), 'pullin-meter-'));
+    writeFileSync(join(cwd, 'lane.yaml'), lane);
+    writeFileSync(join(cwd, 'bad.yaml'), 'format: 1\nparts: {K1: {kind: realy}}\n');
+  });
+  afterAll(() => rmSync(cwd, { recursive: true }));
+  const run = (...args: string[]) => pullin(['meter', ...args], { cwd, stages: STAGES });
+
+  const probe = z.strictObject({ part: z.string(), terminal: z.string() });
+  const stage = z.union([z.literal(1), z.literal(2), z.literal(3)]);
+  const step = z.discriminatedUnion('kind', [
+    z.strictObject({
+      number: z.number().int(),
+      stage,
+      kind: z.literal('check'),
+      part: z.string(),
+      text: z.string(),
+    }),
+    z.strictObject({
+      number: z.number().int(),
+      stage,
+      kind: z.literal('read'),
+      red: z.string(),
+      black: z.string(),
+      between: z.tuple([probe, probe]),
+      far: z.boolean(),
+      range: z.string().regex(/^(continuity|\d+ (ohm|kohm|Mohm)|\d+ V (AC|DC))$/),
+      moved: z.array(z.number().int()),
+      positions: z.array(z.string()),
+      first: z.array(z.string()),
+      movedFirst: z.array(z.number().int()),
+      expect: z.strictObject({
+        shows: z.enum(['beeps', 'open', 'ohms', 'volts', 'nothing']),
+        nominal: z.number().nullable(),
+        low: z.number().nullable(),
+        high: z.number().nullable(),
+        unit: z.enum(['ohm', 'V']),
+        kind: z.enum(['dc', 'ac']).nullable(),
+      }),
+      wrong: z
+        .array(
+          z.strictObject({
+            wrong: z.enum(['open', 'shorted', 'too high', 'too low', 'reversed']),
+            faults: z.array(z.string()).min(1),
+          }),
+        )
+        .min(1),
+    }),
+  ]);
+  const shape = z.strictObject({
+    format: z.literal(1),
+    title: z.string(),
+    setup: z.array(z.strictObject({ stage, text: z.array(z.string()) })).length(3),
+    steps: z.array(step).min(1),
+    detectable: z.number().int(),
+    detected: z.number().int(),
+    silent: z.array(z.strictObject({ fault: z.string(), why: z.string() })),
+  });
+
+  it('prints the sheet, as JSON of the stated shape, and as Markdown', async () => {
+    const text = await run('lane.yaml', '--width', '60');
+    expect([text.status, text.err]).toEqual([0, '']);
+    expect(text.out).toBe(renderMeterText(sheet, 60));
+    const json = await run('lane.yaml', '--json');
+    expect(shape.parse(JSON.parse(json.out))).toEqual(sheet);
+    expect((await run('lane.yaml', '--format', 'markdown')).out).toBe(renderMeterMarkdown(sheet));
+  });
+
+  it('refuses what it cannot read', async () => {
+    expect((await run('bad.yaml')).status).toBe(2);
+    expect((await run('lane.yaml', '--json', '--format', 'text')).status).toBe(2);
+    expect((await run('lane.yaml', '--width', '3')).status).toBe(2);
+    expect((await run()).status).toBe(2);
+  });
+});
