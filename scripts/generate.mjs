@@ -19,7 +19,13 @@ const { explanations, planJsonSchema, reportJsonSchema } = await import('../dist
 async function pullin(args) {
   let text = '';
   const stream = { columns: 80, isTTY: false, write: (part) => (text += part) };
-  const io = { stdin: (async function* () {})(), stdout: stream, stderr: stream, env: { SOURCE_DATE_EPOCH: '1795564800' }, cwd: root };
+  const io = {
+    stdin: (async function* () {})(),
+    stdout: stream,
+    stderr: stream,
+    env: { SOURCE_DATE_EPOCH: '1795564800' },
+    cwd: root,
+  };
   const status = await main(args, io);
   if (status === 70) throw new Error(`pullin ${args.join(' ')} stopped:\n${text}`);
   return { status, text };
