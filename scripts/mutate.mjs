@@ -1,6 +1,7 @@
 // Makes one small error at a time in a copy of the sources and asks whether the tests notice:
 // `npm run mutate -- --sample 100 --seed 1 --folder logic,electric`. `--list` only prints what would be tried;
-// `--minutes 20` stops there, and `--skip 30` goes on with the same sample after its first thirty.
+// `--minutes 20` stops there, and `--skip 30` goes on with the same sample after its first thirty. `--deep` tries what a
+// quick choice of tests lets through on the slow ones too.
 
 import { spawn } from 'node:child_process';
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
@@ -24,6 +25,8 @@ const cheapLogic = [
   ...['bdd', 'published', 'edges', 'ohms'].map((n) => `tests/logic/${n}`),
   'tests/oracles/brute.test',
 ];
+/** The rest that may notice, and takes minutes; for `--deep`. */
+const deep = ['tests/corpus.test', 'tests/logic/mutants', 'tests/bench/', 'tests/report/'];
 const stages = {
   logic: [cheapLogic, cheapChecks, ...dearChecks, volts, ['tests/logic/invariance']],
   electric: [['tests/electric/'], ['tests/bench/read'], volts],
@@ -39,8 +42,10 @@ const { values: options } = parseArgs({
     skip: { type: 'string', default: '0' },
     minutes: { type: 'string', default: '1000' },
     list: { type: 'boolean', default: false },
+    deep: { type: 'boolean', default: false },
   },
 });
+if (options.deep) for (const list of Object.values(stages)) list.push(deep);
 const folders = options.folder.split(',');
 for (const f of folders) if (!(f in stages)) throw new Error(`no such folder: ${f}`);
 

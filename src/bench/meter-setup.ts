@@ -17,7 +17,7 @@ export function gateChecks(plan: Plan): Omit<CheckStep, 'number'>[] {
     stage: 1,
     kind: 'check',
     part: gate.name,
-    text: `Move the slide of ${gate.name} slowly from shut to open and back. The switch trips between a quarter and three quarters of the travel both ways, and the slide comes to rest on its own stop, not on the plunger or lever of the switch.`,
+    text: `Move the slide of ${gate.name} slowly from shut to open and back: its switch trips between a quarter and three quarters of the travel both ways, and the slide comes to rest on its own stop, not on the plunger or lever of the switch.`,
   }));
 }
 

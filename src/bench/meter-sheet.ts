@@ -29,7 +29,7 @@ export interface Meaning {
   readonly faults: readonly string[];
 }
 
-/** Something looked at by hand before the meter is used. */
+/** A gate's switch adjusted by hand, where no reading opens that gate. */
 export interface CheckStep {
   readonly number: number;
   readonly stage: MeterStage;
@@ -51,6 +51,8 @@ export interface ReadStep {
   readonly between: readonly [Probe, Probe];
   /** true when the probes are so far apart that one of them needs a long lead */
   readonly far: boolean;
+  /** what is adjusted first at the gates it opens, the first time they are opened; a sentence a gate */
+  readonly adjust: readonly string[];
   /** as on the dial: `continuity`, `200 ohm`, `20 V DC` */
   readonly range: string;
   /** inputs by number in the order of the plan: what is away from rest */

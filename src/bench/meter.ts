@@ -33,10 +33,13 @@ export function commission(
   const faults = faultsOf(plan);
   const found = search(plan, faults, progress);
   const circuit = buildWiredCircuit(plan);
-  const checks = gateChecks(plan);
+  const { checks, adjust } = adjustments(plan, circuit, found);
   const steps: MeterStep[] = [
     ...checks.map((c, i) => ({ ...c, number: i + 1 })),
-    ...readSteps(plan, circuit, faults, found, checks.length),
+    ...readSteps(plan, circuit, faults, found, checks.length).map((step, k) => ({
+      ...step,
+      adjust: adjust[k]!,
+    })),
   ];
   const needsMains = circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
   const told = told_(faults, found, checks.length);
@@ -63,16 +66,28 @@ function told_(faults: readonly Fault[], found: Searched, before: number): Meter
   }));
 }
 
+/** Each gate's switch is adjusted with the first reading that opens the gate; on its own where none does. */
+function adjustments(plan: Plan, circuit: WiredCircuit, found: Searched) {
+  const adjust = found.measures.map((): string[] => []);
+  const checks = gateChecks(plan).filter(({ part, text }) => {
+    const input = circuit.inputs.find((i) => i.part === part)?.index ?? -1;
+    const k = found.measures.findIndex((m) => m.stage < 3 && m.stance.moved.includes(input));
+    adjust[k]?.push(text);
+    return k < 0;
+  });
+  return { checks, adjust };
+}
+
 function readSteps(
   plan: Plan,
   circuit: WiredCircuit,
   faults: readonly Fault[],
   found: Searched,
   before: number,
-): ReadStep[] {
+): Omit<ReadStep, 'adjust'>[] {
   const mark = marksOf(plan);
   const known = new Set<number>();
-  return found.measures.map((m, k): ReadStep => {
+  return found.measures.map((m, k): Omit<ReadStep, 'adjust'> => {
     const wrong = found.wrong[k]!;
     const fresh = faults.flatMap((_, i) => (wrong[i] !== undefined && !known.has(i) ? [i] : []));
     for (const i of fresh) known.add(i);

@@ -1,9 +1,6 @@
 /** Sentences of the commissioning sheet, the same for a terminal and for Markdown; nothing is escaped here. */
 import type { MeterStage, MeterStep, ReadStep, Wrong } from '../bench/meter-sheet.ts';
 
-/** Faults told for one wrong reading; the data have them all. */
-const MOST_FAULTS = 6;
-
 export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
   1: 'Unplugged and dead',
   2: 'Loop live, collector unplugged',
@@ -77,12 +74,16 @@ export function probeWords(step: ReadStep): string {
   return `red on ${step.red}, black on ${step.black}${step.far ? ' (with a long lead)' : ''}`;
 }
 
-/** One line of a wrong reading with what it means. */
-export function meaningLines(step: ReadStep): { readonly wrong: string; readonly means: string }[] {
+/** One line of a wrong reading with what it means, the likeliest `most` faults; the data have them all. */
+export function meaningLines(
+  step: ReadStep,
+  most = 6,
+  where = ' (--json lists all)',
+): { readonly wrong: string; readonly means: string }[] {
   return step.wrong.map(({ wrong, faults }) => {
-    const shown = faults.slice(0, MOST_FAULTS);
+    const shown = faults.slice(0, most);
     const more = faults.length - shown.length;
-    const rest = more > 0 ? `; and ${more} more (--json lists all)` : '';
+    const rest = more > 0 ? `; and ${more} more${where}` : '';
     return { wrong: wrongWords(step, wrong), means: `${shown.join('; ')}${rest}` };
   });
 }

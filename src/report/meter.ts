@@ -55,6 +55,7 @@ function textStep(step: MeterStep, say: (text: string, first?: string, rest?: st
     return;
   }
   say(`${probeWords(step)}; ${step.range}; ${positionWords(step)}`, head, '      ');
+  for (const text of step.adjust) say(text, '      ');
   say(`expect ${expectWords(step)}; read: ________`, '      ');
   for (const { wrong, means } of meaningLines(step)) say(`${wrong}: ${means}`, '      - ', '        ');
 }
@@ -100,6 +101,7 @@ function markdownStep(step: MeterStep): string[] {
   if (step.kind === 'check') return [`${head} ${plain(step.text)}`];
   return [
     `${head} ${plain(`${probeWords(step)}; ${step.range}; ${positionWords(step)}`)}`,
+    ...step.adjust.map((text) => `  - ${plain(text)}`),
     `  - expect ${plain(expectWords(step))}; read: \\_\\_\\_\\_`,
     ...meaningLines(step).map(({ wrong, means }) => `  - ${plain(wrong)}: ${plain(means)}`),
   ];
