@@ -1,8 +1,13 @@
-/** The library: read a plan, check it, tabulate it. Every function is pure and throws nothing for bad plans. */
+/** The library: read a plan, check it, tabulate it, make its lists and sheets. Every function is pure and throws nothing for bad plans. */
+export { materials } from './bench/materials.ts';
+export type { Materials } from './bench/materials-model.ts';
 export { mend } from './bench/mend.ts';
 export type { Mended } from './bench/mended.ts';
+export { meterSheet } from './bench/meter.ts';
+export type { MeterSheet } from './bench/meter-sheet.ts';
 export { readMeter } from './bench/read.ts';
 export type { Reading } from './bench/reading.ts';
+export { type Reels, type WireList, wireList } from './bench/wirelist.ts';
 export { check } from './checks/check.ts';
 export { explanations } from './checks/explain.ts';
 export { truthTable } from './checks/table.ts';

@@ -1,5 +1,8 @@
 // How long a check takes; prints figures and asserts no time. Needs a built dist/.
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { check, readPlan } from '../../dist/index.js';
 import { planOf } from './plans.mjs';
@@ -42,6 +45,23 @@ console.log(`  node bin/pullin.js check saltmarsh-lane.yaml     ${ms(median(whol
 console.log(
   `  ratio                                            ${(median(whole) / median(bare)).toFixed(2)}`,
 );
+
+// Drawing includes a check, for the marks in it; what is left of the difference is the drawing.
+const folder = mkdtempSync(join(tmpdir(), 'bench-'));
+console.log('\nWhole processes, median of 5:');
+for (const count of [10, 300]) {
+  const file = join(folder, `${count}.yaml`);
+  writeFileSync(file, planOf(count, 'chain'));
+  const times = { check: [], 'draw -o -': [], draw: [] };
+  for (let i = 0; i < 5; i++)
+    for (const command of Object.keys(times)) {
+      const [name, ...rest] = command.split(' ');
+      times[command].push(processTime(['bin/pullin.js', name, file, ...rest]));
+    }
+  const cells = Object.entries(times).map(([command, list]) => `${command} ${ms(median(list))}`);
+  console.log(`  ${String(count).padStart(5)} gates  ${cells.join('  ')}`);
+}
+rmSync(folder, { recursive: true });
 
 function prepared(count, layout) {
   const read = timed(() =>

@@ -100,7 +100,7 @@ export function layOnPaper(
 /** More columns than its symbols fill make no other drawing. */
 function columnsToTry({ circuit }: LayoutInput): number[] {
   const { size } = circuit.plan.parts;
-  if (size > 120) return [3, 5, 7, 10, 14];
+  if (size > 120) return [4, 7, 11];
   return [2, 3, 4, 5, 6, 7].filter((columns) => columns <= 3 || columns * 3 <= size);
 }
 

@@ -21,7 +21,8 @@ export interface TerminalInput {
   readonly state: readonly string[];
 }
 
-/** Most columns of symbols worth trying on a terminal. */
+/** A column of symbols takes at least about as many letters; no more than so many columns are worth trying. */
+const COLUMN = 28;
 const MOST_COLUMNS = 4;
 
 /** The text of `pullin draw` without a file: at most `width` columns wide, if one column of symbols fits into them. */
@@ -62,7 +63,7 @@ export function renderDrawing(input: TerminalInput, width: number, unicode: bool
 /** The widest layout that fits; one column of symbols where none does. */
 function fitted(input: TerminalInput, width: number): Drawing {
   const marks = findingMarks(input.report.findings);
-  for (let columns = MOST_COLUMNS; columns > 1; columns--) {
+  for (let columns = Math.min(MOST_COLUMNS, Math.floor(width / COLUMN)); columns > 1; columns--) {
     const drawing = layOut({ ...input, marks }, CHARACTERS, columns);
     if (drawing.width <= width) return drawing;
   }
