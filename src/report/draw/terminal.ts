@@ -46,11 +46,7 @@ export function renderDrawing(input: TerminalInput, width: number, unicode: bool
           ),
           '',
         ]),
-    'Runs, by the number on their cores',
-    ...input.plan.runs.flatMap((run) =>
-      say(runWords(run), `  ${String(run.index + 1).padStart(3)}  `, '       '),
-    ),
-    '',
+    ...runLines(input.plan, say),
     ...say(readingHelp(input.state.length > 0, unicode)),
     ...say(verdictLine(input.report)),
     ...say(
@@ -58,6 +54,12 @@ export function renderDrawing(input: TerminalInput, width: number, unicode: bool
     ),
     '',
   ].join('\n');
+}
+
+function runLines({ runs }: Plan, say: (text: string, first?: string, rest?: string) => string[]): string[] {
+  if (runs.length === 0) return [];
+  const line = (run: Run) => say(runWords(run), `  ${String(run.index + 1).padStart(3)}  `, '       ');
+  return ['Runs, by the number on their cores', ...runs.flatMap(line), ''];
 }
 
 /** The widest layout that fits; one column of symbols where none does. */
@@ -86,5 +88,5 @@ function readingHelp(state: boolean, unicode: boolean): string {
   const cross = unicode ? '─│─' : '-|-';
   const join = unicode ? '┬ ├ ┼' : '+';
   const live = state ? ` Live conductors are drawn ${unicode ? 'heavy' : 'with = and #'}.` : '';
-  return `Lines join at ${join} and only cross at ${cross}. A shut contact that a gate opens: /.${live}`;
+  return `Lines join at ${join} and only cross at ${cross}. A contact marked / is made at rest and opens when worked.${live}`;
 }
