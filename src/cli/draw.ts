@@ -4,7 +4,7 @@ import type { Plan } from '../plan/plan.ts';
 import { parseWidth } from './check.ts';
 import { loadPlan } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
-import { dateOf, writeMade } from './made.ts';
+import { dateOf, endingIn, writeMade } from './made.ts';
 import { addPositions, inputsOf, movedWords, type PositionFlags } from './positions.ts';
 
 interface DrawFlags extends PositionFlags {
@@ -63,7 +63,7 @@ export function addDraw(program: Command, session: Session): void {
       'Draws the loop between its supply rails, and the mains side below it: on the terminal in characters, or with -o as an SVG file for print. Every core carries its run and colour, and on paper its gauge and length; the parts that findings speak of are marked. A wrong plan is drawn as it is wired.',
     )
     .argument('<plan>', 'plan file; - is standard input')
-    .option('-o, --output <file>', 'write an SVG file; - is standard output');
+    .option('-o, --output <file>', 'write an SVG file; - is standard output', endingIn('.svg'));
   addPositions(command)
     .addOption(new Option('--size <paper>', 'paper of the SVG').choices(['a4', 'letter']).default('a4'))
     .option('--ascii', 'plain letters, - | and + instead of line characters')

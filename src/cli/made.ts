@@ -1,6 +1,7 @@
 /** A file that a command makes from a plan: where it goes, and that it never takes the place of the plan. */
 import { stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import { InvalidArgumentError } from 'commander';
 import { printable } from '../report/escape.ts';
 import { directory } from './input.ts';
 import type { Session } from './io.ts';
@@ -29,6 +30,15 @@ export async function writeMade(making: Making, content: Buffer | string, sessio
   const name = printable(making.output);
   await writeOutput(path, name, content, making.force);
   return name;
+}
+
+/** Reads the name of a file to write: its ending says what it is. */
+export function endingIn(...endings: readonly string[]): (text: string) => string {
+  return (text) => {
+    if (text !== '-' && !endings.some((end) => text.toLowerCase().endsWith(end)))
+      throw new InvalidArgumentError(`It takes a file that ends in ${endings.join(' or ')}, or -.`);
+    return text;
+  };
 }
 
 /** The day a file was last changed, or the one that SOURCE_DATE_EPOCH gives for builds that must come out the same. */

@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import { loadPlan } from './input.ts';
 import type { Session } from './io.ts';
-import { writeMade } from './made.ts';
+import { endingIn, writeMade } from './made.ts';
 
 interface PageFlags {
   readonly output: string;
@@ -27,7 +27,11 @@ export function addPage(program: Command, session: Session): void {
       'Writes one HTML file that shows the plan at work: open a gate in it and see the coil pull in and the collector start, or why not. It needs no network and opens from disk, on a phone as well. Also in it: the drawing, what the check found, the truth table, the wires and the cautions.',
     )
     .argument('<plan>', 'plan file; - is standard input')
-    .requiredOption('-o, --output <file>', 'HTML file to write; - is standard output')
+    .requiredOption(
+      '-o, --output <file>',
+      'HTML file to write; - is standard output',
+      endingIn('.html', '.htm'),
+    )
     .option('--force', 'write over a file that exists')
     .addHelpText(
       'after',

@@ -66,6 +66,7 @@ describe('drawn on a terminal', () => {
     [['--open', 'K1'], 'K1 is a relay'],
     [['--size', 'a3'], 'Allowed choices are a4, letter'],
     [['--width', '7'], 'whole number of columns'],
+    [['-o', 'lane.png'], 'ends in .svg'],
   ])('refuses %j', async (args, message) => {
     const { status, out, err } = await draw([lane, ...args]);
     expect({ status, out }).toEqual({ status: 2, out: '' });
@@ -115,7 +116,7 @@ describe('drawn on paper', () => {
   it('never writes over the plan, whatever it is called', async () => {
     const before = readFileSync(join(folder, 'lane.yaml'), 'utf8');
     linkSync(join(folder, 'lane.yaml'), join(folder, 'other.svg'));
-    for (const name of ['lane.yaml', './lane.yaml', 'other.svg']) {
+    for (const name of ['other.svg', './other.svg']) {
       const { status, err } = await here('lane.yaml', '-o', name, '--force');
       expect(status, name).toBe(2);
       expect(err).toContain('is the plan itself');

@@ -1,6 +1,7 @@
 import {
   existsSync,
   linkSync,
+  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -61,7 +62,7 @@ describe('pullin page', () => {
   it('never writes over the plan, by whatever name', async () => {
     symlinkSync('pass.yaml', join(cwd, 'soft.html'));
     linkSync(join(cwd, 'pass.yaml'), join(cwd, 'hard.html'));
-    for (const name of ['pass.yaml', './pass.yaml', join(cwd, 'pass.yaml'), 'soft.html', 'hard.html']) {
+    for (const name of ['soft.html', './soft.html', join(cwd, 'hard.html'), 'hard.html']) {
       const { status, err } = await pullin(['page', 'pass.yaml', '-o', name, '--force'], { cwd });
       expect(status, name).toBe(2);
       expect(err).toContain('is the plan itself');
@@ -76,10 +77,14 @@ describe('pullin page', () => {
     expect(await said('no/out.html')).toContain('there is no such folder');
     expect(await said('no/out.html', '--force')).toContain('there is no such folder');
     expect(await said('pass.yaml/out.html')).toContain('there is no such folder');
-    expect(await said('.')).toContain('is a folder');
-    expect(await said('.', '--force')).toContain('is a folder');
-    expect(await said('a\u0000b')).toContain('is no file name');
-    expect(await said('\u001b[2J/x')).not.toContain('\u001b');
-    expect(readdirSync(cwd)).toEqual(before);
+    mkdirSync(join(cwd, 'folder.html'));
+    before.push('folder.html');
+    expect(await said('folder.html')).toContain('is a folder');
+    expect(await said('folder.html', '--force')).toContain('is a folder');
+    expect(await said('a\u0000b.html')).toContain('is no file name');
+    expect(await said('\u001b[2J/x.html')).not.toContain('\u001b');
+    expect(await said('out.txt')).toContain('ends in .html');
+    expect(await said('pass.yaml')).toContain('ends in .html');
+    expect(readdirSync(cwd).sort()).toEqual(before.sort());
   });
 });

@@ -1,5 +1,5 @@
 /** The few words under a symbol's name, and those on a conductor. */
-import type { Core, Part, Power, Run, Volts } from '../../plan/plan.ts';
+import type { Core, Part, Plan, Power, Run, Volts } from '../../plan/plan.ts';
 import { printable } from '../escape.ts';
 import type { Figure } from './drawing.ts';
 
@@ -64,10 +64,27 @@ function words(part: Part, figure: Figure, brief: boolean): string[] {
     case 'load':
       return [power(part.power) || amps(part.amps), brief ? '' : volts(part.volts)];
     case 'box':
-      return [part.metal ? 'metal box' : 'box'];
+      return [
+        part.metal ? 'metal box' : 'box',
+        ...(brief || part.holds.length === 0 ? [] : [holds(part.holds)]),
+      ];
     default:
       return [];
   }
+}
+
+/** How everything stands when nothing was moved. */
+export function restWords({ parts }: Plan): string {
+  const gates = [...parts.values()].some((p) => p.kind === 'gate');
+  return gates ? 'everything at rest, all gates shut' : 'everything at rest';
+}
+
+/** Most names of what a box holds; the plan has them all. */
+const HELD = 4;
+
+function holds(names: readonly string[]): string {
+  const more = names.length - HELD;
+  return `holds ${names.slice(0, HELD).join(' ')}${more > 0 ? ` and ${more} more` : ''}`;
 }
 
 /** m as people say it: `4 m`, `35 cm`. */

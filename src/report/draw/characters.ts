@@ -31,7 +31,7 @@ function cut(text: string, width: number): string {
   return columns(text) <= width ? text : `${text.slice(0, width - 1)}~`;
 }
 
-/** A double line, open where conductors pass through. */
+/** A wavy line, open where conductors pass through. */
 function drawBarrier(grid: Grid, drawing: Drawing, y: number): void {
   const passes = new Set(
     drawing.cores.flatMap((c) =>
@@ -43,7 +43,7 @@ function drawBarrier(grid: Grid, drawing: Drawing, y: number): void {
       }),
     ),
   );
-  for (let x = 0; x < drawing.width; x++) if (!passes.has(x)) grid.write(x, y, '=');
+  for (let x = 0; x < drawing.width; x++) if (!passes.has(x)) grid.write(x, y, '~');
 }
 
 function drawSymbol(grid: Grid, symbol: DrawnSymbol, shown: Shown): void {

@@ -29,7 +29,7 @@ export function layOut(input: LayoutInput, measures: Measures, columns: number):
   const specs = symbolSpecs(plan).map((s) => marked(s, input.marks, measures));
   const placement = placeSymbols(specs, input.circuit, input.sides, columns);
   const slots = slotsOf(placement.placed);
-  const lines = linesOf(plan, slots, measures);
+  const lines = linesOf(plan, slots, measures, placement.lowBands);
   // The first walk goes by the order of rows; the second knows their true heights.
   placeWords(lines, slots.values());
   setRows(placement, slots, lines, measures);

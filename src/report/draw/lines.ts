@@ -65,7 +65,12 @@ export function slotsOf(placed: readonly Placed[]): Map<string, Slot> {
 }
 
 /** All cores and links as lines between slots. */
-export function linesOf(plan: Plan, slots: ReadonlyMap<string, Slot>, measures: Measures): Line[] {
+export function linesOf(
+  plan: Plan,
+  slots: ReadonlyMap<string, Slot>,
+  measures: Measures,
+  lowBands: number,
+): Line[] {
   const lines: Line[] = [];
   for (const run of plan.runs)
     run.cores.forEach((core, i) => {
@@ -81,7 +86,7 @@ export function linesOf(plan: Plan, slots: ReadonlyMap<string, Slot>, measures: 
         link: run.link,
         text: measures.coreText === 'words' ? coreWords(run, core) : coreLetters(run, core),
         ends: ends as unknown as [End, End],
-        ...(a.channel === b.channel ? {} : { gutter: gutterBetween(a.placed.band, b.placed.band) }),
+        ...(a.channel === b.channel ? {} : { gutter: gutterBetween(a.placed.band, b.placed.band, lowBands) }),
       };
       for (const [index, slot] of [a, b].entries()) {
         const end: End = { slot, line, index: index === 0 ? 0 : 1 };
@@ -97,9 +102,13 @@ export function linesOf(plan: Plan, slots: ReadonlyMap<string, Slot>, measures: 
   return lines;
 }
 
-/** Just above the lower of two bands, and below a band that holds both ends. */
-function gutterBetween(a: number, b: number): number {
-  return a === b ? a + 1 : Math.max(a, b);
+/**
+ * Just above the lower of two bands, and below a band that holds both ends. The gutter at the barrier lies on the mains
+ * side of it: no line of the low-voltage side alone goes there.
+ */
+function gutterBetween(a: number, b: number, lowBands: number): number {
+  if (a !== b) return Math.max(a, b);
+  return a + 1 === lowBands ? a : a + 1;
 }
 
 type Direction = 'up' | 'down' | 'straight';
@@ -131,8 +140,9 @@ export function placeWords(lines: readonly Line[], slots: Iterable<Slot>): void 
       const rivals = end.slot.ports[0]!.filter((e) => e !== end && direction(e) === way).length;
       return { end, way, rivals, all: end.slot.ports[0]!.length };
     });
+    // At the lower end of a line its words stand over it, where nothing else does: so they lie alike at every gate.
     rated.sort(
-      (p, q) => p.rivals - q.rivals || p.all - q.all || q.end.slot.placed.band - p.end.slot.placed.band,
+      (p, q) => p.rivals - q.rivals || q.end.slot.placed.band - p.end.slot.placed.band || p.all - q.all,
     );
     const best = rated[0]!;
     // Where a rail's core meets others at its far end, no line but its own may touch the rail.

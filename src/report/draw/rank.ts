@@ -40,7 +40,11 @@ const LOW_VOLTS = 50;
 export function rankSymbols(specs: readonly SymbolSpec[], circuit: Circuit, sides: NetSides): Ranked[] {
   const netOf = (t: TerminalSpec) => circuit.netOf.get(t.key);
   const nets = specs.map((s) => s.terminals.map(netOf).filter((n) => n !== undefined));
-  const section = specs.map((s, i) => sectionOf(s, nets[i]!, sides));
+  // Without mains in the plan an unused contact of a relay has no other side to stand on.
+  const hasMains = specs.some(
+    (s) => homeOf(s.part, s.figure).fixed && homeOf(s.part, s.figure).section === 'mains',
+  );
+  const section = specs.map((s, i) => (hasMains ? sectionOf(s, nets[i]!, sides) : 'low'));
   const neutral = new Set<number>(sides.earth);
   const feeds: Record<Section, number[]> = { low: [], mains: [] };
   for (const source of circuit.sources)

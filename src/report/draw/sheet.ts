@@ -4,6 +4,7 @@ import { printable } from '../escape.ts';
 import type { Finding, Report } from '../model.ts';
 import { verdictLine } from '../sentences.ts';
 import { columns, wrap } from '../wrap.ts';
+import { restWords } from './captions.ts';
 import type { LayoutInput } from './layout.ts';
 import { type Laid, layOnPaper, MARGIN, millimetres, type PaperSize } from './paper.ts';
 import { num } from './pen.ts';
@@ -37,9 +38,23 @@ const MARKS_EACH = 3;
 /** Findings listed under a drawing; the report has them all. */
 const LISTED = 12;
 
-/** The findings that a drawing numbers: those that fail, and doubts. Notices and cautions stay in the report. */
-export function numbered(findings: readonly Finding[]): Finding[] {
+/** What a drawing tells of: findings that fail, and doubts. Notices and cautions stay in the report. */
+function told(findings: readonly Finding[]): Finding[] {
   return findings.filter((f) => f.severity !== 'notice' && f.severity !== 'caution').slice(0, LISTED);
+}
+
+/** Those of them that are numbered in it: the ones that speak of a part. */
+export function numbered(findings: readonly Finding[]): Finding[] {
+  return told(findings).filter((f) => f.parts.length > 0);
+}
+
+/** What a drawing tells of, each with its mark; `-` for one that stands beside no part. */
+export function listed(findings: readonly Finding[]): { readonly mark: string; readonly text: string }[] {
+  const marked = numbered(findings);
+  return told(findings).map((f) => ({
+    mark: marked.includes(f) ? `!${marked.indexOf(f) + 1}` : '-',
+    text: `${f.severity.toUpperCase()}: ${f.message}`,
+  }));
 }
 
 const SIZE = 10;
@@ -80,11 +95,10 @@ function words(text: string, x: number, y: number, size: number, bold = false): 
 /** What the marks in the drawing stand for, and how to read it. */
 function footLines(input: SheetInput, width: number): string[] {
   const fit = Math.floor((width - 2 * MARGIN) / CHARACTER);
-  const listed = numbered(input.report.findings);
-  const findings = listed.flatMap((f, i) =>
-    wrap(printable(`${f.severity.toUpperCase()}: ${f.message}`), fit, `!${i + 1} `, '   '),
+  const findings = listed(input.report.findings).flatMap(({ mark, text }) =>
+    wrap(printable(text), fit, `${mark.padEnd(2)} `, '   '),
   );
-  const state = input.state.length === 0 ? 'everything at rest, all gates shut' : input.state.join(', ');
+  const state = input.state.length === 0 ? restWords(input.plan) : input.state.join(', ');
   const live = input.state.length === 0 ? '' : ' Live conductors are drawn heavier.';
   const how = `Drawn with ${state}.${live} On a core: number of its run, colour, gauge, length. Lines join at dots and nowhere else.`;
   return [...findings, ...wrap(printable(how), fit)];

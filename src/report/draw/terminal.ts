@@ -4,12 +4,12 @@ import { ascii, printable } from '../escape.ts';
 import type { Report } from '../model.ts';
 import { verdictLine } from '../sentences.ts';
 import { wrap } from '../wrap.ts';
-import { coreLetters, lengthWords } from './captions.ts';
+import { coreLetters, lengthWords, restWords } from './captions.ts';
 import { drawCharacters } from './characters.ts';
 import type { Drawing } from './drawing.ts';
 import { type LayoutInput, layOut } from './layout.ts';
 import { CHARACTERS } from './measures.ts';
-import { findingMarks, numbered } from './sheet.ts';
+import { findingMarks, listed } from './sheet.ts';
 import type { Shown } from './shown.ts';
 
 export interface TerminalInput {
@@ -30,22 +30,19 @@ export function renderDrawing(input: TerminalInput, width: number, unicode: bool
   const drawing = fitted(input, width);
   const clean = unicode ? printable : (text: string) => ascii(printable(text));
   const say = (text: string, first = '', rest?: string) => wrap(clean(text), width, first, rest);
-  const state = input.state.length === 0 ? 'everything at rest, all gates shut' : input.state.join(', ');
-  const listed = numbered(input.report.findings);
+  const state = input.state.length === 0 ? restWords(input.plan) : input.state.join(', ');
+  const found = listed(input.report.findings);
   return [
     ...say(`${input.plan.title}, drawn with ${state}`),
+    ...(drawing.width > width
+      ? say(`The drawing is ${Math.ceil(drawing.width)} columns wide; in a narrower window its lines break.`)
+      : []),
     '',
     ...drawCharacters(drawing, input.shown, !unicode),
     '',
-    ...(listed.length === 0
+    ...(found.length === 0
       ? []
-      : [
-          'Marked',
-          ...listed.flatMap((f, i) =>
-            say(`${f.severity.toUpperCase()}: ${f.message}`, `  !${i + 1} `, '     '),
-          ),
-          '',
-        ]),
+      : ['Found', ...found.flatMap(({ mark, text }) => say(text, `  ${mark.padEnd(2)} `, '     ')), '']),
     ...runLines(input.plan, say),
     ...say(readingHelp(input.state.length > 0, unicode)),
     ...say(verdictLine(input.report)),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawnPlan } from '../../../src/bench/drawn-plan.ts';
 import { readPlan } from '../../../src/plan/read.ts';
+import type { Drawing } from '../../../src/report/draw/drawing.ts';
 import { layOut } from '../../../src/report/draw/layout.ts';
 import { CHARACTERS, type Measures, PIXELS } from '../../../src/report/draw/measures.ts';
 import { faultsOf } from './geometry.ts';
@@ -18,11 +19,25 @@ function faults(text: string, name: string): string[] {
     ['characters', CHARACTERS, 1],
     ['characters', CHARACTERS, 3],
   ];
-  return sheets.flatMap(([unit, measures, columns]) =>
-    faultsOf(layOut(input, measures, columns), read.plan).map(
+  return sheets.flatMap(([unit, measures, columns]) => {
+    const drawing = layOut(input, measures, columns);
+    return [...faultsOf(drawing, read.plan), ...strays(drawing)].map(
       (f) => `${name}, ${columns} columns of ${unit}: ${f}`,
-    ),
+    );
+  });
+}
+
+/** Cores that leave the side of the barrier on which both their ends stand. */
+function strays(drawing: Drawing): string[] {
+  const { barrier } = drawing;
+  if (barrier === undefined) return [];
+  const above = new Map(
+    drawing.symbols.flatMap((s) => s.terminals.map((t) => [t.key, s.box.y < barrier] as const)),
   );
+  return drawing.cores
+    .filter((c) => above.get(c.from) === above.get(c.to))
+    .filter((c) => c.path.some((p) => p.y < barrier !== above.get(c.from)))
+    .map((c) => `core ${c.id} strays over the barrier`);
 }
 
 describe('every core, terminal and label of a drawing in its own place', () => {
