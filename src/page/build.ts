@@ -23,15 +23,19 @@ export interface BrowserFiles {
   readonly style: string;
 }
 
-/** Columns of symbols in a page's drawing. */
-const COLUMNS = 4;
+/** Columns of symbols in a page's drawing, the first that fits. */
+const COLUMNS = [3, 2];
+/** px of a window in which a drawing ought to be seen whole */
+const WINDOW = 1180;
 
 /** One HTML file. `report` is what the check says of the plan. Never throws for a plan that was read. */
 export function pageOf(plan: Plan, report: Report, files: BrowserFiles): string {
   const studied = study(plan);
   const { circuit, sides, verified } = studied;
   const arming = verified !== undefined && isArming(verified);
-  const drawing = layOut({ circuit, sides, marks: findingMarks(report.findings) }, PIXELS, COLUMNS);
+  const input = { circuit, sides, marks: findingMarks(report.findings) };
+  const drawings = COLUMNS.map((columns) => layOut(input, PIXELS, columns));
+  const drawing = drawings.find((d) => d.width <= WINDOW) ?? drawings.at(-1)!;
   const shown = shownState(circuit, { made: () => false });
   const data: PageData = { plan: packPlan(plan), arming };
   return pageHtml(
