@@ -15,6 +15,7 @@ const idsOf = (name: string): string[] => {
 it.each([
   ['one-touch-feeds-the-coil', 'low-voltage-earthed'],
   ['one-touch-through-the-diode', 'low-voltage-earthed'],
+  ['one-touch-where-a-contact-earths-a-pole', 'low-voltage-earthed'],
   ['short-that-kills-its-own-supply', 'mains-shorted'],
   ['neutral-reaches-the-loop-through-the-motor', 'mains-meets-low-voltage'],
 ])('%s is %s', (name, id) => {
