@@ -8,6 +8,9 @@ import { finding, type Study } from './study.ts';
 /** Ways of starting a relay that are tried; they differ by ohms of wire only. */
 const FEW = 8;
 
+/** A below which nothing flows: what is left then is the rounding of the solver. */
+const NO_AMPS = 1e-6;
+
 const say = (x: number, digits = 2) => Number(x.toPrecision(digits));
 const milli = (a: number) => `${Number((a * 1000).toPrecision(3))} mA`;
 
@@ -25,7 +28,8 @@ function lifeOf(study: Study, own: Electrics, battery: BatteryPart): Finding[] {
   const draw = (moved: readonly number[]): number => {
     const standing = own.situations.at(moved);
     if (!standing?.alive[source.index]) return 0;
-    return Math.max(0, own.solveSource(source, standing, 'nominal').sourceAmps(source).re);
+    const amps = own.solveSource(source, standing, 'nominal').sourceAmps(source).re;
+    return amps > NO_AMPS ? amps : 0;
   };
   const states = own.circuit.relays.flatMap((r) => own.statesFor(r).slice(0, FEW));
   const running = Math.max(0, ...states.map(draw));
@@ -43,7 +47,7 @@ function lifeOf(study: Study, own: Electrics, battery: BatteryPart): Finding[] {
       message: flat
         ? `${battery.name} is flat in ${say(life.restingHours! / 24)} days with all gates shut`
         : `${battery.name} lasts about ${say(life.runningHours ?? 0)} h with a gate open`,
-      why: `${running > 0 ? `An open gate takes ${milli(running)}` : 'No gate takes current'}${resting > 1e-6 ? `, rest takes ${milli(resting)}` : ''}; of ${battery.capacity} Ah about 60 % can be used before the volts sag. A working week is taken as ${WORKING_WEEK_HOURS} h.`,
+      why: `${running > 0 ? `An open gate takes ${milli(running)}` : 'No gate takes current'}${resting > 0 ? `, rest takes ${milli(resting)}` : ''}; of ${battery.capacity} Ah about 60 % can be used before the volts sag. A working week is taken as ${WORKING_WEEK_HOURS} h.`,
       fix: flat
         ? 'Connect what draws at rest behind the gates, next to the coil.'
         : 'Use a bigger battery, a relay that draws less, or a plug-in supply.',

@@ -5,7 +5,7 @@ import type { Cable, LoadPart, MotorPart, PlugPart, Run } from '../plan/plan.ts'
 import { conductorAmps, largestDevice } from '../ratings/branch.ts';
 import { type Figure, motorCurrents } from '../ratings/motor.ts';
 import { branchRule, tables } from '../ratings/tables.ts';
-import { thickerSizes } from '../ratings/wire.ts';
+import { gaugeWithin, thickerSizes } from '../ratings/wire.ts';
 import type { Finding } from '../report/model.ts';
 import { cordsAsWiring } from './fixed-cord.ts';
 import { loadsBehind } from './mains.ts';
@@ -137,11 +137,14 @@ function thinConductor(
   ];
 }
 
-/** A that a conductor may carry; a metric one goes by the gauge that is no thicker. */
+/** A that a conductor may carry; a size that no table lists goes by the listed gauge that is no thicker. */
 function ampacityNec(cable: Cable, threePhase: boolean): { amps: number; basis: string } | undefined {
-  const awg = cable.awg ?? tables.wireAwg().rows.find((r) => r.area <= cable.area * 1e6 * 1.001)?.awg;
-  if (awg === undefined || awg > 18)
-    return { amps: 0, basis: 'NEC Tables 310.16 and 400.5(A)(1) begin at 18 AWG' };
+  const awg = gaugeWithin(
+    cable,
+    (cable.flexible ? tables.cordAmpacityNec() : tables.conductorAmpacityNec()).rows.map((r) => r.awg),
+  );
+  if (awg === 'thicker') return undefined;
+  if (awg === 'thinner') return { amps: 0, basis: 'NEC Tables 310.16 and 400.5(A)(1) begin at 18 AWG' };
   if (cable.flexible) {
     const row = tables.cordAmpacityNec().rows.find((r) => r.awg === awg);
     const amps = row?.[threePhase ? 'threePhase' : 'singlePhase'];

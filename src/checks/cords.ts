@@ -5,7 +5,7 @@ import type { Figures } from '../electric/island.ts';
 import type { Cable, LoadPart, MotorPart, PlugPart, Run } from '../plan/plan.ts';
 import { motorCurrents } from '../ratings/motor.ts';
 import { tables } from '../ratings/tables.ts';
-import { thickerSizes } from '../ratings/wire.ts';
+import { gaugeWithin, thickerSizes } from '../ratings/wire.ts';
 import type { Finding } from '../report/model.ts';
 import type { Electrics } from './electrics.ts';
 import { figuresFor } from './figures.ts';
@@ -184,11 +184,17 @@ function ampacity(cable: Cable, practice: 'nec' | 'iec', threePhase: boolean): A
     const basis = cable.flexible
       ? `NEC Table 400.5(A)(1), column ${threePhase ? 'A' : 'B'}`
       : 'NEC Table 310.16, 60 °C column';
-    if (cable.awg > 18) return { amps: 0, basis: `${basis}: begins at 18 AWG` };
-    const wire = tables.conductorAmpacityNec().rows.find((r) => r.awg === cable.awg);
+    const rows = (cable.flexible ? tables.cordAmpacityNec() : tables.conductorAmpacityNec()).rows;
+    const awg = gaugeWithin(
+      cable,
+      rows.map((r) => r.awg),
+    );
+    if (awg === 'thicker') return undefined;
+    if (awg === 'thinner') return { amps: 0, basis: `${basis}: begins at 18 AWG` };
+    const wire = tables.conductorAmpacityNec().rows.find((r) => r.awg === awg);
     // 18 and 16 AWG stand in 240.4(D) only.
     const amps = cable.flexible
-      ? tables.cordAmpacityNec().rows.find((r) => r.awg === cable.awg)?.[column]
+      ? tables.cordAmpacityNec().rows.find((r) => r.awg === awg)?.[column]
       : (wire?.at60 ?? wire?.mostBreaker);
     return amps == null ? undefined : { amps, basis };
   }

@@ -67,7 +67,7 @@ function whyDead(study: Study, v: Verified, w: Wanted, everything: Moved): Cause
     const empty = needed.filter((t) => !isLanded(circuit, part, t));
     if (empty.length > 0)
       return {
-        what: `${listOf(empty.map((t) => `${relay.part}.${t}`))} has nothing on it`,
+        what: `${listOf(empty.map((t) => `${relay.part}.${t}`))} ${empty.length > 1 ? 'have nothing on them' : 'has nothing on it'}`,
         why: `The coil of ${relay.part} has a loose end.`,
         fix: `Land the missing core on ${relay.part}.${empty[0]}.`,
         parts: [relay.part],
@@ -109,7 +109,7 @@ function whyDead(study: Study, v: Verified, w: Wanted, everything: Moved): Cause
       .map(([t]) => `${w.target}.${t}`);
     if (open.length > 0)
       return {
-        what: `the relay pulls in, yet ${listOf(open)} does not reach the plug`,
+        what: `the relay pulls in, yet ${listOf(open)} ${open.length > 1 ? 'do' : 'does'} not reach the plug`,
         why: 'A conductor or contact is missing on the mains side.',
         fix: `Trace ${listOf(open)} back through the contact to the plug.`,
         parts: [w.target],
@@ -127,7 +127,7 @@ function whyDead(study: Study, v: Verified, w: Wanted, everything: Moved): Cause
     const open = [a, b].flatMap((ok, i) => (ok ? [] : [`${relay.part}.${ends[i]}`]));
     if (open.length > 0)
       return {
-        what: `${listOf(open)} does not reach the supply`,
+        what: `${listOf(open)} ${open.length > 1 ? 'do' : 'does'} not reach the supply`,
         why: `With ${sayMoved(circuit, everything)} no path leads from ${listOf(open)} to a pole of the supply.`,
         fix: `Trace the core on ${open[0]} back to the supply and close the gap.`,
         parts: [relay.part],

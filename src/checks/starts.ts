@@ -87,8 +87,8 @@ function forTarget(study: Study, v: Verified, w: Wanted): Finding[] {
     if (dead.length === alone.length && !starts && !restRuns) {
       found.push(loopCause(study, v, w, everything));
       explained = bdd.not(runs);
-    } else if (dead.length === alone.length && starts && w.entries.length > 1 && !restRuns) {
-      found.push(inSeries(study, v, w, starts));
+    } else if (dead.length === alone.length && starts && severalIn(v, w, starts) && !restRuns) {
+      found.push(inSeries(study, v, w, starts, base));
       explained = bdd.not(runs);
     } else {
       found.push(...deadFindings(study, v, w, dead, restRuns));
@@ -143,14 +143,22 @@ function deadFindings(
 
 const MOST_EXPLAINED = 40;
 
-function inSeries(study: Study, v: Verified, w: Wanted, starts: Moved): Finding {
+/** More than one entry works in a state; else what each entry lacks is no other entry. */
+function severalIn(v: Verified, w: Wanted, moved: Moved): boolean {
+  const { bdd } = v.model;
+  const here = stateOf(v.circuit, bdd, moved);
+  return w.entries.filter((e) => bdd.and(here, e.works) !== FALSE).length > 1;
+}
+
+/** The fewest that start it, less what only unblocks. */
+function inSeries(study: Study, v: Verified, w: Wanted, starts: Moved, base: Moved): Finding {
   const names = w.entries.flatMap((e) => e.refs.map((r) => r.part));
   return finding(study.plan, {
     id: 'gates-in-series',
     severity: 'fault',
     question: 2,
     parts: [...starts.map((i) => v.circuit.inputs[i]!.part).filter((p) => names.includes(p)), w.target],
-    message: `no gate starts ${w.target} by itself: it takes ${starts.length} together`,
+    message: `no gate starts ${w.target} by itself: it takes ${starts.filter((i) => !base.includes(i)).length} together`,
     why: `The fewest that start it: ${sayMoved(v.circuit, starts)}. The switches lie in line, one after the other.`,
     fix: 'Wire the gate switches side by side: one core joins all the COM tabs, the other all the NO tabs.',
     basis: COMMON_PRACTICE,

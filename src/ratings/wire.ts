@@ -142,3 +142,17 @@ export function thickerSizes(cable: Cable): readonly Cable[] {
     .map((size) => size.cable)
     .filter((c) => c.area > cable.area * SAME);
 }
+
+/** Area of a gauge over that of the next thinner one, ASTM B258. */
+const GAUGE_STEP = 92 ** (2 / 39);
+
+/**
+ * The thickest of some gauges that is no thicker than a conductor. `thinner`: the conductor is thinner than all of
+ * them; `thicker`: by a whole gauge or more thicker than all, so that the thickest would say too little of it.
+ */
+export function gaugeWithin(cable: Cable, gauges: readonly number[]): number | 'thinner' | 'thicker' {
+  const area = squareMm(cable) * SAME;
+  const rows = tables.wireAwg().rows.filter((r) => gauges.includes(r.awg));
+  if (area >= Math.max(...rows.map((r) => r.area)) * GAUGE_STEP) return 'thicker';
+  return rows.find((r) => r.area <= area)?.awg ?? 'thinner';
+}

@@ -1,0 +1,176 @@
+/** What no gate starts or not by itself, and loads that no intent speaks of. */
+import { describe, expect, it } from 'vitest';
+import { told, type Wired, wired, words } from './wired-plans.ts';
+
+const LOGIC =
+  /^(loop|gate|gates|runs|stops|block|stays|depends|chatters|intent|undecided)-?|^(supply|coil)-shorted/;
+
+const SIDE = 'PS1.+ g.COM, PS1.+ h.COM, g.NO K1.A1, h.NO K1.A1, K1.A2 PS1.-';
+
+const plan = (names: string, wires: string, intent: string, more: readonly string[] = []): Wired => ({
+  parts: `PS1 ${names}`,
+  wires,
+  intent: intent.split(/, (?=K2:)/),
+  more,
+});
+
+describe('what no gate starts, or not by itself', () => {
+  it.each<[string, Wired, readonly string[]]>([
+    ['as meant', plan('g h K1', SIDE, 'K1: {runs-on: [g, h]}'), []],
+    [
+      'no return',
+      plan('g h K1', SIDE.replace(', K1.A2 PS1.-', ''), 'K1: {runs-on: [g, h]}'),
+      ['fault 2 loop-dead: K1 | < loose-end'],
+    ],
+    [
+      'two in line',
+      plan('g h K1', 'PS1.+ g.COM, g.NO h.COM, h.NO K1.A1, K1.A2 PS1.-', 'K1: {runs-on: [g, h]}'),
+      ['fault 2 gates-in-series: g h K1'],
+    ],
+    [
+      'three in line',
+      plan(
+        'g h i K1',
+        'PS1.+ g.COM, g.NO h.COM, h.NO i.COM, i.NO K1.A1, K1.A2 PS1.-',
+        'K1: {runs-on: [g, h, i]}',
+      ),
+      ['fault 2 gates-in-series: g h i K1'],
+    ],
+    [
+      'one in line with a stranger',
+      plan('g h K1', 'PS1.+ g.COM, g.NO h.COM, h.NO K1.A1, K1.A2 PS1.-', 'K1: {runs-on: [g]}'),
+      ['fault 2 gate-dead: g h K1'],
+    ],
+    [
+      'h has no feed',
+      plan('g h K1', 'PS1.+ g.COM, g.NO K1.A1, h.NO K1.A1, K1.A2 PS1.-', 'K1: {runs-on: [g, h]}'),
+      ['fault 2 gate-dead: h K1 | h.NO | < loose-end'],
+    ],
+    [
+      'h and i have no feed',
+      plan(
+        'g h i K1',
+        'PS1.+ g.COM, g.NO K1.A1, h.NO K1.A1, h.COM i.COM, i.NO K1.A1, K1.A2 PS1.-',
+        'K1: {runs-on: [g, h, i]}',
+      ),
+      [
+        'fault 2 gate-dead: h i K1 | h.COM h.NO i.COM i.NO | < opening the i gate does nothing: it has no feed',
+      ],
+    ],
+    [
+      'h and i have no return, j has nothing at all',
+      plan(
+        'g h i j K1',
+        'PS1.+ g.COM, g.NO K1.A1, g.COM h.COM, h.COM i.COM, h.NO i.NO, K1.A2 PS1.-',
+        'K1: {runs-on: [g, h, i, j]}',
+      ),
+      [
+        'fault 2 gate-dead: j K1 | < loose-end',
+        'fault 2 gate-dead: h i K1 | h.COM h.NO i.COM i.NO | < opening the i gate does nothing: its return core leads nowhere',
+      ],
+    ],
+    [
+      'h on one conductor with both tabs, i with COM alone',
+      plan(
+        'g h i K1',
+        'PS1.+ g.COM, g.NO K1.A1, g.COM h.COM, g.COM h.NO, g.COM i.COM, K1.A2 PS1.-',
+        'K1: {runs-on: [g, h, i]}',
+      ),
+      ['fault 2 gate-dead: h K1 | h.COM h.NO', 'fault 2 gate-dead: i K1 | i.COM | < loose-end'],
+    ],
+    [
+      'h with COM empty',
+      plan('g h K1', 'PS1.+ g.COM, PS1.+ h.NC, g.NO K1.A1, h.NO K1.A1, K1.A2 PS1.-', 'K1: {runs-on: [g, h]}'),
+      ['fault 2 gate-dead: h K1 | h.NO h.NC | < loose-end'],
+    ],
+    [
+      'h behind g',
+      plan(
+        'g h i K1',
+        'PS1.+ g.COM, g.NO K1.A1, g.NO h.COM, PS1.+ i.COM, i.NO h.COM, h.NO K1.A1, K1.A2 PS1.-',
+        'K1: {runs-on: [g, h]}',
+      ),
+      ['fault 2 gate-on-wrong-tab: g | g.NO g.NC | < gate-dead < runs-without-cause'],
+    ],
+    [
+      'an entry of two',
+      plan('g s K1', 'PS1.+ s.COM, s.NO g.COM, g.NO K1.A1, K1.A2 PS1.-', 'K1: {runs-on: [[g, s]]}'),
+      [],
+    ],
+    [
+      'an entry of two with one unwired',
+      plan('g h s K1', 'PS1.+ g.COM, g.NO K1.A1, K1.A2 PS1.-', 'K1: {runs-on: [g, [h, s]]}'),
+      ['fault 2 gate-dead: h K1 | < loose-end'],
+    ],
+  ])('%s', (_, w, expected) => {
+    expect(told(wired(w), LOGIC)).toEqual(expected);
+  });
+
+  it('of more dead gates than are explained the rest are counted', () => {
+    const names = Array.from({ length: 43 }, (_, i) => `h${i}`);
+    const text = wired(
+      plan(
+        `g ${names.join(' ')} K1`,
+        'PS1.+ g.COM, g.NO K1.A1, K1.A2 PS1.-',
+        `K1: {runs-on: [g, ${names.join(', ')}]}`,
+      ),
+    );
+    const dead = told(text, /^gate-dead/);
+    expect(dead.length).toBe(40);
+    expect(dead[0]).toBe('fault 2 gate-dead: h0 K1 | < and 3 more gates < loose-end');
+    expect(dead.filter((d) => d.includes('more gates')).length).toBe(1);
+  });
+});
+
+describe('intents', () => {
+  const NO_LOAD = { parts: 'PS1 g K1', wires: 'PS1.+ g.COM, g.NO K1.A1, K1.A2 PS1.-' };
+  const M = [
+    'P1: {kind: plug, volts: 120 V AC, pattern: fixed, breaker: 20 A}',
+    'M: {kind: motor, volts: 120 V AC, amps: 5 A, power: 0.25 hp}',
+  ];
+  const line = `${NO_LOAD.wires}, P1.L K1.COM, K1.NO M.L, P1.N M.N, P1.PE M.PE`;
+  it.each<[string, Wired, readonly string[]]>([
+    ['no load and no intent', NO_LOAD, ['doubt 2 intent-missing: ']],
+    ['an intent for the relay', { ...NO_LOAD, intent: ['K1: {runs-on: [g]}'] }, []],
+    [
+      'the motor behind the relay takes after it',
+      { ...NO_LOAD, more: M, wires: line, intent: ['K1: {runs-on: [g]}'] },
+      [],
+    ],
+    [
+      'a motor behind a relay of which nothing is said',
+      {
+        parts: 'PS1 g K1 K2',
+        more: M,
+        wires: `${line}, g.NO K2.A1, K2.A2 PS1.-`,
+        intent: ['K2: {runs-on: [g]}'],
+      },
+      ['doubt 2 intent-missing: M'],
+    ],
+    [
+      'a motor straight on the plug',
+      {
+        ...NO_LOAD,
+        more: M,
+        wires: `${NO_LOAD.wires}, P1.L M.L, P1.N M.N, P1.PE M.PE`,
+        intent: ['K1: {runs-on: [g]}'],
+      },
+      [],
+    ],
+  ])('%s', (_, w, expected) => {
+    expect(told(wired(w), LOGIC)).toEqual(expected);
+  });
+  it('a load started by way of a relay is told so', () => {
+    const w = {
+      ...NO_LOAD,
+      parts: 'PS1 g h K1',
+      more: M,
+      wires: `${line}, PS1.+ h.COM, h.NO K1.A1`,
+      intent: ['K1: {runs-on: [g]}'],
+    };
+    expect(words(wired(w), /^runs-/)).toEqual([
+      'K1 runs with h open, which is not meant to start it. h is not in the list that K1 runs on.',
+      'M runs with h open, which is not meant to start it. h is not in the list that M runs on. (M is started by K1.)',
+    ]);
+  });
+});
