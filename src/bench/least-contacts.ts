@@ -8,7 +8,7 @@ import type { Contact, CurrentKind, LoadPart, MotorPart, Part, PilotCode, Plan }
 import { combineLoads } from '../ratings/load.ts';
 import { WATTS_PER_HORSEPOWER } from '../ratings/motor.ts';
 import { tables } from '../ratings/tables.ts';
-import { type Least, leastOf, type Trouble, withParts } from './least.ts';
+import { type Figure, type Least, leastOf, ratingOf, sizesWith, type Trouble, withParts } from './least.ts';
 import type { LeastRating, LeastRatings } from './materials-model.ts';
 
 /** A, usual sizes; common practice. */
@@ -87,13 +87,27 @@ function ladder<T>(study: Study, duty: Duty, sizes: readonly T[], contact: (size
   return leastOf(study, { sizes, plan, judge: judgeDuty(duty) });
 }
 
+/** The contacts that the plan has on some poles of equal parts; no figure above theirs is called the least. */
+function ownContacts(study: Study, names: readonly string[], poles?: ReadonlySet<number>): Contact[] {
+  const part = study.plan.parts.get(names[0] ?? '');
+  if (part === undefined) return [];
+  if ('poles' in part)
+    return part.poles.flatMap((p) =>
+      p.contact !== undefined && (poles === undefined || poles.has(p.index)) ? [p.contact] : [],
+    );
+  return 'contact' in part && part.contact !== undefined ? [part.contact] : [];
+}
+
+const ratedAmps = (contacts: readonly Contact[], kind: CurrentKind): number[] =>
+  contacts.flatMap((c) => c.ratings.filter((r) => r.kind === kind).map((r) => r.amps));
+
 class Collected {
   readonly least: LeastRating[] = [];
   readonly untold: string[] = [];
 
-  add<T>(found: Least<T>, rating: (size: T) => LeastRating): void {
+  add<T>(found: Least<T>, of: Figure<T>): void {
     if ('untold' in found) this.untold.push(found.untold);
-    else this.least.push(rating(found.size));
+    else this.least.push(ratingOf(found, of));
   }
 
   done(): LeastRatings {
@@ -102,50 +116,76 @@ class Collected {
   }
 }
 
+interface Mark {
+  readonly horsepower: number;
+  readonly label: string;
+}
+
+function marksWith(listed: readonly Mark[], own: readonly number[]): Mark[] {
+  const labels = new Map(listed.map((m) => [m.horsepower, m.label]));
+  return sizesWith([...labels.keys()], own).map((horsepower) => ({
+    horsepower,
+    label: labels.get(horsepower) ?? num(horsepower),
+  }));
+}
+
 /** Motor rating, AC-3, and making current for motors; plain amperes for other loads. */
 function mainsContact(study: Study, duty: Duty): LeastRatings {
   const loads = duty.loads.filter(isLoad);
   const { practice } = study.plan;
   const { nature, phases, currents } = combineLoads(loads, practice);
   const { volts, kind } = loads.reduce((a, b) => (b.volts.volts > a.volts.volts ? b : a)).volts;
+  const own = ownContacts(study, duty.names, duty.poles);
   const found = new Collected();
   const plain = (amps: number): Contact => ({ ratings: [{ amps, volts, kind }], motor: [] });
   if (nature !== 'motor' || kind === 'dc') {
-    found.add(ladder(study, duty, PLAIN_AMPS, plain), (amps) => ({
-      ...{ what: 'contact', value: amps, unit: 'A' },
-      words: `contact rated ${amps} A at ${place(volts, kind)}`,
-    }));
+    found.add(ladder(study, duty, sizesWith(PLAIN_AMPS, ratedAmps(own, kind)), plain), {
+      ...{ what: 'contact', unit: 'A', value: (amps) => amps },
+      words: (amps) => `contact rated ${num(amps)} A at ${place(volts, kind)}`,
+    });
     return found.done();
   }
   const suffix = phases === 3 ? ' 3-phase' : '';
   if (practice === 'nec') {
-    const marks: readonly { readonly horsepower: number; readonly label: string }[] =
+    const listed: readonly Mark[] =
       phases === 3 ? tables.motorFlcThree().rows : tables.horsepowerRatings().rows;
-    const contact = ({ horsepower }: { readonly horsepower: number }): Contact => ({
+    const marks = marksWith(
+      listed,
+      own.flatMap((c) => c.motor.filter((m) => m.phases === phases).map((m) => m.horsepower)),
+    );
+    const contact = ({ horsepower }: Mark): Contact => ({
       ratings: [],
       motor: [{ horsepower, watts: horsepower * WATTS_PER_HORSEPOWER, volts, kind, phases }],
     });
-    found.add(ladder(study, duty, marks, contact), ({ horsepower, label }) => ({
-      ...{ what: 'motor rating', value: horsepower, unit: 'hp' },
-      words: `contact marked ${label} hp at ${place(volts, kind)}${suffix}`,
-    }));
+    found.add(ladder(study, duty, marks, contact), {
+      ...{ what: 'motor rating', unit: 'hp', value: (mark) => mark.horsepower },
+      words: ({ label }) => `contact marked ${label} hp at ${place(volts, kind)}${suffix}`,
+    });
   }
   found.add(
-    ladder(study, duty, AC3_AMPS, (amps) => ({ ...plain(amps), ac3: amps })),
-    (amps) => ({
-      ...{ what: 'AC-3', value: amps, unit: 'A' },
-      words: `AC-3 ${amps} A at ${place(volts, kind)}${suffix}`,
-    }),
+    ladder(
+      study,
+      duty,
+      sizesWith(
+        AC3_AMPS,
+        own.map((c) => c.ac3),
+      ),
+      (amps) => ({ ...plain(amps), ac3: amps }),
+    ),
+    {
+      ...{ what: 'AC-3', unit: 'A', value: (amps) => amps },
+      words: (amps) => `AC-3 ${num(amps)} A at ${place(volts, kind)}${suffix}`,
+    },
   );
   const running = Math.ceil(currents.running?.amps ?? 0);
   if (running > 0) {
     const sizes = Array.from({ length: MOST_MAKE }, (_, i) => i + 1);
     found.add(
       ladder(study, duty, sizes, (make) => ({ ...plain(running), make })),
-      (make) => ({
-        ...{ what: 'making current', value: make, unit: 'A' },
-        words: `contact rated ${running} A that states it makes ${make} A at ${place(volts, kind)}`,
-      }),
+      {
+        ...{ what: 'making current', unit: 'A', value: (make) => make },
+        words: (make) => `contact rated ${running} A that states it makes ${make} A at ${place(volts, kind)}`,
+      },
     );
   }
   return found.done();
@@ -162,21 +202,22 @@ function coilContact(study: Study, duty: Duty): LeastRatings {
   const rated = (amps: number): Contact => ({ ratings: [{ amps, volts, kind }], motor: [] });
   found.add(
     ladder(study, duty, PILOTS[kind], (pilot) => ({ ...rated(1), pilot })),
-    (pilot) => ({
-      ...{ what: 'pilot duty', value: null, unit: '' },
-      words: `pilot duty ${pilot} (for the coil)`,
-    }),
+    {
+      ...{ what: 'pilot duty', unit: '', value: () => null },
+      words: (pilot) => `pilot duty ${pilot} (for the coil)`,
+    },
   );
+  const own = ownContacts(study, duty.names, duty.poles).map((c) => (kind === 'ac' ? c.ac15 : c.dc13));
   const category = kind === 'ac' ? 'AC-15' : 'DC-13';
   found.add(
-    ladder(study, duty, COIL_AMPS, (amps) => ({
+    ladder(study, duty, sizesWith(COIL_AMPS, own), (amps) => ({
       ...rated(amps),
       ...(kind === 'ac' ? { ac15: amps } : { dc13: amps }),
     })),
-    (amps) => ({
-      ...{ what: category, value: amps, unit: 'A' },
-      words: `${category} ${num(amps)} A at ${place(volts, kind)} (for the coil)`,
-    }),
+    {
+      ...{ what: category, unit: 'A', value: (amps) => amps },
+      words: (amps) => `${category} ${num(amps)} A at ${place(volts, kind)} (for the coil)`,
+    },
   );
   return found.done();
 }
@@ -213,25 +254,26 @@ function loopContact(study: Study, names: readonly string[]): LeastRatings {
   const plan = (contact: Contact) => withParts(study.plan, own, (p) => withContact(p, contact));
   found.add(
     leastOf(study, {
-      sizes: LOOP_AMPS,
+      sizes: sizesWith(LOOP_AMPS, ratedAmps(ownContacts(study, own), kind)),
       plan: (amps) => plan({ ratings: rating(amps), motor: [] }),
       judge: judge(LOOP_IDS.slice(0, 2)),
     }),
-    (amps) => ({
-      ...{ what: 'contact', value: amps, unit: 'A' },
-      words: `contact rated ${num(amps)} A at ${place(volts, kind)}`,
-    }),
+    {
+      ...{ what: 'contact', unit: 'A', value: (amps) => amps },
+      words: (amps) => `contact rated ${num(amps)} A at ${place(volts, kind)}`,
+    },
   );
+  const least = ownContacts(study, own).map((c) => c.least?.amps);
   found.add(
     leastOf(study, {
-      sizes: LEAST_AMPS,
+      sizes: sizesWith(LEAST_AMPS, least).reverse(),
       plan: (amps) => plan({ ratings: rating(100), motor: [], least: { amps, volts, kind } }),
       judge: judge(LOOP_IDS.slice(2)),
     }),
-    (amps) => ({
-      ...{ what: 'least current', value: amps, unit: 'A' },
-      words: `least current of ${num(amps * 1000)} mA or less`,
-    }),
+    {
+      ...{ what: 'least current', unit: 'A', value: (amps) => amps, more: '' },
+      words: (amps) => `least current of ${num(amps * 1000)} mA or less`,
+    },
   );
   return found.done();
 }

@@ -5,28 +5,24 @@ import { checkCords } from '../checks/cords.ts';
 import { checkLoop } from '../checks/loop.ts';
 import type { Study } from '../checks/study.ts';
 import { checkWires } from '../checks/wires.ts';
-import type { Cable, FusePart, Plan, SupplyPart } from '../plan/plan.ts';
+import type { Cable, Plan, SupplyPart } from '../plan/plan.ts';
 import { thickerSizes } from '../ratings/wire.ts';
 import type { Finding } from '../report/model.ts';
 import type { CableGroup } from './cuts.ts';
-import { leastOf, withParts } from './least.ts';
-import type { LeastRating, LeastRatings } from './materials-model.ts';
+import { leastOf, ratingOf, sizesWith, withParts } from './least.ts';
+import type { LeastRatings } from './materials-model.ts';
 
-/** Usual sizes of adapters (A), of transformers (VA) and of fuses (A); common practice. */
+/** Usual sizes of adapters (A) and of transformers (VA); common practice. */
 export const SUPPLY_AMPS = [
   0.1, 0.2, 0.3, 0.5, 0.6, 0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20,
 ] as const;
 export const SUPPLY_VA = [5, 10, 15, 20, 30, 40, 50, 75, 100, 150, 200, 250, 300, 500] as const;
-export const FUSE_AMPS = [
-  ...[0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10],
-  ...[12.5, 16, 20],
-] as const;
 
 const COIL_IDS = ['coil-too-low', 'coil-thin-margin', 'coil-drops-at-start'];
 const num = (x: number): string => `${Number(x.toPrecision(4))}`;
 
 /** Findings of the coils and of the loop, each once worked out. */
-function coilFindings(s: Study) {
+export function coilFindings(s: Study) {
   const electrics = electricsOf(s);
   const coils = checkCoils(s, electrics);
   const low = coils.findings.filter((f) => COIL_IDS.includes(f.id));
@@ -52,7 +48,7 @@ function judgeSupply(names: readonly string[]): (s: Study) => Finding[] {
 }
 
 /** Undecided circuits are not judged at all; nothing found in them means nothing. */
-const UNDECIDED: LeastRatings = {
+export const UNDECIDED: LeastRatings = {
   least: [],
   untold: ['which states feed the coils was not decided'],
 };
@@ -61,45 +57,20 @@ const UNDECIDED: LeastRatings = {
 export function leastSupply(study: Study, names: readonly string[], part: SupplyPart): LeastRatings {
   if (study.verified === undefined) return UNDECIDED;
   const ac = part.output.kind === 'ac';
+  const { amps, volts, kind } = { ...part.output, amps: part.limit.amps };
+  const own = ac ? Number((amps * volts).toPrecision(6)) : amps;
   const found = leastOf<number>(study, {
-    sizes: ac ? SUPPLY_VA : SUPPLY_AMPS,
+    sizes: sizesWith(ac ? SUPPLY_VA : SUPPLY_AMPS, [own]),
     plan: (size) => withParts(study.plan, names, (p) => (p.kind === 'supply' ? withLimit(p, size) : p)),
     judge: judgeSupply(names),
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
   const unit = ac ? 'VA' : 'A';
-  const words = `${num(found.size)} ${unit} at ${num(part.output.volts)} V ${part.output.kind.toUpperCase()}`;
-  return { least: [{ what: 'output', value: found.size, unit, words }], untold: [] };
-}
-
-/** From the least fuse that its loop does not blow to the largest that the wire bears. */
-export function leastFuse(study: Study, names: readonly string[]): LeastRatings {
-  if (study.verified === undefined) return UNDECIDED;
-  const judge = (id: string) => (s: Study) => {
-    const { electrics, coils } = coilFindings(s);
-    return checkWires(s, electrics, coils.states).filter(
-      (f) => f.id === id && names.includes(f.parts[0] ?? ''),
-    );
-  };
-  const plan = (rating: number) =>
-    withParts(study.plan, names, (p): FusePart | typeof p => (p.kind === 'fuse' ? { ...p, rating } : p));
-  const least = leastOf<number>(study, { sizes: FUSE_AMPS, plan, judge: judge('fuse-too-small') });
-  const most = leastOf<number>(study, {
-    sizes: [...FUSE_AMPS].reverse(),
-    plan,
-    judge: judge('wire-overloaded'),
+  const rating = ratingOf(found, {
+    ...{ what: 'output', unit, value: (size) => size },
+    words: (size) => `${num(size)} ${unit} at ${num(volts)} V ${kind.toUpperCase()}`,
   });
-  const rating = (what: string, value: number): LeastRating => ({
-    ...{ what, value, unit: 'A' },
-    words: `${what === 'most' ? 'at most ' : ''}${num(value)} A`,
-  });
-  return {
-    least: [
-      ...('size' in least ? [rating('rating', least.size)] : []),
-      ...('size' in most && most.index > 0 ? [rating('most', most.size)] : []),
-    ],
-    untold: [least, most].flatMap((l) => ('untold' in l ? [l.untold] : [])),
-  };
+  return { least: [rating], untold: [] };
 }
 
 /** The plan with the runs of one cable in another. */
@@ -111,6 +82,15 @@ export function withCable(plan: Plan, runs: ReadonlySet<number>, cable: Cable): 
 export function sizesOf(cable: Cable): readonly Cable[] {
   return thickerSizes({ ...cable, area: 0 });
 }
+
+/** Sizes of the system with the cable's own among them, which no table may list. */
+export function sizesWithOwn(cable: Cable): readonly Cable[] {
+  const listed = sizesOf(cable);
+  if (listed.some((c) => Math.abs(c.area / cable.area - 1) < SAME)) return listed;
+  return [...listed, cable].sort((a, b) => a.area - b.area);
+}
+/** Share by which areas of one size may differ: a gauge in mm2 is rounded. */
+const SAME = 0.01;
 
 /** The thinnest size of one cable; `sides` says what its runs carry. */
 export function leastCable(
@@ -131,19 +111,32 @@ export function leastCable(
         : []),
     ];
   };
+  const sizes = sizesWithOwn(group.cable);
   const found = leastOf(study, {
-    sizes: sizesOf(group.cable),
+    sizes,
+    own: sizes.findIndex((c) => Math.abs(c.area / group.cable.area - 1) < SAME),
     // The checks tell one cable from another by its gauge, so the one that is tried has a gauge of its own.
     plan: (c) => withCable(study.plan, runs, { ...c, gauge: `${c.gauge} as ${group.name}` }),
     judge,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
   if (found.index === 0 && sides.mains)
-    return { least: [], untold: ['nothing that the checks look at limits how thin it may be'] };
-  const { gauge, area, awg } = found.size;
-  const [value, unit] = awg === undefined ? [Number((area * 1e6).toPrecision(4)), 'mm2'] : [awg, 'AWG'];
-  const thinnest = found.index === 0 ? ', the thinnest in the tables' : ' or thicker';
+    return { least: [], untold: ['the breaker ahead of it decides, and no check compares the two'] };
+  const { awg } = found.size;
+  const value = (c: Cable) => c.awg ?? Number((c.area * 1e6).toPrecision(4));
   // No check sets a flexible cord against the breaker ahead of it, so this figure is no leave to go that thin.
-  const end = sides.mains ? `${thinnest} for the load; the breaker ahead of it may ask for more` : thinnest;
-  return { least: [{ what: 'gauge', value, unit, words: `${gauge}${end}` }], untold: [] };
+  const end = sides.mains ? ' for the load; the breaker ahead of it may ask for more' : '';
+  const rating = ratingOf(found, {
+    ...{ what: 'gauge', unit: awg === undefined ? 'mm2' : 'AWG', value, more: ' or thicker' },
+    words: (c) => c.gauge,
+  });
+  const first = found.cautions.length > 0 ? '' : found.index > 0 ? ' or thicker' : thinnest(group.cable);
+  return { least: [{ ...rating, words: `${rating.words}${first}${end}` }], untold: [] };
+}
+
+/** What is said of a size below which none was tried. */
+function thinnest(cable: Cable): string {
+  const least = sizesOf(cable)[0];
+  const below = least !== undefined && cable.area < least.area * (1 - SAME);
+  return below ? ' as in the plan, which is thinner than any in the tables' : ', the thinnest in the tables';
 }

@@ -6,7 +6,7 @@ import type { Study } from '../checks/study.ts';
 import type { Part, PlugPart } from '../plan/plan.ts';
 import { receptacleByName } from '../ratings/receptacle.ts';
 import { type ReceptacleRow, tables } from '../ratings/tables.ts';
-import { leastOf, rebased, withParts } from './least.ts';
+import { leastOf, ratingOf, rebased, sizesWith, withParts } from './least.ts';
 import type { LeastRating, LeastRatings } from './materials-model.ts';
 
 /** A, usual sizes of IEC 60898 breakers. */
@@ -21,7 +21,7 @@ export function breakerSizes(practice: 'nec' | 'iec'): readonly number[] {
 
 function leastBreaker(study: Study, names: readonly string[], plug: PlugPart): LeastRatings {
   const found = leastOf<number>(study, {
-    sizes: breakerSizes(study.plan.practice),
+    sizes: sizesWith(breakerSizes(study.plan.practice), [plug.breaker]),
     plan: (breaker) => withParts(study.plan, names, (p) => (p.kind === 'plug' ? { ...p, breaker } : p)),
     judge: (s) =>
       [...checkMains(s), ...checkBranch(s)].filter(
@@ -31,8 +31,11 @@ function leastBreaker(study: Study, names: readonly string[], plug: PlugPart): L
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
   const curve = plug.curve === undefined ? '' : ` curve ${plug.curve}`;
-  const words = `breaker of ${found.size} A${curve}`;
-  return { least: [{ what: 'breaker', value: found.size, unit: 'A', words }], untold: [] };
+  const rating = ratingOf(found, {
+    ...{ what: 'breaker', unit: 'A', value: (amps) => amps, more: '' },
+    words: (amps) => `breaker of ${amps} A${curve}`,
+  });
+  return { least: [rating], untold: [] };
 }
 
 /** Letters and digits before the hyphen of a pattern's name: its family. */
@@ -77,11 +80,11 @@ function leastPattern(study: Study, names: readonly string[], part: PlugPart): L
     scan: true,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
-  const { names: own, amps } = found.size;
-  return {
-    least: [{ what: 'pattern', value: amps, unit: 'A', words: `${own[0]} on the breaker of the plan` }],
-    untold: [],
-  };
+  const rating = ratingOf(found, {
+    ...{ what: 'pattern', unit: 'A', value: (r) => r.amps, more: '' },
+    words: ({ names: own }) => `${own[0]} on the breaker of the plan`,
+  });
+  return { least: [rating], untold: [] };
 }
 
 /** Breaker, and the pattern that suits the breaker of the plan. */
@@ -113,7 +116,7 @@ export function leastBox(study: Study, names: readonly string[]): LeastRatings {
   // Rounded up, so that a box of just that size passes.
   const in3 = Math.ceil(most * 10 - 1e-6) / 10;
   const rating: LeastRating = {
-    ...{ what: 'volume', value: in3, unit: 'in3' },
+    ...{ what: 'volume', value: in3, unit: 'in3', cautions: [], without: null },
     words: `${in3} in3 (${Math.ceil((in3 * IN3) / 1e-6)} cm3) and room for relays on top`,
   };
   return { least: [rating], untold: [] };

@@ -8,6 +8,10 @@ export interface LeastRating {
   /** in `unit`; null for a code or a pattern */
   readonly value: number | null;
   readonly unit: string;
+  /** findings of severity caution that the plan has with just that figure, and a larger one avoids */
+  readonly cautions: readonly string[];
+  /** least figure without those cautions; null where there are none, for a code or a pattern */
+  readonly without: number | null;
   /** the figure to look for, in words */
   readonly words: string;
 }

@@ -4,7 +4,8 @@ import { push } from '../circuit/maps.ts';
 import type { JointPart, Part, Plan } from '../plan/plan.ts';
 import { type CableGroup, cableGroups } from './cuts.ts';
 import { leastContacts } from './least-contacts.ts';
-import { leastCable, leastFuse, leastSupply } from './least-loop.ts';
+import { leastFuse } from './least-fuse.ts';
+import { leastCable, leastSupply } from './least-loop.ts';
 import { leastBox, leastPlug } from './least-mains.ts';
 import type {
   LeastRatings,
@@ -12,17 +13,24 @@ import type {
   MaterialItem,
   MaterialJoint,
   Materials,
-  SmallPart,
 } from './materials-model.ts';
+import { smallParts } from './materials-small.ts';
 import { buyingKey, cableSpec, specOf } from './materials-spec.ts';
 import { toldOf } from './told.ts';
-import { wireRows } from './wirelist.ts';
-import type { EndMethod } from './wirelist-ends.ts';
 import { sectionOf } from './wirelist-order.ts';
 
 const FOOT = 0.3048;
 const NOTHING: LeastRatings = { least: [], untold: [] };
 const NOT_JUDGED: LeastRatings = { least: [], untold: ['no check looks at its ratings'] };
+
+/** Figures found with all else as it stands would not make a plan that fails pass. */
+const FAILED: LeastRatings = {
+  least: [],
+  untold: ['not worked out, because the plan fails its check'],
+};
+
+/** What has no rating to look for. */
+const UNRATED = new Set<Part['kind']>(['motor', 'load', 'outlet', 'joint']);
 
 /** Money is summed in hundredths, so that tenths of a coin do not add up. */
 const money = (x: number): number => Math.round(x * 100) / 100;
@@ -43,18 +51,13 @@ function leastOfPart(s: Study, names: readonly string[], part: Part): LeastRatin
       return found.least.length + found.untold.length === 0 ? NOT_JUDGED : found;
     }
     case 'fuse':
-      return leastFuse(s, names);
+      return leastFuse(s, names, part);
     case 'plug':
       return leastPlug(s, names, part);
     case 'box':
       return leastBox(s, names);
-    case 'motor':
-    case 'load':
-    case 'outlet':
-    case 'joint':
-      return NOTHING;
     default:
-      return NOT_JUDGED;
+      return UNRATED.has(part.kind) ? NOTHING : NOT_JUDGED;
   }
 }
 
@@ -68,7 +71,7 @@ function attempted(find: () => LeastRatings): LeastRatings {
   }
 }
 
-function itemsOf(s: Study): MaterialItem[] {
+function itemsOf(s: Study, fails: boolean): MaterialItem[] {
   const groups = new Map<string, Part[]>();
   for (const part of s.plan.parts.values()) if (part.kind !== 'joint') push(groups, buyingKey(part), part);
   return [...groups.values()].map((parts) => {
@@ -80,14 +83,18 @@ function itemsOf(s: Study): MaterialItem[] {
       spec: specOf(first!),
       count: parts.length,
       names,
-      ...attempted(() => leastOfPart(s, names, first!)),
+      ...(fails
+        ? UNRATED.has(first!.kind)
+          ? NOTHING
+          : FAILED
+        : attempted(() => leastOfPart(s, names, first!))),
       price: price ?? null,
       sum: price === undefined ? null : money(price * parts.length),
     };
   });
 }
 
-function cableOf(s: Study, group: CableGroup): MaterialCable {
+function cableOf(s: Study, group: CableGroup, fails: boolean): MaterialCable {
   const { cable, pieces, runs } = group;
   const known = pieces.flatMap((p) => p.cm ?? []);
   const metres = known.reduce((a, b) => a + b, 0) / 100;
@@ -100,7 +107,7 @@ function cableOf(s: Study, group: CableGroup): MaterialCable {
     metres,
     feet: Math.round((metres / FOOT) * 100) / 100,
     unmeasured: pieces.length - known.length,
-    ...attempted(() => leastCable(s, group, sides)),
+    ...(fails ? FAILED : attempted(() => leastCable(s, group, sides))),
     price: cable.price ?? null,
     sum: cable.price === undefined ? null : money(cable.price * metres),
   };
@@ -127,42 +134,19 @@ function jointsOf(plan: Plan): MaterialJoint[] {
   return [...groups].map(([wires, names]) => ({ wires, count: names.length, names }));
 }
 
-const SMALL: Partial<Record<EndMethod, string>> = {
-  tab: 'quick-connect tabs (none where soldered)',
-  battery: 'quick-connect tabs (none where soldered)',
-  earth: 'ring tongues for earth',
-};
-
-function smallParts(plan: Plan): SmallPart[] {
-  const list = wireRows(plan);
-  const counts = new Map<string, number>();
-  const add = (what: string) => counts.set(what, (counts.get(what) ?? 0) + 1);
-  for (const row of list.wires)
-    for (const end of [row.from, row.to]) {
-      if (row.gauge === null) continue;
-      if (end.ferrule) add(`ferrules for ${row.gauge}`);
-      const what = SMALL[end.method];
-      if (what !== undefined) add(`${what}, ${row.gauge}`);
-    }
-  const links = list.wires.filter((r) => r.gauge === null).length;
-  return [
-    ...[...counts].sort(([a], [b]) => (a < b ? -1 : 1)).map(([what, count]) => ({ what, count })),
-    ...(links > 0 ? [{ what: 'bare links, from off-cuts of wire', count: links }] : []),
-    ...(list.labels.length > 0 ? [{ what: 'wire labels', count: list.labels.length }] : []),
-  ];
-}
-
 /** What to buy for a plan. Pure. */
 export function materials(plan: Plan): Materials {
   const s = study(plan);
-  const items = itemsOf(s);
-  const cables = cableGroups(plan).map((group) => cableOf(s, group));
+  const told = toldOf(plan);
+  const fails = told.verdict === 'fail';
+  const items = itemsOf(s, fails);
+  const cables = cableGroups(plan).map((group) => cableOf(s, group, fails));
   const joints = jointsOf(plan);
   const small = smallParts(plan);
   const sums = [...items, ...cables].flatMap((x) => x.sum ?? []);
   return {
     format: 1,
-    check: toldOf(plan),
+    check: told,
     items,
     joints,
     cables,

@@ -1,8 +1,9 @@
 /** Single defects of parts, and parts mounted the wrong way round. */
 import type { WiredCircuit } from '../circuit/build.ts';
-import type { ContactEdge, DiodeEdge, Relay, Source } from '../circuit/circuit.ts';
+import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type Fault, RANK } from './meter-fault.ts';
+import { supplyFaults } from './meter-fault-supply.ts';
 import { joined } from './meter-fault-wires.ts';
 import { bareMark } from './meter-words.ts';
 
@@ -12,7 +13,7 @@ export function partFaults(plan: Plan, circuit: WiredCircuit, mark: (key: string
     ...contactFaults(plan, circuit, mark),
     ...circuit.diodes.filter((d) => !d.builtIn).flatMap(diodeFaults),
     ...circuit.relays.flatMap((r) => coilFaults(plan, r)),
-    ...circuit.sources.filter((s) => !s.mains).flatMap(supplyFaults),
+    ...circuit.sources.filter((s) => !s.mains).flatMap((s) => supplyFaults(plan, circuit, s)),
   ];
 }
 
@@ -155,29 +156,4 @@ function coilFaults(plan: Plan, relay: Relay): Fault[] {
   ];
   if (board) faults.push({ ...base, text: `${relay.part} does not answer`, circuit: (c) => never(c, relay) });
   return faults;
-}
-
-function supplyFaults(source: Source): Fault[] {
-  const own = (s: Source) => s.part === source.part;
-  const dead: Fault = {
-    text: `${source.part} gives nothing`,
-    parts: [source.part],
-    at: source.rails.map((r) => `${source.part}.${r.terminal}`),
-    rank: RANK.supply,
-    circuit: (c) => ({ ...c, sources: c.sources.filter((s) => !own(s)) }),
-  };
-  if (source.kind === 'ac') return [dead];
-  const reversed: Fault = {
-    text: `${source.part}: its poles are changed over`,
-    parts: [source.part],
-    at: source.rails.map((r) => `${source.part}.${r.terminal}`),
-    rank: RANK.supply,
-    circuit: (c) => ({
-      ...c,
-      sources: c.sources.map((s) =>
-        own(s) ? { ...s, rails: s.rails.map((r, i) => ({ ...r, net: s.rails[1 - i]!.net })) } : s,
-      ),
-    }),
-  };
-  return [dead, reversed];
 }

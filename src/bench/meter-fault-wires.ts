@@ -1,9 +1,11 @@
 /** Single mistakes in the wiring: cores open, on a wrong terminal, changed over, touching. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge } from '../circuit/circuit.ts';
-import type { Core, Plan, Run, TerminalRef } from '../plan/plan.ts';
+import type { Core, Plan, Run } from '../plan/plan.ts';
 import { type Fault, RANK, withCore } from './meter-fault.ts';
-import { bareMark, coreWords, keyOf, probeOf } from './meter-words.ts';
+import { crossed, swapped } from './meter-fault-swaps.ts';
+import { terminalsOf } from './meter-terminals.ts';
+import { bareMark, coreNamed, coreWords, keyOf, partsOf, probeOf } from './meter-words.ts';
 
 /** Terminals that a plan may have for cores on the wrong part to be tried as well. */
 const SMALL = 60;
@@ -14,11 +16,15 @@ const ENDS = ['a', 'b'] as const;
 /** Every wiring mistake; `mark` writes a terminal as the plan does. */
 export function wiringFaults(plan: Plan, mark: (key: string) => string): Fault[] {
   const faults: Fault[] = [];
-  const near = neighboursOf(plan);
+  const there = terminalsOf(plan);
+  const near = neighboursOf(plan, there);
   for (const run of plan.runs) {
     run.cores.forEach((core, index) => {
       faults.push(openCore(run, core, index));
-      for (const end of ENDS) faults.push(...landed(plan, run, index, end, mark, near(core[end].part)));
+      for (const end of ENDS) {
+        const own = there(core[end].part).map((terminal) => keyOf({ part: core[end].part, terminal }));
+        faults.push(...landed(run, index, end, mark, [...own, ...near(core[end].part)]));
+      }
     });
     for (let i = 0; i < run.cores.length; i++)
       for (let j = i + 1; j < run.cores.length; j++) {
@@ -26,11 +32,7 @@ export function wiringFaults(plan: Plan, mark: (key: string) => string): Fault[]
         if (!run.link) faults.push(touching(run, i, j));
       }
   }
-  return faults;
-}
-
-function partsOf(...refs: readonly TerminalRef[]): string[] {
-  return [...new Set(refs.map((r) => r.part))];
+  return [...faults, ...crossed(plan)];
 }
 
 function openCore(run: Run, core: Core, index: number): Fault {
@@ -53,24 +55,22 @@ function openCore(run: Run, core: Core, index: number): Fault {
 
 /** A core whose end is on another terminal of its part, or of a part in the same box. */
 function landed(
-  plan: Plan,
   run: Run,
   index: number,
   end: End,
   mark: (key: string) => string,
-  near: readonly string[],
+  elsewhere: readonly string[],
 ): Fault[] {
   const core = run.cores[index]!;
   const at = core[end];
   const other = core[end === 'a' ? 'b' : 'a'];
-  const own = plan.terminals.get(at.part)!.names.map((t) => keyOf({ part: at.part, terminal: t }));
-  const named = run.link ? 'link' : `${core.colour} core`;
+  const named = coreNamed(core, run.link);
   const to = (key: string): Fault => {
     const { part, terminal } = probeOf(key);
     const same = part === at.part;
     const where = same ? bareMark(mark(key)) : mark(key);
     return {
-      text: `${at.part}: the ${named} from ${other.written} is on ${where} instead of ${same ? bareMark(at.written) : at.written}`,
+      text: `${at.part}: ${named} from ${other.written} is on ${where} instead of ${same ? bareMark(at.written) : at.written}`,
       parts: [...new Set([at.part, part, other.part])],
       at: [keyOf(at), keyOf(other), key],
       rank: same ? RANK.wrongTab : RANK.neighbour,
@@ -78,24 +78,7 @@ function landed(
         withCore(p, run.index, index, { ...core, [end]: { ...at, part, terminal, written: mark(key) } }),
     };
   };
-  return [...own, ...near].filter((key) => key !== keyOf(at)).map(to);
-}
-
-function swapped(run: Run, i: number, j: number, end: End): Fault[] {
-  const [x, y] = [run.cores[i]!, run.cores[j]!];
-  if (keyOf(x[end]) === keyOf(y[end])) return [];
-  const at = x[end].part === y[end].part ? x[end].part : `${x[end].written} and ${y[end].written}`;
-  const far = end === 'a' ? 'b' : 'a';
-  return [
-    {
-      text: `${at}: the ${x.colour} and the ${y.colour} core from ${x[far].written} and ${y[far].written} are changed over`,
-      parts: partsOf(x.a, x.b, y.a, y.b),
-      at: [x.a, x.b, y.a, y.b].map(keyOf),
-      rank: RANK.swapped,
-      plan: (p) =>
-        withCore(withCore(p, run.index, i, { ...x, [end]: y[end] }), run.index, j, { ...y, [end]: x[end] }),
-    },
-  ];
+  return elsewhere.filter((key) => key !== keyOf(at)).map(to);
 }
 
 function touching(run: Run, i: number, j: number): Fault {
@@ -125,7 +108,10 @@ export function joined(c: WiredCircuit, a: string, b: string): WiredCircuit {
 }
 
 /** Terminals of the other parts in the same box; none where the plan is large. */
-function neighboursOf(plan: Plan): (part: string) => readonly string[] {
+function neighboursOf(
+  plan: Plan,
+  there: (part: string) => readonly string[],
+): (part: string) => readonly string[] {
   const count = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
   const near = new Map<string, string[]>();
   if (count <= SMALL)
@@ -137,7 +123,7 @@ function neighboursOf(plan: Plan): (part: string) => readonly string[] {
           part,
           inside
             .filter((p) => p !== part)
-            .flatMap((p) => (plan.terminals.get(p)?.names ?? []).map((t) => keyOf({ part: p, terminal: t }))),
+            .flatMap((p) => there(p).map((t) => keyOf({ part: p, terminal: t }))),
         );
     }
   return (part) => near.get(part) ?? [];

@@ -3,6 +3,7 @@ import { terminalKey } from '../circuit/circuit.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import type { Part, Plan } from '../plan/plan.ts';
 import { isUnplugged } from './meter-dead.ts';
+import { terminalsOf, wiredTerminals } from './meter-terminals.ts';
 import { keyOf, probeOf } from './meter-words.ts';
 
 export interface Pair {
@@ -46,22 +47,23 @@ export function probePairs(plan: Plan): Pair[] {
     else for (const own of byPart(keys).values()) within(own);
   }
   const known = new Set(landed);
+  const there = terminalsOf(plan);
   for (const run of plan.runs)
     for (const core of run.cores)
-      for (const [here, there] of [
+      for (const [here, other] of [
         [core.a, core.b],
         [core.b, core.a],
       ] as const)
-        for (const t of plan.terminals.get(here.part)!.names) {
+        for (const t of there(here.part)) {
           const key = terminalKey(here.part, t);
-          if (known.has(key)) put(keyOf(there), key);
+          if (known.has(key)) put(keyOf(other), key);
         }
   return [...pairs.values()].sort((x, y) => x.cost - y.cost);
 }
 
 /** Terminals that carry a core, in the order of the plan's parts. */
 function landedTerminals(plan: Plan): string[] {
-  const used = new Set(plan.runs.flatMap((r) => r.cores.flatMap((c) => [keyOf(c.a), keyOf(c.b)])));
+  const used = wiredTerminals(plan);
   return [...plan.terminals].flatMap(([part, { names }]) =>
     isUnplugged(plan, part) ? [] : names.map((t) => terminalKey(part, t)).filter((k) => used.has(k)),
   );

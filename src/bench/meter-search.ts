@@ -10,7 +10,7 @@ import { judge, type Measure } from './meter-measure.ts';
 import { type Measurer, measurer } from './meter-options.ts';
 import { type Pair, probePairs } from './meter-pairs.ts';
 import type { Wrong } from './meter-sheet.ts';
-import { REST, type Stance, stances } from './meter-stance.ts';
+import { REST, type Stance, sealingInputs, stances } from './meter-stance.ts';
 import { type Subject, subjects } from './meter-subject.ts';
 import { probeOf } from './meter-words.ts';
 
@@ -39,6 +39,8 @@ export function search(plan: Plan, faults: readonly Fault[], progress?: Progress
 class Search {
   private readonly bench;
   private readonly stances: readonly Stance[];
+  /** positions for mains on: nobody holds a button while probing what holds itself in */
+  private readonly handsFree: readonly Stance[];
   private readonly pairs: readonly Pair[];
   private readonly near = new Map<string, Pair[]>();
   private readonly main: readonly Pair[];
@@ -59,6 +61,8 @@ class Search {
   ) {
     this.bench = subjects(plan);
     this.stances = stances(plan, this.bench.right.circuit);
+    const sealing = sealingInputs(plan, this.bench.right.circuit);
+    this.handsFree = this.stances.filter((s) => !s.moved.some((i) => sealing.has(i)));
     this.pairs = probePairs(plan);
     this.main = this.pairs.filter((p) => p.main);
     for (const pair of this.pairs)
@@ -183,11 +187,12 @@ class Search {
   private stancesFor(fault: Fault, stage: 1 | 2 | 3): readonly Stance[] {
     // Ohms cost next to nothing; volts are solved for with every fault anew.
     if (stage === 2 && !this.onLoop(fault)) return [];
-    if (stage !== 2 && this.stances.length <= FEW_STANCES) return this.stances;
+    const stances = stage === 3 ? this.handsFree : this.stances;
+    if (stage !== 2 && stances.length <= FEW_STANCES) return stances;
     const { inputs } = this.bench.right.circuit;
     const own = new Set(inputs.filter((i) => fault.parts.includes(i.part)).map((i) => i.index));
-    const single = this.stances.filter((s) => s.first.length === 0 && s.moved.length === 1);
-    const several = this.stances.filter((s) => s.first.length > 0 || s.moved.length > 1);
+    const single = stances.filter((s) => s.first.length === 0 && s.moved.length === 1);
+    const several = stances.filter((s) => s.first.length > 0 || s.moved.length > 1);
     const touching = (s: Stance) => [...s.moved, ...s.first].some((i) => own.has(i));
     const boxed = own.size === 0;
     const singles = boxed ? this.spread(single) : single.filter(touching);

@@ -5,11 +5,28 @@ import type { CheckStep, StageSetup } from './meter-sheet.ts';
 
 type Kind<K extends Part['kind']> = Extract<Part, { kind: K }>;
 
+/** The parts that the text is about. */
+interface Cast {
+  readonly supplies: readonly Kind<'supply'>[];
+  readonly batteries: readonly Kind<'battery'>[];
+  /** plugs with pins, and those that are wired in for good */
+  readonly pinned: readonly Kind<'plug'>[];
+  readonly fixed: readonly Kind<'plug'>[];
+  /** loads with a plug of their own, and those that are wired in */
+  readonly loose: readonly Kind<'motor' | 'load'>[];
+  readonly wired: readonly Kind<'motor' | 'load'>[];
+}
+
 function ofKind<K extends Part['kind']>(plan: Plan, ...kinds: readonly K[]): Kind<K>[] {
   return [...plan.parts.values()].filter((p): p is Kind<K> => (kinds as readonly string[]).includes(p.kind));
 }
 
 const names = (parts: readonly Part[]) => listOf(parts.map((p) => p.name));
+const be = (parts: readonly Part[]) => (parts.length === 1 ? 'is' : 'are');
+/** `word` of one thing or of several: `stays`, `stay`. */
+const does = (parts: readonly Part[], word: string) => (parts.length === 1 ? `${word}s` : word);
+const it = (parts: readonly Part[]) => (parts.length === 1 ? 'it' : 'them');
+const breakers = (parts: readonly Part[]) => (parts.length === 1 ? 'the breaker' : 'the breakers');
 
 /** The adjustment of the switch at each gate; nothing is measured. */
 export function gateChecks(plan: Plan): Omit<CheckStep, 'number'>[] {
@@ -23,73 +40,93 @@ export function gateChecks(plan: Plan): Omit<CheckStep, 'number'>[] {
 
 /** `loopNeedsMains`: a low-voltage supply gets its power through a plug of the plan. */
 export function setups(plan: Plan, loopNeedsMains: boolean): StageSetup[] {
-  const supplies = ofKind(plan, 'supply', 'battery');
   const plugs = ofKind(plan, 'plug');
   const loads = ofKind(plan, 'motor', 'load');
+  const cast: Cast = {
+    supplies: ofKind(plan, 'supply'),
+    batteries: ofKind(plan, 'battery'),
+    pinned: plugs.filter((p) => !isFixed(p)),
+    fixed: plugs.filter(isFixed),
+    loose: loads.filter((l) => l.pluggedInto !== undefined),
+    wired: loads.filter((l) => l.pluggedInto === undefined),
+  };
   return [
-    { stage: 1, text: dead(supplies, plugs, loads) },
-    { stage: 2, text: loop(supplies, plugs, loads, loopNeedsMains) },
-    { stage: 3, text: mains(plugs, loads) },
+    { stage: 1, text: dead(cast) },
+    { stage: 2, text: loop(cast, loopNeedsMains) },
+    { stage: 3, text: mains(cast) },
   ];
 }
 
-const fixed = (plug: Kind<'plug'>) => plug.pattern?.toLowerCase() === 'fixed';
-const pluggedIn = (load: Kind<'motor' | 'load'>) => load.pluggedInto !== undefined;
+/** Whether a plug stands for a feed that is wired in and has no pins. */
+export function isFixed(plug: Kind<'plug'>): boolean {
+  return plug.pattern?.toLowerCase() === 'fixed';
+}
 
-function dead(
-  supplies: readonly Kind<'supply' | 'battery'>[],
-  plugs: readonly Kind<'plug'>[],
-  loads: readonly Kind<'motor' | 'load'>[],
-): string[] {
+function dead({ supplies, batteries, pinned, fixed, loose }: Cast): string[] {
   const text: string[] = [];
-  const loose = plugs.filter((p) => !fixed(p));
-  if (loose.length > 0) text.push(`Unplug ${names(loose)} and keep the pins in sight.`);
-  for (const p of plugs.filter(fixed))
+  if (pinned.length > 0) text.push(`Unplug ${names(pinned)} and keep the pins in sight.`);
+  for (const p of fixed)
     text.push(
       `${p.name} is wired in: an electrician switches its breaker off, locks it and proves it dead before anything is opened.`,
     );
-  const out = loads.filter(pluggedIn);
-  if (out.length > 0) text.push(`Unplug ${names(out)} too.`);
+  if (loose.length > 0) text.push(`Unplug ${names(loose)}${pinned.length > 0 ? ' too' : ''}.`);
   if (supplies.length > 0)
+    text.push(`Switch off ${names(supplies)} and take the loop's cores off the output.`);
+  if (batteries.length > 0) text.push(`Take the loop's cores off the poles of ${names(batteries)}.`);
+  if (supplies.length + batteries.length > 0)
     text.push(
-      `Switch off ${names(supplies)} and take the loop's cores off the output. Cores that share a terminal stay twisted together; where a step names that terminal, the probe goes on them.`,
+      'Cores that share a terminal stay twisted together; where a step names that terminal, the probe goes on them.',
     );
   text.push('Touch the probes together first, and take what the meter shows then off every reading in ohms.');
   return text;
 }
 
-function loop(
-  supplies: readonly Kind<'supply' | 'battery'>[],
-  plugs: readonly Kind<'plug'>[],
-  loads: readonly Kind<'motor' | 'load'>[],
-  needsMains: boolean,
-): string[] {
-  if (supplies.length === 0) return ['There is no low-voltage supply in this plan; nothing is read here.'];
-  const on = `Put the cores back on ${names(supplies)} and switch it on.`;
+function loop({ supplies, batteries, pinned, fixed, loose, wired }: Cast, needsMains: boolean): string[] {
+  if (supplies.length + batteries.length === 0)
+    return ['There is no low-voltage supply in this plan; nothing is read here.'];
+  const text: string[] = [];
+  if (batteries.length > 0) text.push(`Put the loop's cores back on the poles of ${names(batteries)}.`);
+  if (supplies.length > 0)
+    text.push(`Put the cores back on ${names(supplies)} and switch ${it(supplies)} on.`);
   if (!needsMains) {
-    const out = plugs.length > 0 ? [`${names(plugs)} stays out.`] : [];
-    const unplugged = loads.filter(pluggedIn);
-    return [on, ...out, ...(unplugged.length > 0 ? [`${names(unplugged)} stays unplugged.`] : [])];
+    if (pinned.length > 0) text.push(`${names(pinned)} ${does(pinned, 'stay')} out of the wall.`);
+    if (fixed.length > 0)
+      text.push(`${names(fixed)} ${does(fixed, 'stay')} dead, ${breakers(fixed)} off and locked.`);
+    if (loose.length > 0) text.push(`${names(loose)} ${does(loose, 'stay')} unplugged.`);
+    return text;
   }
-  const wired = loads.filter((l) => !pluggedIn(l));
-  return [
-    `${on} It gets its power through ${names(plugs)}, so mains is in the box as well: from here on this is work for a competent person, and the probes touch low-voltage terminals only.`,
-    ...(wired.length > 0
-      ? [`${names(wired)} is wired in: part it from the line, so that it cannot start.`]
-      : ['Whatever is plugged in stays unplugged.']),
-  ];
+  text.push(
+    `The loop gets its power through ${names([...pinned, ...fixed])}, so mains is in the box as well: from here on this is work for a competent person, and the probes touch low-voltage terminals only.`,
+  );
+  if (wired.length > 0)
+    text.push(
+      `${names(wired)} ${be(wired)} wired in: part ${it(wired)} from the line before that, so that nothing can start.`,
+    );
+  if (loose.length > 0) text.push(`${names(loose)} ${does(loose, 'stay')} unplugged.`);
+  return text;
 }
 
-function mains(plugs: readonly Kind<'plug'>[], loads: readonly Kind<'motor' | 'load'>[]): string[] {
+function mains({ pinned, fixed, loose, wired }: Cast): string[] {
+  const plugs = [...pinned, ...fixed];
   if (plugs.length === 0) return ['There is no mains in this plan; nothing is read here.'];
   const text = [
     'Only a competent person does this stage, with probes and a meter made for mains, one hand at a time, the box closed except while reading.',
   ];
   const three = plugs.some((p) => p.feed === 'three-phase');
   const lamp = three ? 'lamps between the lines' : 'a lamp';
-  text.push(
-    `The first load is ${lamp} for the volts of ${names(plugs)}, in place of ${loads.length > 0 ? names(loads) : 'the collector'}. The collector comes last, when every step has read as it should.`,
-  );
+  const loads = [...loose, ...wired];
+  const place =
+    loads.length === 0 ? '' : `, in place of ${names(loads)}, which ${does(loads, 'stay')} parted from it`;
+  text.push(`The first load is ${lamp} for the volts of ${names(plugs)}${place}.`);
+  if (wired.length > 0)
+    text.push(
+      `${names(wired)} ${be(wired)} wired in: take the cores off ${it(wired)} with everything dead, and end them in a covered terminal block for ${three ? 'the lamps' : 'the lamp'}.`,
+    );
+  if (pinned.length > 0)
+    text.push(`Then ${names(pinned)} ${pinned.length === 1 ? 'goes' : 'go'} into the wall.`);
+  if (fixed.length > 0) text.push(`Then ${breakers(fixed)} of ${names(fixed)} ${be(fixed)} switched on.`);
+  if (loads.length > 0)
+    text.push(`${names(loads)} ${does(loads, 'come')} last, when every step has read as it should.`);
   if (three)
     text.push('Before the motor turns for good, its direction of rotation is tried with a short start.');
   return text;

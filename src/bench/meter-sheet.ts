@@ -1,5 +1,6 @@
 /** The commissioning sheet as data; `pullin meter --json` prints it. */
 import type { Probe } from './read.ts';
+import type { Told } from './told.ts';
 
 /** 1: supplies and plug out, meter on ohms. 2: only the low-voltage supply on. 3: mains on, a lamp as first load. */
 export type MeterStage = 1 | 2 | 3;
@@ -63,6 +64,8 @@ export interface ReadStep {
   readonly first: readonly string[];
   /** its inputs by number */
   readonly movedFirst: readonly number[];
+  /** names of what springs back and has to be held away from rest by hand while the probes are on */
+  readonly held: readonly string[];
   readonly expect: Expected;
   readonly wrong: readonly Meaning[];
 }
@@ -81,10 +84,12 @@ export interface Silent {
   readonly why: string;
 }
 
-/** Format 1 of a commissioning sheet. */
+/** Format 1 of a commissioning sheet. A plan that puts somebody in danger as drawn has no setup and no steps. */
 export interface MeterSheet {
   readonly format: 1;
   readonly title: string;
+  /** what `check` says of the plan; of a plan with danger in it, that finding */
+  readonly check: Told;
   readonly setup: readonly StageSetup[];
   readonly steps: readonly MeterStep[];
   /** single faults that some reading tells, and those that the steps together tell */

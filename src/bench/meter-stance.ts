@@ -61,6 +61,22 @@ function fits(circuit: Circuit, moved: readonly number[]): boolean {
   return new Set(parts).size === new Set(moved).size;
 }
 
+/** Buttons whose circuit is meant to hold itself in once they are let go of. */
+export function sealingInputs(plan: Plan, circuit: Circuit): ReadonlySet<number> {
+  const refs = (plan.intents ?? []).flatMap((i) => i.staysOnAfter);
+  const own = (part: string, position: string | undefined) =>
+    refs.some((r) => r.part === part && r.position === position);
+  return new Set(circuit.inputs.filter((i) => own(i.part, i.position)).map((i) => i.index));
+}
+
+/** Names of what springs back by itself: a gate or a switch stays where it is put. */
+export function heldInputs(circuit: Circuit, moved: readonly number[]): string[] {
+  return moved
+    .map((index) => circuit.inputs[index]!)
+    .filter(({ kind }) => kind === 'button' || kind === 'cutout')
+    .map(({ part }) => part);
+}
+
 /** `planer open`, `mode at hand`. */
 export function stanceWords(circuit: Circuit, moved: readonly number[]): string[] {
   return moved.map((index) => {

@@ -25,7 +25,9 @@ export function subjects(plan: Plan): {
   const off = plugsOut(plan, right);
   const make = (circuit: WiredCircuit, own: Plan, fault?: Fault): Subject => {
     const change = fault?.circuit ?? ((c: WiredCircuit) => c);
-    const live = balanced(own, circuit, reading);
+    // Wiring changes no figure; another part brings its own.
+    const figures = own.parts === plan.parts ? reading : figuresFor(own, 'reading');
+    const live = balanced(own, circuit, figures);
     const dead = balanced(own, circuit, ohmmeter);
     const on = change(live.circuit);
     return {

@@ -24,7 +24,17 @@ export function bareMark(written: string): string {
 /** `the red core from bandsaw.COM to planer.COM`. */
 export function coreWords(core: Core, link: boolean): string {
   const ends = `from ${core.a.written} to ${core.b.written}`;
-  return link ? `the link ${ends}` : `the ${core.colour} core ${ends}`;
+  return `${coreNamed(core, link)} ${ends}`;
+}
+
+/** `the red core` or `the link`. */
+export function coreNamed(core: Core, link: boolean): string {
+  return link ? 'the link' : `the ${core.colour} core`;
+}
+
+/** The parts of some terminals, each once. */
+export function partsOf(...refs: readonly TerminalRef[]): string[] {
+  return [...new Set(refs.map((r) => r.part))];
 }
 
 export function probeOf(key: string): Probe {

@@ -1,4 +1,5 @@
 /** The commissioning sheet of a plan: the fewest readings that show every single fault that a reading can show. */
+import { check } from '../checks/check.ts';
 import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -10,9 +11,10 @@ import type { Measure } from './meter-measure.ts';
 import { type Progress, type Searched, search } from './meter-search.ts';
 import { gateChecks, setups } from './meter-setup.ts';
 import type { Meaning, MeterFault, MeterSheet, MeterStep, ReadStep, Silent, Wrong } from './meter-sheet.ts';
-import { stanceWords } from './meter-stance.ts';
+import { heldInputs, stanceWords } from './meter-stance.ts';
 import { marksOf, probeOf } from './meter-words.ts';
 import { readMeter } from './read.ts';
+import { toldOf } from './told.ts';
 
 /** Every single fault of a plan that is tried, in the order of the plan's cores and parts. */
 export function faultsOf(plan: Plan): Fault[] {
@@ -25,11 +27,17 @@ export function meterSheet(plan: Plan, progress?: Progress): MeterSheet {
   return commission(plan, progress).sheet;
 }
 
-/** The sheet with every fault that was tried and the steps that show it. */
+/**
+ * The sheet with every fault that was tried and the steps that show it. A plan with a finding of danger gets neither:
+ * nothing that is wired like it is to be measured or powered.
+ */
 export function commission(
   plan: Plan,
   progress?: Progress,
 ): { readonly sheet: MeterSheet; readonly faults: readonly MeterFault[] } {
+  const told = toldOf(plan);
+  const danger = told.verdict === 'fail' ? firstDanger(plan) : undefined;
+  if (danger !== undefined) return { sheet: withheld(plan, danger), faults: [] };
   const faults = faultsOf(plan);
   const found = search(plan, faults, progress);
   const circuit = buildWiredCircuit(plan);
@@ -42,22 +50,33 @@ export function commission(
     })),
   ];
   const needsMains = circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
-  const told = told_(faults, found, checks.length);
+  const shown = shownBy(faults, found, checks.length);
   return {
     sheet: {
       format: 1,
       title: plan.title,
+      check: told,
       setup: setups(plan, needsMains),
       steps,
       detectable: found.detectable.size,
-      detected: told.filter((f) => f.steps.length > 0).length,
+      detected: shown.filter((f) => f.steps.length > 0).length,
       silent: silentOnes(plan, circuit, faults, found),
     },
-    faults: told,
+    faults: shown,
   };
 }
 
-function told_(faults: readonly Fault[], found: Searched, before: number): MeterFault[] {
+/** Message of the first finding that somebody comes to harm by. */
+function firstDanger(plan: Plan): string | undefined {
+  return check(plan).findings.find((f) => f.severity === 'danger')?.message;
+}
+
+function withheld({ title }: Plan, finding: string): MeterSheet {
+  const nothing = { setup: [], steps: [], detectable: 0, detected: 0, silent: [] };
+  return { format: 1, title, check: { verdict: 'fail', finding }, ...nothing };
+}
+
+function shownBy(faults: readonly Fault[], found: Searched, before: number): MeterFault[] {
   return faults.map((f, i) => ({
     text: f.text,
     parts: f.parts,
@@ -104,6 +123,7 @@ function readSteps(
       positions: stanceWords(circuit, m.stance.moved),
       first: stanceWords(circuit, m.stance.first),
       movedFirst: m.stance.first,
+      held: heldInputs(circuit, m.stance.moved),
       expect: { ...m.expect, nominal: nominal(plan, m) },
       wrong: meanings(faults, wrong, fresh),
     };

@@ -1,7 +1,7 @@
 /** What the check says of a plan, in one line, for lists that are made of it all the same. */
 import { check } from '../checks/check.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Verdict } from '../report/model.ts';
+import type { Severity, Verdict } from '../report/model.ts';
 
 export interface Told {
   readonly verdict: Verdict;
@@ -9,8 +9,16 @@ export interface Told {
   readonly finding: string | null;
 }
 
-/** The verdict of `check`, and the finding it names first. */
+/** What leads to each verdict. */
+const BEHIND: Readonly<Record<Verdict, readonly Severity[]>> = {
+  fail: ['danger', 'warning', 'fault'],
+  'cannot-tell': ['doubt'],
+  pass: [],
+};
+
+/** The verdict of `check`, and the finding that led to it and comes first. */
 export function toldOf(plan: Plan): Told {
   const { verdict, findings } = check(plan);
-  return { verdict, finding: verdict === 'pass' ? null : (findings[0]?.message ?? null) };
+  const first = findings.find((f) => BEHIND[verdict].includes(f.severity));
+  return { verdict, finding: first?.message ?? null };
 }

@@ -6,7 +6,7 @@ export type EndMethod = (typeof END_METHODS)[number];
 
 /** What each method is, for the legend of a list. */
 export const METHOD_WORDS: Readonly<Record<EndMethod, string>> = {
-  tab: 'quick-connect tab crimped on, or soldered, at a snap switch',
+  tab: 'quick-connect tab crimped on, or soldered, at a snap switch; where two cores go to one blade, both are crimped in one connector',
   screw: 'screw terminal of a supply, relay socket, board, control or fuse holder',
   splice: 'wire nut or splicing connector, all wires of the joint together',
   clamp: 'screw clamp under the fixed cap of a plug or outlet',

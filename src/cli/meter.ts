@@ -61,7 +61,7 @@ export function addMeter(program: Command, session: Session): void {
     .option('--width <columns>', 'fill lines to this width (default: the terminal, else 80)', parseWidth)
     .addHelpText(
       'after',
-      '\nThe sheet is worked out from the plan as it is; check the plan first. The exit\nstatus says whether the sheet was made: 0 made, 2 the plan cannot be read, 70 a\nmistake in pullin.',
+      '\nThe sheet is worked out from the plan as it is. When the plan fails the check, the\nsheet says so first; when it puts somebody in danger, there is nothing to measure\nuntil that is put right. The exit status says whether the sheet was made: 0 made,\n2 the plan cannot be read, 70 a mistake in pullin.',
     )
     .action((file: string, flags: MeterFlags) => run(file, flags, session));
 }

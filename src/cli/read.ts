@@ -25,7 +25,7 @@ function probeOf(plan: Plan, text: string): Probe {
   const terminal = marks.find(mark);
   if (terminal === undefined)
     throw new Problem(
-      `${name} has no terminal "${mark}"${hint(mark, marks.marks())} It has ${marks.names.join(', ') || 'one only, its bare name'}`,
+      `${name} has no terminal "${mark}"${hint(mark, marks.marks()) || '.'} It has ${marks.names.join(', ') || 'one only, its bare name'}`,
     );
   return { part: name, terminal };
 }
@@ -68,7 +68,7 @@ export function addRead(program: Command, session: Session): void {
     .option('--json', 'print the reading as JSON')
     .addHelpText(
       'after',
-      '\nWhat is not named stands at rest. A reading is what the plan leads to expect; a\nreal one may differ by the tolerances that "pullin check" counts with.',
+      '\nWhat is not named stands at rest. A reading is what the plan leads to expect; a\nreal one may differ by the tolerances that "pullin check" counts with.\nExit status: 0 told, whatever the check says of the plan; 2 the plan or the\ncommand line cannot be read; 70 a mistake in pullin.',
     )
     .action((file: string, a: string | undefined, b: string | undefined, flags: ReadFlags) =>
       run(file, a, b, flags, session),

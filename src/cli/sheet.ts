@@ -29,6 +29,7 @@ async function made(plan: Plan, file: string, size: PaperSize, session: Session)
     { wireList },
     { materials },
     { meterSheet },
+    { METHOD_WORDS },
     { shownState },
     { printedSheet },
   ] = await Promise.all([
@@ -37,6 +38,7 @@ async function made(plan: Plan, file: string, size: PaperSize, session: Session)
     import('../bench/wirelist.ts'),
     import('../bench/materials.ts'),
     import('../bench/meter.ts'),
+    import('../bench/wirelist-ends.ts'),
     import('../report/draw/shown.ts'),
     import('../report/sheet/sheet.ts'),
   ]);
@@ -55,6 +57,7 @@ async function made(plan: Plan, file: string, size: PaperSize, session: Session)
     shown: shownState(input.circuit, { made: drawnState(plan, []).made }),
     truth: await truthOf(plan, session),
     wires,
+    methods: METHOD_WORDS,
     materials: materials(plan),
     meter,
     size,
@@ -107,7 +110,7 @@ export function addSheet(program: Command, session: Session): void {
     .option('--force', 'write over a file that exists')
     .addHelpText(
       'after',
-      '\nA PDF is printed by an installed Chromium: the one named in the environment\nvariable CHROMIUM, else chromium, chromium-browser or chrome on the search path.\nThe exit status says whether the document was made, not whether the plan is\nright: 0 made, 2 the plan cannot be read or the file cannot be written.',
+      '\nA PDF is printed by an installed Chromium: the one named in the environment\nvariable CHROMIUM, else chromium, chromium-browser or chrome on the search path.\nThe exit status says whether the document was made, not whether the plan is\nright: 0 made, 2 the plan cannot be read or the file cannot be written, 70 a\nmistake in pullin.',
     )
     .action((file: string, flags: SheetFlags) => run(file, flags, session));
 }

@@ -32,5 +32,9 @@ export function addTable(program: Command, session: Session): void {
       new Option('--format <format>', 'how to print it').choices(['text', 'markdown', 'csv']).default('text'),
     )
     .addOption(new Option('--json', 'print the table as JSON').conflicts('format'))
+    .addHelpText(
+      'after',
+      '\nExit status: 0 listed, whatever the check says of the plan; 2 the plan cannot be\nread; 70 a mistake in pullin.',
+    )
     .action((file: string, options: TableOptions) => run(file, options, session));
 }

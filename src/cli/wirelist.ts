@@ -39,7 +39,7 @@ async function reelsOf(plan: Plan, texts: readonly string[]) {
       const name = text.slice(0, at).trim();
       if (!names.includes(name))
         throw new Problem(
-          `--reel: no cable of this plan is called "${printable(name)}"${hint(name, names)} It has ${names.map(printable).join(', ') || 'none'}`,
+          `--reel: no cable of this plan is called "${printable(name)}"${hint(name, names) || '.'} It has ${names.map(printable).join(', ') || 'none'}`,
         );
       own.set(name, [...(own.get(name) ?? []), cm]);
     }
@@ -60,8 +60,9 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   }
   const { stdout, env } = session.io;
   if (options.json) return session.out.write(`${JSON.stringify(list, null, 2)}\n`);
-  const [report, { METHOD_WORDS }, { toldLine }] = await Promise.all([
+  const [report, { sectionNotes }, { METHOD_WORDS }, { toldLine }] = await Promise.all([
     import('../report/wirelist.ts'),
+    import('../report/wirelist-notes.ts'),
     import('../bench/wirelist-ends.ts'),
     import('../report/lists.ts'),
   ]);
@@ -71,7 +72,7 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
     return session.out.write(report.renderWireListCsv(list, options.list ?? 'wires'));
   }
   const parts = options.list === undefined ? report.WIRE_LISTS : [options.list];
-  const words = { title: plan.title, methods: METHOD_WORDS };
+  const words = { title: plan.title, methods: METHOD_WORDS, notes: sectionNotes(plan) };
   if (options.format === 'markdown')
     return session.out.write(report.renderWireListMarkdown(list, words, parts));
   const look = { width: widthFor(options.width, stdout), unicode: wantsUnicode(stdout, env) };

@@ -86,11 +86,13 @@ export function listingCsv({ head, rows }: Listing): string {
 
 const VERDICTS = { fail: 'this plan fails the check', 'cannot-tell': 'the check cannot tell of this plan' };
 
-/** The sentence a list of a plan that does not pass begins with; undefined for one that passes. */
-export function toldLine({ verdict, finding }: Told): string | undefined {
+const AS_IT_STANDS = 'The lists are of the plan as it stands.';
+
+/** The sentence a list of a plan that does not pass begins with, and `then`; undefined for one that passes. */
+export function toldLine({ verdict, finding }: Told, then = AS_IT_STANDS): string | undefined {
   if (verdict === 'pass') return undefined;
   const first = finding === null ? '' : `: ${finding}`;
-  return `Note: ${VERDICTS[verdict]}${first}. The lists are of the plan as it stands.`;
+  return `Note: ${VERDICTS[verdict]}${first}. ${then}`;
 }
 
 /** m to the centimetre, without a tail of noughts. */

@@ -30,11 +30,13 @@ interface Entry {
 }
 
 function entries(list: Materials): { parts: Entry[]; cables: Entry[] } {
+  // Of a plan that fails it is said once, before the parts.
+  const least = (x: LeastRatings) => (list.check.verdict === 'fail' ? [] : leastWords(x));
   const parts = list.items.map((i) => ({
     head: `${i.count} x ${i.spec}`,
     lines: [
       i.names.join(', '),
-      ...leastWords(i),
+      ...least(i),
       ...(i.price === null ? [] : [`${money(i.price)} each, ${money(i.sum)} in all.`]),
     ],
   }));
@@ -43,7 +45,7 @@ function entries(list: Materials): { parts: Entry[]; cables: Entry[] } {
     lines: [
       c.pieces === 1 ? '1 piece' : `${c.pieces} pieces`,
       ...(c.unmeasured > 0 ? [`${c.unmeasured} of them without a length in the plan, not counted.`] : []),
-      ...leastWords(c),
+      ...least(c),
       ...(c.price === null ? [] : [`${money(c.price)} a metre, ${money(c.sum)} in all.`]),
     ],
   }));
@@ -69,7 +71,10 @@ function totalLines({ total, unpriced }: Materials): string[] {
 }
 
 const LEAST =
-  'Least ratings are found by checking this plan with other ratings in it; each passes with all else as it stands. Look for the figure or more, with the other figures of the part unchanged.';
+  'Least ratings are found by checking this plan with other ratings in it; each passes with all else as it stands. Look for the figure or more, with the other figures of the part unchanged. A caution named beside a figure is one that the check gives with it: it does not fail the plan.';
+const NO_LEAST = 'Least ratings are not worked out, because the plan fails its check.';
+/** What is said of the least ratings before the parts. */
+export const leastNote = (list: Materials): string => (list.check.verdict === 'fail' ? NO_LEAST : LEAST);
 const CABLE =
   'Cable has its slack in it: what each run states, else 10 %, and at least 10 cm at each end (common practice, no source). A price of cable counts as that of a metre.';
 
@@ -80,7 +85,7 @@ export function renderMaterialsText(list: Materials, title: string, look: Look):
   const { parts, cables } = entries(list);
   const entry = (e: Entry) => [...say(e.head, '', '    '), ...e.lines.flatMap((l) => say(l, '    '))];
   const blocks = [
-    [...say(`Materials for ${title}`), ...(told === undefined ? [] : say(told)), ...say(LEAST)],
+    [...say(`Materials for ${title}`), ...(told === undefined ? [] : say(told)), ...say(leastNote(list))],
     ['Parts:', ...parts.flatMap(entry)],
     ...(cables.length === 0 ? [] : [[...say(`Cable. ${CABLE}`), ...cables.flatMap(entry)]]),
     ...(list.joints.length === 0
@@ -147,7 +152,7 @@ export function renderMaterialsMarkdown(list: Materials, title: string): string 
   const out = [
     `# ${markdownText(`Materials for ${title}`)}`,
     ...(told === undefined ? [] : ['', markdownText(told)]),
-    ...['', markdownText(LEAST)],
+    ...['', markdownText(leastNote(list))],
     ...section('Parts', parts.flatMap(item)),
     ...(cables.length === 0 ? [] : section('Cable', [markdownText(CABLE), '', ...cables.flatMap(item)])),
     ...(list.joints.length === 0 ? [] : section('Joints', listingMarkdown(jointListing(list)))),

@@ -1,9 +1,10 @@
 /** Sentences of the commissioning sheet, the same for a terminal and for Markdown; nothing is escaped here. */
-import type { MeterStage, MeterStep, ReadStep, Wrong } from '../bench/meter-sheet.ts';
+import type { MeterSheet, MeterStage, MeterStep, ReadStep, Wrong } from '../bench/meter-sheet.ts';
+import { toldLine } from './lists.ts';
 
 export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
   1: 'Unplugged and dead',
-  2: 'Loop live, collector unplugged',
+  2: 'Loop live, no load on the line',
   3: 'Mains last, with a lamp as first load',
 };
 
@@ -19,6 +20,20 @@ export const STOP: readonly string[] = [
 
 export const INTRO =
   'Work from the top. Put right what a step shows before going on: each step names only causes that the steps before it have not excluded, and after a change the steps of its stage are done again. What a step does not name stands at rest: gates shut, switches off, buttons free.';
+
+const AS_IT_STANDS = 'The readings are of the plan as it stands.';
+const DANGER =
+  'The plan puts somebody in danger as drawn: put it right first (`pullin check`, `pullin mend`); nothing is to be measured or powered until then.';
+
+/** Whether there is nothing to measure because the plan puts somebody in danger. */
+export function isWithheld({ setup, steps, check }: MeterSheet): boolean {
+  return check.verdict === 'fail' && setup.length === 0 && steps.length === 0;
+}
+
+/** What a sheet begins with when the plan does not pass `check`; undefined for one that passes. */
+export function checkLine(sheet: MeterSheet): string | undefined {
+  return toldLine(sheet.check, isWithheld(sheet) ? DANGER : AS_IT_STANDS);
+}
 
 /** A number with three figures. */
 function figures(value: number): string {
@@ -49,7 +64,8 @@ export function wrongWords({ expect }: ReadStep, wrong: Wrong): string {
     case 'open':
       return volts ? 'nothing' : expect.shows === 'beeps' ? 'no beep, no way through' : 'no way through';
     case 'shorted':
-      return 'beeps or next to nothing';
+      // A meter beeps on continuity alone, and there nothing reads shorted.
+      return expect.shows === 'open' ? 'a low reading' : 'next to nothing';
     case 'too low':
       return expect.shows === 'open' ? 'some ohms' : 'too low';
     case 'too high':
@@ -63,10 +79,12 @@ export function wrongWords({ expect }: ReadStep, wrong: Wrong): string {
   }
 }
 
-/** Where everything stands, with what is worked first. */
-export function positionWords({ first, positions }: ReadStep): string {
+/** Where everything stands, with what is worked first and let go of, and what takes a third hand. */
+export function positionWords({ first, positions, held }: ReadStep): string {
   const now = positions.length === 0 ? 'everything at rest' : positions.join(', ');
-  return first.length === 0 ? now : `first ${first.join(', ')}, then ${now}`;
+  const where = first.length === 0 ? now : `first ${first.join(', ')}; let go, then read with ${now}`;
+  if (held.length === 0) return where;
+  return `${where} (hold ${held.join(' and ')}: a clip lead or a second person is needed)`;
 }
 
 /** Where the probes go. */

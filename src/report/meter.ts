@@ -2,8 +2,10 @@
 import type { MeterSheet, MeterStep } from '../bench/meter-sheet.ts';
 import { ascii, printable } from './escape.ts';
 import {
+  checkLine,
   expectWords,
   INTRO,
+  isWithheld,
   meaningLines,
   positionWords,
   probeWords,
@@ -25,6 +27,9 @@ export function renderMeterText(sheet: MeterSheet, width: number, unicode = true
   const say = (text: string, first = '', rest?: string) =>
     lines.push(...wrap(clean(text), width, first, rest));
   say(`Commissioning sheet: ${sheet.title}`);
+  const told = checkLine(sheet);
+  if (told !== undefined) say(told);
+  if (isWithheld(sheet)) return `${lines.join('\n')}\n`;
   say(summary(sheet));
   lines.push('');
   say(INTRO);
@@ -69,8 +74,14 @@ function plain(text: string): string {
 
 /** The sheet as Markdown with boxes to tick; ends in a line break. */
 export function renderMeterMarkdown(sheet: MeterSheet): string {
-  const lines = [
+  const told = checkLine(sheet);
+  const head = [
     `# Commissioning sheet: ${plain(sheet.title)}`,
+    ...(told === undefined ? [] : ['', plain(told)]),
+  ];
+  if (isWithheld(sheet)) return `${head.join('\n')}\n`;
+  const lines = [
+    ...head,
     '',
     plain(summary(sheet)),
     '',

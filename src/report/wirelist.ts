@@ -14,6 +14,7 @@ import {
   paragraph,
   toldLine,
 } from './lists.ts';
+import type { SectionNotes } from './wirelist-notes.ts';
 
 export const WIRE_LISTS = ['wires', 'cuts', 'labels'] as const;
 export type WireListPart = (typeof WIRE_LISTS)[number];
@@ -22,17 +23,14 @@ export type WireListPart = (typeof WIRE_LISTS)[number];
 export interface WireListWords {
   readonly title: string;
   readonly methods: Readonly<Record<WireEnd['method'], string>>;
+  /** what is done to the power before each section */
+  readonly notes: SectionNotes;
 }
 
-const NOTES = {
-  'low voltage': 'Low voltage, with the supply unplugged',
-  mains: 'Mains, last of all: plug out, breaker off, and tested dead with a meter',
-} as const;
-
 /** `screw 7 mm + ferrule`; a bare link is not stripped. */
-const endWords = ({ method, strip, ferrule }: WireEnd): string =>
+export const endWords = ({ method, strip, ferrule }: WireEnd): string =>
   `${method}${strip === null ? '' : ` ${strip} mm`}${ferrule ? ' + ferrule' : ''}`;
-const sheathWords = ({ from, to }: WireRow): string =>
+export const sheathWords = ({ from, to }: WireRow): string =>
   from.sheath === null || to.sheath === null ? '' : `${from.sheath}/${to.sheath} mm`;
 
 function wireListing(rows: readonly WireRow[]): Listing {
@@ -169,20 +167,20 @@ function reelLines({ reels, waste }: CableCuts): string[] {
 
 const LENGTHS =
   'Lengths have their slack in them: what the run states, else 10 %, and at least 10 cm at each end (common practice, no source), rounded up to the centimetre. All cores of a run are one piece.';
-const STRIPS =
+export const STRIPS =
   'End: how it is joined, and the mm of insulation to strip; sheath: mm of outer sheath to take off at either end. Common practice, no source; what the part itself prints counts.';
-const LABELS = 'Labels, one for each end of each core; the terminal is the one that end lands on.';
+export const LABELS = 'Labels, one for each end of each core; the terminal is the one that end lands on.';
 
 /** Ways of joining that the list uses, each in a sentence. */
-function legend(list: WireList, methods: WireListWords['methods']): string[] {
+export function legend(list: Pick<WireList, 'wires'>, methods: WireListWords['methods']): string[] {
   const used = new Set(list.wires.flatMap((r) => [r.from.method, r.to.method]));
   return [...used].map((m) => `${m}: ${methods[m]}`);
 }
 
-const sections = (list: WireList) =>
+const sections = (list: WireList, notes: SectionNotes) =>
   (['low voltage', 'mains'] as const).flatMap((section) => {
     const rows = list.wires.filter((r) => r.section === section);
-    return rows.length === 0 ? [] : [{ title: NOTES[section], rows }];
+    return rows.length === 0 ? [] : [{ title: notes[section], rows }];
   });
 
 /** Lists one after the other in `width` columns. */
@@ -196,7 +194,7 @@ export function renderWireListText(
   const told = toldLine(list.check);
   const blocks = [[...say(`Wire list of ${words.title}`), ...(told === undefined ? [] : say(told))]];
   if (parts.includes('wires')) {
-    for (const { title, rows } of sections(list))
+    for (const { title, rows } of sections(list, words.notes))
       blocks.push([...say(`${title}:`), ...wireLines(rows, look)]);
     const loose = list.wires.some((r) => r.loose);
     blocks.push([
@@ -231,7 +229,7 @@ export function renderWireListMarkdown(
     ...(told === undefined ? [] : ['', markdownText(told)]),
   ];
   if (parts.includes('wires')) {
-    for (const { title, rows } of sections(list)) {
+    for (const { title, rows } of sections(list, words.notes)) {
       const { head, rows: cells } = wireListing(rows);
       const ticked = { head: ['done', ...head], rows: cells.map((r) => ['☐', ...r]) };
       out.push('', `## ${markdownText(title)}`, '', ...listingMarkdown(ticked));

@@ -4,6 +4,7 @@ import { commission, faultsOf, unplugged } from '../../src/bench/meter.ts';
 import { search } from '../../src/bench/meter-search.ts';
 import type { ReadStep } from '../../src/bench/meter-sheet.ts';
 import { readMeter } from '../../src/bench/read.ts';
+import { check } from '../../src/checks/check.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { notFinite, planOf } from './plan-of.ts';
 
@@ -62,6 +63,24 @@ describe.each(quick)('%s', (name) => {
     }
   });
 
+  it('has the relay pull in for the first time on the live loop, with mains still out', () => {
+    const live = reads.filter((s) => s.stage === 2);
+    if (kinds(plan, 'supply') + kinds(plan, 'battery') === 0) return;
+    expect(live.filter((s) => s.moved.length + s.movedFirst.length > 0).length).toBeGreaterThan(0);
+    const weak = faults.filter((f) => f.text.includes('lets its volts fall under load'));
+    expect(weak.length).toBe(kinds(plan, 'supply') + kinds(plan, 'battery'));
+    for (const f of weak) for (const number of f.steps) expect(sheet.steps[number - 1]!.stage).toBe(2);
+    expect(weak.filter((f) => f.steps.length === 0)).toEqual([]);
+  });
+
+  it('has no probe on the pins of a plug that is in the wall', () => {
+    const inWall = new Set(
+      [...plan.parts.values()].flatMap((p) => (p.kind === 'plug' && p.pattern !== 'fixed' ? [p.name] : [])),
+    );
+    const parts = reads.filter((s) => s.stage === 3).flatMap((s) => s.between.map((p) => p.part));
+    expect(parts.filter((part) => inWall.has(part))).toEqual([]);
+  });
+
   it('goes from dead to mains, numbered, each gate adjusted once', () => {
     expect(sheet.steps.map((s) => s.number)).toEqual(sheet.steps.map((_, i) => i + 1));
     const stages = sheet.steps.map((s) => s.stage);
@@ -85,6 +104,32 @@ describe('a loop with one relay', () => {
     const relay = [...plan.parts.values()].find((p) => p.kind === 'relay');
     if (coils !== 1 || relay?.kind !== 'relay' || relay.poles.length > 1) return;
     expect(worked(name).sheet.steps.length).toBeLessThanOrEqual(2 * kinds(plan, 'gate') + 12);
+  });
+});
+
+describe('a plan that puts somebody in danger', () => {
+  const wrong = new URL('wrong/', folder);
+  const plans = readdirSync(wrong)
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => planOf(readFileSync(new URL(name, wrong), 'utf8'), name));
+  const dangerous = plans.filter((plan) => check(plan).findings.some((f) => f.severity === 'danger'));
+
+  it('has nothing to measure or to power', () => {
+    expect(dangerous.length).toBeGreaterThan(5);
+    for (const plan of dangerous) {
+      const { sheet, faults } = commission(plan);
+      expect([sheet.setup, sheet.steps, sheet.silent, faults]).toEqual([[], [], [], []]);
+      expect([sheet.detectable, sheet.detected, sheet.check.verdict]).toEqual([0, 0, 'fail']);
+      const danger = check(plan).findings.find((f) => f.severity === 'danger');
+      expect(sheet.check.finding).toBe(danger!.message);
+    }
+  });
+
+  it('keeps its readings where only the loop is wrong, and says so', () => {
+    const plan = planOf(readFileSync(new URL('planer-on-break-tab.yaml', wrong), 'utf8'));
+    const { sheet } = commission(plan);
+    expect(sheet.check.verdict).toBe('fail');
+    expect(sheet.steps.length).toBeGreaterThan(5);
   });
 });
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { pieceCm } from '../../src/bench/cuts.ts';
+import { toldOf } from '../../src/bench/told.ts';
 import { type Reels, type WireList, wireList } from '../../src/bench/wirelist.ts';
+import { check } from '../../src/checks/check.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { example, exampleNames } from './example-plans.ts';
 import { planOf } from './plan-of.ts';
@@ -104,6 +106,26 @@ describe('the order of wiring', () => {
     ]);
   });
 
+  it('comes to the far end of a chain by way of the chain, from the + side', () => {
+    const names = ['a', 'b', 'c', 'd'];
+    const bell = '{gauge: 20 AWG, cores: 2}';
+    const plan = planOf(`parts:
+  PS1: {kind: supply, output: 12 V DC, limit: 1 A}
+  K1: {kind: relay, coil: {rated: 12 V DC, resistance: 155 ohm}, contact: {ratings: [5 A 250 V AC]}}
+${names.map((n) => `  ${n}: {kind: gate}\n`).join('')}runs:
+  - {cable: ${bell}, length: 1 m, cores: {white: [d.NO, K1.A1]}}
+  - {cable: ${bell}, length: 1 m, cores: {white: [PS1.-, K1.A2]}}
+  - {cable: ${bell}, length: 1 m, cores: {red: [c.COM, d.COM], white: [c.NO, d.NO]}}
+  - {cable: ${bell}, length: 1 m, cores: {red: [PS1.+, a.COM]}}
+  - {cable: ${bell}, length: 1 m, cores: {red: [b.COM, c.COM], white: [b.NO, c.NO]}}
+  - {cable: ${bell}, length: 1 m, cores: {red: [a.COM, b.COM], white: [a.NO, b.NO]}}
+`);
+    expect(listOf(plan).wires.map((w) => `${w.from.terminal} ${w.to.terminal}`)).toEqual([
+      ...['PS1.+ a.COM', 'a.COM b.COM', 'a.NO b.NO', 'b.COM c.COM', 'b.NO c.NO', 'c.COM d.COM', 'c.NO d.NO'],
+      ...['d.NO K1.A1', 'PS1.- K1.A2'],
+    ]);
+  });
+
   it('marks what hangs on nothing as loose', () => {
     const plan =
       planOf(`parts: {PS1: {kind: supply, output: 12 V DC, limit: 1 A}, a: {kind: joint}, b: {kind: joint}, c: {kind: joint}}
@@ -171,5 +193,26 @@ describe('the verdict', () => {
     const wrong = listOf(example('wrong/coil-24-on-12'));
     expect(wrong.check.verdict).toBe('fail');
     expect(wrong.check.finding).toMatch(/K1/);
+  });
+
+  it.each(EVERY)('of %s names the finding that led to it', (name) => {
+    const plan = example(name);
+    const { verdict, findings } = check(plan);
+    const { finding } = toldOf(plan);
+    if (verdict === 'pass') expect(finding).toBeNull();
+    else
+      expect(findings.find((f) => f.message === finding)!.severity).toMatch(
+        verdict === 'fail' ? /danger|warning|fault/ : /doubt/,
+      );
+  });
+
+  it('is a doubt, where notices stand before it', () => {
+    const plan = planOf(`parts:
+  PS1: {kind: supply, output: 12 V DC, limit: 1 A}
+runs: []
+`);
+    const { findings } = check(plan);
+    const doubt = findings.find((f) => f.severity === 'doubt');
+    expect(toldOf(plan)).toEqual({ verdict: 'cannot-tell', finding: doubt!.message });
   });
 });

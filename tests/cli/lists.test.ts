@@ -49,6 +49,7 @@ describe('pullin wirelist', () => {
       /^pullin: bell: the piece of run 2 is 5.5 m long, slack included, and the longest reel is 5 m/,
     ],
     [['--reel', 'bel=5m'], /no cable of this plan is called "bel"; did you mean bell\?/],
+    [['--reel', 'foo=5m'], /no cable of this plan is called "foo"\. It has bell, cord/],
     [['--reel', 'lots'], /--reel: /],
     [['--reel', 'bell=0m'], /--reel: /],
     [['--reel', '1mm'], /at least 1 cm/],

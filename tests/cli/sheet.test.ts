@@ -59,6 +59,20 @@ describe('the document', () => {
     }
   });
 
+  it('tells how every end is stripped, the labels, and lengths in whole inches', async () => {
+    const { out } = await sheet([lane, '-o', '-']);
+    const text = words(out);
+    for (const part of [
+      '<th scope="col">end from</th>',
+      '<th scope="col">sheath</th>',
+      '<td>screw 7 mm</td>',
+    ])
+      expect(out).toContain(part);
+    expect(text).toContain('1 red > PS1.+');
+    expect(text).toContain('15.4 m (50 ft 7 in)');
+    expect(text).toContain('Low voltage, with the supply unplugged.');
+  });
+
   it('shows a plan that failed as one: findings on the first page, a band on every page', async () => {
     const { status, out } = await sheet(['examples/wrong/planer-on-break-tab.yaml', '-o', '-']);
     expect(status).toBe(0);

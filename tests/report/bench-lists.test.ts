@@ -18,6 +18,7 @@ import {
   renderWireListText,
   WIRE_LISTS,
 } from '../../src/report/wirelist.ts';
+import { sectionNotes } from '../../src/report/wirelist-notes.ts';
 import { columns } from '../../src/report/wrap.ts';
 import { example, exampleNames } from '../bench/example-plans.ts';
 import { planOf } from '../bench/plan-of.ts';
@@ -34,7 +35,7 @@ function materials(plan: Plan): Materials {
   bought.set(plan, known);
   return known;
 }
-const words = (plan: Plan) => ({ title: plan.title, methods: METHOD_WORDS });
+const words = (plan: Plan) => ({ title: plan.title, methods: METHOD_WORDS, notes: sectionNotes(plan) });
 const text = (plan: Plan, width: number, unicode = true) => {
   const look = { width, unicode };
   return [
@@ -123,8 +124,48 @@ describe('a plan that does not pass', () => {
       expect(page.replace(/\s+/g, ' ')).toMatch(/Note: this plan fails the check: .*K1/);
   });
 
+  it('gives no least figure and claims nothing of ratings', () => {
+    for (const name of exampleNames('wrong').slice(0, 12)) {
+      const list = materials(example(name));
+      const page = renderMaterialsText(list, 'x', { width: 80, unicode: true }).replace(/\s+/g, ' ');
+      if (list.check.verdict !== 'fail') continue;
+      expect(page, name).toContain('Least ratings are not worked out, because the plan fails its check.');
+      expect(page, name).not.toMatch(/still passes|nothing that the checks|no check looks|in the tables/);
+      for (const x of [...list.items, ...list.cables]) {
+        expect(x.least).toEqual([]);
+        expect(x.untold.every((u) => u === 'not worked out, because the plan fails its check')).toBe(true);
+      }
+    }
+  });
+
   it('is not said of one that does', () => {
     for (const page of text(example('saltmarsh-lane'), 80)) expect(page).not.toContain('Note:');
+  });
+});
+
+describe('what is done to the power first', () => {
+  const source = {
+    supply: 'PS1: {kind: supply, output: 12 V DC, limit: 1 A}',
+    battery: 'B1: {kind: battery, output: 12 V DC, capacity: 7 Ah}',
+    plug: 'P1: {kind: plug, pattern: NEMA 5-20, volts: 120 V AC}',
+    fixed: 'P2: {kind: plug, pattern: fixed, breaker: 16 A, volts: 120 V AC}',
+  };
+  const notes = (...names: (keyof typeof source)[]) =>
+    sectionNotes(planOf(`parts:\n${names.map((n) => `  ${source[n]}\n`).join('')}runs: []\n`));
+
+  it('is said of the sources that the plan has', () => {
+    expect(notes('supply', 'plug')).toEqual({
+      'low voltage': 'Low voltage, with the supply unplugged',
+      mains: 'Mains, last of all: plug out, breaker off, and tested dead with a meter',
+    });
+    expect(notes('battery', 'fixed')).toEqual({
+      'low voltage': 'Low voltage, with the battery disconnected',
+      mains: 'Mains, last of all: breaker off, locked, and tested dead with a meter',
+    });
+    expect(notes('supply', 'battery', 'plug', 'fixed')).toEqual({
+      'low voltage': 'Low voltage, with the supply unplugged and the battery disconnected',
+      mains: 'Mains, last of all: plug out, breaker off, locked, and tested dead with a meter',
+    });
   });
 });
 

@@ -7,6 +7,9 @@ import { meterSheet } from '../../src/bench/meter.ts';
 import type { MeterSheet, ReadStep } from '../../src/bench/meter-sheet.ts';
 import { STAGES } from '../../src/cli/stages.ts';
 import { renderMeterMarkdown, renderMeterText } from '../../src/report/meter.ts';
+import { positionWords, wrongWords } from '../../src/report/meter-words.ts';
+import { meterSheet as printedSheet } from '../../src/report/sheet/meter.ts';
+import type { SheetParts } from '../../src/report/sheet/parts.ts';
 import { columns } from '../../src/report/wrap.ts';
 import { planOf } from '../bench/plan-of.ts';
 import { pullin } from '../cli/fake-io.ts';
@@ -21,6 +24,7 @@ function hostile(): MeterSheet {
   return {
     ...sheet,
     title: bad,
+    check: { verdict: 'fail', finding: bad },
     setup: [{ stage: 1, text: [bad] }],
     steps: [
       { number: 1, stage: 1, kind: 'check', part: bad, text: bad },
@@ -31,6 +35,7 @@ function hostile(): MeterSheet {
         range: bad,
         positions: [bad],
         first: [bad],
+        held: [bad],
         far: true,
         adjust: [bad],
         wrong: [{ wrong: 'open', faults: Array.from({ length: 9 }, () => bad) }],
@@ -61,6 +66,59 @@ describe('text', () => {
     // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
     expect(renderMeterText(hostile(), 80)).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/);
     expect(renderMeterText(hostile(), 80, false)).toMatch(/^[\n -~]*$/);
+  });
+});
+
+describe('a plan that fails the check', () => {
+  const finding = 'the planer is on its break tab';
+  const failed: MeterSheet = { ...sheet, check: { verdict: 'fail', finding } };
+  const withheld: MeterSheet = { ...failed, setup: [], steps: [], detectable: 0, detected: 0, silent: [] };
+  const printed = (meter: MeterSheet) => printedSheet({ meter } as SheetParts);
+
+  it('is said to at the top, before anything to do', () => {
+    const note = `Note: this plan fails the check: ${finding}. The readings are of the plan as it stands.`;
+    expect(renderMeterText(failed, 400).split('\n')[1]).toBe(note);
+    expect(renderMeterMarkdown(failed).split('\n')[2]).toBe(note);
+    expect(printed(failed)).toContain(`<h2>Meter sheet</h2>\n<p>${note}</p>`);
+    for (const text of [renderMeterText(sheet, 400), renderMeterMarkdown(sheet), printed(sheet)])
+      expect(text).not.toContain('Note:');
+  });
+
+  it('has no stages and no count of faults where it puts somebody in danger', () => {
+    for (const text of [renderMeterText(withheld, 400), renderMeterMarkdown(withheld), printed(withheld)]) {
+      expect(text).toContain(finding);
+      expect(text).toMatch(/puts somebody in danger as drawn: put it right first/);
+      expect(text).toMatch(/nothing is to be measured or powered until then\./);
+      expect(text).not.toMatch(/Stage|single faults|red on|probe/);
+    }
+  });
+});
+
+describe('words', () => {
+  const step = sheet.steps.find((s): s is ReadStep => s.kind === 'read')!;
+  const showing = (shows: ReadStep['expect']['shows']): ReadStep => ({
+    ...step,
+    expect: { ...step.expect, shows },
+  });
+
+  it('say of no range but continuity that the meter beeps', () => {
+    expect(wrongWords(showing('open'), 'shorted')).toBe('a low reading');
+    expect(wrongWords(showing('ohms'), 'shorted')).toBe('next to nothing');
+    const text = renderMeterText(sheet, 400);
+    for (const line of text.split('\n').filter((l) => /\bbeep/.test(l)))
+      expect(line).toMatch(/it beeps|no beep/);
+  });
+
+  it('have a button let go of before the reading, and a third hand where one is held', () => {
+    const at = { ...step, positions: [], first: ['start pressed'], held: [] };
+    expect(positionWords(at)).toBe('first start pressed; let go, then read with everything at rest');
+    const held = {
+      ...step,
+      positions: ['stop pressed', 'start pressed'],
+      first: [],
+      held: ['stop', 'start'],
+    };
+    expect(positionWords(held)).toContain('hold stop and start: a clip lead or a second person is needed');
   });
 });
 
@@ -112,6 +170,7 @@ describe('pullin meter', () => {
       positions: z.array(z.string()),
       first: z.array(z.string()),
       movedFirst: z.array(z.number().int()),
+      held: z.array(z.string()),
       expect: z.strictObject({
         shows: z.enum(['beeps', 'open', 'ohms', 'volts', 'nothing']),
         nominal: z.number().nullable(),
@@ -133,6 +192,10 @@ describe('pullin meter', () => {
   const shape = z.strictObject({
     format: z.literal(1),
     title: z.string(),
+    check: z.strictObject({
+      verdict: z.enum(['pass', 'fail', 'cannot-tell']),
+      finding: z.string().nullable(),
+    }),
     setup: z.array(z.strictObject({ stage, text: z.array(z.string()) })).length(3),
     steps: z.array(step).min(1),
     detectable: z.number().int(),

@@ -2,8 +2,10 @@
 import type { MeterStep, ReadStep } from '../../bench/meter-sheet.ts';
 import { xml } from '../draw/xml.ts';
 import {
+  checkLine,
   expectWords,
   INTRO,
+  isWithheld,
   meaningLines,
   positionWords,
   STAGE_TITLES,
@@ -14,6 +16,9 @@ import { list, paragraph, table } from './html.ts';
 import type { Cell, SheetParts } from './parts.ts';
 
 export function meterSheet({ meter }: SheetParts): string {
+  const told = checkLine(meter);
+  const head = `<section><h2>Meter sheet</h2>${told === undefined ? '' : `\n${paragraph(told)}`}`;
+  if (isWithheld(meter)) return `${head}</section>`;
   const stages = ([1, 2, 3] as const).flatMap((stage) => {
     const steps = stepsOf(meter.steps, stage);
     if (steps.length === 0) return [];
@@ -24,7 +29,7 @@ export function meterSheet({ meter }: SheetParts): string {
   });
   const silent = meter.silent.map((s) => `${s.fault}: ${s.why}`);
   const cover = `Together these readings show ${meter.detected} of the ${meter.detectable} single faults that a meter at the terminals can show.`;
-  return `<section><h2>Meter sheet</h2>
+  return `${head}
 ${paragraph(INTRO)}
 <div class="frame"><p>Stop, unplug, and call an electrician when</p>${list(STOP)}</div>
 ${stages.join('\n')}

@@ -2,6 +2,7 @@
 import type { Materials } from '../../bench/materials-model.ts';
 import type { MeterSheet } from '../../bench/meter-sheet.ts';
 import type { WireList } from '../../bench/wirelist.ts';
+import type { WireEnd } from '../../bench/wirelist-ends.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { LayoutInput } from '../draw/layout.ts';
 import type { PaperSize } from '../draw/paper.ts';
@@ -16,6 +17,8 @@ export interface SheetParts extends Pick<LayoutInput, 'circuit' | 'sides'> {
   /** a sentence in place of the table where it could not be worked out */
   readonly truth: TruthTable | string;
   readonly wires: WireList;
+  /** what each way of joining an end means */
+  readonly methods: Readonly<Record<WireEnd['method'], string>>;
   readonly materials: Materials;
   readonly meter: MeterSheet;
   /** date of the plan file, `2026-11-25`; undefined where there is none */

@@ -1,9 +1,12 @@
 /** One printable document for the bench: HTML without scripts, for A4 or letter paper. */
 import { xml } from '../draw/xml.ts';
+import { diagram, isShort, truth } from './diagram.ts';
 import { meterSheet } from './meter.ts';
 import type { SheetParts } from './parts.ts';
-import { cutList, diagram, shopping, summary, truth, wireList } from './sections.ts';
+import { summary } from './sections.ts';
+import { shopping } from './shopping.ts';
 import { styleFor } from './style.ts';
+import { cutList, labels, wireList } from './wiring.ts';
 
 /** Words of the band on every page of a plan that did not pass. */
 const BANDS = {
@@ -21,8 +24,10 @@ export function printedSheet(parts: SheetParts): string {
     `<section class="first">${summary(parts)}</section>`,
     diagram(parts),
     truth(parts),
-    wireList(parts),
+    // A page on its side or filled by the diagram leaves a short table no room; the wire list then follows the table.
+    wireList(parts, isShort(parts)),
     cutList(parts),
+    labels(parts),
     shopping(parts),
     meterSheet(parts),
     signOff(),

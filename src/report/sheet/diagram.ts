@@ -1,0 +1,69 @@
+/** The diagram and what runs when, as sections of the printed sheet. */
+import type { Drawing } from '../draw/drawing.ts';
+import { layOnPaper, type PaperSize } from '../draw/paper.ts';
+import { findingMarks } from '../draw/sheet.ts';
+import { drawingSvg, FONT } from '../draw/svg.ts';
+import { cell, deviationText } from '../table.ts';
+import { filled, paragraph, table } from './html.ts';
+import type { SheetParts } from './parts.ts';
+
+/** mm of a page that the drawing may take, upright and across, inside the margins of the style. */
+export const ROOM: Readonly<Record<PaperSize, { readonly up: Room; readonly across: Room }>> = {
+  a4: { up: { width: 186, height: 232 }, across: { width: 273, height: 152 } },
+  letter: { up: { width: 191.9, height: 214 }, across: { width: 255.4, height: 156 } },
+};
+interface Room {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** px of the smallest words on a drawing, those on conductors, and points below which they are hard to read in print. */
+const SMALLEST = 9.5;
+const LEAST_POINTS = 6.5;
+const POINTS_PER_MM = 72 / 25.4;
+
+/** The size in print of the smallest words of a drawing that fills the room, in points. */
+function points({ width, height }: Drawing, room: Room): number {
+  return SMALLEST * Math.min(room.width / width, room.height / height) * POINTS_PER_MM;
+}
+
+/** The diagram as large as a page lets it be, upright or across. */
+export function diagram(parts: SheetParts): string {
+  const { plan, report, circuit, sides, shown, size } = parts;
+  const marks = findingMarks(report.findings);
+  // The heading and the line below it take about as much as this of a page.
+  const { drawing, ...laid } = layOnPaper({ circuit, sides, marks }, size, () => 90, false);
+  const across = laid.width > laid.height;
+  const smallest = points(drawing, ROOM[size][across ? 'across' : 'up']);
+  const turned = across ? ' It lies across the page, where it comes out larger.' : '';
+  const small =
+    smallest >= LEAST_POINTS
+      ? ''
+      : ` It fills the page, and its smallest words still come out at ${smallest.toFixed(1)} points; pullin draw -o makes a larger sheet of it.`;
+  return `<section class="diagram${across ? ' across' : ''}"><h2>Diagram</h2>
+<svg role="img" aria-label="Ladder diagram" viewBox="0 0 ${Math.ceil(drawing.width)} ${Math.ceil(drawing.height)}" color="#000" ${FONT}>${drawingSvg(drawing, { plan, shown })}</svg>
+${paragraph(`Drawn with everything at rest, all gates shut. On a core: number of its run, colour, gauge, length. Lines join at dots and nowhere else.${turned}${small}`)}</section>`;
+}
+
+/** Rows up to which the table needs no page of its own. */
+const SHORT = 14;
+
+/** Whether what runs when may share a page with what is before or after it. */
+export function isShort({ truth: found }: SheetParts): boolean {
+  return typeof found === 'string' || found.rows.length <= SHORT;
+}
+
+/** What runs when; states that are not as intended are marked by a word. */
+export function truth(parts: SheetParts): string {
+  const { truth: found } = parts;
+  const open = isShort(parts) ? '<section class="short">' : '<section>';
+  if (typeof found === 'string') return `${open}<h2>What runs when</h2>${paragraph(found)}</section>`;
+  const head = ['state', ...found.columns, 'ought to be'];
+  const rows = found.rows.map((row) => [
+    row.label,
+    ...found.columns.map((name) => cell(row, name)),
+    deviationText(row),
+  ]);
+  const wide = found.columns.length > 9;
+  return `${open}<h2>What runs when</h2>${table(...filled(head, rows), wide ? 'narrow' : '')}</section>`;
+}
