@@ -2,17 +2,16 @@
 
 import { figuresFor } from '../checks/figures.ts';
 import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
-import type { ContactEdge, Relay, Source } from '../circuit/circuit.ts';
+import type { Source } from '../circuit/circuit.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { type Figures, type Island, islandOf, type Situation } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
-import { type Held, solveLimited } from './limited.ts';
+import { solveLimited } from './limited.ts';
+import { closedWith, hasPower, pullsIn, voltsIn } from './steps.ts';
 import { balanced } from './three-phase.ts';
 
 /** Steps for each thing that moves, after which relays that still move are taken to chatter. */
 const STEPS_EACH = 4;
-/** Share of its volts at which an outlet or a primary counts as fed. */
-const FED = 0.5;
 
 /** Where everything stands, and the solved islands. */
 export interface BenchState {
@@ -104,10 +103,12 @@ class Machine {
       const solved = this.islands.map((i) =>
         solveLimited(this.circuit.plan, i, this.figures, here.situation),
       );
-      const volts = (a: number, b: number): Volts | undefined => voltsIn(solved, a, b);
-      const nextAlive = this.circuit.sources.map((s) => this.hasPower(s, alive, volts));
+      const volts = voltsIn(solved);
+      const nextAlive = this.circuit.sources.map((s) =>
+        hasPower(this.circuit, s, (x) => alive[x.index]!, volts),
+      );
       const joined = joinedIn(this.circuit, here.situation);
-      const next = this.circuit.relays.map((r) => this.position(r, relays[r.index]!, volts, joined));
+      const next = this.circuit.relays.map((r) => pullsIn(r, relays[r.index]!, volts, joined));
       if (same(next, relays) && same(nextAlive, alive)) return here;
       relays = next;
       alive = nextAlive;
@@ -122,79 +123,12 @@ class Machine {
     settled: boolean,
   ): BenchState {
     const situation: Situation = {
-      closed: (c: ContactEdge) =>
-        c.when.by === 'always' ||
-        (c.when.by === 'input'
-          ? moved.has(c.when.input) === c.when.value
-          : relays[c.when.relay] === c.when.value),
+      closed: closedWith(moved, relays),
       alive: (s: Source) => alive[s.index] === true,
       pulledIn: (part: string) => relays[this.numbers.get(part) ?? -1] === true,
     };
     return { circuit: this.circuit, figures: this.figures, moved, relays, alive, situation, settled };
   }
-
-  private hasPower(
-    s: Source,
-    alive: readonly boolean[],
-    volts: (a: number, b: number) => Volts | undefined,
-  ): boolean {
-    const { feed } = s;
-    if (feed.by === 'always') return true;
-    if (feed.by === 'nets') return this.fed(volts(feed.a, feed.b));
-    const plug = this.circuit.sources.find((x) => x.part === feed.part);
-    if (plug) return alive[plug.index]!;
-    const outlet = this.circuit.consumers.find((c) => c.part === feed.part);
-    if (!outlet) return false;
-    const nets = [...outlet.nets.values()];
-    return this.fed(volts(nets[0]!, nets[1]!));
-  }
-
-  /** What leaks through a switched-off output feeds nothing: half of the lowest mains here is asked for. */
-  private fed(across: Volts | undefined): boolean {
-    const mains = this.circuit.sources
-      .filter((x) => x.mains)
-      .flatMap((x) => x.rails.map((r) => Math.hypot(r.re, r.im)))
-      .filter((v) => v > 0);
-    return (across?.size ?? 0) > FED * Math.min(...mains);
-  }
-
-  /** In from its pull-in on, out from its drop-out down, between the two as it was. */
-  private position(
-    relay: Relay,
-    was: boolean,
-    volts: (a: number, b: number) => Volts | undefined,
-    joined: (a: number, b: number) => boolean,
-  ): boolean {
-    let on = true;
-    let off = false;
-    for (const sense of relay.senses) {
-      if (sense.by === 'joined') {
-        const made = joined(sense.a, sense.b);
-        on &&= made;
-        off ||= !made;
-        continue;
-      }
-      const v = volts(sense.a, sense.b);
-      const seen = v === undefined ? 0 : v.ac ? v.size : sense.polarised ? v.signed : v.size;
-      on &&= seen >= sense.pullIn - 1e-9;
-      off ||= seen <= sense.dropOut + 1e-9;
-    }
-    return on || (was && !off);
-  }
-}
-
-interface Volts {
-  readonly size: number;
-  readonly signed: number;
-  readonly ac: boolean;
-}
-
-function voltsIn(solved: readonly Held[], a: number, b: number): Volts | undefined {
-  for (const h of solved) {
-    const v = h.flows.volts(a, b);
-    if (v) return { size: Math.hypot(v.re, v.im), signed: v.re, ac: h.ac };
-  }
-  return undefined;
 }
 
 /**

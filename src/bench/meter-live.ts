@@ -1,6 +1,6 @@
 /** What a voltmeter reads in a circuit with some of its supplies on, for many pairs of terminals. */
 import type { WiredCircuit } from '../circuit/build.ts';
-import type { ContactEdge, Source } from '../circuit/circuit.ts';
+import type { Source } from '../circuit/circuit.ts';
 import { kept } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { type Figures, type Island, islandOf, type Situation } from '../electric/island.ts';
@@ -8,13 +8,12 @@ import type { Plan } from '../plan/plan.ts';
 import { joinedIn } from './bench-state.ts';
 import { type Held, solveLimited } from './limited.ts';
 import type { Stance } from './meter-stance.ts';
+import { closedWith, hasPower, pullsIn, voltsIn } from './steps.ts';
 
 /** ohm of a multimeter on volts; common practice. */
 const METER_OHMS = 1e7;
 /** Steps for each thing that moves, after which relays that still move are taken to chatter. */
 const STEPS_EACH = 4;
-/** Share of its volts at which an outlet or a primary counts as fed. */
-const FED = 0.5;
 
 /** V: signed for DC, RMS for AC; kind null where no supply that is on reaches the two. */
 export interface Volts {
@@ -125,57 +124,23 @@ export class LiveBench {
   ): Situation {
     const number = new Map(this.circuit.relays.map((r) => [r.part, r.index]));
     return {
-      closed: (c: ContactEdge) =>
-        c.when.by === 'always' ||
-        (c.when.by === 'input'
-          ? moved.has(c.when.input) === c.when.value
-          : relays[c.when.relay] === c.when.value),
+      closed: closedWith(moved, relays),
       alive: (s) => alive.has(s),
       pulledIn: (part) => relays[number.get(part) ?? -1] === true,
     };
   }
 
-  /** In from its pull-in on, out from its drop-out down, between the two as it was. */
   private positions(was: readonly boolean[], held: readonly Held[], situation: Situation): boolean[] {
     const joined = joinedIn(this.circuit, situation);
-    return this.circuit.relays.map((relay) => {
-      let on = true;
-      let off = false;
-      for (const sense of relay.senses) {
-        if (sense.by === 'joined') {
-          const made = joined(sense.a, sense.b);
-          on &&= made;
-          off ||= !made;
-          continue;
-        }
-        const v = across(held, sense.a, sense.b);
-        const seen = v === undefined ? 0 : !v.ac && sense.polarised ? v.signed : v.size;
-        on &&= seen >= sense.pullIn - 1e-9;
-        off ||= seen <= sense.dropOut + 1e-9;
-      }
-      return on || (was[relay.index] === true && !off);
-    });
+    const volts = voltsIn(held);
+    return this.circuit.relays.map((relay) => pullsIn(relay, was[relay.index] === true, volts, joined));
   }
 
   private powered(alive: ReadonlySet<Source>, held: readonly Held[]): ReadonlySet<Source> {
-    const { sources, consumers } = this.circuit;
-    const mains = sources
-      .filter((s) => s.mains)
-      .flatMap((s) => s.rails.map((r) => Math.hypot(r.re, r.im)))
-      .filter((v) => v > 0);
-    const fed = (a: number, b: number) => (across(held, a, b)?.size ?? 0) > FED * Math.min(...mains);
+    const volts = voltsIn(held);
+    const isAlive = (s: Source) => alive.has(s);
     return new Set(
-      sources.filter((s) => {
-        if (this.off(s)) return false;
-        const { feed } = s;
-        if (feed.by === 'always') return true;
-        if (feed.by === 'nets') return fed(feed.a, feed.b);
-        const plug = sources.find((x) => x.part === feed.part);
-        if (plug) return alive.has(plug);
-        const outlet = consumers.find((c) => c.part === feed.part);
-        const nets = outlet ? [...outlet.nets.values()] : [];
-        return nets.length > 1 && fed(nets[0]!, nets[1]!);
-      }),
+      this.circuit.sources.filter((s) => !this.off(s) && hasPower(this.circuit, s, isAlive, volts)),
     );
   }
 
@@ -259,14 +224,6 @@ function standing(island: Island, situation: Situation): string {
       ? bits(island.passives.map((p) => situation.pulledIn(p.part)))
       : '',
   ].join(' ');
-}
-
-function across(held: readonly Held[], a: number, b: number) {
-  for (const h of held) {
-    const v = h.flows.volts(a, b);
-    if (v) return { size: Math.hypot(v.re, v.im), signed: v.re, ac: h.ac };
-  }
-  return undefined;
 }
 
 function readFrom(held: Held, situation: Situation, a: number, b: number): Volts | undefined {
