@@ -56,19 +56,32 @@ export function openBench(plan: Plan): Bench {
   };
 }
 
-/** Settles a plan from rest, then with the inputs moved. With `dead` nothing has power and every relay is out. */
-export function settleBench(plan: Plan, moved: readonly number[], dead: boolean): BenchState {
-  if (!dead) {
+/** What has power: everything, nothing, or with `loop` the low-voltage supplies while all plugs they can do without are out. */
+export type Power = 'on' | 'off' | 'loop';
+
+/** Settles a plan from rest, then with the inputs moved. With the power off every relay is out. */
+export function settleBench(plan: Plan, moved: readonly number[], power: Power): BenchState {
+  if (power === 'on') {
     const bench = openBench(plan);
     return bench.from(bench.start([]), moved);
   }
   const { circuit, figures } = balanced(plan, buildWiredCircuit(plan), figuresFor(plan, 'ohmmeter'));
-  return new Machine(circuit, figures).state(
-    new Set(moved),
-    circuit.relays.map(() => false),
-    circuit.sources.map(() => false),
-    true,
-  );
+  const machine = new Machine(circuit, figures);
+  const nothing = circuit.sources.map(() => false);
+  const out = circuit.relays.map(() => false);
+  if (power === 'off') return machine.state(new Set(moved), out, nothing, true);
+  const off = plugsOut(plan, circuit);
+  const reading = balanced(plan, circuit, figuresFor(plan, 'reading')).figures;
+  const live = new Machine(circuit, reading, off);
+  const alive = circuit.sources.map((s) => s.feed.by === 'always' && !off(s));
+  const { relays, alive: on, settled } = live.settle(new Set(moved), live.settle(new Set(), { relays: out, alive }));
+  return machine.state(new Set(moved), relays, on, settled);
+}
+
+/** Plugs that stay out while the loop is tried: all of them, unless a low-voltage supply gets its power through one. */
+export function plugsOut(plan: Plan, circuit: WiredCircuit): (source: Source) => boolean {
+  const needed = circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
+  return (s) => s.mains && !needed && plan.parts.get(s.part)?.kind === 'plug';
 }
 
 class Machine {
@@ -78,6 +91,7 @@ class Machine {
   constructor(
     private readonly circuit: WiredCircuit,
     private readonly figures: Figures,
+    private readonly off: (source: Source) => boolean = () => false,
   ) {
     this.numbers = new Map(circuit.relays.map((r) => [r.part, r.index]));
     const seen = new Set<number>();
@@ -104,8 +118,8 @@ class Machine {
         solveLimited(this.circuit.plan, i, this.figures, here.situation),
       );
       const volts = voltsIn(solved);
-      const nextAlive = this.circuit.sources.map((s) =>
-        hasPower(this.circuit, s, (x) => alive[x.index]!, volts),
+      const nextAlive = this.circuit.sources.map(
+        (s) => !this.off(s) && hasPower(this.circuit, s, (x) => alive[x.index]!, volts),
       );
       const joined = joinedIn(this.circuit, here.situation);
       const next = this.circuit.relays.map((r) => pullsIn(r, relays[r.index]!, volts, joined));

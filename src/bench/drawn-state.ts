@@ -8,7 +8,7 @@ import { solveState } from './solved.ts';
 
 /** Contacts and live conductors once the inputs with these numbers have been moved from rest. */
 export function drawnState(plan: Plan, moved: readonly number[]): DrawnState {
-  const state = settleBench(plan, moved, false);
+  const state = settleBench(plan, moved, 'on');
   const live = liveCores(plan, state, solveState(plan, state));
   return { made: madeContacts(state), live: (run, core) => live.has(`${run}/${core}`) };
 }

@@ -1,15 +1,33 @@
-/** What an ohmmeter reads with every supply and plug out, for many pairs of terminals of one circuit. */
+/** What an ohmmeter reads, for many pairs of terminals of one circuit. */
 import { ambientOf, figuresFor, modelOf, statedOhms } from '../checks/figures.ts';
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, Passive } from '../circuit/circuit.ts';
+import { kept } from '../circuit/maps.ts';
 import type { Figures } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
 import { copperFactor } from '../ratings/coil.ts';
 import { defaults } from '../ratings/defaults.ts';
+import { windingMost } from '../ratings/winding.ts';
 import { Resistances, type Resistor } from './meter-graph.ts';
-import type { Stance } from './meter-stance.ts';
+import { LEAD_OHMS } from './ohms.ts';
+import { closedWith } from './steps.ts';
 
-/** ohm between two terminals: from a winding of next to nothing, where one is not known, to none at all. */
+/** Where everything stands while the meter is on ohms. */
+export interface Standing {
+  readonly moved: readonly number[];
+  /** which relays are in; undefined for none */
+  readonly relays: readonly boolean[] | undefined;
+  /** terminals that a clip lead joins */
+  readonly clipped: readonly string[];
+}
+
+/** The network with unknown windings of next to nothing, and with the most they may have. */
+interface Bounds {
+  readonly least: Resistances;
+  readonly most: Resistances;
+}
+
+/** ohm between two terminals: from a winding of next to nothing, where one is not known, to the most it may have. */
 export interface Ohms {
   readonly least: number;
   readonly most: number;
@@ -21,7 +39,8 @@ const NEXT_TO_NONE = 1e-6;
 const COLDEST = 5;
 
 export class DeadBench {
-  private readonly known = new Map<string, { readonly least: Resistances; readonly most: Resistances }>();
+  private readonly known = new Map<string, Bounds>();
+  private last: (Standing & { readonly made: Bounds }) | undefined;
 
   /** What has a plug of its own is out and passes nothing. */
   constructor(
@@ -29,45 +48,68 @@ export class DeadBench {
     private readonly figures: Figures,
   ) {}
 
-  ohms(stance: Stance, a: string, b: string): Ohms {
+  ohms(where: Standing, a: string, b: string): Ohms {
     const [x, y] = [this.circuit.netOf.get(a), this.circuit.netOf.get(b)];
     if (a === b || (x !== undefined && x === y)) return { least: 0, most: 0 };
     if (x === undefined || y === undefined)
       return { least: Number.POSITIVE_INFINITY, most: Number.POSITIVE_INFINITY };
-    const { least, most } = this.at(stance);
+    const { least, most } = this.at(where);
     const high = most.between(x, y);
     return { least: least === most ? high : least.between(x, y), most: high };
   }
 
-  private at(stance: Stance) {
-    let found = this.known.get(stance.key);
-    if (!found) {
-      found = this.made(new Set(stance.moved));
-      this.known.set(stance.key, found);
-    }
-    return found;
+  /** Whether any of these terminals is on a conductor that the clip lead joins. */
+  reaches(where: Standing, keys: readonly string[]): boolean {
+    const net = (key: string) => this.circuit.netOf.get(key);
+    const ends = where.clipped.map(net).filter((n) => n !== undefined);
+    const { most } = this.at(where);
+    return keys.some((key) => {
+      const x = net(key);
+      return x !== undefined && ends.some((e) => most.between(x, e) < Number.POSITIVE_INFINITY);
+    });
   }
 
-  private made(moved: ReadonlySet<number>) {
+  /** Asked for the same again and again, so what was asked for last is kept at hand. */
+  private at(where: Standing) {
+    const { moved, relays, clipped } = where;
+    const { last } = this;
+    if (last && last.moved === moved && last.relays === relays && last.clipped === clipped) return last.made;
+    const key = `${moved.join()} ${relays?.map(Number).join('') ?? ''} ${clipped.join()}`;
+    const made = kept(this.known, key, () => this.made(where));
+    this.last = { moved, relays, clipped, made };
+    return made;
+  }
+
+  private made({ moved, relays, clipped }: Standing): Bounds {
     const { circuit, figures } = this;
-    const closed = (c: ContactEdge) =>
-      c.when.by === 'always' ||
-      (c.when.by === 'input' ? moved.has(c.when.input) === c.when.value : !c.when.value);
+    const closed = closedWith(new Set(moved), relays ?? circuit.relays.map(() => false));
+    // An ohmmeter drives too few volts for a solid-state output that is on to tell.
+    const untold = (c: ContactEdge) => c.when.by === 'relay' && isSolidState(circuit.plan, c.part);
+    const ends = clipped.map((key) => circuit.netOf.get(key)).filter((n) => n !== undefined);
     const sure: Resistor[] = [
       ...circuit.wires.map((w) => ({ a: w.a, b: w.b, ohms: figures.wire(w) })),
-      ...circuit.contacts.filter(closed).map((c) => ({ a: c.a, b: c.b, ohms: figures.contact(c) })),
+      ...circuit.contacts.filter((c) => closed(c) && !untold(c)).map((c) => ({ a: c.a, b: c.b, ohms: figures.contact(c) })),
+      ...ends.slice(1).map((net) => ({ a: ends[0]!, b: net, ohms: LEAD_OHMS })),
     ];
-    const blind: Resistor[] = [];
+    const blind: Resistor[] = circuit.contacts
+      .filter((c) => closed(c) && untold(c))
+      .map((c) => ({ a: c.a, b: c.b, ohms: NEXT_TO_NONE }));
+    const most: Resistor[] = [];
     for (const p of circuit.passives) {
       if (isUnplugged(circuit.plan, p.part)) continue;
       const z = isHidden(circuit.plan, p) ? undefined : figures.passive(p, false);
-      if (z === undefined) blind.push({ a: p.a, b: p.b, ohms: NEXT_TO_NONE });
-      else sure.push({ a: p.a, b: p.b, ohms: z.re });
+      if (z !== undefined) {
+        sure.push({ a: p.a, b: p.b, ohms: z.re });
+        continue;
+      }
+      blind.push({ a: p.a, b: p.b, ohms: NEXT_TO_NONE });
+      const ohms = windingMost(circuit.plan, p);
+      if (ohms !== undefined) most.push({ a: p.a, b: p.b, ohms });
     }
-    const most = new Resistances(circuit.netCount, sure);
+    const high = new Resistances(circuit.netCount, [...sure, ...most]);
     return {
-      most,
-      least: blind.length === 0 ? most : new Resistances(circuit.netCount, [...sure, ...blind]),
+      most: high,
+      least: blind.length === 0 ? high : new Resistances(circuit.netCount, [...sure, ...blind]),
     };
   }
 }
@@ -82,8 +124,12 @@ export function isUnplugged(plan: Plan, name: string): boolean {
 function isHidden(plan: Plan, p: Passive): boolean {
   const part = plan.parts.get(p.part);
   if (part?.kind === 'lamp') return part.resistance === undefined;
-  if (part?.kind === 'relay') return part.technology === 'solid-state' && p.what === 'coil';
-  return part?.kind === 'board';
+  return part?.kind === 'board' || (isSolidState(plan, p.part) && p.what === 'coil');
+}
+
+function isSolidState(plan: Plan, name: string): boolean {
+  const part = plan.parts.get(name);
+  return part?.kind === 'relay' && part.technology === 'solid-state';
 }
 
 /** The least and the most that everything may have: copper in a cold shop and a hot one, contacts, coils. */

@@ -1,4 +1,4 @@
-/** Defects of the supply of a loop, and its poles changed over. */
+/** Defects of the supply of a loop, its poles changed over, and mains that does not come in. */
 import { figuresFor } from '../checks/figures.ts';
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
@@ -6,6 +6,8 @@ import { islandOf } from '../electric/island.ts';
 import type { BatteryPart, Plan, SupplyPart } from '../plan/plan.ts';
 import { supplyModel } from '../ratings/supply.ts';
 import { type Fault, RANK } from './meter-fault.ts';
+import { isFixed } from './meter-setup.ts';
+import { bareMark } from './meter-words.ts';
 
 /** Share by which rated and no-load volts of a weak supply differ where the plan has them alike. */
 const SPLIT = 1e-3;
@@ -38,6 +40,37 @@ export function supplyFaults(plan: Plan, circuit: WiredCircuit, source: Source):
   return [dead, reversed, ...weak];
 }
 
+/**
+ * Lines that bring no volts, as when a breaker is off or a fuse beyond the plug has blown. With two poles there is
+ * nothing to tell one line from the other.
+ */
+export function feedFaults(plan: Plan, source: Source, mark: (key: string) => string): Fault[] {
+  const part = plan.parts.get(source.part);
+  const beyond = part?.kind === 'plug' && isFixed(part) ? 'its feed' : 'the socket it goes into';
+  const lines = source.rails.length > 2 ? source.rails : source.rails.slice(0, 1);
+  return lines.map(({ terminal }) => {
+    const key = `${source.part}.${terminal}`;
+    return {
+      text:
+        lines.length > 1
+          ? `${source.part}: no volts come in on ${bareMark(mark(key))} (a fuse or breaker of ${beyond})`
+          : `${source.part}: no volts come in (${beyond} is dead)`,
+      parts: [source.part],
+      at: [key],
+      rank: RANK.supply,
+      circuit: (c) => ({
+        ...c,
+        netCount: c.netCount + 1,
+        sources: c.sources.map((s) =>
+          s.part !== source.part
+            ? s
+            : { ...s, rails: s.rails.map((r) => (r.terminal === terminal ? { ...r, net: c.netCount } : r)) },
+        ),
+      }),
+    };
+  });
+}
+
 /** A supply that has its volts while nothing is on it, and about half of them with the coil on it. */
 function weakFault(
   plan: Plan,
@@ -57,6 +90,7 @@ function weakFault(
       ...base,
       text,
       plan: (p) => ({ ...p, parts: new Map(p.parts).set(part.name, weak) }),
+      beforeMains: true,
       hidden: 'no reading on the live loop is taken while it gives the current of a coil',
     },
   ];

@@ -14,6 +14,8 @@ export interface Fault {
   readonly plan?: (plan: Plan) => Plan;
   /** what is different once the plan is a circuit */
   readonly circuit?: (circuit: WiredCircuit) => WiredCircuit;
+  /** to be found before mains is on, whether it would harm anybody then or not */
+  readonly beforeMains?: true;
   /** set where no reading is tried, with the reason */
   readonly untried?: string;
   /** reason to give when nothing shows it, where the kind of fault has one of its own */

@@ -1,7 +1,10 @@
-/** Faults that must be found before mains is on: they bring mains where it does not belong. */
-import type { WiredCircuit } from '../circuit/build.ts';
+/** Which side a fault lies on, and which must be found before mains is on: they bring mains where it does not belong. */
+import { isLow } from '../checks/sides.ts';
+import { findSides } from '../checks/study.ts';
+import { buildCircuit, type WiredCircuit } from '../circuit/build.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Fault } from './meter-fault.ts';
 
 /**
  * Tells whether, with every contact closed, poles of supplies and earth meet in a circuit that the right one keeps
@@ -29,4 +32,15 @@ export function hazards(plan: Plan, right: WiredCircuit): (circuit: WiredCircuit
   };
   const before = meet(right);
   return (circuit) => meet(circuit).some((joined, i) => joined && !before[i]);
+}
+
+/**
+ * Whether a fault can change a reading while only the low-voltage supplies are on: what it changes is on that side, or
+ * these supplies hang on the mains themselves.
+ */
+export function touchesLoop(plan: Plan): (fault: Fault) => boolean {
+  const circuit = buildCircuit(plan);
+  if (circuit.sources.some((s) => !s.mains && s.feed.by !== 'always')) return () => true;
+  const sides = findSides(circuit);
+  return (fault) => fault.at.some((key) => isLow(sides, circuit.netOf.get(key)));
 }

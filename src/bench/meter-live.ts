@@ -4,7 +4,6 @@ import type { Source } from '../circuit/circuit.ts';
 import { kept } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { type Figures, type Island, islandOf, type Situation } from '../electric/island.ts';
-import type { Plan } from '../plan/plan.ts';
 import { joinedIn } from './bench-state.ts';
 import { type Held, solveLimited } from './limited.ts';
 import type { Stance } from './meter-stance.ts';
@@ -60,6 +59,24 @@ export class LiveBench {
     const here = this.at(stance);
     const held = this.solved(figures, here.situation);
     return (a, b) => this.read({ ...here, held }, figures, a, b);
+  }
+
+  /**
+   * Which relays are in; undefined where they never come to rest, and where a supply that is on reaches one of these
+   * terminals, at which a meter on ohms tells nothing.
+   */
+  relaysAt(stance: Stance, ...keys: readonly string[]): readonly boolean[] | undefined {
+    const here = this.at(stance);
+    if (!here.still) return undefined;
+    if (keys.length === 0) return here.relays;
+    here.tied ??= this.tied(here.situation);
+    const { tied } = here;
+    const live = this.circuit.sources.filter((s) => here.situation.alive(s));
+    const reached = (key: string) => {
+      const net = this.circuit.netOf.get(key);
+      return net !== undefined && live.some((s) => s.rails.some((r) => tied.joined(r.net, net)));
+    };
+    return keys.some(reached) ? undefined : here.relays;
   }
 
   private at(stance: Stance): Settled {
@@ -237,12 +254,4 @@ function readFrom(held: Held, situation: Situation, a: number, b: number): Volts
 
 function sameSet<T>(a: ReadonlySet<T>, b: ReadonlySet<T>): boolean {
   return a.size === b.size && [...a].every((x) => b.has(x));
-}
-
-/**
- * Plugs that stay out while the loop is tried: all of them, unless a low-voltage supply gets its power through one.
- */
-export function plugsOut(plan: Plan, circuit: WiredCircuit): (source: Source) => boolean {
-  const needed = circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
-  return (s) => s.mains && !needed && plan.parts.get(s.part)?.kind === 'plug';
 }

@@ -7,10 +7,16 @@ import type { Expected, MeterStage, Wrong } from './meter-sheet.ts';
 import type { Stance } from './meter-stance.ts';
 import type { Subject } from './meter-subject.ts';
 
-export interface Measure {
-  readonly stage: MeterStage;
+/** Where everything stands, and where the probes are. */
+export interface Where {
   readonly stance: Stance;
   readonly pair: Pair;
+  /** terminals that a clip lead joins */
+  readonly clipped: readonly string[];
+}
+
+export interface Measure extends Where {
+  readonly stage: MeterStage;
   readonly range: string;
   /** full scale of the range, ohm or V */
   readonly full: number;
@@ -42,17 +48,23 @@ const VOLT_RANGES = [2, 20, 200, 600, 1000] as const;
 /** Dial position on which no way through is looked for. */
 const OPEN = OHM_RANGES[2];
 
-interface Where {
-  readonly stance: Stance;
-  readonly pair: Pair;
-}
 
-/** Readings with the power off; none where the plan does not tell enough. `limits` go from least to most. */
-export function deadMeasures(where: Where, nominal: Ohms, limits: readonly [number, number]): Measure[] {
-  const base = { ...where, stage: 1 as const };
+/** Readings in ohms; none where the plan does not tell enough. `limits` go from least to most. */
+export function ohmMeasures(
+  stage: 1 | 2,
+  where: Where,
+  nominal: Ohms,
+  limits: readonly [number, number],
+): Measure[] {
+  const base = { ...where, stage };
   const none = nominal.most === Number.POSITIVE_INFINITY;
-  if (nominal.least !== nominal.most && (none || nominal.most - nominal.least > TELLS * nominal.most))
-    return [];
+  const told = nominal.least === nominal.most || (!none && nominal.most - nominal.least <= TELLS * nominal.most);
+  const range = OHM_RANGES.find(([full]) => limits[1] * (1 + SHARE) < full);
+  if (!told) {
+    if (none || range === undefined) return [];
+    const below = { nominal: null, low: null, high: limits[1], unit: 'ohm', kind: null, shows: 'below' } as const;
+    return [{ ...base, range: range[1], full: range[0], expect: below }];
+  }
   const expect = { nominal: nominal.most, low: limits[0], high: limits[1], unit: 'ohm', kind: null } as const;
   if (none) {
     const open = { ...expect, shows: 'open', nominal: null, low: null, high: null } as const;
@@ -61,7 +73,6 @@ export function deadMeasures(where: Where, nominal: Ohms, limits: readonly [numb
   const made: Measure[] = [];
   if (limits[1] < BEEPS_SURELY)
     made.push({ ...base, range: 'continuity', full: 200, expect: { ...expect, shows: 'beeps' } });
-  const range = OHM_RANGES.find(([full]) => limits[1] * (1 + SHARE) < full);
   if (nominal.most >= A_NUMBER && range)
     made.push({ ...base, range: range[1], full: range[0], expect: { ...expect, shows: 'ohms' } });
   return made;
@@ -99,8 +110,12 @@ export function liveMeasure(
 
 /** How a circuit's reading differs from what it ought to be; undefined where it does not, or cannot be told. */
 export function judge(measure: Measure, subject: Subject): Wrong | undefined {
-  const { stance, pair, stage } = measure;
-  if (stage === 1) return wrongOhms(measure, subject.dead.ohms(stance, pair.a, pair.b));
+  const { stance, pair, stage, clipped } = measure;
+  if (measure.expect.unit === 'ohm') {
+    const relays = stage === 1 ? undefined : subject.loop.relaysAt(stance, pair.a, pair.b);
+    if (stage !== 1 && relays === undefined) return undefined;
+    return wrongOhms(measure, subject.dead.ohms({ moved: stance.moved, relays, clipped }, pair.a, pair.b));
+  }
   const bench = stage === 2 ? subject.loop : subject.mains;
   return wrongVolts(measure, bench.volts(stance, pair.a, pair.b));
 }
@@ -117,7 +132,8 @@ export function wrongOhms({ expect, full }: Measure, { least, most }: Ohms): Wro
   }
   const digits = DIGITS * full;
   if (least > expect.high! * (1 + SHARE) + digits) return least >= full ? 'open' : 'too high';
-  if (most < expect.low! * (1 - SHARE) - digits) return most < SHARE * expect.low! ? 'shorted' : 'too low';
+  if (expect.low === null) return undefined;
+  if (most < expect.low * (1 - SHARE) - digits) return most < SHARE * expect.low ? 'shorted' : 'too low';
   return undefined;
 }
 

@@ -3,21 +3,26 @@ import { figuresFor } from '../checks/figures.ts';
 import { isLow, isMains } from '../checks/sides.ts';
 import { findSides } from '../checks/study.ts';
 import { buildCircuit } from '../circuit/build.ts';
-import type { Source } from '../circuit/circuit.ts';
+import { type Source, terminalKey } from '../circuit/circuit.ts';
 import type { Figures } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
 import { DeadBench, ohmLimits } from './meter-dead.ts';
 import type { Volts } from './meter-live.ts';
-import { deadMeasures, liveMeasure, type Measure } from './meter-measure.ts';
+import { liveMeasure, type Measure, ohmMeasures, type Where } from './meter-measure.ts';
 import type { Pair } from './meter-pairs.ts';
 import { isFixed } from './meter-setup.ts';
 import type { Stance } from './meter-stance.ts';
 import type { Subject } from './meter-subject.ts';
+import { wiredTerminals } from './meter-terminals.ts';
 import { probeOf } from './meter-words.ts';
 import { balanced } from './three-phase.ts';
 
-/** Makes the readings of one stage in one stance at these pairs. */
-export type Measurer = (stage: 1 | 2 | 3, stance: Stance, pairs: readonly Pair[]) => Measure[];
+export interface Measurer {
+  /** the readings of one stage in one stance at these pairs */
+  at(stage: 1 | 2 | 3, stance: Stance, pairs: readonly Pair[]): Measure[];
+  /** readings with everything dead in one stance at these pairs, while a clip lead joins pins of a plug */
+  clipped(stance: Stance, pairs: readonly Pair[]): Measure[];
+}
 
 const CORNERS = ['low', 'high', 'strong'] as const;
 /** Part of a volt by which two ways of working out one reading may differ. */
@@ -32,6 +37,8 @@ export function measurer(plan: Plan, right: Subject): Measurer {
   const mains = on(isMains);
   const mixed = (p: Pair) =>
     [p.a, p.b].some((key) => isLow(sides, joined.netOf.get(key)) && isMains(sides, joined.netOf.get(key)));
+  const needsMains = right.circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
+  const offLoop = (key: string) => !isLow(sides, joined.netOf.get(key));
   const limits = ohmLimits(plan);
   const bounds = [limits.least, limits.most].map((figures) => {
     const made = balanced(plan, right.circuit, figures);
@@ -48,12 +55,21 @@ export function measurer(plan: Plan, right: Subject): Measurer {
       return part?.kind === 'plug' && !isFixed(part);
     });
 
+  const ohms = (stage: 1 | 2, where: Where, relays: readonly boolean[] | undefined) => {
+    const { pair, stance, clipped } = where;
+    const at = { moved: stance.moved, relays, clipped };
+    const [least, high] = bounds.map((b) => b.ohms(at, pair.a, pair.b)) as [Ohm, Ohm];
+    return ohmMeasures(stage, where, right.dead.ohms(at, pair.a, pair.b), [least.most, high.most]);
+  };
+  // Where mains and the loop meet, a beep tells of harm, not of a right circuit.
   const dead = (stance: Stance, pairs: readonly Pair[]) =>
-    // Where mains and the loop meet, a beep tells of harm, not of a right circuit.
+    pairs.flatMap((pair) => (mixed(pair) ? [] : ohms(1, { stance, pair, clipped: NONE }, undefined)));
+  /** With the relay in and mains out, the line is still dead from end to end. */
+  const lines = (stance: Stance, pairs: readonly Pair[]) =>
     pairs.flatMap((pair) => {
-      if (mixed(pair)) return [];
-      const [least, high] = bounds.map((b) => b.ohms(stance, pair.a, pair.b)) as [Ohm, Ohm];
-      return deadMeasures({ stance, pair }, right.dead.ohms(stance, pair.a, pair.b), [least.most, high.most]);
+      if (mixed(pair) || !(offLoop(pair.a) && offLoop(pair.b))) return [];
+      const relays = right.loop.relaysAt(stance, pair.a, pair.b);
+      return relays === undefined ? [] : ohms(2, { stance, pair, clipped: NONE }, relays);
     });
   const live = (stage: 2 | 3, stance: Stance, pairs: readonly Pair[]) => {
     const bench = stage === 2 ? right.loop : right.mains;
@@ -66,13 +82,52 @@ export function measurer(plan: Plan, right: Subject): Measurer {
       // With only some supplies on, a reading is asked for where the others would change nothing.
       if (stage === 2 && !alike(nominal, right.mains.volts(stance, pair.a, pair.b))) return [];
       const all = at.map((read) => read(pair.a, pair.b));
-      return liveMeasure(stage, { stance, pair }, nominal, all, top) ?? [];
+      return liveMeasure(stage, { stance, pair, clipped: NONE }, nominal, all, top) ?? [];
     });
   };
-  return (stage, stance, pairs) => {
-    if (stage !== 1) return live(stage, stance, pairs);
-    return stance.first.length > 0 ? [] : dead(stance, pairs);
+  const leads = clipSets(plan);
+  return {
+    at: (stage, stance, pairs) => {
+      if (stage === 1) return stance.first.length > 0 ? [] : dead(stance, pairs);
+      const volts = live(stage, stance, pairs);
+      return stage === 2 && !needsMains ? [...volts, ...lines(stance, pairs)] : volts;
+    },
+    clipped: (stance, pairs) => {
+      if (stance.first.length > 0) return [];
+      const fitting = pairs.filter((p) => !mixed(p));
+      return leads.flatMap((clipped) => {
+        const at = { moved: stance.moved, relays: undefined, clipped };
+        const near = fitting.filter(
+          ({ a, b }) => !(clipped.includes(a) && clipped.includes(b)) && right.dead.reaches(at, [a, b]),
+        );
+        return near.flatMap((pair) => ohms(1, { stance, pair, clipped }, undefined));
+      });
+    },
   };
+}
+
+/** No clip lead anywhere. */
+const NONE: readonly string[] = [];
+/** Most pins of one plug that a clip lead is tried on. */
+const MOST_PINS = 5;
+
+/** Every two or more wired pins of one plug. */
+function clipSets(plan: Plan): string[][] {
+  const used = wiredTerminals(plan);
+  return [...plan.parts.values()].flatMap((part) => {
+    if (part.kind !== 'plug') return [];
+    const pins = plan.terminals
+      .get(part.name)!
+      .names.map((t) => terminalKey(part.name, t))
+      .filter((key) => used.has(key))
+      .slice(0, MOST_PINS);
+    const sets: string[][] = [];
+    for (let mask = 1; mask < 1 << pins.length; mask++) {
+      const set = pins.filter((_, i) => (mask >> i) & 1);
+      if (set.length > 1) sets.push(set);
+    }
+    return sets;
+  });
 }
 
 /** V across an indicator whose forward volts are not stated, red to white; common practice, no source. */

@@ -7,7 +7,9 @@ type Kind<K extends Part['kind']> = Extract<Part, { kind: K }>;
 
 /** The parts that the text is about. */
 interface Cast {
-  readonly supplies: readonly Kind<'supply'>[];
+  /** supplies that go into an outlet of the plan, and the others */
+  readonly socketed: readonly Kind<'supply'>[];
+  readonly switched: readonly Kind<'supply'>[];
   readonly batteries: readonly Kind<'battery'>[];
   /** plugs with pins, and those that are wired in for good */
   readonly pinned: readonly Kind<'plug'>[];
@@ -38,12 +40,24 @@ export function gateChecks(plan: Plan): Omit<CheckStep, 'number'>[] {
   }));
 }
 
-/** `loopNeedsMains`: a low-voltage supply gets its power through a plug of the plan. */
-export function setups(plan: Plan, loopNeedsMains: boolean): StageSetup[] {
+/** What the readings ask for beyond what the plan tells. */
+export interface Asked {
+  /** a low-voltage supply gets its power through a plug of the plan */
+  readonly loopNeedsMains: boolean;
+  /** some readings are taken with pins joined by a clip lead */
+  readonly lead: boolean;
+  /** in the second stage, some are in ohms */
+  readonly lineOhms: boolean;
+}
+
+export function setups(plan: Plan, asked: Asked): StageSetup[] {
   const plugs = ofKind(plan, 'plug');
   const loads = ofKind(plan, 'motor', 'load');
+  const supplies = ofKind(plan, 'supply');
+  const inSocket = (s: Kind<'supply'>) => plan.parts.get(s.fedFrom ?? '')?.kind === 'outlet';
   const cast: Cast = {
-    supplies: ofKind(plan, 'supply'),
+    socketed: supplies.filter(inSocket),
+    switched: supplies.filter((s) => !inSocket(s)),
     batteries: ofKind(plan, 'battery'),
     pinned: plugs.filter((p) => !isFixed(p)),
     fixed: plugs.filter(isFixed),
@@ -51,8 +65,8 @@ export function setups(plan: Plan, loopNeedsMains: boolean): StageSetup[] {
     wired: loads.filter((l) => l.pluggedInto === undefined),
   };
   return [
-    { stage: 1, text: dead(cast) },
-    { stage: 2, text: loop(cast, loopNeedsMains) },
+    { stage: 1, text: [...dead(cast), ...(asked.lead ? [LEAD] : [])] },
+    { stage: 2, text: [...(asked.lead ? [LEAD_OFF] : []), ...loop(cast, asked.loopNeedsMains), ...(asked.lineOhms ? [OHMS] : [])] },
     { stage: 3, text: mains(cast) },
   ];
 }
@@ -62,7 +76,13 @@ export function isFixed(plug: Kind<'plug'>): boolean {
   return plug.pattern?.toLowerCase() === 'fixed';
 }
 
-function dead({ supplies, batteries, pinned, fixed, loose }: Cast): string[] {
+const LEAD =
+  'Where a step says so, a clip lead joins pins while that step is read. Nothing goes into the wall or is switched on while a lead is on.';
+const LEAD_OFF = 'The clip lead is off every pin and put away.';
+const OHMS =
+  'The line is still dead here, also with its relay in: where a step says so, the meter goes on ohms, and only at the terminals that step names.';
+
+function dead({ socketed, switched, batteries, pinned, fixed, loose }: Cast): string[] {
   const text: string[] = [];
   if (pinned.length > 0) text.push(`Unplug ${names(pinned)} and keep the pins in sight.`);
   for (const p of fixed)
@@ -70,10 +90,12 @@ function dead({ supplies, batteries, pinned, fixed, loose }: Cast): string[] {
       `${p.name} is wired in: an electrician switches its breaker off, locks it and proves it dead before anything is opened.`,
     );
   if (loose.length > 0) text.push(`Unplug ${names(loose)}${pinned.length > 0 ? ' too' : ''}.`);
-  if (supplies.length > 0)
-    text.push(`Switch off ${names(supplies)} and take the loop's cores off the output.`);
+  for (const s of socketed)
+    text.push(`Unplug ${s.name} from ${s.fedFrom} and take the loop's cores off its output.`);
+  if (switched.length > 0)
+    text.push(`Switch off ${names(switched)} and take the loop's cores off the output.`);
   if (batteries.length > 0) text.push(`Take the loop's cores off the poles of ${names(batteries)}.`);
-  if (supplies.length + batteries.length > 0)
+  if (socketed.length + switched.length + batteries.length > 0)
     text.push(
       'Cores that share a terminal stay twisted together; where a step names that terminal, the probe goes on them.',
     );
@@ -81,13 +103,18 @@ function dead({ supplies, batteries, pinned, fixed, loose }: Cast): string[] {
   return text;
 }
 
-function loop({ supplies, batteries, pinned, fixed, loose, wired }: Cast, needsMains: boolean): string[] {
-  if (supplies.length + batteries.length === 0)
+function loop(
+  { socketed, switched, batteries, pinned, fixed, loose, wired }: Cast,
+  needsMains: boolean,
+): string[] {
+  if (socketed.length + switched.length + batteries.length === 0)
     return ['There is no low-voltage supply in this plan; nothing is read here.'];
   const text: string[] = [];
   if (batteries.length > 0) text.push(`Put the loop's cores back on the poles of ${names(batteries)}.`);
-  if (supplies.length > 0)
-    text.push(`Put the cores back on ${names(supplies)} and switch ${it(supplies)} on.`);
+  for (const s of socketed)
+    text.push(`Put the cores back on ${s.name} and plug it into ${s.fedFrom}.`);
+  if (switched.length > 0)
+    text.push(`Put the cores back on ${names(switched)} and switch ${it(switched)} on.`);
   if (!needsMains) {
     if (pinned.length > 0) text.push(`${names(pinned)} ${does(pinned, 'stay')} out of the wall.`);
     if (fixed.length > 0)

@@ -2,11 +2,17 @@
 import type { Probe } from './read.ts';
 import type { Told } from './told.ts';
 
-/** 1: supplies and plug out, meter on ohms. 2: only the low-voltage supply on. 3: mains on, a lamp as first load. */
+/**
+ * 1: supplies and plug out, meter on ohms. 2: only the low-voltage supply on, meter on volts, or on ohms at what is
+ * still dead. 3: mains on, a lamp as first load.
+ */
 export type MeterStage = 1 | 2 | 3;
 
-/** What the meter ought to show. `open`: no way through; `nothing`: no volts. */
-export type Shown = 'beeps' | 'open' | 'ohms' | 'volts' | 'nothing';
+/**
+ * What the meter ought to show. `open`: no way through; `below`: some ohms, less than `high`, through a winding whose
+ * copper the plan does not tell; `nothing`: no volts.
+ */
+export type Shown = 'beeps' | 'open' | 'ohms' | 'below' | 'volts' | 'nothing';
 
 /** The way in which a reading is wrong. On volts, `open` is a meter that shows nothing. */
 export type Wrong = 'open' | 'shorted' | 'too high' | 'too low' | 'reversed';
@@ -14,9 +20,9 @@ export type Wrong = 'open' | 'shorted' | 'too high' | 'too low' | 'reversed';
 /** A reading that a right circuit gives. */
 export interface Expected {
   readonly shows: Shown;
-  /** ohm or V at the figures as printed, as `readMeter` tells it; null for no way through */
+  /** ohm or V at the figures as printed, as `readMeter` tells it; null for no way through, and for `below` */
   readonly nominal: number | null;
-  /** ohm or V, the least and the most that tolerances allow; null where there is no way through, `high` alone for `nothing` */
+  /** ohm or V, the least and the most that tolerances allow; null where there is no way through, `high` alone for `nothing` and `below` */
   readonly low: number | null;
   readonly high: number | null;
   readonly unit: 'ohm' | 'V';
@@ -50,6 +56,10 @@ export interface ReadStep {
   readonly black: string;
   /** the same by canonical name, red first */
   readonly between: readonly [Probe, Probe];
+  /** terminals that a clip lead joins while this is read, as the plan marks them; empty for none */
+  readonly clipped: readonly string[];
+  /** the same by canonical name */
+  readonly clippedAt: readonly Probe[];
   /** true when the probes are so far apart that one of them needs a long lead */
   readonly far: boolean;
   /** what is adjusted first at the gates it opens, the first time they are opened; a sentence a gate */

@@ -2,9 +2,10 @@
 import { figuresFor } from '../checks/figures.ts';
 import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
 import type { Plan } from '../plan/plan.ts';
+import { plugsOut } from './bench-state.ts';
 import { DeadBench } from './meter-dead.ts';
 import type { Fault } from './meter-fault.ts';
-import { LiveBench, plugsOut } from './meter-live.ts';
+import { LiveBench } from './meter-live.ts';
 import { balanced } from './three-phase.ts';
 
 export interface Subject {

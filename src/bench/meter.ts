@@ -38,8 +38,8 @@ export function commission(
   const told = toldOf(plan);
   const danger = told.verdict === 'fail' ? firstDanger(plan) : undefined;
   if (danger !== undefined) return { sheet: withheld(plan, danger), faults: [] };
-  const faults = faultsOf(plan);
-  const found = search(plan, faults, progress);
+  const found = search(plan, faultsOf(plan), progress);
+  const { faults } = found;
   const circuit = buildWiredCircuit(plan);
   const { checks, adjust } = adjustments(plan, circuit, found);
   const steps: MeterStep[] = [
@@ -56,7 +56,11 @@ export function commission(
       format: 1,
       title: plan.title,
       check: told,
-      setup: setups(plan, needsMains),
+      setup: setups(plan, {
+        loopNeedsMains: needsMains,
+        lead: found.measures.some((m) => m.clipped.length > 0),
+        lineOhms: found.measures.some((m) => m.stage === 2 && m.expect.unit === 'ohm'),
+      }),
       steps,
       detectable: found.detectable.size,
       detected: shown.filter((f) => f.steps.length > 0).length,
@@ -117,6 +121,8 @@ function readSteps(
       red: mark(m.pair.a),
       black: mark(m.pair.b),
       between: [probeOf(m.pair.a), probeOf(m.pair.b)],
+      clipped: m.clipped.map(mark),
+      clippedAt: m.clipped.map(probeOf),
       far: m.pair.far,
       range: m.range,
       moved: m.stance.moved,
@@ -135,7 +141,10 @@ function nominal(plan: Plan, m: Measure): number | null {
   if (m.stance.first.length > 0) return m.expect.nominal;
   const { moved } = m.stance;
   const between = [probeOf(m.pair.a), probeOf(m.pair.b)] as const;
-  if (m.stage === 1) return readMeter(unplugged(plan), { moved, dead: true, between }).ohms;
+  if (m.expect.unit === 'ohm') {
+    const clipped = m.clipped.map(probeOf);
+    return readMeter(unplugged(plan), { moved, dead: true, loop: m.stage === 2, clipped, between }).ohms;
+  }
   return readMeter(plan, { moved, dead: false, between }).volts;
 }
 

@@ -5,6 +5,7 @@ import { assemble, type Figures, islandOf } from '../electric/island.ts';
 import type { Network } from '../electric/network.ts';
 import { solveNetwork } from '../electric/solve.ts';
 import type { Plan } from '../plan/plan.ts';
+import { windingMost } from '../ratings/winding.ts';
 import type { BenchState } from './bench-state.ts';
 import type { Reading } from './reading.ts';
 
@@ -18,21 +19,27 @@ export const NO_WAY = {
 };
 export const ONE_METAL = 'Both terminals are one piece of metal.';
 
-/** Resistance between two nets: one volt is put across them and the current is what tells. */
+/** ohm of a clip lead; common practice, no source. */
+export const LEAD_OHMS = 0.1;
+
+/** Resistance between two nets, while a lead joins others: one volt is put across them and the current is what tells. */
 export function ohms(
-  state: BenchState,
+  standing: BenchState,
   a: number,
   b: number,
+  clipped: readonly number[] = [],
 ): { value: Pick<Reading, 'through' | 'ohms' | 'beeps'>; notes: string[] } {
   if (a === b)
     return {
       value: { through: true, ohms: 0, beeps: true },
       notes: [ONE_METAL],
     };
+  const state = withLead(withoutSolidState(standing), clipped);
+  const { plan } = state.circuit;
   const blind = new Set<string>();
-  const most = measured(state, a, b, (part) => {
-    blind.add(part);
-    return undefined;
+  const most = measured(state, a, b, (p) => {
+    blind.add(p.part);
+    return windingMost(plan, p);
   });
   const least = measured(state, a, b, () => 1e-6);
   const parts = [...blind].join(', ');
@@ -42,11 +49,40 @@ export function ohms(
   if (sure) return { value: { through: true, ohms: most, beeps: beeps(most) }, notes: [] };
   const sounds =
     most !== undefined && beeps(most) ? true : least !== undefined && !beeps(least) ? false : null;
+  const under = most === undefined ? '' : ` It is less than ${Number(most.toPrecision(3))} ohm.`;
   return {
     value: { through: most !== undefined ? true : null, ohms: null, beeps: sounds },
     notes: [
-      `The reading goes through ${parts}, and the plan does not state what an ohmmeter finds there: a winding's copper (of a coil, coil: {resistance: ...}), a cold filament, electronics.`,
+      `The reading goes through ${parts}, and the plan does not state what an ohmmeter finds there: a winding's copper (of a coil, coil: {resistance: ...}), a cold filament, electronics.${under}`,
     ],
+  };
+}
+
+/** An ohmmeter drives too few volts for a solid-state output that is on to tell. */
+function withoutSolidState(state: BenchState): BenchState {
+  const { circuit, situation } = state;
+  const untold = circuit.contacts.filter((c) => {
+    const part = circuit.plan.parts.get(c.part);
+    const solid = part?.kind === 'relay' && part.technology === 'solid-state';
+    return solid && c.when.by === 'relay' && situation.closed(c);
+  });
+  if (untold.length === 0) return state;
+  const blind = untold.map((c): Passive => ({ a: c.a, b: c.b, part: c.part, what: 'load' }));
+  const contacts = circuit.contacts.filter((c) => !untold.includes(c));
+  return { ...state, circuit: { ...circuit, contacts, passives: [...circuit.passives, ...blind] } };
+}
+
+function withLead(state: BenchState, clipped: readonly number[]): BenchState {
+  const ends = clipped.slice(1).map((net): Passive => ({ a: clipped[0]!, b: net, part: '', what: 'resistor' }));
+  if (ends.length === 0) return state;
+  const { circuit, figures } = state;
+  return {
+    ...state,
+    circuit: { ...circuit, passives: [...circuit.passives, ...ends] },
+    figures: {
+      ...figures,
+      passive: (p, on) => (ends.includes(p) ? { re: LEAD_OHMS, im: 0 } : figures.passive(p, on)),
+    },
   };
 }
 
@@ -54,7 +90,7 @@ function measured(
   state: BenchState,
   a: number,
   b: number,
-  unknown: (part: string) => number | undefined,
+  unknown: (p: Passive) => number | undefined,
 ): number | undefined {
   const island = islandOf(state.circuit, [a, b]);
   const figures: Figures = {
@@ -62,7 +98,7 @@ function measured(
     passive: (p, on) => {
       const z = hidden(state.circuit.plan, p) ? undefined : state.figures.passive(p, on);
       if (z) return z;
-      const ohm = unknown(p.part);
+      const ohm = unknown(p);
       return ohm === undefined ? undefined : { re: ohm, im: 0 };
     },
     // An ohmmeter drives too few volts to open a diode, an indicator or an idle solid-state output.

@@ -22,6 +22,10 @@ export interface ReadOptions {
   readonly moved: readonly number[];
   /** true: the supplies are taken off and the meter is on ohms */
   readonly dead: boolean;
+  /** with `dead`: the low-voltage supplies stay on, so that relays stand as the loop puts them; plugs are out */
+  readonly loop?: boolean;
+  /** with `dead`: terminals that a clip lead joins meanwhile */
+  readonly clipped?: readonly Probe[];
   readonly between?: readonly [Probe, Probe];
 }
 
@@ -30,10 +34,11 @@ const METER_OHMS = 1e7;
 
 /** Never throws for a plan that was read; a position in which relays find no rest is told in the notes. */
 export function readMeter(plan: Plan, options: ReadOptions): Reading {
-  const state = settleBench(plan, options.moved, options.dead);
+  const power = options.dead ? (options.loop ? 'loop' : 'off') : 'on';
+  const state = settleBench(plan, options.moved, power);
   const notes: string[] = [];
   if (!state.settled) notes.push(RESTLESS);
-  const base = { format: 1 as const, state: stateWords(plan, state, !options.dead), nets: [], cores: [] };
+  const base = { format: 1 as const, state: stateWords(plan, state, power !== 'off'), nets: [], cores: [] };
   if (!options.between) {
     const table = tabulate(plan, state);
     return {
@@ -53,7 +58,9 @@ export function readMeter(plan: Plan, options: ReadOptions): Reading {
   // A terminal that nothing is wired to has no net; it is still one piece of metal with itself.
   const [a, b] = between[0] === between[1] ? [0, 0] : between.map((key) => state.circuit.netOf.get(key));
   if (options.dead) {
-    const read = a === undefined || b === undefined ? NO_WAY : ohms(state, a, b);
+    const clipped = (options.clipped ?? []).flatMap((p) => state.circuit.netOf.get(terminalKey(p.part, p.terminal)) ?? []);
+    const read =
+      a === undefined || b === undefined ? NO_WAY : isLive(state, [a, b]) ? LIVE : ohms(state, a, b, clipped);
     return { ...base, between, volts: null, kind: null, ...read.value, notes: [...notes, ...read.notes] };
   }
   const read = a === undefined || b === undefined ? loose(state, [a, b]) : volts(plan, state, a, b);
@@ -74,6 +81,10 @@ const LOOSE =
   'Nothing joins the two, so the meter reads nothing that lasts; a sensitive one may show stray volts.';
 const BEYOND =
   'Nothing in the plan joins the two, but one of them is on mains, and mains meets earth beyond its plug: the meter may show anything up to full mains.';
+const LIVE = {
+  value: { through: null, ohms: null, beeps: null },
+  notes: ['A supply that is on reaches a probe: a meter on ohms tells nothing here and may be damaged.'],
+};
 const NOTHING = { value: { volts: 0, kind: null }, notes: [LOOSE] };
 
 function volts(
@@ -106,6 +117,12 @@ function loose(state: BenchState, nets: readonly (number | undefined)[]) {
     return live.some((s) => s.rails.some((r) => local[r.net]! >= 0));
   });
   return mains ? { value: { volts: null, kind: null }, notes: [BEYOND] } : NOTHING;
+}
+
+/** Whether a supply that is on reaches one of these nets, where a meter on ohms tells nothing. */
+function isLive(state: BenchState, nets: readonly number[]): boolean {
+  const on = state.circuit.sources.filter((s) => state.situation.alive(s));
+  return on.length > 0 && nets.some((n) => on.some((s) => s.rails.some((r) => tied(state, r.net, n))));
 }
 
 /** Whether wires, closed contacts and elements tie two nets together, diodes whichever way. */

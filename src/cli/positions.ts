@@ -30,7 +30,7 @@ const OPTION = {
 } as const;
 
 /** Names separated by commas; the option may be given again. */
-function collect(text: string, before: readonly string[] = []): string[] {
+export function collect(text: string, before: readonly string[] = []): string[] {
   return [
     ...before,
     ...text

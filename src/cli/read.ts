@@ -4,11 +4,13 @@ import type { Probe } from '../bench/read.ts';
 import type { Plan } from '../plan/plan.ts';
 import { loadPlan } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
-import { addPositions, hint, inputsOf, type PositionFlags } from './positions.ts';
+import { addPositions, collect, hint, inputsOf, type PositionFlags } from './positions.ts';
 import { Problem } from './status.ts';
 
 interface ReadFlags extends PositionFlags {
   readonly dead?: boolean;
+  readonly loop?: boolean;
+  readonly clip?: readonly string[];
   readonly json?: boolean;
 }
 
@@ -39,12 +41,18 @@ async function run(
 ): Promise<void> {
   if (a !== undefined && b === undefined) throw new Problem('name two terminals, or none for a table of all');
   if (flags.dead && b === undefined) throw new Problem('--dead needs the two terminals the meter is on');
+  if (flags.loop && !flags.dead) throw new Problem('--loop goes with --dead; without it every supply is on');
+  if (flags.clip && !flags.dead) throw new Problem('--clip goes with --dead: nothing is joined with power on');
   const plan = await loadPlan(file, session);
   if (plan === undefined) return;
   const moved = inputsOf(plan, flags);
+  const clipped = (flags.clip ?? []).map((text) => probeOf(plan, text));
+  if (clipped.length === 1) throw new Problem('--clip needs two terminals or more, separated by commas');
   const reading = await session.stages.readMeter(plan, {
     moved,
     dead: flags.dead === true,
+    loop: flags.loop === true,
+    clipped,
     ...(a !== undefined && b !== undefined ? { between: [probeOf(plan, a), probeOf(plan, b)] } : {}),
   });
   if (flags.json) return session.out.write(`${JSON.stringify(reading, null, 2)}\n`);
@@ -65,6 +73,8 @@ export function addRead(program: Command, session: Session): void {
     .argument('[b]', 'terminal of the black probe');
   addPositions(command)
     .option('--dead', 'power off: supplies taken off, the meter on ohms')
+    .option('--loop', 'with --dead: low-voltage supplies on and plugs out, so that relays move')
+    .option('--clip <terminals>', 'with --dead: terminals that a clip lead joins, separated by commas', collect)
     .option('--json', 'print the reading as JSON')
     .addHelpText(
       'after',

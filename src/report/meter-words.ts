@@ -1,5 +1,6 @@
 /** Sentences of the commissioning sheet, the same for a terminal and for Markdown; nothing is escaped here. */
 import type { MeterSheet, MeterStage, MeterStep, ReadStep, Wrong } from '../bench/meter-sheet.ts';
+import { listOf } from '../checks/study.ts';
 import { toldLine } from './lists.ts';
 
 export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
@@ -50,6 +51,7 @@ export function expectWords({ expect }: ReadStep): string {
   const { shows, nominal, low, high, unit, kind } = expect;
   if (shows === 'open') return 'no way through (over range)';
   if (shows === 'nothing') return `nothing (under ${quantity(high ?? 0, unit)})`;
+  if (shows === 'below') return `some ohms, under ${quantity(high ?? 0, unit)} (a winding)`;
   const about = `${quantity(nominal ?? 0, unit)}${kind === null ? '' : ` ${kind.toUpperCase()}`}`;
   const band = `${quantity(low ?? 0, unit)} to ${quantity(high ?? 0, unit)}`;
   if (shows === 'beeps')
@@ -90,6 +92,12 @@ export function positionWords({ first, positions, held }: ReadStep): string {
 /** Where the probes go. */
 export function probeWords(step: ReadStep): string {
   return `red on ${step.red}, black on ${step.black}${step.far ? ' (with a long lead)' : ''}`;
+}
+
+/** What is done before a step is read: a clip lead put on, gates adjusted; a sentence each. */
+export function beforeWords(step: ReadStep): string[] {
+  const lead = `A clip lead joins ${listOf(step.clipped)} for this reading and comes off again after it.`;
+  return [...(step.clipped.length === 0 ? [] : [lead]), ...step.adjust];
 }
 
 /** One line of a wrong reading with what it means, the likeliest `most` faults; the data have them all. */

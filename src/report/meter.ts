@@ -2,6 +2,7 @@
 import type { MeterSheet, MeterStep } from '../bench/meter-sheet.ts';
 import { ascii, printable } from './escape.ts';
 import {
+  beforeWords,
   checkLine,
   expectWords,
   INTRO,
@@ -60,7 +61,7 @@ function textStep(step: MeterStep, say: (text: string, first?: string, rest?: st
     return;
   }
   say(`${probeWords(step)}; ${step.range}; ${positionWords(step)}`, head, '      ');
-  for (const text of step.adjust) say(text, '      ');
+  for (const text of beforeWords(step)) say(text, '      ');
   say(`expect ${expectWords(step)}; read: ________`, '      ');
   for (const { wrong, means } of meaningLines(step)) say(`${wrong}: ${means}`, '      - ', '        ');
 }
@@ -112,7 +113,7 @@ function markdownStep(step: MeterStep): string[] {
   if (step.kind === 'check') return [`${head} ${plain(step.text)}`];
   return [
     `${head} ${plain(`${probeWords(step)}; ${step.range}; ${positionWords(step)}`)}`,
-    ...step.adjust.map((text) => `  - ${plain(text)}`),
+    ...beforeWords(step).map((text) => `  - ${plain(text)}`),
     `  - expect ${plain(expectWords(step))}; read: \\_\\_\\_\\_`,
     ...meaningLines(step).map(({ wrong, means }) => `  - ${plain(wrong)}: ${plain(means)}`),
   ];

@@ -114,7 +114,7 @@ describe('an indicator', () => {
     const plan = planOf(loop(supply, indicator));
     const pair = { a: 'R1.1', b: 'R1.2', cost: 1, far: false, main: false };
     const open = { key: '/0', moved: [0], first: [] };
-    return measurer(plan, subjects(plan).right)(2, open, [pair])[0]!.expect;
+    return measurer(plan, subjects(plan).right).at(2, open, [pair])[0]!.expect;
   };
 
   it('of unknown forward volts leaves the resistor what 1.6 V to 3.6 V leave of 12 V', () => {

@@ -24,8 +24,8 @@ describe('a plan packed and unpacked', () => {
     const plan = example(name);
     const again = through(plan);
     for (const moved of someStates(plan))
-      expect(told(again, settleBench(again, moved, false))).toEqual(
-        told(plan, settleBench(plan, moved, false)),
+      expect(told(again, settleBench(again, moved, 'on'))).toEqual(
+        told(plan, settleBench(plan, moved, 'on')),
       );
   });
 

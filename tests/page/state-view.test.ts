@@ -56,7 +56,7 @@ describe('a drawn state', () => {
     const plan = example(name);
     for (const moved of someStates(plan)) {
       const { relays } = readMeter(plan, { moved, dead: false }).state;
-      const view = stateView(plan, settleBench(plan, moved, false), new Map());
+      const view = stateView(plan, settleBench(plan, moved, 'on'), new Map());
       expect(Object.fromEntries(view.relays.map((r) => [r.part, r.in ? 'in' : 'out']))).toEqual(relays);
     }
   });

@@ -2,6 +2,7 @@
 import type { MeterStep, ReadStep } from '../../bench/meter-sheet.ts';
 import { xml } from '../draw/xml.ts';
 import {
+  beforeWords,
   checkLine,
   expectWords,
   INTRO,
@@ -67,7 +68,7 @@ function reading(step: ReadStep): string {
     expectWords(step),
   ];
   const wrong = meaningLines(step, TOLD, '').map((w) => `${w.wrong}: ${w.means}.`);
-  const more = [...step.adjust, ...(wrong.length === 0 ? [] : [`If it shows ${wrong.join(' If ')}`])];
+  const more = [...beforeWords(step), ...(wrong.length === 0 ? [] : [`If it shows ${wrong.join(' If ')}`])];
   return `<tbody><tr>${cells.map((c) => `<td>${xml(c)}</td>`).join('')}<td class="blank"></td></tr>${
     more.length === 0
       ? ''

@@ -1,0 +1,183 @@
+/** Which readings each fault is tried with. */
+import type { WiredCircuit } from '../circuit/build.ts';
+import { kept, push } from '../circuit/maps.ts';
+import { UnionFind } from '../circuit/union-find.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Fault } from './meter-fault.ts';
+import { touchesLoop } from './meter-hazard.ts';
+import type { Measure } from './meter-measure.ts';
+import { type Measurer, measurer } from './meter-options.ts';
+import { type Pair, probePairs } from './meter-pairs.ts';
+import { REST, type Stance, sealingInputs, stances } from './meter-stance.ts';
+import type { Subject } from './meter-subject.ts';
+import { probeOf } from './meter-words.ts';
+
+/** `dead`, the same with pins joined by a clip lead, `loop` for the second stage, `mains` for the third. */
+export type Trial = 'dead' | 'clipped' | 'loop' | 'mains';
+
+/** One list of readings in one position. */
+export interface TrialList {
+  readonly stance: Stance;
+  readonly list: readonly Measure[];
+  /** ohms of the line, and a fault in the loop, which changes them by the relays that it keeps in or out alone */
+  readonly inLoop: boolean;
+}
+
+type Listed = Exclude<Trial, 'loop'> | 'volts' | 'ohms' | 'own ohms';
+
+/** Faults times positions times pairs of probes up to which every fault is tried with all of them. */
+const ALL = 5e6;
+/** Positions that a fault is tried in beyond those of its own parts, where not in all. */
+const FEW_STANCES = 5;
+
+/** The readings of the right circuit, made as faults ask for them, each once. */
+export class Trials {
+  /** in the order in which they are worked through */
+  readonly stances: readonly Stance[];
+  /** true for a fault that can change a reading while only the low-voltage supplies are on */
+  readonly onLoop: (fault: Fault) => boolean;
+  /** positions for mains on: nobody holds a button while probing what holds itself in */
+  private readonly handsFree: readonly Stance[];
+  private readonly pairs: readonly Pair[];
+  private readonly near = new Map<string, Pair[]>();
+  private readonly main: readonly Pair[];
+  private readonly all: boolean;
+  private readonly measure: Measurer;
+  private readonly together: UnionFind;
+  /** what hangs together with a pole or the earth pin of a plug */
+  private readonly lineRoots: ReadonlySet<number>;
+  private readonly made = new Map<string, readonly Measure[]>();
+  private readonly lists = new Map<string, readonly Measure[]>();
+  private readonly pairSets = new Map<string, ReadonlySet<Pair>>();
+
+  constructor(
+    plan: Plan,
+    private readonly right: Subject,
+    faults: number,
+  ) {
+    this.stances = stances(plan, right.circuit);
+    const sealing = sealingInputs(plan, right.circuit);
+    this.handsFree = this.stances.filter((s) => !s.moved.some((i) => sealing.has(i)));
+    this.pairs = probePairs(plan);
+    this.main = this.pairs.filter((p) => p.main);
+    for (const pair of this.pairs)
+      for (const part of new Set([probeOf(pair.a).part, probeOf(pair.b).part])) push(this.near, part, pair);
+    this.measure = measurer(plan, right);
+    this.all = faults * this.stances.length * this.pairs.length <= ALL;
+    this.onLoop = touchesLoop(plan);
+    this.together = allTogether(right.circuit);
+    const mains = right.circuit.sources.filter((source) => source.mains);
+    this.lineRoots = new Set(
+      mains.flatMap(({ part, rails }) =>
+        [...rails.map((r) => r.terminal), 'PE'].flatMap((t) => this.rootOf(`${part}.${t}`) ?? []),
+      ),
+    );
+  }
+
+  /** The lists of readings that a fault is tried with. */
+  *for(fault: Fault, trial: Trial): Generator<TrialList> {
+    const touched = this.touched(fault);
+    for (const stance of this.stancesFor(fault, trial)) {
+      if (trial !== 'loop') yield { stance, list: this.list(fault, trial, stance, touched), inLoop: false };
+      else {
+        const loop = this.onLoop(fault);
+        if (loop) yield { stance, list: this.list(fault, 'volts', stance, touched), inLoop: false };
+        const inLoop = loop && ![...touched].some((root) => this.lineRoots.has(root));
+        yield { stance, list: this.list(fault, inLoop ? 'ohms' : 'own ohms', stance, touched), inLoop };
+      }
+    }
+  }
+
+  /** What hangs together with the terminals of a fault. */
+  private touched(fault: Fault): ReadonlySet<number> {
+    return new Set(fault.at.flatMap((key) => this.rootOf(key) ?? []));
+  }
+
+  private rootOf(key: string): number | undefined {
+    const net = this.right.circuit.netOf.get(key);
+    return net === undefined ? undefined : this.together.find(net);
+  }
+
+  private list(fault: Fault, kind: Listed, stance: Stance, roots: ReadonlySet<number>): readonly Measure[] {
+    // With power on, what is wrong in the loop moves contacts in the line; else a fault changes what it touches.
+    const own = kind === 'dead' || kind === 'clipped' || kind === 'own ohms';
+    const where = own ? [...roots].sort((a, b) => a - b).join() : '';
+    return kept(this.lists, `${kind} ${stance.key} ${this.setName(fault)} ${where}`, () => {
+      const pairs = this.pairsFor(fault);
+      const trial = kind === 'volts' || kind === 'ohms' || kind === 'own ohms' ? 'loop' : kind;
+      this.fill(trial, stance, pairs);
+      const unit = kind === 'volts' || kind === 'mains' ? 'V' : 'ohm';
+      const on = (key: string) => !own || roots.has(this.rootOf(key) ?? -1);
+      return [...pairs]
+        .flatMap((p) => this.made.get(nameOf(trial, stance, p.a, p.b))!)
+        .filter((m) => m.expect.unit === unit && (on(m.pair.a) || on(m.pair.b)));
+    });
+  }
+
+  private setName(fault: Fault): string {
+    return this.all ? '*' : [...fault.parts].sort().join();
+  }
+
+  /** Works out all the readings that are still wanting at once, since they share the solving. */
+  private fill(trial: Trial, stance: Stance, pairs: ReadonlySet<Pair>): void {
+    const wanting = [...pairs].filter((p) => !this.made.has(nameOf(trial, stance, p.a, p.b)));
+    const lists = new Map(wanting.map((p) => [nameOf(trial, stance, p.a, p.b), [] as Measure[]]));
+    for (const m of this.makeAt(trial, stance, wanting)) {
+      const { a, b } = m.pair;
+      (lists.get(nameOf(trial, stance, a, b)) ?? lists.get(nameOf(trial, stance, b, a)))!.push(m);
+    }
+    for (const [key, list] of lists) this.made.set(key, list);
+  }
+
+  private makeAt(trial: Trial, stance: Stance, pairs: readonly Pair[]): Measure[] {
+    if (trial === 'clipped') return this.measure.clipped(stance, pairs);
+    return this.measure.at(trial === 'dead' ? 1 : trial === 'loop' ? 2 : 3, stance, pairs);
+  }
+
+  private pairsFor(fault: Fault): ReadonlySet<Pair> {
+    const name = this.setName(fault);
+    return kept(this.pairSets, name, () => {
+      const near = fault.parts.flatMap((p) => this.near.get(p) ?? []);
+      return new Set(name === '*' ? this.pairs : [...this.main, ...near]);
+    });
+  }
+
+  /** The positions a fault is tried in: rest, whatever moves what the fault touches, and where that is nothing the first gates. */
+  private stancesFor(fault: Fault, trial: Trial): readonly Stance[] {
+    // A lead is for what keeps conductors apart or together with nothing worked.
+    if (trial === 'clipped') return [REST];
+    const stances = trial === 'mains' ? this.handsFree : this.stances;
+    if (this.all && trial !== 'dead') return stances;
+    const { inputs } = this.right.circuit;
+    const own = new Set(inputs.filter((i) => fault.parts.includes(i.part)).map((i) => i.index));
+    const single = stances.filter((s) => s.first.length === 0 && s.moved.length === 1);
+    const several = stances.filter((s) => s.first.length > 0 || s.moved.length > 1);
+    const touching = (s: Stance) => [...s.moved, ...s.first].some((i) => own.has(i));
+    // Dead, each contact is read on its own.
+    if (this.all) return [REST, ...single];
+    const boxed = own.size === 0;
+    const singles = boxed ? this.spread(single) : single.filter(touching);
+    const more = several.filter((s) => boxed || touching(s)).slice(0, FEW_STANCES);
+    return [REST, ...singles, ...more];
+  }
+
+  /** Of all gates the first and the last, and every input that is no gate. */
+  private spread(single: readonly Stance[]): Stance[] {
+    const { inputs } = this.right.circuit;
+    const gates = single.filter((s) => inputs[s.moved[0]!]!.kind === 'gate');
+    const others = single.filter((s) => inputs[s.moved[0]!]!.kind !== 'gate');
+    return [...new Set([...gates.slice(0, 1), ...gates.slice(-1), ...others])];
+  }
+}
+
+function nameOf(trial: Trial, stance: Stance, a: string, b: string): string {
+  return `${trial} ${stance.key} ${a} ${b}`;
+}
+
+/** What wires, elements and contacts in any position tie together. */
+function allTogether({ netCount, wires, contacts, passives, diodes }: WiredCircuit): UnionFind {
+  const sets = new UnionFind(netCount);
+  for (const x of [...wires, ...contacts, ...passives]) sets.union(x.a, x.b);
+  for (const d of diodes) sets.union(d.anode, d.cathode);
+  return sets;
+}
