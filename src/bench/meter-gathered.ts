@@ -1,6 +1,7 @@
 /** Which faults each reading shows, as far as they were tried, and the least choice of readings among them. */
 import { kept } from '../circuit/maps.ts';
-import { chooseLeast } from './meter-least.ts';
+import type { Option } from './meter-cover.ts';
+import { chooseLeast, worthKnowing } from './meter-least.ts';
 import type { Measure } from './meter-measure.ts';
 import type { Wrong } from './meter-sheet.ts';
 
@@ -40,26 +41,33 @@ export class Gathered {
     return [...this.shows.keys()].sort((x, y) => trouble(x) - trouble(y));
   }
 
+  /** The readings that no other stands in for, as far as faults were tried. */
+  promising(): Measure[] {
+    const entries = [...this.shows];
+    return worthKnowing(entries.map(optionOf)).map((i) => entries[i]![0]);
+  }
+
   /** Readings of least trouble that together show every fault that any shows; only `counted` faults where given. */
   static choose(all: readonly Gathered[], counted: (fault: number) => boolean = () => true): Measure[] {
     const entries = all.flatMap((g) => [...g.shows]);
-    const options = entries.map(([m, shows]) => ({
-      cost: trouble(m),
-      shows: [...shows.keys()].filter(counted),
-    }));
+    const options = entries.map(optionOf).map((o) => ({ ...o, shows: o.shows.filter(counted) }));
     return chooseLeast(options).map((i) => entries[i]![0]);
   }
 }
 
+function optionOf([measure, shows]: readonly [Measure, ReadonlyMap<number, Wrong>]): Option {
+  return { cost: trouble(measure), shows: [...shows.keys()] };
+}
+
 /** What makes a reading worth more than one plain one at rest; common practice, no source. */
-const EXTRA = { mains: 0.3, moved: 0.03, more: 0.1, first: 0.2, far: 0.25, lead: 0.15, nothing: 0.05 };
+const EXTRA = { loop: 0.05, mains: 0.3, moved: 0.03, more: 0.1, first: 0.2, far: 0.25, lead: 0.15, nothing: 0.05 };
 
 /** One for the reading, and something for whatever makes it less handy. */
 export function trouble({ stage, stance, pair, expect, clipped }: Measure): number {
   const { moved, first } = stance;
   return (
     1 +
-    (stage === 3 ? EXTRA.mains : 0) +
+    (stage === 3 ? EXTRA.mains : stage === 2 ? EXTRA.loop : 0) +
     (moved.length > 0 ? EXTRA.moved + EXTRA.more * (moved.length - 1) : 0) +
     (first.length > 0 ? EXTRA.first : 0) +
     (pair.far ? EXTRA.far : pair.main ? 0 : EXTRA.nothing / 2) +

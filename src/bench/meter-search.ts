@@ -86,6 +86,26 @@ class Search {
       this.tryFault(i, trials, this.early);
       this.tick();
     }
+    this.complete();
+  }
+
+  /** Where not all were tried with all: what nothing shows yet with every reading, all with those that look best so far. */
+  private complete(): void {
+    if (this.trials.all) return;
+    const hidden = this.tried.filter((i) => !this.early.faults.has(i));
+    if (this.trials.affords(hidden.length))
+      for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
+    const promising = this.early.promising();
+    for (const i of this.tried) {
+      const missing = promising.filter((m) => this.early.known(m, i) === undefined);
+      if (missing.length === 0) continue;
+      const subject = this.bench.build(this.faults[i]!);
+      this.early.trying(i, missing);
+      for (const m of missing) {
+        const wrong = this.judged(m, subject);
+        if (wrong !== undefined) this.early.add(m, i, wrong);
+      }
+    }
   }
 
   private tryOnMains(which: (fault: Fault, index: number) => boolean): void {
@@ -93,11 +113,11 @@ class Search {
       if (!this.mains.triedAt(i) && which(this.faults[i]!, i)) this.tryFault(i, ['mains'], this.mains);
   }
 
-  private tryFault(index: number, trials: readonly Trial[], into: Gathered): void {
+  private tryFault(index: number, trials: readonly Trial[], into: Gathered, all?: boolean): void {
     const fault = this.faults[index]!;
     const subject = this.bench.build(fault);
     for (const trial of trials)
-      for (const { stance, list, inLoop } of this.trials.for(fault, trial)) {
+      for (const { stance, list, inLoop } of this.trials.for(fault, trial, all)) {
         into.trying(index, list);
         if (inLoop) {
           for (const [m, wrong] of this.byRelays(list, stance, subject)) into.add(m, index, wrong);

@@ -26,7 +26,7 @@ export interface TrialList {
 type Listed = Exclude<Trial, 'loop'> | 'volts' | 'ohms' | 'own ohms';
 
 /** Faults times positions times pairs of probes up to which every fault is tried with all of them. */
-const ALL = 5e6;
+const ALL = 1e6;
 /** Positions that a fault is tried in beyond those of its own parts, where not in all. */
 const FEW_STANCES = 5;
 
@@ -41,7 +41,8 @@ export class Trials {
   private readonly pairs: readonly Pair[];
   private readonly near = new Map<string, Pair[]>();
   private readonly main: readonly Pair[];
-  private readonly all: boolean;
+  /** true where every fault is tried with every reading */
+  readonly all: boolean;
   private readonly measure: Measurer;
   private readonly together: UnionFind;
   /** what hangs together with a pole or the earth pin of a plug */
@@ -63,7 +64,7 @@ export class Trials {
     for (const pair of this.pairs)
       for (const part of new Set([probeOf(pair.a).part, probeOf(pair.b).part])) push(this.near, part, pair);
     this.measure = measurer(plan, right);
-    this.all = faults * this.stances.length * this.pairs.length <= ALL;
+    this.all = this.affords(faults);
     this.onLoop = touchesLoop(plan);
     this.together = allTogether(right.circuit);
     const mains = right.circuit.sources.filter((source) => source.mains);
@@ -74,18 +75,24 @@ export class Trials {
     );
   }
 
-  /** The lists of readings that a fault is tried with. */
-  *for(fault: Fault, trial: Trial): Generator<TrialList> {
+  /** The lists of readings that a fault is tried with; with `all`, whatever readings there are. */
+  *for(fault: Fault, trial: Trial, all = this.all): Generator<TrialList> {
     const touched = this.touched(fault);
-    for (const stance of this.stancesFor(fault, trial)) {
-      if (trial !== 'loop') yield { stance, list: this.list(fault, trial, stance, touched), inLoop: false };
+    const list = (kind: Listed, stance: Stance) => this.list(fault, kind, stance, touched, all);
+    for (const stance of this.stancesFor(fault, trial, all)) {
+      if (trial !== 'loop') yield { stance, list: list(trial, stance), inLoop: false };
       else {
         const loop = this.onLoop(fault);
-        if (loop) yield { stance, list: this.list(fault, 'volts', stance, touched), inLoop: false };
+        if (loop) yield { stance, list: list('volts', stance), inLoop: false };
         const inLoop = loop && ![...touched].some((root) => this.lineRoots.has(root));
-        yield { stance, list: this.list(fault, inLoop ? 'ohms' : 'own ohms', stance, touched), inLoop };
+        yield { stance, list: list(inLoop ? 'ohms' : 'own ohms', stance), inLoop };
       }
     }
+  }
+
+  /** Whether so many faults may be tried with every reading there is. */
+  affords(faults: number): boolean {
+    return faults * this.stances.length * this.pairs.length <= ALL;
   }
 
   /** What hangs together with the terminals of a fault. */
@@ -98,12 +105,18 @@ export class Trials {
     return net === undefined ? undefined : this.together.find(net);
   }
 
-  private list(fault: Fault, kind: Listed, stance: Stance, roots: ReadonlySet<number>): readonly Measure[] {
+  private list(
+    fault: Fault,
+    kind: Listed,
+    stance: Stance,
+    roots: ReadonlySet<number>,
+    every: boolean,
+  ): readonly Measure[] {
     // With power on, what is wrong in the loop moves contacts in the line; else a fault changes what it touches.
     const own = kind === 'dead' || kind === 'clipped' || kind === 'own ohms';
     const where = own ? [...roots].sort((a, b) => a - b).join() : '';
-    return kept(this.lists, `${kind} ${stance.key} ${this.setName(fault)} ${where}`, () => {
-      const pairs = this.pairsFor(fault);
+    return kept(this.lists, `${kind} ${stance.key} ${setName(fault, every)} ${where}`, () => {
+      const pairs = this.pairsFor(fault, every);
       const trial = kind === 'volts' || kind === 'ohms' || kind === 'own ohms' ? 'loop' : kind;
       this.fill(trial, stance, pairs);
       const unit = kind === 'volts' || kind === 'mains' ? 'V' : 'ohm';
@@ -112,10 +125,6 @@ export class Trials {
         .flatMap((p) => this.made.get(nameOf(trial, stance, p.a, p.b))!)
         .filter((m) => m.expect.unit === unit && (on(m.pair.a) || on(m.pair.b)));
     });
-  }
-
-  private setName(fault: Fault): string {
-    return this.all ? '*' : [...fault.parts].sort().join();
   }
 
   /** Works out all the readings that are still wanting at once, since they share the solving. */
@@ -134,8 +143,8 @@ export class Trials {
     return this.measure.at(trial === 'dead' ? 1 : trial === 'loop' ? 2 : 3, stance, pairs);
   }
 
-  private pairsFor(fault: Fault): ReadonlySet<Pair> {
-    const name = this.setName(fault);
+  private pairsFor(fault: Fault, all: boolean): ReadonlySet<Pair> {
+    const name = setName(fault, all);
     return kept(this.pairSets, name, () => {
       const near = fault.parts.flatMap((p) => this.near.get(p) ?? []);
       return new Set(name === '*' ? this.pairs : [...this.main, ...near]);
@@ -143,18 +152,18 @@ export class Trials {
   }
 
   /** The positions a fault is tried in: rest, whatever moves what the fault touches, and where that is nothing the first gates. */
-  private stancesFor(fault: Fault, trial: Trial): readonly Stance[] {
+  private stancesFor(fault: Fault, trial: Trial, all: boolean): readonly Stance[] {
     // A lead is for what keeps conductors apart or together with nothing worked.
     if (trial === 'clipped') return [REST];
     const stances = trial === 'mains' ? this.handsFree : this.stances;
-    if (this.all && trial !== 'dead') return stances;
+    if (all && trial !== 'dead') return stances;
     const { inputs } = this.right.circuit;
     const own = new Set(inputs.filter((i) => fault.parts.includes(i.part)).map((i) => i.index));
     const single = stances.filter((s) => s.first.length === 0 && s.moved.length === 1);
     const several = stances.filter((s) => s.first.length > 0 || s.moved.length > 1);
     const touching = (s: Stance) => [...s.moved, ...s.first].some((i) => own.has(i));
     // Dead, each contact is read on its own.
-    if (this.all) return [REST, ...single];
+    if (all) return [REST, ...single];
     const boxed = own.size === 0;
     const singles = boxed ? this.spread(single) : single.filter(touching);
     const more = several.filter((s) => boxed || touching(s)).slice(0, FEW_STANCES);
@@ -168,6 +177,10 @@ export class Trials {
     const others = single.filter((s) => inputs[s.moved[0]!]!.kind !== 'gate');
     return [...new Set([...gates.slice(0, 1), ...gates.slice(-1), ...others])];
   }
+}
+
+function setName(fault: Fault, all: boolean): string {
+  return all ? '*' : [...fault.parts].sort().join();
 }
 
 function nameOf(trial: Trial, stance: Stance, a: string, b: string): string {

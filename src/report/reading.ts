@@ -64,7 +64,7 @@ function answer(reading: Reading): string {
     return `${where}: ${metric(reading.ohms, 'ohm')}, ${reading.beeps ? 'beeps' : 'no beep'}`;
   if (reading.through === false) return `${where}: no way through, no beep`;
   const sound = reading.beeps === null ? '' : reading.beeps ? ', beeps' : ', no beep';
-  return `${where}: cannot tell${sound}`;
+  return `${where}: ${reading.through ? 'some ohms' : 'cannot tell'}${sound}`;
 }
 
 function tables(reading: Reading, width: number, clean: (text: string) => string): string[] {

@@ -66,7 +66,38 @@ describe('readings', () => {
     expect((await read('lane.yaml --dead --open router router.COM router.NO')).out).toMatch(
       /^Power off, router open:\n\nrouter\.COM to router\.NO: 0\.05 ohm, beeps\n/,
     );
-    expect((await read('lane.yaml --dead X1.L X1.N')).out).toMatch(/cannot tell\n- The reading goes through/);
+    expect((await read('lane.yaml --dead X1.L X1.N')).out).toMatch(
+      /some ohms, beeps\n- The reading goes through[^]*less than 8 ohm/,
+    );
+  });
+
+  it('a dead line while the loop is live', async () => {
+    // Two conductors of 12 AWG, the contact of the relay: next to nothing with the relay in, no way through with it out.
+    expect((await read('lane.yaml --dead --loop --open router P1.L X1.L')).out).toMatch(
+      /^With router open; K1 in:\n\nP1\.L to X1\.L: 0\.0\d+ ohm, beeps\n$/,
+    );
+    expect((await read('lane.yaml --dead --loop P1.L X1.L')).out).toContain('no way through');
+    expect((await read('lane.yaml --dead --open router P1.L X1.L')).out).toContain('no way through');
+    const live = await read('lane.yaml --dead --loop --open router K1.A1 K1.A2');
+    expect(live.out).toMatch(/cannot tell\n- A supply that is on reaches a probe/);
+  });
+
+  it('a clip lead joins what it is on', async () => {
+    // 0.1 ohm of lead and two cores of the cord.
+    expect((await read('lane.yaml --dead --clip P1.L,P1.N K1.COM neutral')).out).toMatch(/: 0\.1\d* ohm, beeps/);
+    expect((await read('lane.yaml --dead K1.COM neutral')).out).toContain('no way through');
+    expect((await read('lane.yaml --dead --clip P1.L,P1.PE K1.COM neutral')).out).toContain('no way through');
+  });
+
+  it.each([
+    ['--loop K1.A1 K1.A2', '--loop goes with --dead'],
+    ['--clip P1.L,P1.N K1.A1 K1.A2', '--clip goes with --dead'],
+    ['--dead --clip P1.L K1.A1 K1.A2', 'two terminals or more'],
+    ['--dead --clip P1.L,P1.X K1.A1 K1.A2', 'P1 has no terminal "X"'],
+  ])('%s is refused', async (args, message) => {
+    const { status, err } = await read(`lane.yaml ${args}`);
+    expect(status).toBe(2);
+    expect(err).toContain(message);
   });
 
   it('takes gates in one list or several, in any order, and twice', async () => {

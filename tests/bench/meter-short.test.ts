@@ -1,0 +1,158 @@
+/** What keeps a sheet short: clip leads, the dead line with its relay in, mains that must come in. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { commission } from '../../src/bench/meter.ts';
+import type { ReadStep } from '../../src/bench/meter-sheet.ts';
+import { planOf } from './plan-of.ts';
+
+const example = (name: string) =>
+  planOf(readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), 'utf8'), name);
+function work(name: string) {
+  const plan = example(name);
+  const found = commission(plan);
+  return { plan, ...found, reads: found.sheet.steps.filter((s): s is ReadStep => s.kind === 'read') };
+}
+
+const known = new Map<string, ReturnType<typeof work>>();
+/** The sheet of an example, worked out once. */
+function made(name: string): ReturnType<typeof work> {
+  const found = known.get(name) ?? work(name);
+  known.set(name, found);
+  return found;
+}
+
+describe('a clip lead', () => {
+  const LED = ['heron-slip', 'tidewater-turners', 'hollin-bank', 'kiln-street'];
+
+  it.each(LED)('joins pins of one plug while everything is dead: %s', (name) => {
+    const { plan, reads, sheet } = made(name);
+    const led = reads.filter((s) => s.clipped.length > 0);
+    expect(led.length).toBeGreaterThan(0);
+    for (const step of led) {
+      expect(step.stage).toBe(1);
+      expect(step.clipped.length).toBeGreaterThan(1);
+      expect(step.clippedAt.length).toBe(step.clipped.length);
+      const parts = new Set(step.clippedAt.map((p) => p.part));
+      expect([...parts].map((p) => plan.parts.get(p)!.kind)).toEqual(['plug']);
+      expect(step.wrong.length).toBeGreaterThan(0);
+    }
+    const first = sheet.setup.find((s) => s.stage === 1)!.text.join(' ');
+    expect(first).toMatch(/Nothing goes into the wall or is switched on while a lead is on/);
+    expect(sheet.setup.find((s) => s.stage === 2)!.text[0]).toMatch(/clip lead is off every pin/);
+  });
+
+  it('is not asked for where the sheet is short without it', () => {
+    for (const name of ['saltmarsh-lane', 'wren-cellar', 'plover-loft', 'osier-yard', 'nettle-court']) {
+      const { reads, sheet } = made(name);
+      expect(reads.filter((s) => s.clipped.length > 0)).toEqual([]);
+      expect(sheet.setup.flatMap((s) => s.text).join(' ')).not.toMatch(/clip lead/);
+    }
+  });
+
+  it('that was left on a fixed feed is shown before the feed is switched on, by a reading without it', () => {
+    const { plan, reads, faults } = made('kiln-street');
+    const led = reads.filter((s) => s.clipped.length > 0);
+    const left = faults.filter((f) => f.text.startsWith('the clip lead is still on '));
+    expect(left.length).toBe(new Set(led.map((s) => s.clipped.join())).size);
+    for (const fault of left) {
+      const shown = reads.filter((s) => fault.steps.includes(s.number));
+      expect(shown.length).toBeGreaterThan(0);
+      for (const step of shown) expect([step.clipped, step.stage < 3]).toEqual([[], true]);
+      const last = Math.max(...led.map((s) => s.number));
+      expect(Math.min(...fault.steps)).toBeGreaterThan(last);
+    }
+    expect(plan.parts.get('P1')).toMatchObject({ pattern: 'fixed' });
+  });
+
+  it('that was left on a plug keeps it out of the wall by itself', () => {
+    const { faults } = made('heron-slip');
+    expect(faults.filter((f) => f.text.includes('clip lead'))).toEqual([]);
+  });
+});
+
+describe('the line with its relay in', () => {
+  it.each(['wren-cellar', 'heron-slip', 'osier-yard'])('is read in ohms before mains: %s', (name) => {
+    const { plan, reads, sheet } = made(name);
+    const line = reads.filter((s) => s.stage === 2 && s.expect.unit === 'ohm');
+    expect(line.filter((s) => s.moved.length > 0).length).toBeGreaterThan(0);
+    const low = [...plan.parts.values()].filter((p) => ['gate', 'supply', 'led', 'diode'].includes(p.kind));
+    for (const s of line)
+      for (const p of s.between) {
+        expect(low.map((x) => x.name)).not.toContain(p.part);
+        expect(['A1', 'A2']).not.toContain(p.terminal);
+      }
+    expect(sheet.setup.find((s) => s.stage === 2)!.text.at(-1)).toMatch(/line is still dead/);
+  });
+
+  it('is not, where the loop gets its power through the plug', () => {
+    const { reads } = made('hollin-bank');
+    expect(reads.filter((s) => s.stage === 2 && s.expect.unit === 'ohm')).toEqual([]);
+  });
+
+  it('shows before mains is on that a contact never makes', () => {
+    for (const name of ['wren-cellar', 'heron-slip', 'saltmarsh-lane']) {
+      const { reads, faults } = made(name);
+      const never = faults.filter((f) => /: contact .* never makes$/.test(f.text) && f.detectable);
+      expect(never.length).toBeGreaterThan(3);
+      for (const f of never) expect(reads.find((s) => s.number === f.steps[0])!.stage).toBeLessThan(3);
+    }
+  });
+
+  it('tells nothing through a solid-state output that is on', () => {
+    const plan = planOf(`title: solid-state
+parts:
+  PS1: {kind: supply, output: 12 V DC, limit: 1 A, regulation: regulated, tolerance: 2 %}
+  K1: {kind: relay, technology: solid-state, coil: {rated: 12 V DC, current: 10 mA}, contact: {ratings: [25 A 240 V AC], motor: [1 hp 120 V AC]}}
+  saw: {kind: gate, pressed-when: open, contact: {ratings: [5 A 250 V AC, 3 A 30 V DC], least: 1 mA 5 V DC}}
+  P1: {kind: plug, pattern: NEMA 5-15, breaker: 15 A, volts: 120 V AC}
+  X1: {kind: outlet, pattern: NEMA 5-15}
+  fan: {kind: motor, type: universal, power: 400 W, volts: 120 V AC, plugged-into: X1}
+  B1: {kind: box, holds: [K1], volume: 100 in3, divider: true}
+runs:
+  - {link: [PS1.+, saw.COM]}
+  - {link: [saw.NO, K1.A1]}
+  - {link: [PS1.-, K1.A2]}
+  - {link: [P1.L, K1.COM]}
+  - {link: [K1.NO, X1.L]}
+  - {link: [P1.N, X1.N]}
+  - {link: [P1.PE, X1.PE]}
+intent:
+  fan: {runs-on: [saw]}
+`);
+    const { sheet } = commission(plan);
+    const ohms = sheet.steps.filter(
+      (s): s is ReadStep => s.kind === 'read' && s.expect.unit === 'ohm' && s.moved.length > 0,
+    );
+    const line = (s: ReadStep) => s.between.map((p) => `${p.part}.${p.terminal}`);
+    const through = ohms.filter(
+      (s) => line(s).some((k) => ['P1.L', 'K1.COM'].includes(k)) && line(s).some((k) => ['X1.L', 'K1.NO'].includes(k)),
+    );
+    expect(through).toEqual([]);
+    expect(sheet.steps.length).toBeGreaterThan(5);
+  });
+});
+
+describe('mains that does not come in', () => {
+  it('is shown by the last stage, line by line', () => {
+    for (const [name, lines] of [
+      ['saltmarsh-lane', 1],
+      ['tidewater-turners', 1],
+      ['heron-slip', 3],
+      ['kiln-street', 3],
+    ] as const) {
+      const { reads, faults } = made(name);
+      const dead = faults.filter((f) => /^P1: no volts come in/.test(f.text));
+      expect(dead.length, name).toBe(lines);
+      for (const f of dead) {
+        expect(f.steps.length).toBeGreaterThan(0);
+        for (const n of f.steps) expect(reads.find((s) => s.number === n)!.stage).toBe(3);
+      }
+    }
+  });
+});
+
+it('a supply in a socket of the plan is unplugged for the first stage, since its winding joins the lines', () => {
+  const { sheet } = made('hollin-bank');
+  expect(sheet.setup[0]!.text).toContain("Unplug PS1 from X0 and take the loop's cores off its output.");
+  expect(sheet.setup[1]!.text).toContain('Put the cores back on PS1 and plug it into X0.');
+});
