@@ -74,7 +74,11 @@ export function settleBench(plan: Plan, moved: readonly number[], power: Power):
   const reading = balanced(plan, circuit, figuresFor(plan, 'reading')).figures;
   const live = new Machine(circuit, reading, off);
   const alive = circuit.sources.map((s) => s.feed.by === 'always' && !off(s));
-  const { relays, alive: on, settled } = live.settle(new Set(moved), live.settle(new Set(), { relays: out, alive }));
+  const {
+    relays,
+    alive: on,
+    settled,
+  } = live.settle(new Set(moved), live.settle(new Set(), { relays: out, alive }));
   return machine.state(new Set(moved), relays, on, settled);
 }
 

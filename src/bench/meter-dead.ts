@@ -88,7 +88,9 @@ export class DeadBench {
     const ends = clipped.map((key) => circuit.netOf.get(key)).filter((n) => n !== undefined);
     const sure: Resistor[] = [
       ...circuit.wires.map((w) => ({ a: w.a, b: w.b, ohms: figures.wire(w) })),
-      ...circuit.contacts.filter((c) => closed(c) && !untold(c)).map((c) => ({ a: c.a, b: c.b, ohms: figures.contact(c) })),
+      ...circuit.contacts
+        .filter((c) => closed(c) && !untold(c))
+        .map((c) => ({ a: c.a, b: c.b, ohms: figures.contact(c) })),
       ...ends.slice(1).map((net) => ({ a: ends[0]!, b: net, ohms: LEAD_OHMS })),
     ];
     const blind: Resistor[] = circuit.contacts

@@ -60,7 +60,16 @@ function optionOf([measure, shows]: readonly [Measure, ReadonlyMap<number, Wrong
 }
 
 /** What makes a reading worth more than one plain one at rest; common practice, no source. */
-const EXTRA = { loop: 0.05, mains: 0.3, moved: 0.03, more: 0.1, first: 0.2, far: 0.25, lead: 0.15, nothing: 0.05 };
+const EXTRA = {
+  loop: 0.05,
+  mains: 0.3,
+  moved: 0.03,
+  more: 0.1,
+  first: 0.2,
+  far: 0.25,
+  lead: 0.15,
+  nothing: 0.05,
+};
 
 /** One for the reading, and something for whatever makes it less handy. */
 export function trouble({ stage, stance, pair, expect, clipped }: Measure): number {

@@ -30,7 +30,9 @@ export function chooseLeast(options: readonly Option[]): number[] {
 /** Numbers of the options that no other stands in for: those worth being known in full. */
 export function worthKnowing(options: readonly Option[]): number[] {
   const size = options.reduce((sum, o) => sum + o.shows.length, 0);
-  return size > COMPARED ? exchange(options, chooseFew(options, new Set())) : [...reduced(options).shows.keys()];
+  return size > COMPARED
+    ? exchange(options, chooseFew(options, new Set()))
+    : [...reduced(options).shows.keys()];
 }
 
 function costOf(options: readonly Option[], chosen: readonly number[]): number {

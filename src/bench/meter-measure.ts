@@ -48,7 +48,6 @@ const VOLT_RANGES = [2, 20, 200, 600, 1000] as const;
 /** Dial position on which no way through is looked for. */
 const OPEN = OHM_RANGES[2];
 
-
 /** Readings in ohms; none where the plan does not tell enough. `limits` go from least to most. */
 export function ohmMeasures(
   stage: 1 | 2,
@@ -58,11 +57,19 @@ export function ohmMeasures(
 ): Measure[] {
   const base = { ...where, stage };
   const none = nominal.most === Number.POSITIVE_INFINITY;
-  const told = nominal.least === nominal.most || (!none && nominal.most - nominal.least <= TELLS * nominal.most);
+  const told =
+    nominal.least === nominal.most || (!none && nominal.most - nominal.least <= TELLS * nominal.most);
   const range = OHM_RANGES.find(([full]) => limits[1] * (1 + SHARE) < full);
   if (!told) {
     if (none || range === undefined) return [];
-    const below = { nominal: null, low: null, high: limits[1], unit: 'ohm', kind: null, shows: 'below' } as const;
+    const below = {
+      nominal: null,
+      low: null,
+      high: limits[1],
+      unit: 'ohm',
+      kind: null,
+      shows: 'below',
+    } as const;
     return [{ ...base, range: range[1], full: range[0], expect: below }];
   }
   const expect = { nominal: nominal.most, low: limits[0], high: limits[1], unit: 'ohm', kind: null } as const;

@@ -29,6 +29,9 @@ export interface Searched {
 /** Steps up to which a sheet is short enough to do without clip leads: so many a gate, and so many more. */
 const SHORT = { gate: 2, more: 12 } as const;
 
+/** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
+const STATES = 40_000;
+
 export function search(plan: Plan, faults: readonly Fault[], progress?: Progress): Searched {
   return new Search(plan, faults, progress).run();
 }
@@ -95,6 +98,7 @@ class Search {
     const hidden = this.tried.filter((i) => !this.early.faults.has(i));
     if (this.trials.affords(hidden.length))
       for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
+    if (this.tried.length * this.trials.stances.length > STATES) return;
     const promising = this.early.promising();
     for (const i of this.tried) {
       const missing = promising.filter((m) => this.early.known(m, i) === undefined);

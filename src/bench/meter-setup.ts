@@ -66,7 +66,14 @@ export function setups(plan: Plan, asked: Asked): StageSetup[] {
   };
   return [
     { stage: 1, text: [...dead(cast), ...(asked.lead ? [LEAD] : [])] },
-    { stage: 2, text: [...(asked.lead ? [LEAD_OFF] : []), ...loop(cast, asked.loopNeedsMains), ...(asked.lineOhms ? [OHMS] : [])] },
+    {
+      stage: 2,
+      text: [
+        ...(asked.lead ? [LEAD_OFF] : []),
+        ...loop(cast, asked.loopNeedsMains),
+        ...(asked.lineOhms ? [OHMS] : []),
+      ],
+    },
     { stage: 3, text: mains(cast) },
   ];
 }
@@ -111,8 +118,7 @@ function loop(
     return ['There is no low-voltage supply in this plan; nothing is read here.'];
   const text: string[] = [];
   if (batteries.length > 0) text.push(`Put the loop's cores back on the poles of ${names(batteries)}.`);
-  for (const s of socketed)
-    text.push(`Put the cores back on ${s.name} and plug it into ${s.fedFrom}.`);
+  for (const s of socketed) text.push(`Put the cores back on ${s.name} and plug it into ${s.fedFrom}.`);
   if (switched.length > 0)
     text.push(`Put the cores back on ${names(switched)} and switch ${it(switched)} on.`);
   if (!needsMains) {

@@ -73,7 +73,9 @@ function withoutSolidState(state: BenchState): BenchState {
 }
 
 function withLead(state: BenchState, clipped: readonly number[]): BenchState {
-  const ends = clipped.slice(1).map((net): Passive => ({ a: clipped[0]!, b: net, part: '', what: 'resistor' }));
+  const ends = clipped
+    .slice(1)
+    .map((net): Passive => ({ a: clipped[0]!, b: net, part: '', what: 'resistor' }));
   if (ends.length === 0) return state;
   const { circuit, figures } = state;
   return {

@@ -58,7 +58,9 @@ export function readMeter(plan: Plan, options: ReadOptions): Reading {
   // A terminal that nothing is wired to has no net; it is still one piece of metal with itself.
   const [a, b] = between[0] === between[1] ? [0, 0] : between.map((key) => state.circuit.netOf.get(key));
   if (options.dead) {
-    const clipped = (options.clipped ?? []).flatMap((p) => state.circuit.netOf.get(terminalKey(p.part, p.terminal)) ?? []);
+    const clipped = (options.clipped ?? []).flatMap(
+      (p) => state.circuit.netOf.get(terminalKey(p.part, p.terminal)) ?? [],
+    );
     const read =
       a === undefined || b === undefined ? NO_WAY : isLive(state, [a, b]) ? LIVE : ohms(state, a, b, clipped);
     return { ...base, between, volts: null, kind: null, ...read.value, notes: [...notes, ...read.notes] };

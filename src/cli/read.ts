@@ -42,7 +42,8 @@ async function run(
   if (a !== undefined && b === undefined) throw new Problem('name two terminals, or none for a table of all');
   if (flags.dead && b === undefined) throw new Problem('--dead needs the two terminals the meter is on');
   if (flags.loop && !flags.dead) throw new Problem('--loop goes with --dead; without it every supply is on');
-  if (flags.clip && !flags.dead) throw new Problem('--clip goes with --dead: nothing is joined with power on');
+  if (flags.clip && !flags.dead)
+    throw new Problem('--clip goes with --dead: nothing is joined with power on');
   const plan = await loadPlan(file, session);
   if (plan === undefined) return;
   const moved = inputsOf(plan, flags);
@@ -74,7 +75,11 @@ export function addRead(program: Command, session: Session): void {
   addPositions(command)
     .option('--dead', 'power off: supplies taken off, the meter on ohms')
     .option('--loop', 'with --dead: low-voltage supplies on and plugs out, so that relays move')
-    .option('--clip <terminals>', 'with --dead: terminals that a clip lead joins, separated by commas', collect)
+    .option(
+      '--clip <terminals>',
+      'with --dead: terminals that a clip lead joins, separated by commas',
+      collect,
+    )
     .option('--json', 'print the reading as JSON')
     .addHelpText(
       'after',

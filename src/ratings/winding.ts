@@ -10,7 +10,10 @@ import type { Plan } from '../plan/plan.ts';
  * delta with the line current I, 3 (I/√3)² R < √3 V I, so R < √3 V/I a side, which is a star of the same copper seen
  * from its terminals as well (any textbook on AC machines). Where amperes are not stated, I > P/V, or P/(√3 V).
  */
-export function windingMost(plan: Plan, { part: name, what }: Pick<Passive, 'part' | 'what'>): number | undefined {
+export function windingMost(
+  plan: Plan,
+  { part: name, what }: Pick<Passive, 'part' | 'what'>,
+): number | undefined {
   const part = plan.parts.get(name);
   if (part?.kind !== 'motor' || what !== 'load' || part.type === undefined) return undefined;
   const root = part.feed === 'three-phase' ? Math.sqrt(3) : 1;

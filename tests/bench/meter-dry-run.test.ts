@@ -22,7 +22,8 @@ const saltmarsh = example('saltmarsh-lane.yaml');
 /** The collector out of its socket, and with the loop live the plug out of the wall. */
 function unplugged(built: Plan, alsoPlugs: boolean): Plan {
   const { intents: _, ...rest } = built;
-  const out = (p: Part) => (p.kind === 'motor' && p.pluggedInto !== undefined) || (alsoPlugs && p.kind === 'plug');
+  const out = (p: Part) =>
+    (p.kind === 'motor' && p.pluggedInto !== undefined) || (alsoPlugs && p.kind === 'plug');
   return { ...rest, parts: new Map([...built.parts].filter(([, p]) => !out(p))) };
 }
 
@@ -86,7 +87,10 @@ describe.each(PLANS)('%s', (name) => {
 
   it('with a gate mounted the wrong way round fails at a step that names the gate', () => {
     for (const gate of [...plan.parts.values()].filter((p) => p.kind === 'gate')) {
-      const built = { ...plan, parts: new Map(plan.parts).set(gate.name, { ...gate, pressedWhen: 'shut' } as Part) };
+      const built = {
+        ...plan,
+        parts: new Map(plan.parts).set(gate.name, { ...gate, pressedWhen: 'shut' } as Part),
+      };
       expectNamed(
         reads,
         built,
@@ -150,7 +154,10 @@ intent:
     const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
     const seen = new Set<string>();
     for (const step of loop) {
-      const parts = step.between.map((p) => p.part).sort().join();
+      const parts = step.between
+        .map((p) => p.part)
+        .sort()
+        .join();
       seen.add(parts);
       const gate = step.moved[0]! + 1;
       // From the supply out to the gate that is open, or from the last gate back to it.

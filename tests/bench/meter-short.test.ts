@@ -125,7 +125,9 @@ intent:
     );
     const line = (s: ReadStep) => s.between.map((p) => `${p.part}.${p.terminal}`);
     const through = ohms.filter(
-      (s) => line(s).some((k) => ['P1.L', 'K1.COM'].includes(k)) && line(s).some((k) => ['X1.L', 'K1.NO'].includes(k)),
+      (s) =>
+        line(s).some((k) => ['P1.L', 'K1.COM'].includes(k)) &&
+        line(s).some((k) => ['X1.L', 'K1.NO'].includes(k)),
     );
     expect(through).toEqual([]);
     expect(sheet.steps.length).toBeGreaterThan(5);

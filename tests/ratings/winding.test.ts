@@ -10,7 +10,8 @@ parts:
   H: {kind: load, type: heater, power: 1 kW, volts: 120 V AC}
 runs: []
 `);
-const of = (motor: string, what: 'load' | 'coil' = 'load') => windingMost(withMotor(motor), { part: 'M', what });
+const of = (motor: string, what: 'load' | 'coil' = 'load') =>
+  windingMost(withMotor(motor), { part: 'M', what });
 
 describe('the most a winding may have', () => {
   it('is more than a direct-current test finds of a three-phase motor', () => {
