@@ -40,10 +40,10 @@ export function measurer(plan: Plan, right: Subject): Measurer {
   const needsMains = right.circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
   const offLoop = (key: string) => !isLow(sides, joined.netOf.get(key));
   const limits = ohmLimits(plan);
-  const bounds = [limits.least, limits.most].map((figures) => {
-    const made = balanced(plan, right.circuit, figures);
-    return new DeadBench(made.circuit, made.figures);
-  });
+  // The right circuit has all sides of its deltas already.
+  const bounds = [limits.least, limits.most].map(
+    (figures) => new DeadBench(right.circuit, balanced(plan, right.circuit, figures).figures),
+  );
   const corners = CORNERS.map((c) => balanced(plan, right.circuit, figuresFor(plan, c)).figures);
   const ends = corners.flatMap((figures) => withIndicators(plan, figures));
   const most = { low: highest(right, corners[1]!, false), mains: highest(right, corners[1]!, true) };

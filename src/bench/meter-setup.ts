@@ -84,8 +84,8 @@ export function isFixed(plug: Kind<'plug'>): boolean {
 }
 
 const LEAD =
-  'Where a step says so, a clip lead joins pins while that step is read. Nothing goes into the wall or is switched on while a lead is on.';
-const LEAD_OFF = 'The clip lead is off every pin and put away.';
+  'Where a step says so, a clip lead joins the terminals it names while that step is read. Nothing goes into the wall or is switched on while a lead is on.';
+const LEAD_OFF = 'The clip lead is off every terminal and put away.';
 const OHMS =
   'The line is still dead here, also with its relay in: where a step says so, the meter goes on ohms, and only at the terminals that step names.';
 

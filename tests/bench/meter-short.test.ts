@@ -38,7 +38,7 @@ describe('a clip lead', () => {
     }
     const first = sheet.setup.find((s) => s.stage === 1)!.text.join(' ');
     expect(first).toMatch(/Nothing goes into the wall or is switched on while a lead is on/);
-    expect(sheet.setup.find((s) => s.stage === 2)!.text[0]).toMatch(/clip lead is off every pin/);
+    expect(sheet.setup.find((s) => s.stage === 2)!.text[0]).toMatch(/clip lead is off every terminal/);
   });
 
   it('is not asked for where the sheet is short without it', () => {
@@ -95,6 +95,19 @@ describe('the line with its relay in', () => {
       const never = faults.filter((f) => /: contact .* never makes$/.test(f.text) && f.detectable);
       expect(never.length).toBeGreaterThan(3);
       for (const f of never) expect(reads.find((s) => s.number === f.steps[0])!.stage).toBeLessThan(3);
+    }
+  });
+
+  it('reads a three-phase winding alike between any two lines, under what the rating plate allows', () => {
+    const { reads } = made('heron-slip');
+    const winding = reads.filter((s) => s.expect.shows === 'below');
+    expect(winding.length).toBe(2);
+    // 4 kW at 400 V and 8.2 A: less than 2 V/(√3 I) between two lines, and the cores on either side.
+    const most = (2 / Math.sqrt(3)) * (400 / 8.2);
+    for (const { expect: want } of winding) {
+      expect([want.nominal, want.low]).toEqual([null, null]);
+      expect(want.high!).toBeGreaterThan(most);
+      expect(want.high!).toBeLessThan(most + 1);
     }
   });
 

@@ -56,20 +56,23 @@ function readings(steps: readonly MeterStep[]): string {
 /** Faults told with a wrong reading on paper. */
 const TOLD = 3;
 
+/** A terminal's mark, which may go on a second line after its dot. */
+function terminal(mark: string): string {
+  return xml(mark).replace('.', '.<wbr>');
+}
+
 /** One reading, and below it what a wrong one means; the two stay together on a page. */
 function reading(step: ReadStep): string {
   const far = step.far ? ' (long lead)' : '';
   const cells = [
-    `${step.number}`,
-    step.red,
-    `${step.black}${far}`,
-    step.range,
-    positionWords(step),
-    expectWords(step),
+    xml(`${step.number}`),
+    terminal(step.red),
+    terminal(`${step.black}${far}`),
+    ...[step.range, positionWords(step), expectWords(step)].map(xml),
   ];
   const wrong = meaningLines(step, TOLD, '').map((w) => `${w.wrong}: ${w.means}.`);
   const more = [...beforeWords(step), ...(wrong.length === 0 ? [] : [`If it shows ${wrong.join(' If ')}`])];
-  return `<tbody><tr>${cells.map((c) => `<td>${xml(c)}</td>`).join('')}<td class="blank"></td></tr>${
+  return `<tbody><tr>${cells.map((c) => `<td>${c}</td>`).join('')}<td class="blank"></td></tr>${
     more.length === 0
       ? ''
       : `<tr class="wrong"><td></td><td colspan="6">${more.map(xml).join('<br>')}</td></tr>`

@@ -49,14 +49,15 @@ table:not([class]) tbody { break-inside: auto; }
 .wires td, .cuts td, .readings td, .goods td:nth-child(4) { overflow-wrap: anywhere; }
 .wires th:nth-child(3), .wires th:nth-child(4) { width: 32mm; min-width: 32mm; }
 .wires th:nth-child(8) { min-width: 12mm; }
-.readings th:nth-child(2), .readings th:nth-child(3), .goods th:nth-child(4) { min-width: 25mm; }
+.readings th:nth-child(2), .readings th:nth-child(3), .goods th:nth-child(4) { min-width: 26mm; }
 .labels { columns: 3; column-gap: 6mm; list-style: none; padding-left: 0; font-size: 10pt; overflow-wrap: anywhere; }
 td:first-child, .readings td, .wires td { hyphens: manual; }
 .readings td:first-child, .readings td:nth-child(4), .wires td:nth-child(2), .wires td:nth-child(6), .wires td:nth-child(7), .cuts td:nth-child(-n+3), .goods td:nth-child(2), .questions td:nth-child(2) { white-space: nowrap; }
 .readings .wrong td, .readings .wrong td:nth-child(2) { white-space: normal; }
 .tick { width: 7mm; }
 .tick span { display: inline-block; width: 4mm; height: 4mm; border: 1pt solid #000; }
-.readings th:nth-child(6) { width: 40mm; min-width: 40mm; }
+.readings th:nth-child(5) { width: 29mm; min-width: 29mm; }
+.readings th:nth-child(6) { width: 36mm; min-width: 36mm; }
 .readings th:nth-child(7), .readings .blank { width: 25mm; min-width: 25mm; }
 .readings tr:first-child td { font-weight: bold; border-top-width: 1.2pt; }
 .readings .wrong td { font-size: 9.5pt; border-top: none; }
