@@ -66,7 +66,7 @@ const EXTRA = {
   moved: 0.03,
   more: 0.1,
   first: 0.2,
-  far: 0.25,
+  far: 0.6,
   lead: 0.15,
   nothing: 0.05,
 };
