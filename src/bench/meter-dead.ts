@@ -7,9 +7,8 @@ import type { Figures } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
 import { copperFactor } from '../ratings/coil.ts';
 import { defaults } from '../ratings/defaults.ts';
-import { windingMost } from '../ratings/winding.ts';
 import { Resistances, type Resistor } from './meter-graph.ts';
-import { LEAD_OHMS } from './ohms.ts';
+import { LEAD_OHMS, mostOf } from './ohms.ts';
 import { closedWith } from './steps.ts';
 
 /** Where everything stands while the meter is on ohms. */
@@ -105,7 +104,7 @@ export class DeadBench {
         continue;
       }
       blind.push({ a: p.a, b: p.b, ohms: NEXT_TO_NONE });
-      const ohms = windingMost(circuit.plan, p);
+      const ohms = mostOf(circuit.plan, p);
       if (ohms !== undefined) most.push({ a: p.a, b: p.b, ohms });
     }
     const high = new Resistances(circuit.netCount, [...sure, ...most]);

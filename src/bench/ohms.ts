@@ -39,7 +39,7 @@ export function ohms(
   const blind = new Set<string>();
   const most = measured(state, a, b, (p) => {
     blind.add(p.part);
-    return windingMost(plan, p);
+    return mostOf(plan, p);
   });
   const least = measured(state, a, b, () => 1e-6);
   const parts = [...blind].join(', ');
@@ -56,6 +56,12 @@ export function ohms(
       `The reading goes through ${parts}, and the plan does not state what an ohmmeter finds there: a winding's copper (of a coil, coil: {resistance: ...}), a cold filament, electronics.${under}`,
     ],
   };
+}
+
+/** ohm of a winding that the plan does not tell, at most; undefined where it may be anything. */
+export function mostOf(plan: Plan, { part: name, what }: Pick<Passive, 'part' | 'what'>): number | undefined {
+  const part = plan.parts.get(name);
+  return part?.kind === 'motor' && what === 'load' ? windingMost(part) : undefined;
 }
 
 /** An ohmmeter drives too few volts for a solid-state output that is on to tell. */

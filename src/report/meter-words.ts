@@ -1,6 +1,5 @@
 /** Sentences of the commissioning sheet, the same for a terminal and for Markdown; nothing is escaped here. */
 import type { MeterSheet, MeterStage, MeterStep, ReadStep, Wrong } from '../bench/meter-sheet.ts';
-import { listOf } from '../checks/study.ts';
 import { toldLine } from './lists.ts';
 
 export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
@@ -96,7 +95,7 @@ export function probeWords(step: ReadStep): string {
 
 /** What is done before a step is read: a clip lead put on, gates adjusted; a sentence each. */
 export function beforeWords(step: ReadStep): string[] {
-  const lead = `A clip lead joins ${listOf(step.clipped)} for this reading and comes off again after it.`;
+  const lead = `A clip lead joins ${step.clipped.slice(0, -1).join(', ')} and ${step.clipped.at(-1)} for this reading and comes off again after it.`;
   return [...(step.clipped.length === 0 ? [] : [lead]), ...step.adjust];
 }
 

@@ -161,15 +161,15 @@ intent:
       seen.add(parts);
       const gate = step.moved[0]! + 1;
       // From the supply out to the gate that is open, or from the last gate back to it.
-      const far = parts === 'PS1,PS1' ? sum(metres.slice(0, gate)) : sum(metres.slice(gate));
+      const far = parts.endsWith('PS1') ? sum(metres.slice(0, gate)) : sum(metres.slice(gate));
       const inLine = parts === 'PS1,PS1' ? coil : 0;
-      expect(['PS1,PS1', 'g3,g3']).toContain(parts);
+      expect(['PS1,PS1', 'K1,PS1', 'g3,g3']).toContain(parts);
       expect(step.expect.nominal! / (inLine + contact + 2 * far * perMetre)).toBeCloseTo(1, 2);
       expect(step.expect.low!).toBeLessThan(0.9 * inLine + 2 * far * perMetre);
       expect(step.expect.high!).toBeGreaterThan(1.1 * inLine + 2 * far * perMetre);
       expect(step.range).toBe('200 ohm');
     }
-    expect(seen).toContain('PS1,PS1');
+    expect(seen.size).toBeGreaterThan(1);
   });
 
   it('a supply turned round shows a minus sign at a coil or a gate', () => {

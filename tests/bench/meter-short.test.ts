@@ -42,7 +42,7 @@ describe('a clip lead', () => {
   });
 
   it('is not asked for where the sheet is short without it', () => {
-    for (const name of ['saltmarsh-lane', 'wren-cellar', 'plover-loft', 'osier-yard', 'nettle-court']) {
+    for (const name of ['saltmarsh-lane', 'wren-cellar', 'plover-loft', 'ropewalk-barge', 'nettle-court']) {
       const { reads, sheet } = made(name);
       expect(reads.filter((s) => s.clipped.length > 0)).toEqual([]);
       expect(sheet.setup.flatMap((s) => s.text).join(' ')).not.toMatch(/clip lead/);
