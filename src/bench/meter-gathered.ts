@@ -1,6 +1,5 @@
 /** Which faults each reading shows, as far as they were tried, and the least choice of readings among them. */
 import { kept } from '../circuit/maps.ts';
-import type { Option } from './meter-cover.ts';
 import { chooseLeast, worthKnowing } from './meter-least.ts';
 import type { Measure } from './meter-measure.ts';
 import type { Wrong } from './meter-sheet.ts';
@@ -44,19 +43,19 @@ export class Gathered {
   /** The readings that no other stands in for, as far as faults were tried. */
   promising(): Measure[] {
     const entries = [...this.shows];
-    return worthKnowing(entries.map(optionOf)).map((i) => entries[i]![0]);
+    const options = entries.map(([m, shows]) => ({ cost: trouble(m), shows: [...shows.keys()] }));
+    return worthKnowing(options).map((i) => entries[i]![0]);
   }
 
   /** Readings of least trouble that together show every fault that any shows; only `counted` faults where given. */
   static choose(all: readonly Gathered[], counted: (fault: number) => boolean = () => true): Measure[] {
     const entries = all.flatMap((g) => [...g.shows]);
-    const options = entries.map(optionOf).map((o) => ({ ...o, shows: o.shows.filter(counted) }));
+    const options = entries.map(([m, shows]) => ({
+      cost: trouble(m),
+      shows: [...shows.keys()].filter(counted),
+    }));
     return chooseLeast(options).map((i) => entries[i]![0]);
   }
-}
-
-function optionOf([measure, shows]: readonly [Measure, ReadonlyMap<number, Wrong>]): Option {
-  return { cost: trouble(measure), shows: [...shows.keys()] };
 }
 
 /** What makes a reading worth more than one plain one at rest; common practice, no source. */

@@ -20,8 +20,8 @@ import { balanced } from './three-phase.ts';
 export interface Measurer {
   /** the readings of one stage in one stance at these pairs */
   at(stage: 1 | 2 | 3, stance: Stance, pairs: readonly Pair[]): Measure[];
-  /** readings with everything dead in one stance at these pairs, while a clip lead joins pins of a plug */
-  clipped(stance: Stance, pairs: readonly Pair[]): Measure[];
+  /** readings of the line in ohms in one stance at these pairs, while a clip lead joins pins of a plug */
+  clipped(stage: 1 | 2, stance: Stance, pairs: readonly Pair[]): Measure[];
 }
 
 const CORNERS = ['low', 'high', 'strong'] as const;
@@ -65,11 +65,11 @@ export function measurer(plan: Plan, right: Subject): Measurer {
   const dead = (stance: Stance, pairs: readonly Pair[]) =>
     pairs.flatMap((pair) => (mixed(pair) ? [] : ohms(1, { stance, pair, clipped: NONE }, undefined)));
   /** With the relay in and mains out, the line is still dead from end to end. */
-  const lines = (stance: Stance, pairs: readonly Pair[]) =>
+  const lines = (stance: Stance, pairs: readonly Pair[], clipped: readonly string[]) =>
     pairs.flatMap((pair) => {
       if (mixed(pair) || !(offLoop(pair.a) && offLoop(pair.b))) return [];
       const relays = right.loop.relaysAt(stance, pair.a, pair.b);
-      return relays === undefined ? [] : ohms(2, { stance, pair, clipped: NONE }, relays);
+      return relays === undefined ? [] : ohms(2, { stance, pair, clipped }, relays);
     });
   const live = (stage: 2 | 3, stance: Stance, pairs: readonly Pair[]) => {
     const bench = stage === 2 ? right.loop : right.mains;
@@ -90,16 +90,20 @@ export function measurer(plan: Plan, right: Subject): Measurer {
     at: (stage, stance, pairs) => {
       if (stage === 1) return stance.first.length > 0 ? [] : dead(stance, pairs);
       const volts = live(stage, stance, pairs);
-      return stage === 2 && !needsMains ? [...volts, ...lines(stance, pairs)] : volts;
+      return stage === 2 && !needsMains ? [...volts, ...lines(stance, pairs, NONE)] : volts;
     },
-    clipped: (stance, pairs) => {
-      if (stance.first.length > 0) return [];
+    clipped: (stage, stance, pairs) => {
+      if (stance.first.length > 0 || (stage === 2 && needsMains)) return [];
       const fitting = pairs.filter((p) => !mixed(p));
-      return leads.flatMap((clipped) => {
-        const at = { moved: stance.moved, relays: undefined, clipped };
+      return leads.flatMap(({ pins: clipped, fixed }) => {
+        // A lead on a fixed feed comes off before the loop is live, and is looked for then.
+        if (stage === 2 && fixed) return [];
+        const relays = stage === 1 ? undefined : right.loop.relaysAt(stance);
+        const at = { moved: stance.moved, relays, clipped };
         const near = fitting.filter(
           ({ a, b }) => !(clipped.includes(a) && clipped.includes(b)) && right.dead.reaches(at, [a, b]),
         );
+        if (stage === 2) return lines(stance, near, clipped);
         return near.flatMap((pair) => ohms(1, { stance, pair, clipped }, undefined));
       });
     },
@@ -112,7 +116,7 @@ const NONE: readonly string[] = [];
 const MOST_PINS = 5;
 
 /** Every two or more wired pins of one plug. */
-function clipSets(plan: Plan): string[][] {
+function clipSets(plan: Plan): { readonly pins: readonly string[]; readonly fixed: boolean }[] {
   const used = wiredTerminals(plan);
   return [...plan.parts.values()].flatMap((part) => {
     if (part.kind !== 'plug') return [];
@@ -121,10 +125,10 @@ function clipSets(plan: Plan): string[][] {
       .names.map((t) => terminalKey(part.name, t))
       .filter((key) => used.has(key))
       .slice(0, MOST_PINS);
-    const sets: string[][] = [];
+    const sets: { pins: string[]; fixed: boolean }[] = [];
     for (let mask = 1; mask < 1 << pins.length; mask++) {
       const set = pins.filter((_, i) => (mask >> i) & 1);
-      if (set.length > 1) sets.push(set);
+      if (set.length > 1) sets.push({ pins: set, fixed: isFixed(part) });
     }
     return sets;
   });

@@ -73,7 +73,7 @@ class Search {
     let best = this.mainsLast() ?? [];
     if (best.length > this.short) {
       this.total += this.tried.length;
-      this.tryBeforeMains(['clipped']);
+      this.tryBeforeMains(['dead clipped', 'loop clipped']);
       best = shorter(best, this.mainsLast());
     }
     // What harms nobody may be found with mains on, where all else makes too long a sheet.

@@ -44,8 +44,8 @@ export function gateChecks(plan: Plan): Omit<CheckStep, 'number'>[] {
 export interface Asked {
   /** a low-voltage supply gets its power through a plug of the plan */
   readonly loopNeedsMains: boolean;
-  /** some readings are taken with pins joined by a clip lead */
-  readonly lead: boolean;
+  /** last stage in which readings are taken with pins joined by a clip lead */
+  readonly lead: 0 | 1 | 2;
   /** in the second stage, some are in ohms */
   readonly lineOhms: boolean;
 }
@@ -65,16 +65,16 @@ export function setups(plan: Plan, asked: Asked): StageSetup[] {
     wired: loads.filter((l) => l.pluggedInto === undefined),
   };
   return [
-    { stage: 1, text: [...dead(cast), ...(asked.lead ? [LEAD] : [])] },
+    { stage: 1, text: [...dead(cast), ...(asked.lead > 0 ? [LEAD] : [])] },
     {
       stage: 2,
       text: [
-        ...(asked.lead ? [LEAD_OFF] : []),
+        ...(asked.lead === 1 ? [LEAD_OFF] : []),
         ...loop(cast, asked.loopNeedsMains),
         ...(asked.lineOhms ? [OHMS] : []),
       ],
     },
-    { stage: 3, text: mains(cast) },
+    { stage: 3, text: [...(asked.lead === 2 ? [LEAD_OFF] : []), ...mains(cast)] },
   ];
 }
 
@@ -84,7 +84,7 @@ export function isFixed(plug: Kind<'plug'>): boolean {
 }
 
 const LEAD =
-  'Where a step says so, a clip lead joins the terminals it names while that step is read. Nothing goes into the wall or is switched on while a lead is on.';
+  'Where a step says so, a clip lead joins the terminals it names while that step is read. No plug goes into the wall and no breaker is switched on while a lead is on.';
 const LEAD_OFF = 'The clip lead is off every terminal and put away.';
 const OHMS =
   'The line is still dead here, also with its relay in: where a step says so, the meter goes on ohms, and only at the terminals that step names.';

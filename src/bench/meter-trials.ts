@@ -12,8 +12,8 @@ import { REST, type Stance, sealingInputs, stances } from './meter-stance.ts';
 import type { Subject } from './meter-subject.ts';
 import { probeOf } from './meter-words.ts';
 
-/** `dead`, the same with pins joined by a clip lead, `loop` for the second stage, `mains` for the third. */
-export type Trial = 'dead' | 'clipped' | 'loop' | 'mains';
+/** `dead` for the first stage, `loop` for the second, each also with pins joined by a clip lead, `mains` for the third. */
+export type Trial = 'dead' | 'dead clipped' | 'loop' | 'loop clipped' | 'mains';
 
 /** One list of readings in one position. */
 export interface TrialList {
@@ -23,7 +23,10 @@ export interface TrialList {
   readonly inLoop: boolean;
 }
 
-type Listed = Exclude<Trial, 'loop'> | 'volts' | 'ohms' | 'own ohms';
+/** Of the second stage volts, ohms of all of the line, or of what a fault touches. */
+type Listed = 'volts' | 'ohms' | 'own ohms';
+
+const STAGE = { dead: 1, 'dead clipped': 1, loop: 2, 'loop clipped': 2, mains: 3 } as const;
 
 /** Faults times positions times pairs of probes up to which every fault is tried with all of them. */
 const ALL = 1e6;
@@ -38,6 +41,8 @@ export class Trials {
   readonly onLoop: (fault: Fault) => boolean;
   /** positions for mains on: nobody holds a button while probing what holds itself in */
   private readonly handsFree: readonly Stance[];
+  /** the first position that has a relay in, if any has */
+  private readonly relayIn: readonly Stance[];
   private readonly pairs: readonly Pair[];
   private readonly near = new Map<string, Pair[]>();
   private readonly main: readonly Pair[];
@@ -66,6 +71,9 @@ export class Trials {
     this.measure = measurer(plan, right);
     this.all = this.affords(faults);
     this.onLoop = touchesLoop(plan);
+    this.relayIn = this.stances
+      .filter((s) => s.first.length === 0 && right.loop.relaysAt(s)?.includes(true))
+      .slice(0, 1);
     this.together = allTogether(right.circuit);
     const mains = right.circuit.sources.filter((source) => source.mains);
     this.lineRoots = new Set(
@@ -78,15 +86,15 @@ export class Trials {
   /** The lists of readings that a fault is tried with; with `all`, whatever readings there are. */
   *for(fault: Fault, trial: Trial, all = this.all): Generator<TrialList> {
     const touched = this.touched(fault);
-    const list = (kind: Listed, stance: Stance) => this.list(fault, kind, stance, touched, all);
+    const list = (stance: Stance, kind: Listed) => this.list(fault, trial, kind, stance, touched, all);
+    const live = trial === 'loop' || trial === 'loop clipped';
+    const loop = this.onLoop(fault);
+    const inLoop = live && loop && ![...touched].some((root) => this.lineRoots.has(root));
     for (const stance of this.stancesFor(fault, trial, all)) {
-      if (trial !== 'loop') yield { stance, list: list(trial, stance), inLoop: false };
-      else {
-        const loop = this.onLoop(fault);
-        if (loop) yield { stance, list: list('volts', stance), inLoop: false };
-        const inLoop = loop && ![...touched].some((root) => this.lineRoots.has(root));
-        yield { stance, list: list(inLoop ? 'ohms' : 'own ohms', stance), inLoop };
-      }
+      if (trial === 'mains' || (trial === 'loop' && loop))
+        yield { stance, list: list(stance, 'volts'), inLoop: false };
+      // With power on, what is wrong in the loop moves contacts in the line; else a fault changes what it touches.
+      if (trial !== 'mains') yield { stance, list: list(stance, inLoop ? 'ohms' : 'own ohms'), inLoop };
     }
   }
 
@@ -107,19 +115,18 @@ export class Trials {
 
   private list(
     fault: Fault,
+    trial: Trial,
     kind: Listed,
     stance: Stance,
     roots: ReadonlySet<number>,
     every: boolean,
   ): readonly Measure[] {
-    // With power on, what is wrong in the loop moves contacts in the line; else a fault changes what it touches.
-    const own = kind === 'dead' || kind === 'clipped' || kind === 'own ohms';
+    const own = kind === 'own ohms';
     const where = own ? [...roots].sort((a, b) => a - b).join() : '';
-    return kept(this.lists, `${kind} ${stance.key} ${setName(fault, every)} ${where}`, () => {
+    return kept(this.lists, `${trial} ${kind} ${stance.key} ${setName(fault, every)} ${where}`, () => {
       const pairs = this.pairsFor(fault, every);
-      const trial = kind === 'volts' || kind === 'ohms' || kind === 'own ohms' ? 'loop' : kind;
       this.fill(trial, stance, pairs);
-      const unit = kind === 'volts' || kind === 'mains' ? 'V' : 'ohm';
+      const unit = kind === 'volts' ? 'V' : 'ohm';
       const on = (key: string) => !own || roots.has(this.rootOf(key) ?? -1);
       return [...pairs]
         .flatMap((p) => this.made.get(nameOf(trial, stance, p.a, p.b))!)
@@ -139,8 +146,10 @@ export class Trials {
   }
 
   private makeAt(trial: Trial, stance: Stance, pairs: readonly Pair[]): Measure[] {
-    if (trial === 'clipped') return this.measure.clipped(stance, pairs);
-    return this.measure.at(trial === 'dead' ? 1 : trial === 'loop' ? 2 : 3, stance, pairs);
+    const stage = STAGE[trial];
+    return stage !== 3 && trial.endsWith(' clipped')
+      ? this.measure.clipped(stage, stance, pairs)
+      : this.measure.at(stage, stance, pairs);
   }
 
   private pairsFor(fault: Fault, all: boolean): ReadonlySet<Pair> {
@@ -153,8 +162,9 @@ export class Trials {
 
   /** The positions a fault is tried in: rest, whatever moves what the fault touches, and where that is nothing the first gates. */
   private stancesFor(fault: Fault, trial: Trial, all: boolean): readonly Stance[] {
-    // A lead is for what keeps conductors apart or together with nothing worked.
-    if (trial === 'clipped') return [REST];
+    // A lead is for what keeps conductors apart or together with nothing worked, and then with the relays in.
+    if (trial === 'dead clipped') return [REST];
+    if (trial === 'loop clipped') return this.relayIn;
     const stances = trial === 'mains' ? this.handsFree : this.stances;
     if (all && trial !== 'dead') return stances;
     const { inputs } = this.right.circuit;

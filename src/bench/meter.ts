@@ -58,7 +58,7 @@ export function commission(
       check: told,
       setup: setups(plan, {
         loopNeedsMains: needsMains,
-        lead: found.measures.some((m) => m.clipped.length > 0),
+        lead: lastLead(found.measures),
         lineOhms: found.measures.some((m) => m.stage === 2 && m.expect.unit === 'ohm'),
       }),
       steps,
@@ -68,6 +68,11 @@ export function commission(
     },
     faults: shown,
   };
+}
+
+function lastLead(measures: readonly Measure[]): 0 | 1 | 2 {
+  const stages = measures.flatMap((m) => (m.clipped.length > 0 ? [m.stage] : []));
+  return stages.includes(2) ? 2 : stages.includes(1) ? 1 : 0;
 }
 
 /** Message of the first finding that somebody comes to harm by. */
