@@ -9,6 +9,7 @@ import { copperFactor } from '../ratings/coil.ts';
 import { defaults } from '../ratings/defaults.ts';
 import { Resistances, type Resistor } from './meter-graph.ts';
 import { LEAD_OHMS, mostOf } from './ohms.ts';
+import { primariesOf } from './primaries.ts';
 import { closedWith } from './steps.ts';
 
 /** Where everything stands while the meter is on ohms. */
@@ -96,7 +97,7 @@ export class DeadBench {
       .filter((c) => closed(c) && untold(c))
       .map((c) => ({ a: c.a, b: c.b, ohms: NEXT_TO_NONE }));
     const most: Resistor[] = [];
-    for (const p of circuit.passives) {
+    for (const p of [...circuit.passives, ...primariesOf(circuit)]) {
       if (isUnplugged(circuit.plan, p.part)) continue;
       const z = isHidden(circuit.plan, p) ? undefined : figures.passive(p, false);
       if (z !== undefined) {

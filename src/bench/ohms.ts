@@ -7,6 +7,7 @@ import { solveNetwork } from '../electric/solve.ts';
 import type { Plan } from '../plan/plan.ts';
 import { windingMost } from '../ratings/winding.ts';
 import type { BenchState } from './bench-state.ts';
+import { primariesOf } from './primaries.ts';
 import type { Reading } from './reading.ts';
 
 /** Share by which an unknown winding may change a reading before the reading is not told. */
@@ -34,7 +35,7 @@ export function ohms(
       value: { through: true, ohms: 0, beeps: true },
       notes: [ONE_METAL],
     };
-  const state = withLead(withoutSolidState(standing), clipped);
+  const state = withLead(withoutSolidState(withPrimaries(standing)), clipped);
   const { plan } = state.circuit;
   const blind = new Set<string>();
   const most = measured(state, a, b, (p) => {
@@ -62,6 +63,11 @@ export function ohms(
 export function mostOf(plan: Plan, { part: name, what }: Pick<Passive, 'part' | 'what'>): number | undefined {
   const part = plan.parts.get(name);
   return part?.kind === 'motor' && what === 'load' ? windingMost(part) : undefined;
+}
+
+function withPrimaries(state: BenchState): BenchState {
+  const { circuit } = state;
+  return { ...state, circuit: { ...circuit, passives: [...circuit.passives, ...primariesOf(circuit)] } };
 }
 
 /** An ohmmeter drives too few volts for a solid-state output that is on to tell. */

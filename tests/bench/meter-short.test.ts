@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { commission } from '../../src/bench/meter.ts';
 import type { ReadStep } from '../../src/bench/meter-sheet.ts';
+import { readMeter } from '../../src/bench/read.ts';
 import { planOf } from './plan-of.ts';
 
 const example = (name: string) =>
@@ -172,4 +173,29 @@ it('a supply in a socket of the plan is unplugged for the first stage, since its
   const { sheet } = made('hollin-bank');
   expect(sheet.setup[0]!.text).toContain("Unplug PS1 from X0 and take the loop's cores off its output.");
   expect(sheet.setup[1]!.text).toContain('Put the cores back on PS1 and plug it into X0.');
+});
+
+it('a supply fed from a plug lies across its pins, so nothing is told between them', () => {
+  const fed = example('saltmarsh-lane');
+  const parts = new Map(fed.parts);
+  const supply = parts.get('PS1')!;
+  if (supply.kind !== 'supply') throw new Error('PS1 is a supply');
+  parts.set('PS1', { ...supply, fedFrom: 'P1' });
+  const plan = { ...fed, parts };
+  const { steps } = commission(plan).sheet;
+  const pins = steps.filter(
+    (s) =>
+      s.kind === 'read' && s.stage === 1 && s.between.every((p) => p.part === 'P1' && p.terminal !== 'PE'),
+  );
+  expect(pins).toEqual([]);
+  const read = readMeter(plan, {
+    moved: [],
+    dead: true,
+    between: [
+      { part: 'P1', terminal: 'L' },
+      { part: 'P1', terminal: 'N' },
+    ],
+  });
+  expect([read.through, read.ohms]).toEqual([null, null]);
+  expect(steps.length).toBeGreaterThan(10);
 });
