@@ -1,4 +1,4 @@
-/** Choosing few readings that together show every fault that some reading shows. */
+/** Choosing few readings that together show every fault that some reading shows, and leaving out what is not needed. */
 
 import { push } from '../circuit/maps.ts';
 
@@ -9,18 +9,12 @@ export interface Option {
 }
 
 /** Greedy: the option that shows most new faults for its cost, again and again; numbers of the options, in that order. */
-export function chooseFew(options: readonly Option[], covered: Set<number>): number[] {
+export function chooseFew(options: readonly Option[]): number[] {
+  const covered = new Set<number>();
   const by = new Map<number, number[]>();
   const counts = options.map((o, i) => {
-    let fresh = 0;
-    for (const fault of o.shows) {
-      if (covered.has(fault)) continue;
-      fresh++;
-      const list = by.get(fault);
-      if (list) list.push(i);
-      else by.set(fault, [i]);
-    }
-    return fresh;
+    for (const fault of o.shows) push(by, fault, i);
+    return o.shows.length;
   });
   const chosen: number[] = [];
   for (;;) {

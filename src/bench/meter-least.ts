@@ -22,7 +22,7 @@ interface Left {
  */
 export function chooseLeast(options: readonly Option[]): number[] {
   const size = options.reduce((sum, o) => sum + o.shows.length, 0);
-  if (size > COMPARED) return exchange(options, chooseFew(options, new Set()));
+  if (size > COMPARED) return exchange(options, chooseFew(options));
   const left = reduced(options);
   return partsOf(left).flatMap((part) => chooseIn(options, left, part));
 }
@@ -30,9 +30,7 @@ export function chooseLeast(options: readonly Option[]): number[] {
 /** Numbers of the options that no other stands in for: those worth being known in full. */
 export function worthKnowing(options: readonly Option[]): number[] {
   const size = options.reduce((sum, o) => sum + o.shows.length, 0);
-  return size > COMPARED
-    ? exchange(options, chooseFew(options, new Set()))
-    : [...reduced(options).shows.keys()];
+  return size > COMPARED ? exchange(options, chooseFew(options)) : [...reduced(options).shows.keys()];
 }
 
 function costOf(options: readonly Option[], chosen: readonly number[]): number {
@@ -116,7 +114,7 @@ function partsOf({ shows, by }: Left): number[][] {
 function chooseIn(options: readonly Option[], { shows }: Left, part: readonly number[]): readonly number[] {
   if (part.length === 1) return part;
   const own = part.map((i): Option => ({ cost: options[i]!.cost, shows: [...shows.get(i)!] }));
-  const rough = exchange(own, chooseFew(own, new Set()));
+  const rough = exchange(own, chooseFew(own));
   const found = part.length > SOLVED ? rough : solved(own);
   const best = covers(own, found) && costOf(own, found) < costOf(own, rough) ? found : rough;
   return best.map((k) => part[k]!);

@@ -44,7 +44,7 @@ const option = fc.record({
 it('a choice shows all that there is to show, and no option in it is needless', () => {
   fc.assert(
     fc.property(fc.array(option, { maxLength: 12 }), (options) => {
-      const chosen = exchange(options, chooseFew(options, new Set()));
+      const chosen = exchange(options, chooseFew(options));
       const stays = dropNeedless(chosen.map((i) => options[i]!));
       const left = chosen.filter((_, k) => stays[k]);
       const shown = (list: readonly number[]) => new Set(list.flatMap((i) => options[i]!.shows));
