@@ -3,7 +3,7 @@ import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type Fault, RANK } from './meter-fault.ts';
-import { feedFaults, supplyFaults } from './meter-fault-supply.ts';
+import { feedFaults, plugFuseFault, supplyFaults } from './meter-fault-supply.ts';
 import { joined } from './meter-fault-wires.ts';
 import { bareMark } from './meter-words.ts';
 
@@ -14,7 +14,9 @@ export function partFaults(plan: Plan, circuit: WiredCircuit, mark: (key: string
     ...circuit.diodes.filter((d) => !d.builtIn).flatMap(diodeFaults),
     ...circuit.relays.flatMap((r) => coilFaults(plan, r)),
     ...circuit.sources.filter((s) => !s.mains).flatMap((s) => supplyFaults(plan, circuit, s)),
-    ...circuit.sources.filter((s) => s.mains).flatMap((s) => feedFaults(plan, s, mark)),
+    ...circuit.sources
+      .filter((s) => s.mains)
+      .flatMap((s) => [...plugFuseFault(plan, s), ...feedFaults(plan, s, mark)]),
   ];
 }
 

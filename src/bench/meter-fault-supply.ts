@@ -71,6 +71,25 @@ export function feedFaults(plan: Plan, source: Source, mark: (key: string) => st
   });
 }
 
+/** The fuse in a plug, which lies between its first pole and the core there. */
+export function plugFuseFault(plan: Plan, source: Source): Fault[] {
+  const part = plan.parts.get(source.part);
+  if (part?.kind !== 'plug' || part.fuse === undefined) return [];
+  const key = `${source.part}.${source.rails[0]!.terminal}`;
+  return [
+    {
+      text: `${source.part}: its own fuse has blown or is missing`,
+      parts: [source.part],
+      at: [key],
+      rank: RANK.fuse,
+      circuit: (c) => {
+        const net = c.netOf.get(key);
+        return { ...c, wires: c.wires.filter((w) => w.a !== net && w.b !== net) };
+      },
+    },
+  ];
+}
+
 /** A supply that has its volts while nothing is on it, and about half of them with the coil on it. */
 function weakFault(
   plan: Plan,

@@ -47,15 +47,28 @@ export class Gathered {
     return worthKnowing(options).map((i) => entries[i]![0]);
   }
 
-  /** Readings of least trouble that together show every fault that any shows; only `counted` faults where given. */
-  static choose(all: readonly Gathered[], counted: (fault: number) => boolean = () => true): Measure[] {
-    const entries = all.flatMap((g) => [...g.shows]);
+  /** Readings of least trouble that together show every fault that any shows. */
+  static choose(
+    all: readonly Gathered[],
+    { counted, more, allowed, weigh = trouble }: Wanted = {},
+  ): Measure[] {
+    const entries = all.flatMap((g) => [...g.shows]).filter(([m]) => allowed?.(m) ?? true);
     const options = entries.map(([m, shows]) => ({
-      cost: trouble(m),
-      shows: [...shows.keys()].filter(counted),
+      cost: weigh(m),
+      shows: [...[...shows.keys()].filter(counted ?? (() => true)), ...(more?.(m) ?? [])],
     }));
     return chooseLeast(options).map((i) => entries[i]![0]);
   }
+}
+
+/** What a choice is held to, all of it optional. */
+interface Wanted {
+  /** faults that count */
+  readonly counted?: (fault: number) => boolean;
+  /** numbers of further things that a reading does, above those of the faults */
+  readonly more?: (measure: Measure) => readonly number[];
+  readonly allowed?: (measure: Measure) => boolean;
+  readonly weigh?: (measure: Measure) => number;
 }
 
 /** What makes a reading worth more than one plain one at rest; common practice, no source. */
@@ -83,4 +96,9 @@ export function trouble({ stage, stance, pair, expect, clipped }: Measure): numb
     // That nothing shows may be the probe's fault as well, so volts that are there are read rather.
     (expect.shows === 'nothing' ? EXTRA.nothing : 0)
   );
+}
+
+/** Where the number of readings is what matters, trouble only decides between alike. */
+export function fewest(measure: Measure): number {
+  return 1 + (trouble(measure) - 1) / 100;
 }

@@ -7,31 +7,32 @@ import type { Plan } from '../plan/plan.ts';
 import type { Fault } from './meter-fault.ts';
 
 /**
- * Tells whether, with every contact closed, poles of supplies and earth meet in a circuit that the right one keeps
- * apart, at least one of them a pole of the mains.
+ * Tells whether, with every contact closed, a pole of the mains meets another pole of the mains, a loop or earth that it
+ * keeps apart from in the right circuit; a loop or earth through a motor or a lamp as well.
  */
 export function hazards(plan: Plan, right: WiredCircuit): (circuit: WiredCircuit) => boolean {
   const earths = [...plan.parts.values()].filter((p) => p.kind === 'plug').map((p) => `${p.name}.PE`);
-  const mains = right.sources
-    .filter((s) => s.mains)
-    .flatMap((s) => s.rails.map((r) => `${s.part}.${r.terminal}`));
-  const low = right.sources
-    .filter((s) => !s.mains)
-    .flatMap((s) => s.rails.map((r) => `${s.part}.${r.terminal}`));
-  const pairs = mains.flatMap((a, i) =>
-    [...mains.slice(i + 1), ...low, ...earths].map((b) => [a, b] as const),
-  );
-  const meet = (circuit: WiredCircuit) => {
+  const poles = (mains: boolean) =>
+    right.sources
+      .filter((s) => s.mains === mains)
+      .flatMap((s) => s.rails.map((r) => `${s.part}.${r.terminal}`));
+  const mains = poles(true);
+  const foreign = mains.flatMap((a) => [...poles(false), ...earths].map((b) => [a, b] as const));
+  const lines = mains.flatMap((a, i) => mains.slice(i + 1).map((b) => [a, b] as const));
+  const meet = (circuit: WiredCircuit, pairs: readonly (readonly [string, string])[], loads: boolean) => {
     const sets = new UnionFind(circuit.netCount);
     for (const w of circuit.wires) sets.union(w.a, w.b);
     for (const c of circuit.contacts) sets.union(c.a, c.b);
+    if (loads) for (const p of circuit.passives) sets.union(p.a, p.b);
     return pairs.map(([a, b]) => {
       const [x, y] = [circuit.netOf.get(a), circuit.netOf.get(b)];
       return x !== undefined && y !== undefined && sets.joined(x, y);
     });
   };
-  const before = meet(right);
-  return (circuit) => meet(circuit).some((joined, i) => joined && !before[i]);
+  const all = [...foreign, ...lines];
+  const [metal, loaded] = [meet(right, all, false), meet(right, foreign, true)];
+  const fresh = (now: readonly boolean[], before: readonly boolean[]) => now.some((x, i) => x && !before[i]);
+  return (circuit) => fresh(meet(circuit, all, false), metal) || fresh(meet(circuit, foreign, true), loaded);
 }
 
 /**

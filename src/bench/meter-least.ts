@@ -8,7 +8,7 @@ const COMPARED = 400_000;
 /** Options of one part of the problem up to which it is solved as a program. */
 const SOLVED = 400;
 /** Rounds of branching, times the size of the part, before its search is left. */
-const WORK = 5e6;
+const WORK = 2e6;
 
 /** A cover problem: what each option shows, and which options show each fault, both of what is left. */
 interface Left {
@@ -114,10 +114,22 @@ function partsOf({ shows, by }: Left): number[][] {
 function chooseIn(options: readonly Option[], { shows }: Left, part: readonly number[]): readonly number[] {
   if (part.length === 1) return part;
   const own = part.map((i): Option => ({ cost: options[i]!.cost, shows: [...shows.get(i)!] }));
-  const rough = exchange(own, chooseFew(own));
-  const found = part.length > SOLVED ? rough : solved(own);
-  const best = covers(own, found) && costOf(own, found) < costOf(own, rough) ? found : rough;
-  return best.map((k) => part[k]!);
+  const tries: (readonly number[])[] = [exchange(own, chooseFew(own))];
+  if (part.length <= SOLVED) {
+    const found = solved(own, true);
+    tries.push(covers(own, found) ? found : dived(own));
+  }
+  const [best] = tries.sort((x, y) => costOf(own, x) - costOf(own, y));
+  return best!.map((k) => part[k]!);
+}
+
+/** Takes what the program without whole numbers takes all but wholly, then chooses among the rest anew. */
+function dived(options: readonly Option[]): readonly number[] {
+  const first = solved(options, false);
+  const shown = new Set(first.flatMap((k) => options[k]!.shows));
+  if (first.length === 0) return exchange(options, chooseFew(options));
+  const rest = options.map((o) => ({ ...o, shows: o.shows.filter((f) => !shown.has(f)) }));
+  return exchange(options, [...first, ...chooseLeast(rest)]);
 }
 
 function covers(options: readonly Option[], chosen: readonly number[]): boolean {
@@ -125,8 +137,11 @@ function covers(options: readonly Option[], chosen: readonly number[]): boolean 
   return options.every((o) => o.shows.every((f) => shown.has(f)));
 }
 
-/** The best choice found when the search ends or is left; nothing where none was found by then. */
-function solved(options: readonly Option[]): readonly number[] {
+/**
+ * The best choice found when the search ends or is left, nothing where none was found by then. Without whole numbers, the
+ * options that are taken to more than a half, or else the one that is taken most.
+ */
+function solved(options: readonly Option[], whole: boolean): readonly number[] {
   const faults = new Set(options.flatMap((o) => o.shows));
   const { variables } = solve<number, number>(
     {
@@ -136,12 +151,16 @@ function solved(options: readonly Option[]): readonly number[] {
       variables: new Map(
         options.map((o, k) => [k, [[COST, o.cost], ...o.shows.map((f) => [f, 1] as [number, number])]]),
       ),
-      binaries: true,
+      binaries: whole,
     },
     { maxIterations: Math.ceil(WORK / (options.length * faults.size)), timeout: Number.POSITIVE_INFINITY },
   );
-  return variables.filter(([, x]) => x > 0.5).map(([k]) => k);
+  const most = Math.max(0, ...variables.map(([, x]) => x));
+  const least = whole ? 0.5 : Math.min(DIVE, 0.999 * most);
+  return variables.filter(([, x]) => x > least).map(([k]) => k);
 }
 
+/** Share from which on an option is taken for whole. */
+const DIVE = 0.7;
 /** Key of the costs among those of the faults, which are not negative. */
 const COST = -1;

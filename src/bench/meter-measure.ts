@@ -131,7 +131,8 @@ export function judge(measure: Measure, subject: Subject): Wrong | undefined {
 export function wrongOhms({ expect, full }: Measure, { least, most }: Ohms): Wrong | undefined {
   if (expect.shows === 'open') {
     if (most >= full) return undefined;
-    return most < BEEPS ? 'shorted' : 'too low';
+    // A winding is next to nothing on this range, however many ohms it may have at most.
+    return least < BEEPS ? 'shorted' : 'too low';
   }
   if (expect.shows === 'beeps') {
     if (least < BEEPS) return undefined;

@@ -3,7 +3,7 @@ import { kept } from '../circuit/maps.ts';
 import type { Plan } from '../plan/plan.ts';
 import { dropNeedless } from './meter-cover.ts';
 import type { Fault } from './meter-fault.ts';
-import { Gathered, trouble } from './meter-gathered.ts';
+import { fewest, Gathered, trouble } from './meter-gathered.ts';
 import { hazards } from './meter-hazard.ts';
 import { leadFaults } from './meter-lead.ts';
 import { judge, type Measure, wrongOhms } from './meter-measure.ts';
@@ -40,6 +40,7 @@ class Search {
   private readonly bench;
   private readonly trials: Trials;
   private readonly hazard: ReturnType<typeof hazards>;
+  private readonly needsMains: boolean;
   private readonly short: number;
   /** numbers of the faults that are tried at all */
   private readonly tried: readonly number[];
@@ -61,6 +62,8 @@ class Search {
     this.bench = subjects(plan);
     this.trials = new Trials(plan, this.bench.right, faults.length);
     this.hazard = hazards(plan, this.bench.right.circuit);
+    const { sources } = this.bench.right.circuit;
+    this.needsMains = sources.some((s) => !s.mains && s.feed.by !== 'always');
     const gates = this.bench.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
     this.short = SHORT.gate * gates + SHORT.more;
     this.tried = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
@@ -79,7 +82,7 @@ class Search {
     // What harms nobody may be found with mains on, where all else makes too long a sheet.
     if (best.length > this.short) {
       this.tryOnMains((fault) => fault.beforeMains !== true);
-      best = shorter(best, this.witnessed(Gathered.choose([this.early, this.mains])));
+      best = shorter(best, this.together());
     }
     return this.searched(best);
   }
@@ -153,9 +156,10 @@ class Search {
     );
   }
 
-  /** Found by a bang is not found. */
+  /** Found by a bang is not found; where the loop hangs on the plug, mains is on with the loop. */
   private judged(m: Measure, subject: Subject): Wrong | undefined {
-    return m.stage === 3 && this.hazard(subject.circuit) ? undefined : judge(m, subject);
+    const mainsOn = m.stage === 3 || (m.stage === 2 && this.needsMains);
+    return mainsOn && this.hazard(subject.circuit) ? undefined : judge(m, subject);
   }
 
   private tick(): void {
@@ -167,7 +171,34 @@ class Search {
     const late = (i: number) => !this.early.faults.has(i);
     this.tryOnMains((_, i) => late(i));
     const first = this.witnessed(Gathered.choose([this.early]));
-    return first && [...first, ...Gathered.choose([this.mains], late)];
+    return first && [...first, ...Gathered.choose([this.mains], { counted: late })];
+  }
+
+  /** All at once, fewest readings first: gates opened before mains is on, and clip leads that were left, count as well. */
+  private together(): Measure[] | undefined {
+    const { inputs } = this.bench.right.circuit;
+    const all = [this.early, this.mains];
+    const opened = (m: Measure) =>
+      m.stage === 3
+        ? []
+        : m.stance.moved.filter((i) => inputs[i]!.kind === 'gate').map((i) => this.faults.length + i);
+    const first = Gathered.choose(all, { more: opened, weigh: fewest });
+    const leads = leadFaults(this.plan, first);
+    const used = new Set(first.map((m) => m.clipped.join()));
+    const subjects = leads.map((fault) => this.bench.build(fault));
+    const left = (m: Measure) =>
+      m.stage === 3 || m.clipped.length > 0
+        ? []
+        : subjects.flatMap((s, k) =>
+            judge(m, s) === undefined ? [] : [this.faults.length + inputs.length + k],
+          );
+    return this.witnessed(
+      Gathered.choose(all, {
+        more: (m) => [...opened(m), ...left(m)],
+        allowed: (m) => m.clipped.length === 0 || leads.length === 0 || used.has(m.clipped.join()),
+        weigh: fewest,
+      }),
+    );
   }
 
   /**

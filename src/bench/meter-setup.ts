@@ -17,6 +17,7 @@ interface Cast {
   /** loads with a plug of their own, and those that are wired in */
   readonly loose: readonly Kind<'motor' | 'load'>[];
   readonly wired: readonly Kind<'motor' | 'load'>[];
+  readonly outlets: readonly Kind<'outlet'>[];
 }
 
 function ofKind<K extends Part['kind']>(plan: Plan, ...kinds: readonly K[]): Kind<K>[] {
@@ -63,6 +64,7 @@ export function setups(plan: Plan, asked: Asked): StageSetup[] {
     fixed: plugs.filter(isFixed),
     loose: loads.filter((l) => l.pluggedInto !== undefined),
     wired: loads.filter((l) => l.pluggedInto === undefined),
+    outlets: ofKind(plan, 'outlet').filter((o) => loads.some((l) => l.pluggedInto === o.name)),
   };
   return [
     { stage: 1, text: [...dead(cast), ...(asked.lead > 0 ? [LEAD] : [])] },
@@ -74,7 +76,7 @@ export function setups(plan: Plan, asked: Asked): StageSetup[] {
         ...(asked.lineOhms ? [OHMS] : []),
       ],
     },
-    { stage: 3, text: [...(asked.lead === 2 ? [LEAD_OFF] : []), ...mains(cast)] },
+    { stage: 3, text: [...(asked.lead === 2 ? [LEAD_OFF] : []), ...mains(cast, asked.loopNeedsMains)] },
   ];
 }
 
@@ -84,8 +86,8 @@ export function isFixed(plug: Kind<'plug'>): boolean {
 }
 
 const LEAD =
-  'Where a step says so, a clip lead joins the terminals it names while that step is read. No plug goes into the wall and no breaker is switched on while a lead is on.';
-const LEAD_OFF = 'The clip lead is off every terminal and put away.';
+  'Where a step says so, clip leads join the terminals it names while that step is read. No plug goes into the wall and no breaker is switched on while a lead is on.';
+const LEAD_OFF = 'Every clip lead is off and put away; count them.';
 const OHMS =
   'The line is still dead here, also with its relay in: where a step says so, the meter goes on ohms, and only at the terminals that step names.';
 
@@ -94,7 +96,7 @@ function dead({ socketed, switched, batteries, pinned, fixed, loose }: Cast): st
   if (pinned.length > 0) text.push(`Unplug ${names(pinned)} and keep the pins in sight.`);
   for (const p of fixed)
     text.push(
-      `${p.name} is wired in: an electrician switches its breaker off, locks it and proves it dead before anything is opened.`,
+      `${p.name} is wired in: an electrician switches its breaker off, locks it and proves it dead before anything is opened. Its terminals are the ends of its cores at that breaker or isolator, where other parts may stay live: what is read there, the electrician reads.`,
     );
   if (loose.length > 0) text.push(`Unplug ${names(loose)}${pinned.length > 0 ? ' too' : ''}.`);
   for (const s of socketed)
@@ -136,15 +138,28 @@ function loop(
       `${names(wired)} ${be(wired)} wired in: part ${it(wired)} from the line before that, so that nothing can start.`,
     );
   if (loose.length > 0) text.push(`${names(loose)} ${does(loose, 'stay')} unplugged.`);
+  if (pinned.length > 0)
+    text.push(
+      `Then ${names(pinned)} ${pinned.length === 1 ? 'goes' : 'go'} into the wall, for this stage only.`,
+    );
+  if (fixed.length > 0)
+    text.push(`Then ${breakers(fixed)} of ${names(fixed)} ${be(fixed)} switched on, for this stage only.`);
+  text.push('What a relay feeds is live while it is in: nothing is plugged in there, and nobody touches it.');
   return text;
 }
 
-function mains({ pinned, fixed, loose, wired }: Cast): string[] {
+function mains({ pinned, fixed, loose, wired, outlets }: Cast, needsMains: boolean): string[] {
   const plugs = [...pinned, ...fixed];
   if (plugs.length === 0) return ['There is no mains in this plan; nothing is read here.'];
   const text = [
     'Only a competent person does this stage, with probes and a meter made for mains, one hand at a time, the box closed except while reading.',
   ];
+  if (needsMains && pinned.length > 0)
+    text.push(`${names(pinned)} ${pinned.length === 1 ? 'comes' : 'come'} out of the wall again first.`);
+  if (needsMains && fixed.length > 0)
+    text.push(
+      `${breakers(fixed)} of ${names(fixed)} ${be(fixed)} switched off, locked and proved dead again first.`,
+    );
   const three = plugs.some((p) => p.feed === 'three-phase');
   const lamp = three ? 'lamps between the lines' : 'a lamp';
   const loads = [...loose, ...wired];
@@ -153,13 +168,25 @@ function mains({ pinned, fixed, loose, wired }: Cast): string[] {
   text.push(`The first load is ${lamp} for the volts of ${names(plugs)}${place}.`);
   if (wired.length > 0)
     text.push(
-      `${names(wired)} ${be(wired)} wired in: take the cores off ${it(wired)} with everything dead, and end them in a covered terminal block for ${three ? 'the lamps' : 'the lamp'}.`,
+      `${names(wired)} ${be(wired)} wired in: take the cores off ${it(wired)} with everything dead, and end them in a covered terminal block for ${three ? 'the lamps' : 'the lamp'}; the earth core stays on.${
+        needsMains
+          ? ''
+          : ' With them off and the relay in by the loop alone, there is no way through between any two of them, nor to earth.'
+      }`,
+    );
+  if (loose.length > 0 && outlets.length > 0)
+    text.push(
+      `Where a step has probes on ${names(outlets)}, an adapter with two sockets takes the plug of the lamp and the probes.`,
     );
   if (pinned.length > 0)
     text.push(`Then ${names(pinned)} ${pinned.length === 1 ? 'goes' : 'go'} into the wall.`);
   if (fixed.length > 0) text.push(`Then ${breakers(fixed)} of ${names(fixed)} ${be(fixed)} switched on.`);
   if (loads.length > 0)
     text.push(`${names(loads)} ${does(loads, 'come')} last, when every step has read as it should.`);
+  if (wired.length > 0)
+    text.push(
+      `For ${names(wired)} all is made dead again. Each terminal gets the one core that the wire list names, and nothing else: two cores on one terminal short the line, and no reading through a winding tells that.`,
+    );
   if (three)
     text.push('Before the motor turns for good, its direction of rotation is tried with a short start.');
   return text;

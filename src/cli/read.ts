@@ -74,7 +74,7 @@ export function addRead(program: Command, session: Session): void {
     .argument('[b]', 'terminal of the black probe');
   addPositions(command)
     .option('--dead', 'power off: supplies taken off, the meter on ohms')
-    .option('--loop', 'with --dead: low-voltage supplies on and plugs out, so that relays move')
+    .option('--loop', 'with --dead: low-voltage supplies on, and out each plug they can do without')
     .option(
       '--clip <terminals>',
       'with --dead: terminals that a clip lead joins, separated by commas',

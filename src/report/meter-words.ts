@@ -12,14 +12,14 @@ export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
 export const STOP: readonly string[] = [
   'anything on the mains side is wet, burnt, cracked, or is not what the plan says it is',
   'the meter shows mains volts on the loop, or between the loop and earth',
-  'earth is not continuous from the pin of the plug to every part it ought to reach',
+  'earth is not continuous from where it comes in to every part it ought to reach',
   'a breaker, a fuse or a residual current device opens',
   'a relay contact does not break the line, or the load is live with its relay out',
   'a wrong reading stays and no cause named beside it is found',
 ];
 
 export const INTRO =
-  'Work from the top. Put right what a step shows before going on: each step names only causes that the steps before it have not excluded, and after a change the steps of its stage are done again. What a step does not name stands at rest: gates shut, switches off, buttons free.';
+  'Work from the top. Put right what a step shows before going on: each step names only causes that the steps before it have not excluded, and after a change the steps of its stage are done again. What a step does not name stands at rest: gates shut, switches off, buttons free. A band is what the circuit may give; a plain meter adds up to 2 % and five of its last digits.';
 
 const AS_IT_STANDS = 'The readings are of the plan as it stands.';
 const DANGER =
@@ -85,7 +85,7 @@ export function positionWords({ first, positions, held }: ReadStep): string {
   const now = positions.length === 0 ? 'everything at rest' : positions.join(', ');
   const where = first.length === 0 ? now : `first ${first.join(', ')}; let go, then read with ${now}`;
   if (held.length === 0) return where;
-  return `${where} (hold ${held.join(' and ')}: a clip lead or a second person is needed)`;
+  return `${where} (keep ${held.join(' and ')} so while you read: a second person is needed)`;
 }
 
 /** Where the probes go. */
@@ -95,7 +95,7 @@ export function probeWords(step: ReadStep): string {
 
 /** What is done before a step is read: a clip lead put on, gates adjusted; a sentence each. */
 export function beforeWords(step: ReadStep): string[] {
-  const lead = `A clip lead joins ${step.clipped.slice(0, -1).join(', ')} and ${step.clipped.at(-1)} for this reading and comes off again after it.`;
+  const lead = `${step.clipped.length > 2 ? 'Clip leads join' : 'A clip lead joins'} ${step.clipped.slice(0, -1).join(', ')} and ${step.clipped.at(-1)} for this reading, and off again after it.`;
   return [...(step.clipped.length === 0 ? [] : [lead]), ...step.adjust];
 }
 

@@ -119,7 +119,7 @@ describe('words', () => {
       first: [],
       held: ['stop', 'start'],
     };
-    expect(positionWords(held)).toContain('hold stop and start: a clip lead or a second person is needed');
+    expect(positionWords(held)).toContain('keep stop and start so while you read: a second person is needed');
   });
 });
 
