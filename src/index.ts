@@ -1,20 +1,21 @@
 /** The library: read a plan, check it, tabulate it, make its lists and sheets. Every function is pure and throws nothing for bad plans. */
-export { materials } from './bench/materials.ts';
-export type { Materials } from './bench/materials-model.ts';
-export { mend } from './bench/mend.ts';
-export type { Mended } from './bench/mended.ts';
-export { meterSheet } from './bench/meter.ts';
-export type { MeterSheet } from './bench/meter-sheet.ts';
-export { readMeter } from './bench/read.ts';
-export type { Reading } from './bench/reading.ts';
-export { type Reels, type WireList, wireList } from './bench/wirelist.ts';
-export { check } from './checks/check.ts';
-export { explanations } from './checks/explain.ts';
-export { truthTable } from './checks/table.ts';
+
+export { explanations } from './findings/explanations.ts';
+export { check } from './findings/judge.ts';
+export type { Finding, Report } from './findings/report-model.ts';
+export { reportJsonSchema } from './findings/report-schema.ts';
+export { materials } from './lists/materials.ts';
+export type { Materials } from './lists/materials-model.ts';
+export { type Reels, type WireList, wireList } from './lists/wirelist.ts';
+export { readMeter } from './machine/read-meter.ts';
+export type { Reading } from './machine/reading.ts';
+export { meterSheet } from './meter/meter-sheet.ts';
+export type { MeterSheet } from './meter/sheet-model.ts';
 export { formatPlanErrors } from './plan/errors.ts';
 export type { Plan, PlanError, ReadResult } from './plan/plan.ts';
 export { readPlan } from './plan/read.ts';
 export { planJsonSchema } from './plan/schema.ts';
-export type { Finding, Report } from './report/model.ts';
-export { reportJsonSchema } from './report/schema.ts';
+export { mend } from './repair/mend.ts';
+export type { Mended } from './repair/mended.ts';
 export { renderText } from './report/text.ts';
+export { truthTable } from './study/truth-table.ts';

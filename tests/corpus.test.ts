@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { checkAndMend } from '../src/bench/checked.ts';
 import { readPlan } from '../src/plan/read.ts';
+import { checkAndMend } from '../src/repair/check-and-mend.ts';
 import { reportOf } from './logic/product.ts';
 import { sample, singles } from './oracles/corpus/corpus.ts';
 import { Ground } from './oracles/corpus/judgement.ts';

@@ -1,6 +1,6 @@
 /** `pullin check PLAN...` */
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import type { Report } from '../report/model.ts';
+import type { Report } from '../findings/report-model.ts';
 import { loadPlan } from './input.ts';
 import { type ColourChoice, type Session, wantsColour, wantsUnicode, widthFor } from './io.ts';
 import { Problem, statusOf } from './status.ts';

@@ -18,10 +18,10 @@ interface DrawFlags extends PositionFlags {
 /** What a drawing is made from; loaded when it is needed. */
 async function prepared(plan: Plan, flags: PositionFlags) {
   const [{ drawnPlan }, { drawnState }, { check }, { shownState }] = await Promise.all([
-    import('../bench/drawn-plan.ts'),
-    import('../bench/drawn-state.ts'),
-    import('../checks/check.ts'),
-    import('../report/draw/shown.ts'),
+    import('../draw/drawn-plan.ts'),
+    import('../draw/drawn-state.ts'),
+    import('../findings/judge.ts'),
+    import('../draw/current-shown.ts'),
   ]);
   const moved = inputsOf(plan, flags);
   const input = drawnPlan(plan);
@@ -37,13 +37,13 @@ async function run(file: string, flags: DrawFlags, session: Session): Promise<vo
   if (plan === undefined) return;
   const input = await prepared(plan, flags);
   if (flags.output === undefined) {
-    const { renderDrawing } = await import('../report/draw/terminal.ts');
+    const { renderDrawing } = await import('../draw/terminal.ts');
     const { stdout, env } = session.io;
     const unicode = flags.ascii !== true && wantsUnicode(stdout, env);
     session.out.write(renderDrawing(input, widthFor(flags.width, stdout), unicode));
     return;
   }
-  const { sheetSvg } = await import('../report/draw/sheet.ts');
+  const { sheetSvg } = await import('../draw/sheet.ts');
   const date = await dateOf(file, session);
   const { svg, laid } = sheetSvg({ ...input, ...(date === undefined ? {} : { date }) }, flags.size);
   if (flags.output === '-') return session.out.write(svg);

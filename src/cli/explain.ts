@@ -1,6 +1,6 @@
 /** `pullin explain [ID]` */
 import type { Command } from 'commander';
-import { nearest } from '../plan/nearest.ts';
+import { nearest } from '../text/nearest-name.ts';
 import { type Session, widthFor } from './io.ts';
 import { Problem } from './status.ts';
 
@@ -10,7 +10,7 @@ async function run(
   session: Session,
 ): Promise<void> {
   const explanations = await session.stages.explanations();
-  const { allCautions } = await import('../report/cautions.ts');
+  const { allCautions } = await import('../findings/cautions.ts');
   const cautions = allCautions();
   const json = (value: unknown) => session.out.write(`${JSON.stringify(value, null, 2)}\n`);
   const { renderCaution, renderExplanation, renderIndex } = await import('../report/explain.ts');

@@ -2,7 +2,7 @@
 import { open } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Plan } from '../plan/plan.ts';
-import { printable } from '../report/escape.ts';
+import { printable } from '../text/escape.ts';
 import type { Io, Session } from './io.ts';
 import { Problem, STATUS } from './status.ts';
 

@@ -2,7 +2,7 @@
 import { stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { InvalidArgumentError } from 'commander';
-import { printable } from '../report/escape.ts';
+import { printable } from '../text/escape.ts';
 import { directory } from './input.ts';
 import type { Session } from './io.ts';
 import { Problem } from './status.ts';

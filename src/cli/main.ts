@@ -1,7 +1,7 @@
 /** The command line: arguments in, exit status out. Knows the commands, not what they do. */
 import { Command, CommanderError } from 'commander';
 import pkg from '../../package.json' with { type: 'json' };
-import { printable, printableLines } from '../report/escape.ts';
+import { printable, printableLines } from '../text/escape.ts';
 import { addCheck } from './check.ts';
 import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';

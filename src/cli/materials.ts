@@ -1,6 +1,6 @@
 /** `pullin materials PLAN` */
 import { type Command, Option } from 'commander';
-import { printable } from '../report/escape.ts';
+import { printable } from '../text/escape.ts';
 import { parseWidth } from './check.ts';
 import { loadPlan } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
@@ -14,7 +14,7 @@ interface MaterialsOptions {
 async function run(file: string, options: MaterialsOptions, session: Session): Promise<void> {
   const plan = await loadPlan(file, session);
   if (plan === undefined) return;
-  const { materials } = await import('../bench/materials.ts');
+  const { materials } = await import('../lists/materials.ts');
   const list = materials(plan);
   const { out, err, io } = session;
   if (options.json) return out.write(`${JSON.stringify(list, null, 2)}\n`);

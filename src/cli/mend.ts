@@ -1,8 +1,8 @@
 /** `pullin mend PLAN` */
 import { resolve } from 'node:path';
 import { type Command, Option } from 'commander';
-import type { Mended, Repair } from '../bench/mended.ts';
-import { printable, printableLines } from '../report/escape.ts';
+import type { Mended, Repair } from '../repair/mended.ts';
+import { printable, printableLines } from '../text/escape.ts';
 import { parseWidth } from './check.ts';
 import { directory, loadPlanFile, type PlanFile } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
@@ -19,7 +19,7 @@ const nameOf = (file: string) => (file === '-' ? 'standard input' : printable(fi
 
 /** The text of the file with the repair in it. */
 async function mendedText(file: string, { plan, bytes }: PlanFile, repair: Repair) {
-  const { applyEdits } = await import('../plan/edits.ts');
+  const { applyEdits } = await import('../edit/edits.ts');
   const before = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
   const applied = applyEdits(before, plan, repair.edits);
   if ('refused' in applied) {
@@ -32,7 +32,7 @@ async function mendedText(file: string, { plan, bytes }: PlanFile, repair: Repai
 
 async function printDiff(file: string, read: PlanFile, repair: Repair, session: Session): Promise<void> {
   const { before, after } = await mendedText(file, read, repair);
-  const { unifiedDiff } = await import('../plan/unified-diff.ts');
+  const { unifiedDiff } = await import('../edit/unified-diff.ts');
   const diff = unifiedDiff(before, after, nameOf(file));
   // A file gets the bytes as they are, so that the diff can be applied; a terminal gets none that moves its cursor.
   session.out.write(session.io.stdout.isTTY === true ? printableLines(diff) : diff);

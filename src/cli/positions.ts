@@ -1,7 +1,7 @@
 /** `--open`, `--on`, `--press` and `--trip`: which inputs of a plan stand away from rest. */
 import type { Command } from 'commander';
-import { nearest } from '../plan/nearest.ts';
 import type { Part, Plan } from '../plan/plan.ts';
+import { nearest } from '../text/nearest-name.ts';
 import { Problem } from './status.ts';
 
 export interface PositionFlags {

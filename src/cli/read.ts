@@ -1,6 +1,6 @@
 /** `pullin read PLAN [A B]` */
 import type { Command } from 'commander';
-import type { Probe } from '../bench/read.ts';
+import type { Probe } from '../machine/read-meter.ts';
 import type { Plan } from '../plan/plan.ts';
 import { loadPlan } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';

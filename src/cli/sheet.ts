@@ -1,7 +1,7 @@
 /** `pullin sheet PLAN -o FILE` */
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import type { PaperSize } from '../draw/paper.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { PaperSize } from '../report/draw/paper.ts';
 import { loadPlan } from './input.ts';
 import type { Session } from './io.ts';
 import { dateOf, type Making, refusePlan, writeMade } from './made.ts';
@@ -33,13 +33,13 @@ async function made(plan: Plan, file: string, size: PaperSize, session: Session)
     { shownState },
     { printedSheet },
   ] = await Promise.all([
-    import('../bench/drawn-plan.ts'),
-    import('../bench/drawn-state.ts'),
-    import('../bench/wirelist.ts'),
-    import('../bench/materials.ts'),
-    import('../bench/meter.ts'),
-    import('../bench/wirelist-ends.ts'),
-    import('../report/draw/shown.ts'),
+    import('../draw/drawn-plan.ts'),
+    import('../draw/drawn-state.ts'),
+    import('../lists/wirelist.ts'),
+    import('../lists/materials.ts'),
+    import('../meter/meter-sheet.ts'),
+    import('../lists/wire-ends.ts'),
+    import('../draw/current-shown.ts'),
     import('../report/sheet/sheet.ts'),
   ]);
   const report = await session.stages.check(plan);

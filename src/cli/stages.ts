@@ -3,13 +3,13 @@
  * `main` its own.
  */
 
-import type { Mended } from '../bench/mended.ts';
-import type { MeterSheet } from '../bench/meter-sheet.ts';
-import type { ReadOptions } from '../bench/read.ts';
-import type { Reading } from '../bench/reading.ts';
+import type { Report } from '../findings/report-model.ts';
+import type { ReadOptions } from '../machine/read-meter.ts';
+import type { Reading } from '../machine/reading.ts';
+import type { MeterSheet } from '../meter/sheet-model.ts';
 import type { Plan, PlanError, ReadResult } from '../plan/plan.ts';
+import type { Mended } from '../repair/mended.ts';
 import type { Explanation } from '../report/explain.ts';
-import type { Report } from '../report/model.ts';
 import type { TruthTable } from '../report/table.ts';
 
 type Later<T> = T | Promise<T>;
@@ -31,16 +31,16 @@ export interface Stages {
 export const STAGES: Stages = {
   readPlan: async (text, file) => (await import('../plan/read.ts')).readPlan(text, file),
   formatPlanErrors: async (errors) => (await import('../plan/errors.ts')).formatPlanErrors(errors),
-  check: async (plan) => (await import('../bench/checked.ts')).checkAndMend(plan),
-  truthTable: async (plan, options) => (await import('../checks/table.ts')).truthTable(plan, options),
-  readMeter: async (plan, options) => (await import('../bench/read.ts')).readMeter(plan, options),
-  mend: async (plan) => (await import('../bench/mend.ts')).mend(plan),
-  meterSheet: async (plan, progress) => (await import('../bench/meter.ts')).meterSheet(plan, progress),
+  check: async (plan) => (await import('../repair/check-and-mend.ts')).checkAndMend(plan),
+  truthTable: async (plan, options) => (await import('../study/truth-table.ts')).truthTable(plan, options),
+  readMeter: async (plan, options) => (await import('../machine/read-meter.ts')).readMeter(plan, options),
+  mend: async (plan) => (await import('../repair/mend.ts')).mend(plan),
+  meterSheet: async (plan, progress) => (await import('../meter/meter-sheet.ts')).meterSheet(plan, progress),
   page: async (plan, report) => {
     const { pageOf } = await import('../page/build.ts');
     return pageOf(plan, report, await browserFiles());
   },
-  explanations: async () => (await import('../checks/explain.ts')).explanations,
+  explanations: async () => (await import('../findings/explanations.ts')).explanations,
 };
 
 /** What the build puts beside the bundle for pages. */

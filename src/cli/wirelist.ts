@@ -1,7 +1,7 @@
 /** `pullin wirelist PLAN` */
 import { type Command, Option } from 'commander';
 import type { Plan } from '../plan/plan.ts';
-import { printable } from '../report/escape.ts';
+import { printable } from '../text/escape.ts';
 import { parseWidth } from './check.ts';
 import { loadPlan } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
@@ -22,7 +22,7 @@ const collect = (text: string, before: readonly string[] = []): string[] => [...
 async function reelsOf(plan: Plan, texts: readonly string[]) {
   const [{ metres }, { cableNames }] = await Promise.all([
     import('../plan/quantity.ts'),
-    import('../bench/wirelist.ts'),
+    import('../lists/wirelist.ts'),
   ]);
   const names = cableNames(plan);
   const any: number[] = [];
@@ -50,7 +50,7 @@ async function reelsOf(plan: Plan, texts: readonly string[]) {
 async function run(file: string, options: WireListOptions, session: Session): Promise<void> {
   const plan = await loadPlan(file, session);
   if (plan === undefined) return;
-  const { wireList } = await import('../bench/wirelist.ts');
+  const { wireList } = await import('../lists/wirelist.ts');
   const list = wireList(plan, await reelsOf(plan, options.reel ?? []));
   if ('tooLong' in list) {
     const { cable, run: index, piece, reel } = list.tooLong;
@@ -63,7 +63,7 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   const [report, { sectionNotes }, { METHOD_WORDS }, { toldLine }] = await Promise.all([
     import('../report/wirelist.ts'),
     import('../report/wirelist-notes.ts'),
-    import('../bench/wirelist-ends.ts'),
+    import('../lists/wire-ends.ts'),
     import('../report/lists.ts'),
   ]);
   if (options.format === 'csv') {

@@ -1,19 +1,19 @@
 /** The page of one plan, from its report and the browser's code. */
 import { createHash } from 'node:crypto';
-import { isArming } from '../bench/meant.ts';
-import { Walk } from '../bench/walk.ts';
-import { type Study, study } from '../checks/study.ts';
-import { truthTable } from '../checks/table.ts';
+import { shownState } from '../draw/current-shown.ts';
+import { layOut } from '../draw/layout.ts';
+import { PIXELS } from '../draw/measures.ts';
+import { findingMarks } from '../draw/sheet.ts';
+import { drawingSvg } from '../draw/svg.ts';
+import type { Report } from '../findings/report-model.ts';
+import { isArming } from '../machine/intended-state.ts';
+import { Walk } from '../machine/walk.ts';
 import type { Plan } from '../plan/plan.ts';
-import { layOut } from '../report/draw/layout.ts';
-import { PIXELS } from '../report/draw/measures.ts';
-import { findingMarks } from '../report/draw/sheet.ts';
-import { shownState } from '../report/draw/shown.ts';
-import { drawingSvg } from '../report/draw/svg.ts';
-import type { Report } from '../report/model.ts';
-import { pageHtml } from '../report/page/html.ts';
-import type { PageParts } from '../report/page/parts.ts';
+import { type Study, study } from '../study/study.ts';
+import { truthTable } from '../study/truth-table.ts';
 import { groupsOf, movedIn } from './groups.ts';
+import { pageHtml } from './html/html.ts';
+import type { PageParts } from './html/parts.ts';
 import { packPlan } from './pack.ts';
 import type { PageData } from './unpack.ts';
 

@@ -1,10 +1,11 @@
 /** The inputs of a plan as groups of buttons. */
-import { positionWord } from '../checks/study.ts';
-import { restWord } from '../checks/table.ts';
+
 import type { Circuit, Input } from '../circuit/circuit.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Group, Setting } from '../report/page/parts.ts';
 import type { TableRow } from '../report/table.ts';
+import { positionWord } from '../study/study.ts';
+import { restWord } from '../study/truth-table.ts';
+import type { Group, Setting } from './html/parts.ts';
 
 const TITLES = [
   ['gate', 'Gates'],

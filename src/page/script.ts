@@ -1,6 +1,6 @@
 /** What runs in the browser: a move of a gate, and everything that follows from it. */
-import type { StateView } from '../bench/state-words.ts';
-import { Walk } from '../bench/walk.ts';
+import type { StateView } from '../machine/state-view.ts';
+import { Walk } from '../machine/walk.ts';
 import { Buttons, type Moves } from './dom/buttons.ts';
 import { byId } from './dom/find.ts';
 import { Rows } from './dom/rows.ts';

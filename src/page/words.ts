@@ -1,6 +1,6 @@
 /** What a move of one input does, as sentences for a person who watches the machine. */
-import type { LoadView, RelayView, StateView } from '../bench/state-words.ts';
-import { coilText, getsText, voltsText, type Ways, whyOff, whyOn } from './why.ts';
+import type { LoadView, RelayView, StateView } from '../machine/state-view.ts';
+import { coilText, getsText, voltsText, type Ways, whyOff, whyOn } from './coil-words.ts';
 
 /** A sentence, and whether it tells of something that is not as the plan wants it. */
 export interface Said {

@@ -1,5 +1,5 @@
 /** Errors in the input: collecting them in file order, and printing them with the line they stand in. */
-import { hint } from './nearest.ts';
+import { hint } from '../text/nearest-name.ts';
 import type { PlanError, Position } from './plan.ts';
 
 /** Part of the text, as offsets from its beginning; the end is not included. */

@@ -1,7 +1,7 @@
 /** The schema's complaints in this program's words, at the place in the file they are about. */
 import type * as z from 'zod';
+import { nearest } from '../text/nearest-name.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
-import { nearest } from './nearest.ts';
 import { either } from './quantity-reader.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
 

@@ -1,6 +1,6 @@
 /** The coil table of a report: for every relay a line a gate, with the volts its coil gets. */
-import type { CoilFigures } from './model.ts';
-import { columns, pad } from './wrap.ts';
+import type { CoilFigures } from '../findings/report-model.ts';
+import { columns, pad } from '../text/wrap.ts';
 
 /** A relay with more gates than this shows those with the least to spare. */
 const MOST_ROWS = 12;

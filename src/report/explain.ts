@@ -1,7 +1,8 @@
 /** `explain`: what a finding or a caution means, told at length. */
-import { printable, printableLines } from './escape.ts';
-import { type Caution, QUESTIONS } from './model.ts';
-import { columns, wrap } from './wrap.ts';
+
+import { type Caution, QUESTIONS } from '../findings/report-model.ts';
+import { printable, printableLines } from '../text/escape.ts';
+import { columns, wrap } from '../text/wrap.ts';
 
 export interface Explanation {
   readonly id: string;

@@ -1,5 +1,5 @@
 /** The list of materials as text, Markdown and CSV. */
-import type { LeastRatings, Materials } from '../bench/materials-model.ts';
+import type { LeastRatings, Materials } from '../lists/materials-model.ts';
 import {
   feetWords,
   type Listing,

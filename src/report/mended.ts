@@ -1,8 +1,9 @@
 /** The repairs of a plan for people: instructions for the bench, what they change, and the other ways. */
-import type { Mended, Repair, StateLine } from '../bench/mended.ts';
-import type { Edit } from '../plan/edits.ts';
-import { ascii, printable } from './escape.ts';
-import { columns, pad, wrap } from './wrap.ts';
+
+import type { Edit } from '../edit/edits.ts';
+import type { Mended, Repair, StateLine } from '../repair/mended.ts';
+import { ascii, printable } from '../text/escape.ts';
+import { columns, pad, wrap } from '../text/wrap.ts';
 
 export interface MendedLook {
   readonly width: number;

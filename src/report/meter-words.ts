@@ -1,5 +1,5 @@
 /** Sentences of the commissioning sheet, the same for a terminal and for Markdown; nothing is escaped here. */
-import type { MeterSheet, MeterStage, MeterStep, ReadStep, Wrong } from '../bench/meter-sheet.ts';
+import type { MeterSheet, MeterStage, MeterStep, ReadStep, Wrong } from '../meter/sheet-model.ts';
 import { toldLine } from './lists.ts';
 
 export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {

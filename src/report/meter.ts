@@ -1,6 +1,7 @@
 /** The commissioning sheet for a terminal or as Markdown, with room to write in what was read. */
-import type { MeterSheet, MeterStep } from '../bench/meter-sheet.ts';
-import { ascii, printable } from './escape.ts';
+import type { MeterSheet, MeterStep } from '../meter/sheet-model.ts';
+import { ascii, printable } from '../text/escape.ts';
+import { wrap } from '../text/wrap.ts';
 import {
   beforeWords,
   checkLine,
@@ -14,7 +15,6 @@ import {
   STOP,
   stepsOf,
 } from './meter-words.ts';
-import { wrap } from './wrap.ts';
 
 const STAGES = [1, 2, 3] as const;
 

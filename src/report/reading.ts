@@ -1,7 +1,7 @@
 /** A meter reading for people: one line for two terminals, two tables for the whole plan. */
-import type { NetReading, Reading } from '../bench/reading.ts';
-import { ascii, printable } from './escape.ts';
-import { columns, pad, wrap } from './wrap.ts';
+import type { NetReading, Reading } from '../machine/reading.ts';
+import { ascii, printable } from '../text/escape.ts';
+import { columns, pad, wrap } from '../text/wrap.ts';
 
 /** Columns under which volts and terminals do not stand side by side. */
 const NARROW = 40;

@@ -6,7 +6,7 @@ import {
   type Report,
   SEVERITIES,
   type Severity,
-} from './model.ts';
+} from '../findings/report-model.ts';
 
 const PLURAL: Readonly<Record<Severity, string>> = {
   danger: 'dangers',

@@ -1,6 +1,6 @@
 /** The truth table as text, Markdown or CSV: one line a state, one column an input, a relay, a load. */
-import { ascii, printable } from './escape.ts';
-import { columns, pad, wrap } from './wrap.ts';
+import { ascii, printable } from '../text/escape.ts';
+import { columns, pad, wrap } from '../text/wrap.ts';
 
 export interface TableRow {
   /** what was moved, `bandsaw open` */

@@ -1,8 +1,6 @@
 /** The report for people: the verdict, the seven questions, what was found under each, and the cautions. */
 import { Chalk, type ChalkInstance } from 'chalk';
-import { isStanding } from './cautions.ts';
-import { coilLines } from './coils.ts';
-import { ascii, printable } from './escape.ts';
+import { isStanding } from '../findings/cautions.ts';
 import {
   type Answer,
   type Caution,
@@ -11,9 +9,11 @@ import {
   type Report,
   SEVERITIES,
   type Severity,
-} from './model.ts';
+} from '../findings/report-model.ts';
+import { ascii, printable } from '../text/escape.ts';
+import { columns, wrap } from '../text/wrap.ts';
+import { coilLines } from './coils.ts';
 import { logicSentence, verdictLine } from './sentences.ts';
-import { columns, wrap } from './wrap.ts';
 
 export interface TextOptions {
   /** columns to fill */

@@ -1,6 +1,7 @@
 /** The wire list as text, Markdown and CSV. */
-import type { CableCuts, WireList, WireRow } from '../bench/wirelist.ts';
-import type { WireEnd } from '../bench/wirelist-ends.ts';
+
+import type { WireEnd } from '../lists/wire-ends.ts';
+import type { CableCuts, WireList, WireRow } from '../lists/wirelist.ts';
 import {
   feetWords,
   type Listing,

@@ -12,8 +12,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { STAGES } from '../../src/cli/stages.ts';
-import { columns } from '../../src/report/wrap.ts';
-import { readSvg } from '../report/draw/svg-reader.ts';
+import { columns } from '../../src/text/wrap.ts';
+import { readSvg } from '../draw/svg-reader.ts';
 import { pullin, type Surroundings } from './fake-io.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));

@@ -1,9 +1,9 @@
 /** `pullin wirelist` and `pullin materials`. */
 import { describe, expect, it } from 'vitest';
-import type { Materials } from '../../src/bench/materials-model.ts';
-import type { WireList } from '../../src/bench/wirelist.ts';
 import { STAGES } from '../../src/cli/stages.ts';
-import { examplePath } from '../bench/example-plans.ts';
+import type { Materials } from '../../src/lists/materials-model.ts';
+import type { WireList } from '../../src/lists/wirelist.ts';
+import { examplePath } from '../example-plans.ts';
 import { pullin } from './fake-io.ts';
 
 const LANE = examplePath('saltmarsh-lane');

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { MOST_BYTES } from '../../src/cli/input.ts';
 import { main } from '../../src/cli/main.ts';
 import { worse } from '../../src/cli/status.ts';
-import { reportSchema } from '../../src/report/schema.ts';
+import { reportSchema } from '../../src/findings/report-schema.ts';
 import { pullin, stages } from './fake-io.ts';
 
 let cwd = '';

@@ -15,9 +15,9 @@ import * as fsp from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { Mended, Repair } from '../../src/bench/mended.ts';
 import { STAGES, type Stages } from '../../src/cli/stages.ts';
-import type { Edit } from '../../src/plan/edits.ts';
+import type { Edit } from '../../src/edit/edits.ts';
+import type { Mended, Repair } from '../../src/repair/mended.ts';
 import { pullin, type Surroundings } from './fake-io.ts';
 
 vi.mock('node:fs/promises', async (original) => {

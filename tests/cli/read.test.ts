@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { STAGES } from '../../src/cli/stages.ts';
-import { columns } from '../../src/report/wrap.ts';
+import { columns } from '../../src/text/wrap.ts';
 import { pullin, type Surroundings } from './fake-io.ts';
 
 const EXAMPLE = new URL('../../examples/saltmarsh-lane.yaml', import.meta.url);

@@ -1,9 +1,9 @@
 /** Product against the enumerating oracle on one plan text: where they differ, in words. */
 
-import { report } from '../../src/checks/check.ts';
-import { everIn } from '../../src/checks/study.ts';
 import type { Circuit } from '../../src/circuit/circuit.ts';
+import { report } from '../../src/findings/judge.ts';
 import type { Verified } from '../../src/logic/verify.ts';
+import { everIn } from '../../src/study/study.ts';
 import { judge } from '../oracles/brute.ts';
 import { Machine } from '../oracles/brute-machine.ts';
 import { hardFindings, isOn, movedOf, settled, studyOf } from './product.ts';

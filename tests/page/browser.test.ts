@@ -6,12 +6,12 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { truthTable } from '../../src/checks/table.ts';
 import { buildCircuit } from '../../src/circuit/build.ts';
 import { movedIn } from '../../src/page/groups.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { cell, type TruthTable } from '../../src/report/table.ts';
-import { example } from '../bench/example-plans.ts';
+import { truthTable } from '../../src/study/truth-table.ts';
+import { example } from '../example-plans.ts';
 import { launch, SKIPPED } from './browser.ts';
 import { hostilePlan, MARKUP, pageFor } from './pages.ts';
 

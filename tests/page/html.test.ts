@@ -2,8 +2,8 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { pageOf } from '../../src/page/build.ts';
-import { example, exampleNames } from '../bench/example-plans.ts';
-import { planOf } from '../bench/plan-of.ts';
+import { example, exampleNames } from '../example-plans.ts';
+import { planOf } from '../plan-of.ts';
 import { report } from '../report/samples.ts';
 import { browserFiles } from './browser-files.ts';
 import { hostilePlan, MARKUP, pageFor } from './pages.ts';

@@ -1,14 +1,14 @@
 /** What a page takes along of a plan stands for the whole of it. */
 import { describe, expect, it } from 'vitest';
-import { type BenchState, settleBench } from '../../src/bench/bench-state.ts';
-import { Meant } from '../../src/bench/meant.ts';
-import { stateView } from '../../src/bench/state-words.ts';
 import { buildCircuit } from '../../src/circuit/build.ts';
+import { Meant } from '../../src/machine/intended-state.ts';
+import { type BenchState, settleBench } from '../../src/machine/machine.ts';
+import { stateView } from '../../src/machine/state-view.ts';
 import { type PackedPlan, packPlan } from '../../src/page/pack.ts';
 import { unpackPlan } from '../../src/page/unpack.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { example, exampleNames } from '../bench/example-plans.ts';
-import { planOf } from '../bench/plan-of.ts';
+import { example, exampleNames } from '../example-plans.ts';
+import { planOf } from '../plan-of.ts';
 import { someStates } from './states.ts';
 
 const through = (plan: Plan): Plan => unpackPlan(JSON.parse(JSON.stringify(packPlan(plan))) as PackedPlan);

@@ -1,8 +1,9 @@
 /** Pages made from the sources. */
-import { checkAndMend } from '../../src/bench/checked.ts';
+
 import { pageOf } from '../../src/page/build.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { planOf } from '../bench/plan-of.ts';
+import { checkAndMend } from '../../src/repair/check-and-mend.ts';
+import { planOf } from '../plan-of.ts';
 import { browserFiles } from './browser-files.ts';
 
 export function pageFor(plan: Plan): string {

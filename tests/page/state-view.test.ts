@@ -1,17 +1,17 @@
 /** What a drawing and a page show of a state, against the meter and the proof. */
 import { describe, expect, it } from 'vitest';
-import { settleBench } from '../../src/bench/bench-state.ts';
-import { drawnState } from '../../src/bench/drawn-state.ts';
-import { isArming } from '../../src/bench/meant.ts';
-import { readMeter } from '../../src/bench/read.ts';
-import { stateView } from '../../src/bench/state-words.ts';
-import { Walk } from '../../src/bench/walk.ts';
-import { study } from '../../src/checks/study.ts';
-import { truthTable } from '../../src/checks/table.ts';
+import { drawnState } from '../../src/draw/drawn-state.ts';
+import { isArming } from '../../src/machine/intended-state.ts';
+import { settleBench } from '../../src/machine/machine.ts';
+import { readMeter } from '../../src/machine/read-meter.ts';
+import { stateView } from '../../src/machine/state-view.ts';
+import { Walk } from '../../src/machine/walk.ts';
 import { movedIn } from '../../src/page/groups.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { example, exampleNames } from '../bench/example-plans.ts';
-import { inputs, planOf } from '../bench/plan-of.ts';
+import { study } from '../../src/study/study.ts';
+import { truthTable } from '../../src/study/truth-table.ts';
+import { example, exampleNames } from '../example-plans.ts';
+import { inputs, planOf } from '../plan-of.ts';
 import { someStates } from './states.ts';
 
 /** Plans on which every source has a return pole, so that a meter on it tells what is live. */

@@ -1,12 +1,12 @@
 /** What the page says of a move. */
 import { describe, expect, it } from 'vitest';
-import { isArming } from '../../src/bench/meant.ts';
-import { Walk } from '../../src/bench/walk.ts';
-import { positionWord, study } from '../../src/checks/study.ts';
+import { isArming } from '../../src/machine/intended-state.ts';
+import { Walk } from '../../src/machine/walk.ts';
 import { stepWords } from '../../src/page/words.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { example } from '../bench/example-plans.ts';
-import { planOf } from '../bench/plan-of.ts';
+import { positionWord, study } from '../../src/study/study.ts';
+import { example } from '../example-plans.ts';
+import { planOf } from '../plan-of.ts';
 
 /** The sentences after each input named has been moved in turn, the last time. */
 function said(plan: Plan, ...parts: readonly string[]): string[] {

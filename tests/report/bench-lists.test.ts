@@ -1,10 +1,10 @@
 /** The pages of `wirelist` and `materials`. */
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { materials as worked } from '../../src/bench/materials.ts';
-import type { Materials } from '../../src/bench/materials-model.ts';
-import { type WireList, wireList } from '../../src/bench/wirelist.ts';
-import { METHOD_WORDS } from '../../src/bench/wirelist-ends.ts';
+import { materials as worked } from '../../src/lists/materials.ts';
+import type { Materials } from '../../src/lists/materials-model.ts';
+import { METHOD_WORDS } from '../../src/lists/wire-ends.ts';
+import { type WireList, wireList } from '../../src/lists/wirelist.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { feetWords, listingCsv, listingLines, listingMarkdown } from '../../src/report/lists.ts';
 import {
@@ -19,9 +19,9 @@ import {
   WIRE_LISTS,
 } from '../../src/report/wirelist.ts';
 import { sectionNotes } from '../../src/report/wirelist-notes.ts';
-import { columns } from '../../src/report/wrap.ts';
-import { example, exampleNames } from '../bench/example-plans.ts';
-import { planOf } from '../bench/plan-of.ts';
+import { columns } from '../../src/text/wrap.ts';
+import { example, exampleNames } from '../example-plans.ts';
+import { planOf } from '../plan-of.ts';
 
 function wires(plan: Plan, reels: readonly number[] = []): WireList {
   const list = wireList(plan, { any: reels, own: new Map() });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Mended, Repair, StateLine } from '../../src/bench/mended.ts';
+import type { Mended, Repair, StateLine } from '../../src/repair/mended.ts';
 import { renderMended, renderWritten } from '../../src/report/mended.ts';
-import { columns } from '../../src/report/wrap.ts';
+import { columns } from '../../src/text/wrap.ts';
 
 const state = (name: string, runs: Record<string, string>, right = true): StateLine => ({
   state: name,

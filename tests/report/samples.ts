@@ -1,6 +1,6 @@
 /** Reports made by hand for the tests of what prints them. */
-import { chooseCautions } from '../../src/report/cautions.ts';
-import { type Finding, QUESTIONS, type Report } from '../../src/report/model.ts';
+import { chooseCautions } from '../../src/findings/cautions.ts';
+import { type Finding, QUESTIONS, type Report } from '../../src/findings/report-model.ts';
 
 export function finding(over: Partial<Finding> = {}): Finding {
   return {

@@ -6,7 +6,7 @@ import {
   renderTableText,
   type TruthTable,
 } from '../../src/report/table.ts';
-import { columns } from '../../src/report/wrap.ts';
+import { columns } from '../../src/text/wrap.ts';
 
 function table(gates: number): TruthTable {
   const names = Array.from({ length: gates }, (_, i) => `gate-${i + 1}`);

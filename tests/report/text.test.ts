@@ -2,7 +2,7 @@ import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import { logicSentence, verdictLine } from '../../src/report/sentences.ts';
 import { renderQuiet, renderText } from '../../src/report/text.ts';
-import { columns } from '../../src/report/wrap.ts';
+import { columns } from '../../src/text/wrap.ts';
 import { failing, finding, report } from './samples.ts';
 
 const plain = { width: 80, colour: false };

@@ -1,6 +1,6 @@
 /** The tables of the page in one state. */
-import type { LoadView, RelayView, StateView } from '../../bench/state-words.ts';
-import { voltsText } from '../why.ts';
+import type { LoadView, RelayView, StateView } from '../../machine/state-view.ts';
+import { voltsText } from '../coil-words.ts';
 import { byData, byId, fill } from './find.ts';
 
 export class Rows {

@@ -1,5 +1,5 @@
 /** The drawing of the page in one state. */
-import type { StateView } from '../../bench/state-words.ts';
+import type { StateView } from '../../machine/state-view.ts';
 
 export class Sheet {
   private readonly svg = document.querySelector('.sheet svg');

@@ -1,8 +1,8 @@
 /** The diagram and what runs when, as sections of the printed sheet. */
-import type { Drawing } from '../draw/drawing.ts';
-import { layOnPaper, type PaperSize } from '../draw/paper.ts';
-import { findingMarks } from '../draw/sheet.ts';
-import { drawingSvg, FONT } from '../draw/svg.ts';
+import type { Drawing } from '../../draw/drawing.ts';
+import { layOnPaper, type PaperSize } from '../../draw/paper.ts';
+import { findingMarks } from '../../draw/sheet.ts';
+import { drawingSvg, FONT } from '../../draw/svg.ts';
 import { cell, deviationText } from '../table.ts';
 import { filled, paragraph, table } from './html.ts';
 import type { SheetParts } from './parts.ts';

@@ -1,5 +1,5 @@
 /** Small pieces of HTML for the printed sheet. All text passes `xml`. */
-import { xml } from '../draw/xml.ts';
+import { xml } from '../../text/xml.ts';
 import type { Cell } from './parts.ts';
 
 /** A table with a head that is repeated on every page it runs over. */

@@ -1,6 +1,6 @@
 /** The meter sheet with blanks for the readings. */
-import type { MeterStep, ReadStep } from '../../bench/meter-sheet.ts';
-import { xml } from '../draw/xml.ts';
+import type { MeterStep, ReadStep } from '../../meter/sheet-model.ts';
+import { xml } from '../../text/xml.ts';
 import {
   beforeWords,
   checkLine,

@@ -1,13 +1,14 @@
 /** What a printed sheet is made of, as plain data. */
-import type { Materials } from '../../bench/materials-model.ts';
-import type { MeterSheet } from '../../bench/meter-sheet.ts';
-import type { WireList } from '../../bench/wirelist.ts';
-import type { WireEnd } from '../../bench/wirelist-ends.ts';
+
+import type { Shown } from '../../draw/current-shown.ts';
+import type { LayoutInput } from '../../draw/layout.ts';
+import type { PaperSize } from '../../draw/paper.ts';
+import type { Report } from '../../findings/report-model.ts';
+import type { Materials } from '../../lists/materials-model.ts';
+import type { WireEnd } from '../../lists/wire-ends.ts';
+import type { WireList } from '../../lists/wirelist.ts';
+import type { MeterSheet } from '../../meter/sheet-model.ts';
 import type { Plan } from '../../plan/plan.ts';
-import type { LayoutInput } from '../draw/layout.ts';
-import type { PaperSize } from '../draw/paper.ts';
-import type { Shown } from '../draw/shown.ts';
-import type { Report } from '../model.ts';
 import type { TruthTable } from '../table.ts';
 
 export interface SheetParts extends Pick<LayoutInput, 'circuit' | 'sides'> {

@@ -1,8 +1,9 @@
 /** The first page of the printed sheet: verdict, findings, answers and cautions. */
-import { isStanding } from '../cautions.ts';
-import { numbered } from '../draw/sheet.ts';
-import { xml } from '../draw/xml.ts';
-import type { Caution } from '../model.ts';
+
+import { numbered } from '../../draw/sheet.ts';
+import { isStanding } from '../../findings/cautions.ts';
+import type { Caution } from '../../findings/report-model.ts';
+import { xml } from '../../text/xml.ts';
 import { logicSentence, verdictLine } from '../sentences.ts';
 import { list, paragraph, table } from './html.ts';
 import type { SheetParts } from './parts.ts';

@@ -1,5 +1,5 @@
 /** One printable document for the bench: HTML without scripts, for A4 or letter paper. */
-import { xml } from '../draw/xml.ts';
+import { xml } from '../../text/xml.ts';
 import { diagram, isShort, truth } from './diagram.ts';
 import { meterSheet } from './meter.ts';
 import type { SheetParts } from './parts.ts';

@@ -1,5 +1,5 @@
 /** Look of the printed sheet: black on white, large enough for arm's length, sections on pages of their own. */
-import type { PaperSize } from '../draw/paper.ts';
+import type { PaperSize } from '../../draw/paper.ts';
 import { ROOM } from './diagram.ts';
 
 const PAGES: Readonly<Record<PaperSize, string>> = { a4: 'A4', letter: 'letter' };

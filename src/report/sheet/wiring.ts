@@ -1,5 +1,5 @@
 /** Wire list, cut list and labels, as sections of the printed sheet. */
-import { xml } from '../draw/xml.ts';
+import { xml } from '../../text/xml.ts';
 import { endWords, LABELS, legend, STRIPS, sheathWords } from '../wirelist.ts';
 import { sectionNotes } from '../wirelist-notes.ts';
 import { filled, list, metres, paragraph, table } from './html.ts';

@@ -1,7 +1,7 @@
 /** Runs mistakes through the oracles and through `check`, and counts who agrees. */
-import { check } from '../../../src/checks/check.ts';
+import { check } from '../../../src/findings/judge.ts';
+import type { Finding, Report } from '../../../src/findings/report-model.ts';
 import { readPlan } from '../../../src/plan/read.ts';
-import type { Finding, Report } from '../../../src/report/model.ts';
 import { type Ground, grave, type Judgement, leading } from './judgement.ts';
 import { UNFUSED } from './mains-rules.ts';
 import type { Mutant } from './mutant.ts';

@@ -1,0 +1,114 @@
+/** Which nets are mains, low voltage and earth, whatever position any contact is in. */
+import type { Circuit, Source } from './circuit.ts';
+
+/** Nets by the side they belong to, whatever position any contact is in. */
+export interface Sides {
+  /** reached from a plug through contacts, loads, coils, lamps and diodes */
+  readonly mains: ReadonlySet<number>;
+  /** reached likewise from a pole of a supply or battery */
+  readonly low: ReadonlySet<number>;
+  /** nets that wires alone join to a plug's protective pin */
+  readonly earth: ReadonlySet<number>;
+  /** `earth` without the nets that are a line or neutral pin as well */
+  readonly bareEarth: ReadonlySet<number>;
+}
+
+export type Pair = readonly [a: number, b: number];
+
+/** Sorts nets into mains, low voltage and earth. */
+export function findSides(circuit: Circuit): Sides {
+  const earth = earthNets(circuit);
+  const bareEarth = bareOf(circuit, earth);
+  const around = paths(circuit, bareEarth);
+  const reach = (mains: boolean) =>
+    flood(
+      circuit.sources.filter((s) => s.mains === mains).flatMap((s) => s.rails.map((r) => r.net)),
+      around,
+      bareEarth,
+    );
+  return { mains: reach(true), low: reach(false), earth, bareEarth };
+}
+
+/** A net of the mains that is not merely the protective conductor. */
+export function isMains(sides: Sides, net: number | undefined): boolean {
+  return net !== undefined && sides.mains.has(net) && !sides.bareEarth.has(net);
+}
+
+/** A net of the loop that is not the earth its supply is joined to. */
+export function isLow(sides: Sides, net: number | undefined): boolean {
+  return net !== undefined && sides.low.has(net) && !sides.earth.has(net);
+}
+
+/** The nets that one source can reach, by the same rules as `mains` and `low`. */
+export function reachOf(circuit: Circuit, sides: Sides): (source: Source) => ReadonlySet<number> {
+  const around = paths(circuit, sides.bareEarth);
+  return (source) =>
+    flood(
+      source.rails.map((r) => r.net),
+      around,
+      sides.bareEarth,
+    );
+}
+
+function earthNets(circuit: Circuit): Set<number> {
+  const earth = new Set<number>();
+  for (const part of circuit.plan.parts.values()) {
+    const net = part.kind === 'plug' ? circuit.netOf.get(`${part.name}.PE`) : undefined;
+    if (net !== undefined) earth.add(net);
+  }
+  return earth;
+}
+
+function bareOf(circuit: Circuit, earth: ReadonlySet<number>): Set<number> {
+  const pins = new Set(circuit.sources.filter((s) => s.mains).flatMap((s) => s.rails.map((r) => r.net)));
+  return new Set([...earth].filter((net) => !pins.has(net)));
+}
+
+/** A part between a conductor and earth does not make earth a conductor; a contact does join the two. */
+function paths(circuit: Circuit, bareEarth: ReadonlySet<number>): Map<number, number[]> {
+  const elements = elementPairs(circuit).filter(([a, b]) => !bareEarth.has(a) && !bareEarth.has(b));
+  return neighbours([...contactPairs(circuit), ...elements]);
+}
+
+export function contactPairs(circuit: Circuit): Pair[] {
+  return circuit.contacts.map((c) => [c.a, c.b]);
+}
+
+export function elementPairs(circuit: Circuit): Pair[] {
+  return [
+    ...circuit.diodes.map((d): Pair => [d.anode, d.cathode]),
+    ...circuit.passives.map((p): Pair => [p.a, p.b]),
+  ];
+}
+
+export function neighbours(pairs: readonly Pair[]): Map<number, number[]> {
+  const map = new Map<number, number[]>();
+  for (const [a, b] of pairs) {
+    for (const [from, to] of [
+      [a, b],
+      [b, a],
+    ] as const) {
+      const list = map.get(from);
+      if (list) list.push(to);
+      else map.set(from, [to]);
+    }
+  }
+  return map;
+}
+
+/** Every net reached; one in `ends` is entered and not left. */
+export function flood(
+  starts: Iterable<number>,
+  around: ReadonlyMap<number, readonly number[]>,
+  ends: ReadonlySet<number> = new Set(),
+): Set<number> {
+  const seen = new Set(starts);
+  const queue = [...seen].filter((net) => !ends.has(net));
+  for (let net = queue.pop(); net !== undefined; net = queue.pop())
+    for (const to of around.get(net) ?? []) {
+      if (seen.has(to)) continue;
+      seen.add(to);
+      if (!ends.has(to)) queue.push(to);
+    }
+  return seen;
+}

@@ -1,0 +1,168 @@
+/** What a plan has to read back as after a list of edits. */
+
+import type { Plan, Run, TerminalRef } from '../plan/plan.ts';
+import { metresText } from './add-core.ts';
+import type { Edit, EndRef } from './edits.ts';
+import { Refusal } from './text-changes.ts';
+
+/** A core that is to be written new. */
+export interface Added {
+  readonly from: string;
+  readonly to: string;
+  readonly like: number | undefined;
+  readonly metres: number | undefined;
+  readonly colour: string;
+}
+
+/** The edits sorted out: what each end is to say, which cores go, what comes. */
+export interface Orders {
+  /** ends to rewrite, with the text they are to hold */
+  readonly ends: readonly (EndRef & { readonly to: string })[];
+  readonly gone: ReadonlyMap<number, ReadonlySet<number>>;
+  /** runs of which no core is left */
+  readonly empty: ReadonlySet<number>;
+  readonly added: readonly Added[];
+}
+
+const nameOf = ({ run, core, end }: EndRef) => `${run} ${core} ${end}`;
+
+/** `PART.TERMINAL` by the names of the program; refuses what the plan does not have. */
+export function canonical(plan: Plan, written: string): string {
+  const dot = written.indexOf('.');
+  const part = dot === -1 ? written : written.slice(0, dot);
+  const terminal = plan.terminals.get(part)?.find(dot === -1 ? '' : written.slice(dot + 1));
+  if (terminal === undefined || (terminal === '') !== (dot === -1))
+    throw new Refusal(`the plan has no terminal ${written}`);
+  return `${part}.${terminal}`;
+}
+
+const place = (ref: TerminalRef) => `${ref.part}.${ref.terminal}`;
+
+/** A colour of the cable of `run` that the run does not use: as sold, else as other runs of it have. */
+function freeColour(plan: Plan, run: Run): string {
+  const { cable } = run;
+  const used = new Set(run.cores.map((core) => core.colour));
+  if (cable === undefined || used.size >= cable.cores) return 'jumper';
+  const same = plan.runs.filter(
+    (r) => r.cable === cable || (cable.stock !== undefined && r.cable?.stock === cable.stock),
+  );
+  const known = [...(cable.sheathColours ?? []), ...same.flatMap((r) => r.cores.map((core) => core.colour))];
+  return known.find((colour) => !used.has(colour)) ?? 'jumper';
+}
+
+class Sorter {
+  readonly #plan: Plan;
+  readonly #ends = new Map<string, EndRef & { readonly to: string }>();
+  readonly #gone = new Map<number, Set<number>>();
+  readonly #added: Added[] = [];
+
+  constructor(plan: Plan) {
+    this.#plan = plan;
+  }
+
+  #written(ref: EndRef): string {
+    const core = this.#plan.runs[ref.run]?.cores[ref.core];
+    if (core === undefined) throw new Refusal(`the plan has no core ${ref.core + 1} in run ${ref.run + 1}`);
+    return this.#ends.get(nameOf(ref))?.to ?? core[ref.end].written;
+  }
+
+  #put({ run, core, end }: EndRef, to: string): void {
+    this.#ends.set(nameOf({ run, core, end }), { run, core, end, to });
+  }
+
+  take(edit: Edit): void {
+    if (edit.do === 'move') {
+      this.#written(edit);
+      canonical(this.#plan, edit.to);
+      this.#put(edit, edit.to);
+    } else if (edit.do === 'swap') {
+      const [first, second] = [this.#written(edit.first), this.#written(edit.second)];
+      this.#put(edit.first, second);
+      this.#put(edit.second, first);
+    } else if (edit.do === 'remove') {
+      this.#written({ ...edit, end: 'a' });
+      const cores = this.#gone.get(edit.run) ?? new Set();
+      if (cores.has(edit.core))
+        throw new Refusal(`core ${edit.core + 1} of run ${edit.run + 1} is removed twice`);
+      this.#gone.set(edit.run, cores.add(edit.core));
+    } else this.#add(edit);
+  }
+
+  #add({ from, to, like, metres }: Extract<Edit, { do: 'add' }>): void {
+    for (const end of [from, to]) canonical(this.#plan, end);
+    if (metres !== undefined && !(Number.isFinite(metres) && metres >= 0.001))
+      throw new Refusal('a new core needs a length of at least 1 mm');
+    const run = like === undefined ? undefined : this.#plan.runs[like];
+    if (like !== undefined && (run === undefined || run.link))
+      throw new Refusal(`the plan has no cable in run ${like + 1} that a new core could take`);
+    const colour = run === undefined ? 'link' : freeColour(this.#plan, run);
+    this.#added.push({ from, to, like, metres, colour });
+  }
+
+  orders(): Orders {
+    const { runs } = this.#plan;
+    const empty = new Set(
+      [...this.#gone].filter(([run, cores]) => runs[run]!.cores.length === cores.size).map(([run]) => run),
+    );
+    for (const { run, core } of this.#ends.values())
+      if (this.#gone.get(run)?.has(core))
+        throw new Refusal(`core ${core + 1} of run ${run + 1} is both moved and removed`);
+    // An end that is put back where it was needs no change in the file.
+    const ends = [...this.#ends.values()].filter(
+      (end) => runs[end.run]!.cores[end.core]![end.end].written !== end.to,
+    );
+    return { ends, gone: this.#gone, empty, added: this.#added };
+  }
+}
+
+/** The edits sorted out; refuses those that contradict each other or the plan. */
+export function sortOut(plan: Plan, edits: readonly Edit[]): Orders {
+  const sorter = new Sorter(plan);
+  for (const edit of edits) sorter.take(edit);
+  return sorter.orders();
+}
+
+/** A run with everything but its places in the file; lengths in whole millimetres. */
+function told(run: Omit<Run, 'at' | 'index' | 'cores'>, cores: readonly (readonly string[])[]): string {
+  const { cable, length, link, name, route, slack } = run;
+  return JSON.stringify([
+    cable,
+    length === undefined ? null : metresText(length),
+    link,
+    name,
+    route,
+    slack,
+    cores,
+  ]);
+}
+
+/** The wiring of a plan, one text a run. */
+export function wiringOf(plan: Plan): string[] {
+  return plan.runs.map((run) =>
+    told(
+      run,
+      run.cores.map((core) => [core.colour, place(core.a), place(core.b)]),
+    ),
+  );
+}
+
+/** The wiring that a plan must have after the edits, one text a run. */
+export function wiringAfter(plan: Plan, { ends, gone, empty, added }: Orders): string[] {
+  const moved = new Map(ends.map((end) => [nameOf(end), canonical(plan, end.to)]));
+  const kept = plan.runs.flatMap((run, r) => {
+    if (empty.has(r)) return [];
+    const cores = run.cores.flatMap((core, c) => {
+      if (gone.get(r)?.has(c)) return [];
+      const at = (end: 'a' | 'b') => moved.get(nameOf({ run: r, core: c, end })) ?? place(core[end]);
+      return [[core.colour, at('a'), at('b')]];
+    });
+    return [told(run, cores)];
+  });
+  const fresh = added.map(({ from, to, like, metres, colour }) => {
+    const cores = [[colour, canonical(plan, from), canonical(plan, to)]];
+    if (like === undefined) return told({ link: true }, cores);
+    const { name: _, ...run } = plan.runs[like]!;
+    return told(metres === undefined ? run : { ...run, length: metres }, cores);
+  });
+  return [...kept, ...fresh];
+}

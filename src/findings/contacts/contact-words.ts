@@ -1,0 +1,171 @@
+/** What is said of a contact: the figure that decides first, then what to look for. */
+import type { Part, Position } from '../../plan/plan.ts';
+import type { ContactJudgement } from '../../ratings/judgement.ts';
+import type { LoadCurrents } from '../../ratings/motor.ts';
+import { finding, listOf, type Study } from '../../study/study.ts';
+import type { Finding } from '../report-model.ts';
+
+/** One contact with everything found out about it. */
+export interface Judged {
+  readonly part: Part;
+  readonly pole: number;
+  readonly loads: readonly string[];
+  readonly feeds: 'load' | 'coil';
+  readonly currents: LoadCurrents;
+  readonly volts: number;
+  readonly kind: 'ac' | 'dc';
+  readonly device?: 'hand-switch' | 'solid-state';
+  readonly judged: readonly ContactJudgement[];
+  /** what to look for in a shop */
+  readonly advice: string;
+}
+
+/** V above which the wrong contact is a danger and not only spoilt; extra-low voltage of either practice. */
+const GENTLE = 30;
+
+const num = (x: number) => Number(x.toPrecision(3));
+const quantity = (x: number, unit: string) =>
+  unit === 'A' && x < 0.1 ? `${num(x * 1000)} mA` : `${num(x)} ${unit}`;
+const tidy = (x: number | undefined) => (x === undefined ? null : Number(x.toPrecision(4)));
+
+/** `collector`, or `the coil of Q1`. */
+function loadName({ feeds, loads }: Judged): string {
+  const names = listOf(loads);
+  if (feeds === 'load') return names;
+  return loads.length === 1 ? `the coil of ${names}` : `the coils of ${names} together`;
+}
+
+function contactName({ part }: Judged): string {
+  return `the contact of ${part.name}`;
+}
+
+/** For one load and for several. */
+const LOAD_VERBS = { runs: ['draws', 'draw'], starts: ['starts at', 'start at'] } as const;
+const COIL_VERBS = { runs: ['holds at', 'hold at'], starts: ['pulls in at', 'pull in at'] } as const;
+
+/** The half of a message that says what the load asks. */
+function asks(g: Judged, j: ContactJudgement): string {
+  const load = loadName(g);
+  const many = g.loads.length > 1 ? 1 : 0;
+  if (j.aspect === 'voltage') return `the circuit has ${num(g.volts)} V ${g.kind.toUpperCase()}`;
+  const runs =
+    j.aspect === 'running' || j.aspect === 'horsepower' || (j.aspect === 'motor-rated' && drawsDecide(j));
+  const verb = (g.feeds === 'coil' ? COIL_VERBS : LOAD_VERBS)[runs ? 'runs' : 'starts'][many];
+  if (j.needed === undefined) return `what ${load} ${verb} is not stated`;
+  const figure = quantity(j.needed, j.unit);
+  if (j.unit === 'hp') return `${load} ${many ? 'have' : 'has'} ${figure}`;
+  const { starting } = g.currents;
+  const rough = !runs && starting?.rough === true && starting.least !== undefined;
+  return `${load} ${verb} ${rough ? `${num(starting.least)} to ${figure}` : figure}`;
+}
+
+/** Rules for hand switches and solid-state outputs go by the running current and allow less than the rating. */
+function drawsDecide(j: ContactJudgement): boolean {
+  return j.multiple < 1;
+}
+
+/** The half that says what the contact gives. */
+function gives(g: Judged, j: ContactJudgement): string {
+  const contact = contactName(g);
+  const printed = j.ratingUsed;
+  if (j.aspect === 'voltage') {
+    if (printed === '') return `${contact} states no voltage`;
+    return j.found === 0 || j.found === undefined
+      ? `${contact} is rated for ${g.kind === 'ac' ? 'DC' : 'AC'} only (${printed})`
+      : `${contact} is made for ${num(j.found)} V (${printed})`;
+  }
+  if (j.found === undefined)
+    return j.unit === 'hp'
+      ? `${contact} is marked ${printed}, not for this voltage and number of phases (a mark for three ends in 3-phase)`
+      : `${contact} has no rating for it${printed === '' ? '' : ` (${printed})`}`;
+  const figure = quantity(j.found, j.unit);
+  if (j.unit === 'hp') return `${contact} is marked ${figure} (${printed})`;
+  if (j.aspect === 'motor-rated' && drawsDecide(j))
+    return g.device === 'solid-state'
+      ? `${g.part.name} carries ${figure} of motor, 1/6 of its ${printed}`
+      : `${contact} may switch ${figure} of motor, 80 % of its ${printed}`;
+  if (j.aspect === 'motor-rated' && j.verdict !== 'fail')
+    return `${contact} states only ${printed}, which is for heaters`;
+  if (j.aspect === 'motor-rated')
+    return `${contact} can make ${figure}; its ${printed} is for heaters, not motors`;
+  if (j.aspect === 'starting') return `${contact} can make ${figure} (${printed})`;
+  if (j.aspect === 'horsepower') return `${contact} is tested for ${figure} (${printed})`;
+  return `${contact} ${g.feeds === 'coil' ? 'can break' : 'carries'} ${figure} (${printed})`;
+}
+
+/** "collector starts at 112 A; the contact of K1 can make 45 A ...", for findings and for the answer line. */
+export function figureWords(g: Judged, j: ContactJudgement): string {
+  return `${asks(g, j)}; ${gives(g, j)}`;
+}
+
+const WHY: Readonly<Record<string, string>> = {
+  'contact-voltage': 'The gap and the insulation are not made for that voltage or kind of current.',
+  'contact-running':
+    'A contact that carries more than its rating overheats, its springs go soft, and it welds.',
+};
+const WELDS =
+  'A contact that closes on more current than it is built for welds shut; then the motor runs on with every gate shut.';
+const COIL_BREAKS = 'A contact that breaks more coil current than it is built for burns away or sticks.';
+const COIL_WELDS =
+  'A contact that closes on more than it is built for welds, and the relay behind it stays in.';
+
+function why(g: Judged, j: ContactJudgement): string {
+  if (j.verdict !== 'fail') {
+    if (j.missing === 'contact.motor') return 'A rating for heaters says nothing of starting a motor.';
+    return 'A rating that is not stated is never taken as enough.';
+  }
+  if (g.feeds === 'coil' && j.aspect !== 'voltage') return j.aspect === 'running' ? COIL_BREAKS : COIL_WELDS;
+  return WHY[j.findingId] ?? WELDS;
+}
+
+/** Where the field in question stands, as far as it was typed. */
+function place(g: Judged): Position {
+  const { where, at } = g.part;
+  const pole = `poles.${g.pole - 1}.contact`;
+  return (
+    where.get(`${pole}.ratings`) ??
+    where.get(pole) ??
+    where.get('contact.ratings') ??
+    where.get('contact') ??
+    at
+  );
+}
+
+function fix(g: Judged, j: ContactJudgement): string {
+  if (j.verdict === 'fail') return `Look for ${g.advice}.`;
+  if (j.missing === undefined) return `Look for ${g.advice}.`;
+  if (j.missing === 'type')
+    return `State what ${listOf(g.loads)} is, type: lamp, heater, transformer or electronic.`;
+  if (!j.missing.startsWith('contact.')) return `State ${j.missing} of ${listOf(g.loads)}, as on its plate.`;
+  return `State ${j.missing} of ${g.part.name} as printed; if it is not printed, look for ${g.advice}.`;
+}
+
+/** The basis with the editions the tables were taken from. */
+export function withEditions(basis: string): string {
+  const named = basis
+    .replaceAll(/IEC 60947-4-1(?!:)/g, 'IEC 60947-4-1:2009')
+    .replaceAll('UL 508 horsepower test', 'UL 508 Table 45.2, horsepower test')
+    .replaceAll(/\bnameplate(?!,)/g, 'nameplate, stated');
+  return /\bNEC\b/.test(named) && !named.includes('2008') ? `${named} (NEC 2008 to 2023)` : named;
+}
+
+/** Words of one judgement that is not a pass. A coil's relay is named in the message, not among the parts at fault. */
+export function contactFinding(study: Study, g: Judged, j: ContactJudgement): Finding {
+  const grave = j.findingId === 'contact-voltage' && g.volts > GENTLE ? 'danger' : 'warning';
+  const lacks = j.verdict === 'fail' || j.missing === undefined ? '' : ` (${j.missing} is missing)`;
+  return finding(study.plan, {
+    id: j.findingId,
+    severity: j.verdict === 'fail' ? grave : 'doubt',
+    question: 6,
+    parts: g.feeds === 'coil' ? [g.part.name] : [g.part.name, ...g.loads],
+    at: place(g),
+    message: `${figureWords(g, j)}${lacks}`,
+    why: why(g, j),
+    fix: fix(g, j),
+    figures: [
+      { name: 'needed', value: tidy(j.needed), unit: j.unit },
+      { name: 'contact', value: tidy(j.found), unit: j.unit },
+    ],
+    basis: withEditions(j.basis) || 'a missing figure is never a pass',
+  });
+}

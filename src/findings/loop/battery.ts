@@ -1,0 +1,69 @@
+/** How long a battery lasts. */
+import type { BatteryPart } from '../../plan/plan.ts';
+import { shortLived, WEEK_HOURS, WORKING_WEEK_HOURS } from '../../ratings/battery.ts';
+import type { Electrics } from '../../study/electrics.ts';
+import { finding, type Study } from '../../study/study.ts';
+import type { Finding } from '../report-model.ts';
+
+/** Ways of starting a relay that are tried; they differ by ohms of wire only. */
+const FEW = 8;
+
+/** A below which nothing flows: what is left then is the rounding of the solver. */
+const NO_AMPS = 1e-6;
+
+const say = (x: number, digits = 2) => Number(x.toPrecision(digits));
+const milli = (a: number) => `${Number((a * 1000).toPrecision(3))} mA`;
+
+/** Hours with a gate open, and hours at rest, from the stated capacity. */
+export function checkBatteries(study: Study, own: Electrics | undefined): Finding[] {
+  if (!own) return [];
+  return [...study.plan.parts.values()]
+    .filter((p): p is BatteryPart => p.kind === 'battery')
+    .flatMap((p) => lifeOf(study, own, p));
+}
+
+function lifeOf(study: Study, own: Electrics, battery: BatteryPart): Finding[] {
+  const source = own.circuit.sources.find((s) => s.part === battery.name);
+  if (!source || battery.capacity === undefined) return [];
+  const draw = (moved: readonly number[]): number => {
+    const standing = own.situations.at(moved);
+    if (!standing?.alive[source.index]) return 0;
+    const amps = own.solveSource(source, standing, 'nominal').sourceAmps(source).re;
+    return amps > NO_AMPS ? amps : 0;
+  };
+  const states = own.circuit.relays.flatMap((r) => own.statesFor(r).slice(0, FEW));
+  const running = Math.max(0, ...states.map(draw));
+  const resting = draw([]);
+  const life = shortLived(battery.capacity, running, resting);
+  if (life.enough) return [];
+  const flat = life.restingHours !== undefined && life.restingHours < WEEK_HOURS * 1.5;
+  return [
+    finding(study.plan, {
+      id: 'battery-short-lived',
+      severity: 'caution',
+      question: 5,
+      parts: [battery.name],
+      at: battery.where.get('capacity') ?? battery.at,
+      message: flat
+        ? `${battery.name} is flat in ${say(life.restingHours! / 24)} days with all gates shut`
+        : `${battery.name} lasts about ${say(life.runningHours ?? 0)} h with a gate open`,
+      why: `${running > 0 ? `An open gate takes ${milli(running)}` : 'No gate takes current'}${resting > 0 ? `, rest takes ${milli(resting)}` : ''}; of ${battery.capacity} Ah about 60 % can be used before the volts sag. A working week is taken as ${WORKING_WEEK_HOURS} h.`,
+      fix: flat
+        ? 'Connect what draws at rest behind the gates, next to the coil.'
+        : 'Use a bigger battery, a relay that draws less, or a plug-in supply.',
+      figures: [
+        {
+          name: 'hours with a gate open',
+          value: life.runningHours === undefined ? null : say(life.runningHours, 3),
+          unit: 'h',
+        },
+        {
+          name: 'hours at rest',
+          value: life.restingHours === undefined ? null : say(life.restingHours, 3),
+          unit: 'h',
+        },
+      ],
+      basis: 'capacity over current; 60 % usable and a week of 40 h are common practice, no source',
+    }),
+  ];
+}

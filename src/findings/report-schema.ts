@@ -1,0 +1,123 @@
+/** The report as zod schemas, from which its types and `schemas/report.schema.json` are made. Not loaded by a check. */
+import * as z from 'zod';
+import { ANSWERS, LEVELS, SEVERITIES, VERDICTS } from './report-model.ts';
+
+const known = z.number().nullable();
+const questionNumber = z.int().min(1).max(7);
+
+export const figureSchema = z.object({
+  name: z.string().describe('What the figure is, in plain words'),
+  value: known.describe('The number, or null where the plan does not settle it'),
+  unit: z.string().describe('SI unit or the trade unit it is printed in; empty for a plain number'),
+});
+
+export const findingSchema = z.object({
+  id: z.string().describe('Stable name of the finding; `pullin explain ID` tells more'),
+  severity: z.enum(SEVERITIES),
+  question: questionNumber.describe('The question, 1 to 7, that the finding bears on'),
+  parts: z.array(z.string()).describe('Names of the parts concerned, the one at fault first'),
+  terminals: z.array(z.string()).describe('Terminals concerned, as PART.TERMINAL'),
+  line: z.int().min(1).describe('Line in the plan file, from one'),
+  column: z.int().min(1).describe('Column in that line, from one'),
+  message: z.string().describe('What happens at the machine'),
+  why: z.string().describe('The path or the figures that show it'),
+  fix: z.string().describe('What to do'),
+  figures: z.array(figureSchema),
+  basis: z.string().describe('Standard and clause, or "common practice"'),
+  also: z.array(z.string()).describe('What follows from this finding and is not counted on its own'),
+  repair: z
+    .array(z.string())
+    .describe(
+      'The least change of wiring that was verified to mend it, a sentence a step; empty where none was sought or found',
+    ),
+});
+
+export const questionSchema = z.object({
+  number: questionNumber,
+  question: z.string(),
+  answer: z.enum(ANSWERS),
+  figure: z.string().describe('The one figure or fact that decides the answer'),
+});
+
+export const stepSchema = z.object({
+  moved: z.record(z.string(), z.string()).describe('Inputs moved in this step, each with its new position'),
+});
+
+export const counterexampleSchema = z.object({
+  steps: z.array(stepSchema).describe('From rest, in order; the fewest inputs that show it'),
+  target: z.string().describe('Load or relay that does not do what is intended'),
+  expected: z.boolean().describe('Whether it ought to run'),
+  found: z.boolean().describe('Whether it runs'),
+});
+
+export const logicSchema = z.object({
+  inputs: z.int().min(0).describe('Gates, switches, buttons and cut-outs that can be moved'),
+  combinations: z
+    .union([z.number(), z.string()])
+    .describe('Positions of all inputs together; a text such as "2^200" where the number is too long'),
+  holds: z.boolean().nullable().describe('True: proved for all of them; false: refuted; null: not decided'),
+  counterexample: counterexampleSchema.nullable(),
+});
+
+export const coilSchema = z.object({
+  relay: z.string(),
+  gate: z
+    .string()
+    .nullable()
+    .describe('What is opened or moved to feed the coil; null where any gate gives the same'),
+  metres: known.describe('m of conductor in the loop, there and back'),
+  ohms: known.describe('ohm of wires and contacts in the loop at 20 °C'),
+  volts: z
+    .object({ min: known, nominal: known, max: known })
+    .describe(
+      'V at the coil: least over states and tolerances, as printed at 20 °C, most; an AC coil least and as printed with its armature open',
+    ),
+  pullIn: known.describe('V the warm coil needs to pull in'),
+  dropOut: known.describe('V below which the coil lets go'),
+  margin: known.describe('(least volts - pull-in) / rated volts, a share of one'),
+  corner: z.string().describe('Supply, temperature and state in which the least volts occur'),
+});
+
+export const contactSchema = z.object({
+  relay: z.string(),
+  pole: z.int().min(1).describe('Pole of the relay, from one'),
+  load: z.string().nullable(),
+  running: known.describe('A, full-load current'),
+  starting: known.describe('A, locked-rotor or inrush current'),
+  ratingUsed: z
+    .string()
+    .nullable()
+    .describe('The rating that was compared, as printed; null where none serves'),
+  multiple: known.describe('Current the contact can make, as a multiple of its rating'),
+  verdict: z.enum(ANSWERS),
+  basis: z.string(),
+});
+
+export const cautionSchema = z.object({
+  id: z.string(),
+  level: z.enum(LEVELS),
+  text: z.string(),
+  basis: z.string().describe('Standard and clause; "(from memory)" where the clause was not read'),
+});
+
+export const reportSchema = z
+  .object({
+    format: z.literal(1),
+    plan: z.object({ file: z.string(), title: z.string(), practice: z.enum(['nec', 'iec']) }),
+    verdict: z
+      .enum(VERDICTS)
+      .describe('fail: a danger, warning or fault stands; cannot-tell: only doubts do; else pass'),
+    questions: z.array(questionSchema),
+    findings: z.array(findingSchema),
+    logic: logicSchema,
+    coils: z.array(coilSchema),
+    contacts: z.array(contactSchema),
+    cautions: z.array(cautionSchema),
+    defaults: z.array(z.string()).describe('Figures the plan leaves out and the value taken instead'),
+  })
+  .describe('Report of `pullin check --json`, format 1');
+
+/** JSON Schema (draft 2020-12) of the report. */
+export function reportJsonSchema(): Record<string, unknown> {
+  return { ...z.toJSONSchema(reportSchema), title: 'pullin report, format 1' };
+}

@@ -1,0 +1,93 @@
+/** The least fuse: what its circuit carries, read in every position that bears on it, and what the wire bears. */
+
+import { buildWiredCircuit } from '../circuit/build.ts';
+import { checkWires } from '../findings/loop/wires.ts';
+import { openBench } from '../machine/machine.ts';
+import { solveState } from '../machine/solved-state.ts';
+import type { FusePart, Plan } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
+import { coilFindings, UNDECIDED } from './least-loop.ts';
+import { type Ladder, leastOf, ratingOf, sizesWith, type Trouble, withParts } from './least-rating.ts';
+import type { LeastRatings } from './materials-model.ts';
+
+/** A, usual sizes; common practice. */
+export const FUSE_AMPS = [
+  ...[0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10],
+  ...[12.5, 16, 20],
+] as const;
+
+/** Inputs up to which every combination is read. */
+const MOST_INPUTS = 6;
+
+/** Combinations of inputs to read: all, or where there are many rest, each alone, and everything of a kind together. */
+function positions(plan: Plan): number[][] {
+  const { inputs } = buildWiredCircuit(plan);
+  if (inputs.length <= MOST_INPUTS)
+    return Array.from({ length: 2 ** inputs.length }, (_, bits) =>
+      inputs.filter((_, i) => (bits >> i) & 1).map((i) => i.index),
+    );
+  const gates = inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
+  const others = inputs.filter((i) => i.kind !== 'gate').map((i) => i.index);
+  const steady = inputs.filter((i) => i.kind === 'gate' || i.kind === 'switch').map((i) => i.index);
+  const alone = inputs.map((i) => [i.index]);
+  return [[], ...alone, gates, steady, ...others.map((i) => [...new Set([...gates, i])])];
+}
+
+/** The most (A) that flows in any of some fuses, as `read` tells it; undefined where some position cannot be told. */
+export function mostThrough(plan: Plan, names: readonly string[]): number | undefined {
+  const bench = openBench(plan);
+  const rest = bench.start([]);
+  let most = 0;
+  for (const moved of positions(plan)) {
+    const state = bench.from(rest, moved);
+    const { solved } = solveState(plan, state);
+    for (const contact of state.circuit.contacts) {
+      if (!names.includes(contact.part)) continue;
+      const held = solved.get(contact.a);
+      // Nothing flows where no supply reaches.
+      if (held === undefined) continue;
+      const amps = held.untold === undefined && state.settled ? held.flows.amps(contact) : undefined;
+      if (amps === undefined || held.flows.island.sources.some((s) => s.mains)) return undefined;
+      most = Math.max(most, Math.hypot(amps.re, amps.im));
+    }
+  }
+  return most;
+}
+
+/** From the least fuse that carries what flows to the largest that the wire bears. */
+export function leastFuse(study: Study, names: readonly string[], part: FusePart): LeastRatings {
+  if (study.verified === undefined) return UNDECIDED;
+  const carries = mostThrough(study.plan, names);
+  if (carries === undefined) return { least: [], untold: ['the current through it is not worked out'] };
+  if (carries < NEXT_TO_NONE) return { least: [], untold: ['nothing flows through it in the plan'] };
+  const judge = (id: string) => (s: Study) => {
+    const { electrics, coils } = coilFindings(s);
+    return checkWires(s, electrics, coils.states).filter(
+      (f) => f.id === id && names.includes(f.parts[0] ?? ''),
+    );
+  };
+  const blows = (s: Study): Trouble[] => {
+    const fuse = s.plan.parts.get(part.name);
+    const small = fuse?.kind === 'fuse' && fuse.rating < carries * (1 - 1e-9);
+    const message = `${names.join(', ')} would carry more than any size listed`;
+    return small ? [{ id: 'fuse-too-small', severity: 'fault', message }] : [];
+  };
+  const plan = (rating: number) =>
+    withParts(study.plan, names, (p): FusePart | typeof p => (p.kind === 'fuse' ? { ...p, rating } : p));
+  const sizes = sizesWith(FUSE_AMPS, [part.rating]);
+  const ladder = (more: Pick<Ladder<number>, 'sizes' | 'judge'>) => leastOf<number>(study, { plan, ...more });
+  const tooSmall = judge('fuse-too-small');
+  const least = ladder({ sizes, judge: (s) => [...blows(s), ...tooSmall(s)] });
+  if ('untold' in least) return { least: [], untold: [least.untold] };
+  const most = ladder({ sizes: [...sizes].reverse(), judge: judge('wire-overloaded') });
+  const value = (amps: number) => amps;
+  const words = (amps: number) => `${Number(amps.toPrecision(4))} A`;
+  const rating = ratingOf(least, { what: 'rating', unit: 'A', value, words });
+  if ('untold' in most) return { least: [rating], untold: [most.untold] };
+  if (most.index === 0) return { least: [rating], untold: [] };
+  const upper = ratingOf(most, { what: 'most', unit: 'A', value, words: (a) => `at most ${words(a)}` });
+  return { least: [rating, upper], untold: [] };
+}
+
+/** A below which a reading is rounding. */
+const NEXT_TO_NONE = 1e-6;

@@ -1,0 +1,143 @@
+/** The least supply, fuse and cable, by the checks of the loop and of the mains side. */
+
+import { checkCoils, electricsOf } from '../findings/coil/coil.ts';
+import { checkLoop } from '../findings/loop/loop.ts';
+import { checkWires } from '../findings/loop/wires.ts';
+import { checkBranch } from '../findings/mains/branch.ts';
+import { checkCords } from '../findings/mains/cords.ts';
+import type { Finding } from '../findings/report-model.ts';
+import type { Cable, Plan, SupplyPart } from '../plan/plan.ts';
+import { thickerSizes } from '../ratings/wire.ts';
+import type { Study } from '../study/study.ts';
+import type { CableGroup } from './cuts.ts';
+import { leastOf, ratingOf, sizesWith, withParts } from './least-rating.ts';
+import type { LeastRatings } from './materials-model.ts';
+
+/** Usual sizes of adapters (A) and of transformers (VA); common practice. */
+export const SUPPLY_AMPS = [
+  0.1, 0.2, 0.3, 0.5, 0.6, 0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20,
+] as const;
+export const SUPPLY_VA = [5, 10, 15, 20, 30, 40, 50, 75, 100, 150, 200, 250, 300, 500] as const;
+
+const COIL_IDS = ['coil-too-low', 'coil-thin-margin', 'coil-drops-at-start'];
+const num = (x: number): string => `${Number(x.toPrecision(4))}`;
+
+/** Findings of the coils and of the loop, each once worked out. */
+export function coilFindings(s: Study) {
+  const electrics = electricsOf(s);
+  const coils = checkCoils(s, electrics);
+  const low = coils.findings.filter((f) => COIL_IDS.includes(f.id));
+  return { electrics, coils, low };
+}
+
+/** The supply with another limit, in A or in VA as it is sold. */
+export function withLimit(part: SupplyPart, size: number): SupplyPart {
+  const ac = part.output.kind === 'ac';
+  const amps = ac ? size / part.output.volts : size;
+  return { ...part, limit: { amps, printed: ac ? 'VA' : 'A', value: size } };
+}
+
+function judgeSupply(names: readonly string[]): (s: Study) => Finding[] {
+  return (s) => {
+    const { coils, low } = coilFindings(s);
+    const fed = coils.states.filter((x) => names.includes(x.fed.source.part)).map((x) => x.fed.part.name);
+    const load = checkLoop(s, coils.states).filter(
+      (f) => f.id === 'supply-overloaded' && names.includes(f.parts[0] ?? ''),
+    );
+    return [...load, ...low.filter((f) => f.parts.some((p) => fed.includes(p)))];
+  };
+}
+
+/** Undecided circuits are not judged at all; nothing found in them means nothing. */
+export const UNDECIDED: LeastRatings = {
+  least: [],
+  untold: ['which states feed the coils was not decided'],
+};
+
+/** The least output of equal supplies. */
+export function leastSupply(study: Study, names: readonly string[], part: SupplyPart): LeastRatings {
+  if (study.verified === undefined) return UNDECIDED;
+  const ac = part.output.kind === 'ac';
+  const { amps, volts, kind } = { ...part.output, amps: part.limit.amps };
+  const own = ac ? Number((amps * volts).toPrecision(6)) : amps;
+  const found = leastOf<number>(study, {
+    sizes: sizesWith(ac ? SUPPLY_VA : SUPPLY_AMPS, [own]),
+    plan: (size) => withParts(study.plan, names, (p) => (p.kind === 'supply' ? withLimit(p, size) : p)),
+    judge: judgeSupply(names),
+  });
+  if ('untold' in found) return { least: [], untold: [found.untold] };
+  const unit = ac ? 'VA' : 'A';
+  const rating = ratingOf(found, {
+    ...{ what: 'output', unit, value: (size) => size },
+    words: (size) => `${num(size)} ${unit} at ${num(volts)} V ${kind.toUpperCase()}`,
+  });
+  return { least: [rating], untold: [] };
+}
+
+/** The plan with the runs of one cable in another. */
+export function withCable(plan: Plan, runs: ReadonlySet<number>, cable: Cable): Plan {
+  return { ...plan, runs: plan.runs.map((r) => (runs.has(r.index) ? { ...r, cable } : r)) };
+}
+
+/** All sizes of the cable's own system, thinnest first. */
+export function sizesOf(cable: Cable): readonly Cable[] {
+  return thickerSizes({ ...cable, area: 0 });
+}
+
+/** Sizes of the system with the cable's own among them, which no table may list. */
+export function sizesWithOwn(cable: Cable): readonly Cable[] {
+  const listed = sizesOf(cable);
+  if (listed.some((c) => Math.abs(c.area / cable.area - 1) < SAME)) return listed;
+  return [...listed, cable].sort((a, b) => a.area - b.area);
+}
+/** Share by which areas of one size may differ: a gauge in mm2 is rounded. */
+const SAME = 0.01;
+
+/** The thinnest size of one cable; `sides` says what its runs carry. */
+export function leastCable(
+  study: Study,
+  group: CableGroup,
+  sides: { readonly mains: boolean; readonly low: boolean },
+): LeastRatings {
+  if (study.verified === undefined) return UNDECIDED;
+  const runs = new Set(group.runs.map((r) => r.index));
+  const judge = (s: Study): Finding[] => {
+    const { electrics, coils, low } = coilFindings(s);
+    return [
+      ...(sides.low
+        ? [...low, ...checkWires(s, electrics, coils.states).filter((f) => f.id !== 'fuse-too-small')]
+        : []),
+      ...(sides.mains
+        ? [...checkBranch(s), ...checkCords(s, electrics)].filter((f) => f.id === 'cord-too-thin')
+        : []),
+    ];
+  };
+  const sizes = sizesWithOwn(group.cable);
+  const found = leastOf(study, {
+    sizes,
+    own: sizes.findIndex((c) => Math.abs(c.area / group.cable.area - 1) < SAME),
+    // The checks tell one cable from another by its gauge, so the one that is tried has a gauge of its own.
+    plan: (c) => withCable(study.plan, runs, { ...c, gauge: `${c.gauge} as ${group.name}` }),
+    judge,
+  });
+  if ('untold' in found) return { least: [], untold: [found.untold] };
+  if (found.index === 0 && sides.mains)
+    return { least: [], untold: ['the breaker ahead of it decides, and no check compares the two'] };
+  const { awg } = found.size;
+  const value = (c: Cable) => c.awg ?? Number((c.area * 1e6).toPrecision(4));
+  // No check sets a flexible cord against the breaker ahead of it, so this figure is no leave to go that thin.
+  const end = sides.mains ? ' for the load; the breaker ahead of it may ask for more' : '';
+  const rating = ratingOf(found, {
+    ...{ what: 'gauge', unit: awg === undefined ? 'mm2' : 'AWG', value, more: ' or thicker' },
+    words: (c) => c.gauge,
+  });
+  const first = found.cautions.length > 0 ? '' : found.index > 0 ? ' or thicker' : thinnest(group.cable);
+  return { least: [{ ...rating, words: `${rating.words}${first}${end}` }], untold: [] };
+}
+
+/** What is said of a size below which none was tried. */
+function thinnest(cable: Cable): string {
+  const least = sizesOf(cable)[0];
+  const below = least !== undefined && cable.area < least.area * (1 - SAME);
+  return below ? ' as in the plan, which is thinner than any in the tables' : ', the thinnest in the tables';
+}

@@ -1,0 +1,123 @@
+/** The least breaker, plug pattern and box, by the checks of the mains side. */
+import { checkBoxFill } from '../findings/mains/box-fill.ts';
+import { checkBranch } from '../findings/mains/branch.ts';
+import { checkMains } from '../findings/mains/mains.ts';
+import type { Part, PlugPart } from '../plan/plan.ts';
+import { receptacleByName } from '../ratings/receptacle.ts';
+import { type ReceptacleRow, tables } from '../ratings/tables.ts';
+import type { Study } from '../study/study.ts';
+import { leastOf, ratingOf, rebased, sizesWith, withParts } from './least-rating.ts';
+import type { LeastRating, LeastRatings } from './materials-model.ts';
+
+/** A, usual sizes of IEC 60898 breakers. */
+export const IEC_BREAKERS = [6, 10, 13, 16, 20, 25, 32, 40, 50, 63] as const;
+
+const NOTHING: LeastRatings = { least: [], untold: [] };
+const BREAKER_IDS = ['circuit-overloaded', 'breaker-may-trip', 'breaker-too-large', 'plug-mismatch'];
+
+export function breakerSizes(practice: 'nec' | 'iec'): readonly number[] {
+  return practice === 'nec' ? tables.motorBranch().standardRatings : IEC_BREAKERS;
+}
+
+function leastBreaker(study: Study, names: readonly string[], plug: PlugPart): LeastRatings {
+  const found = leastOf<number>(study, {
+    sizes: sizesWith(breakerSizes(study.plan.practice), [plug.breaker]),
+    plan: (breaker) => withParts(study.plan, names, (p) => (p.kind === 'plug' ? { ...p, breaker } : p)),
+    judge: (s) =>
+      [...checkMains(s), ...checkBranch(s)].filter(
+        (f) => BREAKER_IDS.includes(f.id) && f.parts.some((p) => names.includes(p)),
+      ),
+    scan: true,
+  });
+  if ('untold' in found) return { least: [], untold: [found.untold] };
+  const curve = plug.curve === undefined ? '' : ` curve ${plug.curve}`;
+  const rating = ratingOf(found, {
+    ...{ what: 'breaker', unit: 'A', value: (amps) => amps, more: '' },
+    words: (amps) => `breaker of ${amps} A${curve}`,
+  });
+  return { least: [rating], untold: [] };
+}
+
+/** Letters and digits before the hyphen of a pattern's name: its family. */
+const family = (row: ReceptacleRow): string =>
+  row.standard.startsWith('NEMA') ? (row.names[0]?.split('-')[0] ?? '') : row.standard;
+
+/** Patterns that fit the same volts and phases, the smaller first. */
+export function patternSizes(row: ReceptacleRow): readonly ReceptacleRow[] {
+  return tables
+    .receptacles()
+    .rows.filter(
+      (r) =>
+        family(r) === family(row) &&
+        r.volts === row.volts &&
+        r.phases === row.phases &&
+        r.poles === row.poles,
+    )
+    .sort((a, b) => a.amps - b.amps);
+}
+
+function leastPattern(study: Study, names: readonly string[], part: PlugPart): LeastRatings {
+  if (part.pattern === undefined || part.pattern.toLowerCase() === 'fixed') return NOTHING;
+  const row = receptacleByName(part.pattern, {
+    volts: part.volts.volts,
+    phases: part.feed === 'three-phase' ? 3 : 1,
+  });
+  if (row === undefined) return { least: [], untold: [`the pattern ${part.pattern} is not in the tables`] };
+  const outlets = [...study.plan.parts.values()].filter(
+    (p) => p.kind === 'outlet' && p.pattern === part.pattern,
+  );
+  const all = [...names, ...outlets.map((o) => o.name)];
+  const found = leastOf<ReceptacleRow>(study, {
+    sizes: patternSizes(row),
+    plan: ({ names: [pattern] }) =>
+      withParts(
+        study.plan,
+        all,
+        (p): Part => ('pattern' in p && pattern !== undefined ? { ...p, pattern } : p),
+      ),
+    judge: (s) =>
+      checkMains(s).filter((f) => f.id === 'plug-mismatch' && f.parts.some((p) => all.includes(p))),
+    scan: true,
+  });
+  if ('untold' in found) return { least: [], untold: [found.untold] };
+  const rating = ratingOf(found, {
+    ...{ what: 'pattern', unit: 'A', value: (r) => r.amps, more: '' },
+    words: ({ names: own }) => `${own[0]} on the breaker of the plan`,
+  });
+  return { least: [rating], untold: [] };
+}
+
+/** Breaker, and the pattern that suits the breaker of the plan. */
+export function leastPlug(study: Study, names: readonly string[], plug: PlugPart): LeastRatings {
+  const both = [leastBreaker(study, names, plug), leastPattern(study, names, plug)];
+  return { least: both.flatMap((b) => b.least), untold: [...new Set(both.flatMap((b) => b.untold))] };
+}
+
+const IN3 = 0.0254 ** 3;
+
+/** in³ that the contents of a box need, from what the check says of a box without a volume; undefined where it says nothing. */
+export function volumeNeeded(study: Study, name: string): number | undefined {
+  const plan = withParts(study.plan, [name], (p) => {
+    if (p.kind !== 'box') return p;
+    const { volume: _, ...rest } = p;
+    return rest;
+  });
+  const found = checkBoxFill(rebased(study, plan)).find((f) => f.parts[0] === name);
+  return found?.figures.find((f) => f.name === 'needed')?.value ?? undefined;
+}
+
+/** The volume of boxes with mains in them, NEC 314.16(B). */
+export function leastBox(study: Study, names: readonly string[]): LeastRatings {
+  if (study.plan.practice !== 'nec')
+    return { least: [], untold: ['no rule of this practice gives a volume; leave room for the bends'] };
+  const needed = names.flatMap((n) => volumeNeeded(study, n) ?? []);
+  if (needed.length === 0) return { least: [], untold: ['the tables give no volume for what is in it'] };
+  const most = Math.max(...needed);
+  // Rounded up, so that a box of just that size passes.
+  const in3 = Math.ceil(most * 10 - 1e-6) / 10;
+  const rating: LeastRating = {
+    ...{ what: 'volume', value: in3, unit: 'in3', cautions: [], without: null },
+    words: `${in3} in3 (${Math.ceil((in3 * IN3) / 1e-6)} cm3) and room for relays on top`,
+  };
+  return { least: [rating], untold: [] };
+}

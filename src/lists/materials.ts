@@ -1,0 +1,164 @@
+/** What to buy for a plan: parts by specification with the least rating that passes, cable, joints and small parts. */
+
+import { push } from '../circuit/maps.ts';
+import type { JointPart, Part, Plan } from '../plan/plan.ts';
+import { type Study, study } from '../study/study.ts';
+import { buyingKey, cableSpec, specOf } from './buying-words.ts';
+import { type CableGroup, cableGroups } from './cuts.ts';
+import { leastContacts } from './least-contacts.ts';
+import { leastFuse } from './least-fuse.ts';
+import { leastCable, leastSupply } from './least-loop.ts';
+import { leastBox, leastPlug } from './least-mains.ts';
+import type {
+  LeastRatings,
+  MaterialCable,
+  MaterialItem,
+  MaterialJoint,
+  Materials,
+} from './materials-model.ts';
+import { smallParts } from './small-parts.ts';
+import { toldOf } from './verdict-line.ts';
+import { sectionOf } from './wiring-order.ts';
+
+const FOOT = 0.3048;
+const NOTHING: LeastRatings = { least: [], untold: [] };
+const NOT_JUDGED: LeastRatings = { least: [], untold: ['no check looks at its ratings'] };
+
+/** Figures found with all else as it stands would not make a plan that fails pass. */
+const FAILED: LeastRatings = {
+  least: [],
+  untold: ['not worked out, because the plan fails its check'],
+};
+
+/** What has no rating to look for. */
+const UNRATED = new Set<Part['kind']>(['motor', 'load', 'outlet', 'joint']);
+
+/** Money is summed in hundredths, so that tenths of a coin do not add up. */
+const money = (x: number): number => Math.round(x * 100) / 100;
+
+function leastOfPart(s: Study, names: readonly string[], part: Part): LeastRatings {
+  switch (part.kind) {
+    case 'supply':
+      return leastSupply(s, names, part);
+    case 'gate':
+    case 'switch':
+    case 'button':
+    case 'cutout':
+    case 'selector':
+    case 'relay':
+    case 'timer':
+    case 'board': {
+      const found = leastContacts(s, names);
+      return found.least.length + found.untold.length === 0 ? NOT_JUDGED : found;
+    }
+    case 'fuse':
+      return leastFuse(s, names, part);
+    case 'plug':
+      return leastPlug(s, names, part);
+    case 'box':
+      return leastBox(s, names);
+    default:
+      return UNRATED.has(part.kind) ? NOTHING : NOT_JUDGED;
+  }
+}
+
+/** A question that would take too long to decide is left open, as in the check. */
+function attempted(find: () => LeastRatings): LeastRatings {
+  try {
+    return find();
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return { least: [], untold: [`it was not decided: ${error.message}`] };
+  }
+}
+
+function itemsOf(s: Study, fails: boolean): MaterialItem[] {
+  const groups = new Map<string, Part[]>();
+  for (const part of s.plan.parts.values()) if (part.kind !== 'joint') push(groups, buyingKey(part), part);
+  return [...groups.values()].map((parts) => {
+    const [first] = parts;
+    const names = parts.map((p) => p.name);
+    const { price } = first!;
+    return {
+      kind: first!.kind,
+      spec: specOf(first!),
+      count: parts.length,
+      names,
+      ...(fails
+        ? UNRATED.has(first!.kind)
+          ? NOTHING
+          : FAILED
+        : attempted(() => leastOfPart(s, names, first!))),
+      price: price ?? null,
+      sum: price === undefined ? null : money(price * parts.length),
+    };
+  });
+}
+
+function cableOf(s: Study, group: CableGroup, fails: boolean): MaterialCable {
+  const { cable, pieces, runs } = group;
+  const known = pieces.flatMap((p) => p.cm ?? []);
+  const metres = known.reduce((a, b) => a + b, 0) / 100;
+  const sections = new Set(runs.flatMap((r) => r.cores.map((c) => sectionOf(s.circuit, s.sides, c))));
+  const sides = { mains: sections.has('mains'), low: sections.has('low voltage') };
+  return {
+    name: group.name,
+    spec: cableSpec(cable),
+    pieces: pieces.length,
+    metres,
+    feet: Math.round((metres / FOOT) * 100) / 100,
+    unmeasured: pieces.length - known.length,
+    ...(fails ? FAILED : attempted(() => leastCable(s, group, sides))),
+    price: cable.price ?? null,
+    sum: cable.price === undefined ? null : money(cable.price * metres),
+  };
+}
+
+/** `2 x 10 AWG + 1 x link` of the wires at one joint. */
+function wiresAt(plan: Plan, joint: JointPart): string {
+  const counts = new Map<string, number>();
+  for (const run of plan.runs)
+    for (const core of run.cores)
+      for (const end of [core.a, core.b]) {
+        if (end.part !== joint.name) continue;
+        const what = run.cable?.gauge ?? 'bare link';
+        counts.set(what, (counts.get(what) ?? 0) + 1);
+      }
+  const words = [...counts].sort(([a], [b]) => (a < b ? -1 : 1)).map(([what, n]) => `${n} x ${what}`);
+  return words.join(' + ') || 'no wire';
+}
+
+function jointsOf(plan: Plan): MaterialJoint[] {
+  const groups = new Map<string, string[]>();
+  for (const part of plan.parts.values())
+    if (part.kind === 'joint') push(groups, wiresAt(plan, part), part.name);
+  return [...groups].map(([wires, names]) => ({ wires, count: names.length, names }));
+}
+
+/** What to buy for a plan. Pure. */
+export function materials(plan: Plan): Materials {
+  const s = study(plan);
+  const told = toldOf(plan);
+  const fails = told.verdict === 'fail';
+  const items = itemsOf(s, fails);
+  const cables = cableGroups(plan).map((group) => cableOf(s, group, fails));
+  const joints = jointsOf(plan);
+  const small = smallParts(plan);
+  const sums = [...items, ...cables].flatMap((x) => x.sum ?? []);
+  return {
+    format: 1,
+    check: told,
+    items,
+    joints,
+    cables,
+    small,
+    total: sums.length === 0 ? null : money(sums.reduce((a, b) => a + b, 0)),
+    unpriced: [
+      ...items.filter((i) => i.sum === null).flatMap((i) => i.names),
+      // What has a length that is not known is not wholly paid for.
+      ...cables.filter((c) => c.sum === null || c.unmeasured > 0).map((c) => c.name),
+      ...joints.flatMap((j) => j.names),
+      ...small.map((x) => x.what),
+    ],
+  };
+}

@@ -1,0 +1,196 @@
+/** The wire list of a plan: cores in the order of wiring, pieces of cable to cut, labels for both ends. */
+
+import { buildCircuit } from '../circuit/build.ts';
+import { findSides } from '../circuit/sides.ts';
+import type { Plan } from '../plan/plan.ts';
+import { type CableGroup, cableGroups, cutFromReels, pieceCm } from './cuts.ts';
+import { type Told, toldOf } from './verdict-line.ts';
+import { endOf, type WireEnd } from './wire-ends.ts';
+import { type Placed, type Section, wiringOrder } from './wiring-order.ts';
+
+/** One core in its turn. Lengths in m. */
+export interface WireRow {
+  /** from 1, in the order of wiring */
+  readonly number: number;
+  readonly section: Section;
+  readonly from: WireEnd;
+  readonly to: WireEnd;
+  /** null for a bare link */
+  readonly colour: string | null;
+  readonly gauge: string | null;
+  readonly cable: string | null;
+  /** m, slack included; null where the plan gives no length */
+  readonly length: number | null;
+  /** run, counted from 1 as the check counts them, with its name and route */
+  readonly run: number;
+  readonly name: string | null;
+  readonly route: string | null;
+  /** nothing wired before leads to it */
+  readonly loose: boolean;
+}
+
+/** A piece of cable; lengths in m. */
+export interface CutPiece {
+  readonly run: number;
+  readonly name: string | null;
+  readonly route: string | null;
+  readonly length: number | null;
+  readonly colours: readonly string[];
+  /** cores left unused */
+  readonly spare: number;
+}
+
+export interface CutPlanReel {
+  readonly length: number;
+  /** lengths of the pieces in the order of cutting, with their runs */
+  readonly pieces: readonly { readonly run: number; readonly length: number }[];
+  readonly waste: number;
+}
+
+/** What to cut of one cable; lengths in m. */
+export interface CableCuts {
+  readonly cable: string;
+  readonly gauge: string;
+  readonly cores: number;
+  readonly pieces: readonly CutPiece[];
+  /** of all pieces whose length is known */
+  readonly total: number;
+  /** null without reel lengths */
+  readonly reels: readonly CutPlanReel[] | null;
+  readonly waste: number | null;
+}
+
+export interface WireLabel {
+  /** number of the row */
+  readonly wire: number;
+  readonly end: 'from' | 'to';
+  /** `3 red > planer.NO`: the terminal this end lands on */
+  readonly text: string;
+}
+
+/** Format 1 of `pullin wirelist --json`. */
+export interface WireList {
+  readonly format: 1;
+  readonly check: Told;
+  readonly wires: readonly WireRow[];
+  readonly cuts: readonly CableCuts[];
+  readonly labels: readonly WireLabel[];
+  /** m left on all reels; null where no cable has a reel length */
+  readonly waste: number | null;
+}
+
+/** Lengths of reels to be had, cm: for one cable by its name, else for every cable. */
+export interface Reels {
+  readonly any: readonly number[];
+  readonly own: ReadonlyMap<string, readonly number[]>;
+}
+
+/** A piece that is longer than every reel it could come from. */
+export interface TooLong {
+  readonly cable: string;
+  readonly run: number;
+  /** m */
+  readonly piece: number;
+  readonly reel: number;
+}
+
+const metres = (cm: number): number => cm / 100;
+
+function rowOf(plan: Plan, names: ReadonlyMap<number, string>, placed: Placed, index: number): WireRow {
+  const { run, core } = placed;
+  const cm = run.link ? undefined : pieceCm(run);
+  return {
+    number: index + 1,
+    section: placed.section,
+    from: endOf(plan, run, placed.from),
+    to: endOf(plan, run, placed.to),
+    colour: run.link ? null : core.colour,
+    gauge: run.cable?.gauge ?? null,
+    cable: names.get(run.index) ?? null,
+    length: run.link ? (run.length ?? null) : cm === undefined ? null : metres(cm),
+    run: run.index + 1,
+    name: run.name ?? null,
+    route: run.route ?? null,
+    loose: placed.loose,
+  };
+}
+
+/** Two for every core of a cable; a bare link takes none. */
+function labelsOf(rows: readonly WireRow[]): WireLabel[] {
+  return rows.flatMap((row) =>
+    row.colour === null
+      ? []
+      : (['from', 'to'] as const).map((end) => ({
+          wire: row.number,
+          end,
+          text: `${row.number} ${row.colour} > ${row[end].terminal}`,
+        })),
+  );
+}
+
+function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableCuts | TooLong {
+  const known = group.pieces.flatMap((p) => (p.cm === undefined ? [] : [{ run: p.run, cm: p.cm }]));
+  const cutting =
+    sizes.length === 0
+      ? undefined
+      : cutFromReels(
+          known.map((p) => p.cm),
+          sizes,
+        );
+  if (cutting !== undefined && 'tooLong' in cutting) {
+    const { run, cm } = known[cutting.tooLong]!;
+    return { cable: group.name, run, piece: metres(cm), reel: metres(Math.max(...sizes)) };
+  }
+  const reels = cutting?.reels.map((r) => ({
+    length: metres(r.cm),
+    pieces: r.pieces.map((i) => ({ run: known[i]!.run, length: metres(known[i]!.cm) })),
+    waste: metres(r.wasteCm),
+  }));
+  return {
+    cable: group.name,
+    gauge: group.cable.gauge,
+    cores: group.cable.cores,
+    pieces: group.pieces.map((p) => ({
+      run: p.run,
+      name: plan.runs[p.run - 1]!.name ?? null,
+      route: plan.runs[p.run - 1]!.route ?? null,
+      length: p.cm === undefined ? null : metres(p.cm),
+      colours: p.colours,
+      spare: p.spare,
+    })),
+    total: metres(known.reduce((sum, p) => sum + p.cm, 0)),
+    reels: reels ?? null,
+    waste: cutting === undefined ? null : metres(cutting.reels.reduce((sum, r) => sum + r.wasteCm, 0)),
+  };
+}
+
+/** Every core of the plan in its turn, and the labels of its ends. */
+export function wireRows(plan: Plan): { wires: readonly WireRow[]; labels: readonly WireLabel[] } {
+  const circuit = buildCircuit(plan);
+  const names = new Map(cableGroups(plan).flatMap((g) => g.runs.map((r) => [r.index, g.name] as const)));
+  const wires = wiringOrder(circuit, findSides(circuit)).map((p, i) => rowOf(plan, names, p, i));
+  return { wires, labels: labelsOf(wires) };
+}
+
+/** The names by which reel lengths can be given. */
+export function cableNames(plan: Plan): string[] {
+  return cableGroups(plan).map((g) => g.name);
+}
+
+/** The wire list, or the first piece that no reel can give. Pure. */
+export function wireList(plan: Plan, reels: Reels): WireList | { readonly tooLong: TooLong } {
+  const cuts: CableCuts[] = [];
+  for (const group of cableGroups(plan)) {
+    const cut = cutsOf(plan, group, reels.own.get(group.name) ?? reels.any);
+    if ('piece' in cut) return { tooLong: cut };
+    cuts.push(cut);
+  }
+  const wasted = cuts.flatMap((c) => (c.waste === null ? [] : [Math.round(c.waste * 100)]));
+  return {
+    format: 1,
+    check: toldOf(plan),
+    ...wireRows(plan),
+    cuts,
+    waste: wasted.length === 0 ? null : metres(wasted.reduce((a, b) => a + b, 0)),
+  };
+}

@@ -1,0 +1,58 @@
+/** The order in which cores are wired: run by run from the supplies outwards, low voltage first, mains last. */
+
+import { type Circuit, terminalKey } from '../circuit/circuit.ts';
+import { push } from '../circuit/maps.ts';
+import { isMains, type Sides } from '../circuit/sides.ts';
+import type { Core, Run, TerminalRef } from '../plan/plan.ts';
+import { WiringWalk } from './wiring-walk.ts';
+
+export type Section = 'low voltage' | 'mains';
+
+/** One core in its turn, from the end that is there already to the new one. */
+export interface Placed {
+  readonly section: Section;
+  readonly run: Run;
+  readonly core: Core;
+  readonly from: TerminalRef;
+  readonly to: TerminalRef;
+  /** nothing wired before leads to it */
+  readonly loose: boolean;
+}
+
+const MAINS_KINDS = new Set(['plug', 'outlet', 'motor', 'load']);
+const MAINS_MARKS = new Set(['L', 'N', 'PE', 'L1', 'L2', 'L3']);
+
+/** The side of a core: that of its conductor; where no source reaches it, that of the parts it lands on. */
+export function sectionOf(circuit: Circuit, sides: Sides, core: Core): Section {
+  const ends = [core.a, core.b];
+  const nets = ends.map((e) => circuit.netOf.get(terminalKey(e.part, e.terminal)));
+  const low = nets.some((n) => n !== undefined && sides.low.has(n));
+  if (nets.some((n) => isMains(sides, n))) return 'mains';
+  // A pole of the loop that is joined to earth is wired with the loop.
+  const earth = nets.some((n) => n !== undefined && sides.earth.has(n));
+  if (earth && (!low || ends.some((e) => e.terminal === 'PE'))) return 'mains';
+  if (low) return 'low voltage';
+  const mains = ends.some((e) => {
+    const kind = circuit.plan.parts.get(e.part)?.kind ?? '';
+    const primary = kind === 'supply' && MAINS_MARKS.has(e.terminal);
+    return MAINS_KINDS.has(kind) || primary || e.terminal === 'PE';
+  });
+  return mains ? 'mains' : 'low voltage';
+}
+
+/** Every core of the plan once. Within a section each starts at a source or at a part wired before, or is loose. */
+export function wiringOrder(circuit: Circuit, sides: Sides): Placed[] {
+  const { plan } = circuit;
+  const cores = plan.runs.flatMap((run) =>
+    run.cores.map((core) => ({ run, core, section: sectionOf(circuit, sides, core) })),
+  );
+  return (['low voltage', 'mains'] as const).flatMap((section) => {
+    const bundles = new Map<number, Core[]>();
+    for (const c of cores) if (c.section === section) push(bundles, c.run.index, c.core);
+    const isSource = (name: string) => {
+      const kind = plan.parts.get(name)?.kind;
+      return section === 'mains' ? kind === 'plug' : kind === 'supply' || kind === 'battery';
+    };
+    return new WiringWalk(circuit, section, bundles, isSource).all();
+  });
+}

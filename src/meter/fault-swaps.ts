@@ -1,0 +1,80 @@
+/** Two cores changed over: of one run, or of different cables at one part. */
+import type { Core, Plan, Run } from '../plan/plan.ts';
+import { type Fault, RANK, withCore } from './fault.ts';
+import { coreNamed, keyOf, partsOf } from './probe-words.ts';
+
+type End = 'a' | 'b';
+const ENDS = ['a', 'b'] as const;
+const FAR = { a: 'b', b: 'a' } as const;
+/** Wired terminals of a part up to which cores of different cables are changed over there. */
+const FEW_TERMINALS = 6;
+
+/** One end of one core. */
+interface Tip {
+  readonly run: Run;
+  readonly index: number;
+  readonly core: Core;
+  readonly end: End;
+}
+
+/** Two cores of one run changed over at the same end; none where they share that terminal. */
+export function swapped(run: Run, i: number, j: number, end: End): Fault[] {
+  const [x, y] = [run.cores[i]!, run.cores[j]!];
+  if (keyOf(x[end]) === keyOf(y[end])) return [];
+  const at = x[end].part === y[end].part ? x[end].part : `${x[end].written} and ${y[end].written}`;
+  const far = FAR[end];
+  const text = `${at}: the ${x.colour} and the ${y.colour} core from ${x[far].written} and ${y[far].written} are changed over`;
+  return [exchanged({ run, index: i, core: x, end }, { run, index: j, core: y, end }, text)];
+}
+
+/** Cores of different cables changed over between two terminals of one part that has few of them; joints have but one. */
+export function crossed(plan: Plan): Fault[] {
+  const faults: Fault[] = [];
+  for (const tips of tipsByPart(plan).values()) {
+    if (new Set(tips.map((t) => keyOf(t.core[t.end]))).size > FEW_TERMINALS) continue;
+    for (const [i, x] of tips.entries())
+      for (const y of tips.slice(i + 1))
+        if (isCrossing(x, y)) faults.push(exchanged(x, y, crossedWords(x, y)));
+  }
+  return faults;
+}
+
+function tipsByPart(plan: Plan): Map<string, Tip[]> {
+  const tips = new Map<string, Tip[]>();
+  for (const run of plan.runs)
+    run.cores.forEach((core, index) => {
+      for (const end of ENDS) {
+        const { part } = core[end];
+        if (plan.parts.get(part)?.kind === 'joint') continue;
+        tips.set(part, [...(tips.get(part) ?? []), { run, index, core, end }]);
+      }
+    });
+  return tips;
+}
+
+/** Not of one run at one end, which is tried for every run, and neither the same terminal here nor there. */
+function isCrossing(x: Tip, y: Tip): boolean {
+  if (x.run === y.run && (x.end === y.end || x.index === y.index)) return false;
+  return (
+    keyOf(x.core[x.end]) !== keyOf(y.core[y.end]) && keyOf(x.core[FAR[x.end]]) !== keyOf(y.core[FAR[y.end]])
+  );
+}
+
+function crossedWords(x: Tip, y: Tip): string {
+  const words = ({ core, run, end }: Tip) =>
+    `${coreNamed(core, run.link)} from ${core[FAR[end]].written} on ${core[end].written}`;
+  return `${x.core[x.end].part}: ${words(x)} and ${words(y)} are changed over`;
+}
+
+function exchanged(x: Tip, y: Tip, text: string): Fault {
+  const refs = [x.core.a, x.core.b, y.core.a, y.core.b];
+  const put = (plan: Plan, tip: Tip, other: Tip) =>
+    withCore(plan, tip.run.index, tip.index, { ...tip.core, [tip.end]: other.core[other.end] });
+  return {
+    text,
+    parts: partsOf(...refs),
+    at: refs.map(keyOf),
+    rank: RANK.swapped,
+    plan: (p) => put(put(p, x, y), y, x),
+  };
+}

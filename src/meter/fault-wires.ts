@@ -1,0 +1,130 @@
+/** Single mistakes in the wiring: cores open, on a wrong terminal, changed over, touching. */
+import type { WiredCircuit } from '../circuit/build.ts';
+import type { ContactEdge } from '../circuit/circuit.ts';
+import type { Core, Plan, Run } from '../plan/plan.ts';
+import { type Fault, RANK, withCore } from './fault.ts';
+import { crossed, swapped } from './fault-swaps.ts';
+import { terminalsOf } from './probe-terminals.ts';
+import { bareMark, coreNamed, coreWords, keyOf, partsOf, probeOf } from './probe-words.ts';
+
+/** Terminals that a plan may have for cores on the wrong part to be tried as well. */
+const SMALL = 60;
+
+type End = 'a' | 'b';
+const ENDS = ['a', 'b'] as const;
+
+/** Every wiring mistake; `mark` writes a terminal as the plan does. */
+export function wiringFaults(plan: Plan, mark: (key: string) => string): Fault[] {
+  const faults: Fault[] = [];
+  const there = terminalsOf(plan);
+  const near = neighboursOf(plan, there);
+  for (const run of plan.runs) {
+    run.cores.forEach((core, index) => {
+      faults.push(openCore(run, core, index));
+      for (const end of ENDS) {
+        const own = there(core[end].part).map((terminal) => keyOf({ part: core[end].part, terminal }));
+        faults.push(...landed(run, index, end, mark, [...own, ...near(core[end].part)]));
+      }
+    });
+    for (let i = 0; i < run.cores.length; i++)
+      for (let j = i + 1; j < run.cores.length; j++) {
+        for (const end of ENDS) faults.push(...swapped(run, i, j, end));
+        if (!run.link) faults.push(touching(run, i, j));
+      }
+  }
+  return [...faults, ...crossed(plan)];
+}
+
+function openCore(run: Run, core: Core, index: number): Fault {
+  const wired = !run.link && run.cable !== undefined;
+  return {
+    text: `${coreWords(core, run.link)} is broken or not joined`,
+    parts: partsOf(core.a, core.b),
+    at: [keyOf(core.a), keyOf(core.b)],
+    rank: RANK.open,
+    ...(wired
+      ? {
+          circuit: (c: WiredCircuit) => ({
+            ...c,
+            wires: c.wires.filter((w) => w.run !== run.index || w.core !== index),
+          }),
+        }
+      : { plan: (p: Plan) => withCore(p, run.index, index, undefined) }),
+  };
+}
+
+/** A core whose end is on another terminal of its part, or of a part in the same box. */
+function landed(
+  run: Run,
+  index: number,
+  end: End,
+  mark: (key: string) => string,
+  elsewhere: readonly string[],
+): Fault[] {
+  const core = run.cores[index]!;
+  const at = core[end];
+  const other = core[end === 'a' ? 'b' : 'a'];
+  const named = coreNamed(core, run.link);
+  const to = (key: string): Fault => {
+    const { part, terminal } = probeOf(key);
+    const same = part === at.part;
+    const where = same ? bareMark(mark(key)) : mark(key);
+    return {
+      text: `${at.part}: ${named} from ${other.written} is on ${where} instead of ${same ? bareMark(at.written) : at.written}`,
+      parts: [...new Set([at.part, part, other.part])],
+      at: [keyOf(at), keyOf(other), key],
+      rank: same ? RANK.wrongTab : RANK.neighbour,
+      plan: (p) =>
+        withCore(p, run.index, index, { ...core, [end]: { ...at, part, terminal, written: mark(key) } }),
+    };
+  };
+  return elsewhere.filter((key) => key !== keyOf(at)).map(to);
+}
+
+function touching(run: Run, i: number, j: number): Fault {
+  const [x, y] = [run.cores[i]!, run.cores[j]!];
+  return {
+    text: `the ${x.colour} and the ${y.colour} core from ${x.a.written} and ${y.a.written} to ${x.b.written} and ${y.b.written} touch`,
+    parts: partsOf(x.a, x.b, y.a, y.b),
+    at: [x.a, x.b, y.a, y.b].map(keyOf),
+    rank: RANK.shorted,
+    circuit: (c) => joined(c, keyOf(x.a), keyOf(y.a)),
+  };
+}
+
+/** The circuit with two terminals touching. */
+export function joined(c: WiredCircuit, a: string, b: string): WiredCircuit {
+  const [x, y] = [c.netOf.get(a), c.netOf.get(b)];
+  if (x === undefined || y === undefined || x === y) return c;
+  const touch: ContactEdge = {
+    a: x,
+    b: y,
+    when: { by: 'always' },
+    part: '',
+    terminals: ['', ''],
+    pole: 0,
+  };
+  return { ...c, contacts: [...c.contacts, touch] };
+}
+
+/** Terminals of the other parts in the same box; none where the plan is large. */
+function neighboursOf(
+  plan: Plan,
+  there: (part: string) => readonly string[],
+): (part: string) => readonly string[] {
+  const count = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
+  const near = new Map<string, string[]>();
+  if (count <= SMALL)
+    for (const box of plan.parts.values()) {
+      if (box.kind !== 'box') continue;
+      const inside = [box.name, ...box.holds];
+      for (const part of inside)
+        near.set(
+          part,
+          inside
+            .filter((p) => p !== part)
+            .flatMap((p) => there(p).map((t) => keyOf({ part: p, terminal: t }))),
+        );
+    }
+  return (part) => near.get(part) ?? [];
+}

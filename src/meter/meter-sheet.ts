@@ -1,0 +1,211 @@
+/** The commissioning sheet of a plan: the fewest readings that show every single fault that a reading can show. */
+
+import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
+import { UnionFind } from '../circuit/union-find.ts';
+import { check } from '../findings/judge.ts';
+import { toldOf } from '../lists/verdict-line.ts';
+import { readMeter } from '../machine/read-meter.ts';
+import type { Plan } from '../plan/plan.ts';
+import { type Fault, RANK } from './fault.ts';
+import { partFaults } from './fault-parts.ts';
+import { wiringFaults } from './fault-wires.ts';
+import type { Measure } from './measure.ts';
+import { isUnplugged } from './ohm-bench.ts';
+import { marksOf, probeOf } from './probe-words.ts';
+import { type Progress, type Searched, search } from './search.ts';
+import { gateChecks, setups } from './setup.ts';
+import type { Meaning, MeterFault, MeterSheet, MeterStep, ReadStep, Silent, Wrong } from './sheet-model.ts';
+import { heldInputs, stanceWords } from './stance.ts';
+
+/** Every single fault of a plan that is tried, in the order of the plan's cores and parts. */
+export function faultsOf(plan: Plan): Fault[] {
+  const mark = marksOf(plan);
+  return [...wiringFaults(plan, mark), ...partFaults(plan, buildWiredCircuit(plan), mark)];
+}
+
+/** Works out the sheet. `progress` is told of every trial; never throws for a plan that was read. */
+export function meterSheet(plan: Plan, progress?: Progress): MeterSheet {
+  return commission(plan, progress).sheet;
+}
+
+/**
+ * The sheet with every fault that was tried and the steps that show it. A plan with a finding of danger gets neither:
+ * nothing that is wired like it is to be measured or powered.
+ */
+export function commission(
+  plan: Plan,
+  progress?: Progress,
+): { readonly sheet: MeterSheet; readonly faults: readonly MeterFault[] } {
+  const told = toldOf(plan);
+  const danger = told.verdict === 'fail' ? firstDanger(plan) : undefined;
+  if (danger !== undefined) return { sheet: withheld(plan, danger), faults: [] };
+  const found = search(plan, faultsOf(plan), progress);
+  const { faults } = found;
+  const circuit = buildWiredCircuit(plan);
+  const { checks, adjust } = adjustments(plan, circuit, found);
+  const steps: MeterStep[] = [
+    ...checks.map((c, i) => ({ ...c, number: i + 1 })),
+    ...readSteps(plan, circuit, faults, found, checks.length).map((step, k) => ({
+      ...step,
+      adjust: adjust[k]!,
+    })),
+  ];
+  const needsMains = circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
+  const shown = shownBy(faults, found, checks.length);
+  return {
+    sheet: {
+      format: 1,
+      title: plan.title,
+      check: told,
+      setup: setups(plan, {
+        loopNeedsMains: needsMains,
+        lead: lastLead(found.measures),
+        lineOhms: found.measures.some((m) => m.stage === 2 && m.expect.unit === 'ohm'),
+      }),
+      steps,
+      detectable: found.detectable.size,
+      detected: shown.filter((f) => f.steps.length > 0).length,
+      silent: silentOnes(plan, circuit, faults, found),
+    },
+    faults: shown,
+  };
+}
+
+function lastLead(measures: readonly Measure[]): 0 | 1 | 2 {
+  const stages = measures.flatMap((m) => (m.clipped.length > 0 ? [m.stage] : []));
+  return stages.includes(2) ? 2 : stages.includes(1) ? 1 : 0;
+}
+
+/** Message of the first finding that somebody comes to harm by. */
+function firstDanger(plan: Plan): string | undefined {
+  return check(plan).findings.find((f) => f.severity === 'danger')?.message;
+}
+
+function withheld({ title }: Plan, finding: string): MeterSheet {
+  const nothing = { setup: [], steps: [], detectable: 0, detected: 0, silent: [] };
+  return { format: 1, title, check: { verdict: 'fail', finding }, ...nothing };
+}
+
+function shownBy(faults: readonly Fault[], found: Searched, before: number): MeterFault[] {
+  return faults.map((f, i) => ({
+    text: f.text,
+    parts: f.parts,
+    detectable: found.detectable.has(i),
+    steps: found.wrong.flatMap((w, k) => (w[i] === undefined ? [] : [before + k + 1])),
+  }));
+}
+
+/** Each gate's switch is adjusted with the first reading that opens the gate; on its own where none does. */
+function adjustments(plan: Plan, circuit: WiredCircuit, found: Searched) {
+  const adjust = found.measures.map((): string[] => []);
+  const checks = gateChecks(plan).filter(({ part, text }) => {
+    const input = circuit.inputs.find((i) => i.part === part)?.index ?? -1;
+    const k = found.measures.findIndex((m) => m.stage < 3 && m.stance.moved.includes(input));
+    adjust[k]?.push(text);
+    return k < 0;
+  });
+  return { checks, adjust };
+}
+
+function readSteps(
+  plan: Plan,
+  circuit: WiredCircuit,
+  faults: readonly Fault[],
+  found: Searched,
+  before: number,
+): Omit<ReadStep, 'adjust'>[] {
+  const mark = marksOf(plan);
+  const known = new Set<number>();
+  return found.measures.map((m, k): Omit<ReadStep, 'adjust'> => {
+    const wrong = found.wrong[k]!;
+    const fresh = faults.flatMap((_, i) => (wrong[i] !== undefined && !known.has(i) ? [i] : []));
+    for (const i of fresh) known.add(i);
+    return {
+      number: before + k + 1,
+      stage: m.stage,
+      kind: 'read',
+      red: mark(m.pair.a),
+      black: mark(m.pair.b),
+      between: [probeOf(m.pair.a), probeOf(m.pair.b)],
+      clipped: m.clipped.map(mark),
+      clippedAt: m.clipped.map(probeOf),
+      far: m.pair.far,
+      range: m.range,
+      moved: m.stance.moved,
+      positions: stanceWords(circuit, m.stance.moved),
+      first: stanceWords(circuit, m.stance.first),
+      movedFirst: m.stance.first,
+      held: heldInputs(circuit, m.stance.moved),
+      expect: { ...m.expect, nominal: nominal(plan, m) },
+      wrong: meanings(faults, wrong, fresh),
+    };
+  });
+}
+
+/** As the meter is said to read elsewhere, to the last digit; what holds itself in is known here alone. */
+function nominal(plan: Plan, m: Measure): number | null {
+  if (m.stance.first.length > 0) return m.expect.nominal;
+  const { moved } = m.stance;
+  const between = [probeOf(m.pair.a), probeOf(m.pair.b)] as const;
+  if (m.expect.unit === 'ohm') {
+    const clipped = m.clipped.map(probeOf);
+    return readMeter(unplugged(plan), { moved, dead: true, loop: m.stage === 2, clipped, between }).ohms;
+  }
+  return readMeter(plan, { moved, dead: false, between }).volts;
+}
+
+/** The plan with every load that has a plug of its own taken out of its socket, as the first stage has it. */
+export function unplugged(plan: Plan): Plan {
+  return { ...plan, parts: new Map([...plan.parts].filter(([name]) => !isUnplugged(plan, name))) };
+}
+
+const ORDER: readonly Wrong[] = ['open', 'shorted', 'reversed', 'too low', 'too high'];
+
+/** Faults by wrong reading, the likeliest first; the reading with the likeliest fault leads. */
+function meanings(
+  faults: readonly Fault[],
+  wrong: readonly (Wrong | undefined)[],
+  fresh: readonly number[],
+): Meaning[] {
+  const sorted = [...fresh].sort((x, y) => faults[x]!.rank - faults[y]!.rank || x - y);
+  const groups = ORDER.map((w) => ({ wrong: w, of: sorted.filter((i) => wrong[i] === w) }));
+  return groups
+    .filter((g) => g.of.length > 0)
+    .sort((x, y) => faults[x.of[0]!]!.rank - faults[y.of[0]!]!.rank)
+    .map((g) => ({ wrong: g.wrong, faults: [...new Set(g.of.map((i) => faults[i]!.text))] }));
+}
+
+function silentOnes(plan: Plan, circuit: WiredCircuit, faults: readonly Fault[], found: Searched): Silent[] {
+  const landed = [...circuit.landed.keys()].sort();
+  return faults.flatMap((f, i) => {
+    if (found.detectable.has(i)) return [];
+    return [{ fault: f.text, why: f.untried ?? f.hidden ?? whySilent(plan, circuit, f, landed) }];
+  });
+}
+
+function whySilent(plan: Plan, circuit: WiredCircuit, fault: Fault, landed: readonly string[]): string {
+  const built = fault.plan ? buildWiredCircuit(fault.plan(plan)) : circuit;
+  const same = conductors(fault.circuit?.(built) ?? built, landed) === conductors(circuit, landed);
+  if (same && fault.rank <= RANK.wrongTab)
+    return 'the same terminals stay joined by another path or are one conductor already, and what that adds is too little to be read';
+  if (same && fault.rank <= RANK.neighbour && fault.rank !== RANK.contact && fault.rank !== RANK.coil)
+    return 'the terminals it changes are one conductor already, so the same terminals stay joined';
+  return 'each reading that it changes stays within the tolerances, or passes a winding or electronics whose resistance the plan does not state; with the cores off that part, what they join can be read';
+}
+
+/** Which of these terminals wires and what touches join, as text that is the same for the same conductors. */
+function conductors(circuit: WiredCircuit, keys: readonly string[]): string {
+  const sets = new UnionFind(circuit.netCount);
+  for (const w of circuit.wires) sets.union(w.a, w.b);
+  for (const c of circuit.contacts) if (c.part === '') sets.union(c.a, c.b);
+  const first = new Map<number, string>();
+  return keys
+    .map((key) => {
+      const net = circuit.netOf.get(key);
+      if (net === undefined) return `${key} alone`;
+      const root = sets.find(net);
+      if (!first.has(root)) first.set(root, key);
+      return `${key}=${first.get(root)}`;
+    })
+    .join(' ');
+}

@@ -1,0 +1,47 @@
+/** Plain words for terminals and cores. */
+import { terminalKey } from '../circuit/circuit.ts';
+import type { Probe } from '../machine/read-meter.ts';
+import type { Core, Plan, TerminalRef } from '../plan/plan.ts';
+
+/** Writes a terminal as the plan marks it: as it was first typed, else by its canonical name. */
+export function marksOf(plan: Plan): (key: string) => string {
+  const typed = new Map<string, string>();
+  for (const run of plan.runs)
+    for (const core of run.cores)
+      for (const end of [core.a, core.b]) {
+        const key = terminalKey(end.part, end.terminal);
+        if (!typed.has(key)) typed.set(key, end.written);
+      }
+  return (key) => typed.get(key) ?? key;
+}
+
+/** The mark alone: `86` of `K1.86`. */
+export function bareMark(written: string): string {
+  const dot = written.indexOf('.');
+  return dot < 0 ? written : written.slice(dot + 1);
+}
+
+/** `the red core from bandsaw.COM to planer.COM`. */
+export function coreWords(core: Core, link: boolean): string {
+  const ends = `from ${core.a.written} to ${core.b.written}`;
+  return `${coreNamed(core, link)} ${ends}`;
+}
+
+/** `the red core` or `the link`. */
+export function coreNamed(core: Core, link: boolean): string {
+  return link ? 'the link' : `the ${core.colour} core`;
+}
+
+/** The parts of some terminals, each once. */
+export function partsOf(...refs: readonly TerminalRef[]): string[] {
+  return [...new Set(refs.map((r) => r.part))];
+}
+
+export function probeOf(key: string): Probe {
+  const dot = key.indexOf('.');
+  return dot < 0 ? { part: key, terminal: '' } : { part: key.slice(0, dot), terminal: key.slice(dot + 1) };
+}
+
+export function keyOf(ref: Pick<TerminalRef, 'part' | 'terminal'>): string {
+  return terminalKey(ref.part, ref.terminal);
+}

@@ -1,0 +1,282 @@
+/** Tries faults on the bench and chooses the readings that show them. */
+import { kept } from '../circuit/maps.ts';
+import type { Plan } from '../plan/plan.ts';
+import { leadFaults } from './clip-lead.ts';
+import { dropNeedless } from './cover.ts';
+import type { Fault } from './fault.ts';
+import { hazards } from './hazard.ts';
+import { judge, type Measure, wrongOhms } from './measure.ts';
+import { fewest, Gathered, trouble } from './readings-gathered.ts';
+import type { Wrong } from './sheet-model.ts';
+import type { Stance } from './stance.ts';
+import { type Subject, subjects } from './subject.ts';
+import { type Trial, Trials } from './trials.ts';
+
+/** Told how many of how many trials are done; how many there are may grow. */
+export type Progress = (done: number, of: number) => void;
+
+export interface Searched {
+  /** the faults given, and after them those that only the sheet itself can bring in */
+  readonly faults: readonly Fault[];
+  /** in shop order */
+  readonly measures: readonly Measure[];
+  /** for each measure, what each fault does to it */
+  readonly wrong: readonly (readonly (Wrong | undefined)[])[];
+  /** faults that some reading tried shows */
+  readonly detectable: ReadonlySet<number>;
+}
+
+/** Steps up to which a sheet is short enough to do without clip leads: so many a gate, and so many more. */
+const SHORT = { gate: 2, more: 12 } as const;
+
+/** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
+const STATES = 40_000;
+
+export function search(plan: Plan, faults: readonly Fault[], progress?: Progress): Searched {
+  return new Search(plan, faults, progress).run();
+}
+
+class Search {
+  private readonly bench;
+  private readonly trials: Trials;
+  private readonly hazard: ReturnType<typeof hazards>;
+  private readonly needsMains: boolean;
+  private readonly short: number;
+  /** numbers of the faults that are tried at all */
+  private readonly tried: readonly number[];
+  private readonly early = new Gathered();
+  private readonly mains = new Gathered();
+  /** by list of readings and by the relays that are in */
+  private readonly relayed = new Map<
+    readonly Measure[],
+    Map<string, readonly (readonly [Measure, Wrong])[]>
+  >();
+  private done = 0;
+  private total: number;
+
+  constructor(
+    private readonly plan: Plan,
+    private readonly faults: readonly Fault[],
+    private readonly progress: Progress | undefined,
+  ) {
+    this.bench = subjects(plan);
+    this.trials = new Trials(plan, this.bench.right, faults.length);
+    this.hazard = hazards(plan, this.bench.right.circuit);
+    const { sources } = this.bench.right.circuit;
+    this.needsMains = sources.some((s) => !s.mains && s.feed.by !== 'always');
+    const gates = this.bench.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
+    this.short = SHORT.gate * gates + SHORT.more;
+    this.tried = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
+    this.total = 2 * this.tried.length;
+  }
+
+  run(): Searched {
+    this.tryBeforeMains(['dead', 'loop']);
+    // Without leads there is nothing to be left on.
+    let best = this.mainsLast() ?? [];
+    if (best.length > this.short) {
+      this.total += this.tried.length;
+      this.tryBeforeMains(['dead clipped', 'loop clipped']);
+      best = shorter(best, this.mainsLast());
+    }
+    // What harms nobody may be found with mains on, where all else makes too long a sheet.
+    if (best.length > this.short) {
+      this.tryOnMains((fault) => fault.beforeMains !== true);
+      best = shorter(best, this.together());
+    }
+    return this.searched(best);
+  }
+
+  private tryBeforeMains(trials: readonly Trial[]): void {
+    for (const i of this.tried) {
+      this.tryFault(i, trials, this.early);
+      this.tick();
+    }
+    this.complete();
+  }
+
+  /** Where not all were tried with all: what nothing shows yet with every reading, all with those that look best so far. */
+  private complete(): void {
+    if (this.trials.all) return;
+    const hidden = this.tried.filter((i) => !this.early.faults.has(i));
+    if (this.trials.affords(hidden.length))
+      for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
+    if (this.tried.length * this.trials.stances.length > STATES) return;
+    const promising = this.early.promising();
+    for (const i of this.tried) {
+      const missing = promising.filter((m) => this.early.known(m, i) === undefined);
+      if (missing.length === 0) continue;
+      const subject = this.bench.build(this.faults[i]!);
+      this.early.trying(i, missing);
+      for (const m of missing) {
+        const wrong = this.judged(m, subject);
+        if (wrong !== undefined) this.early.add(m, i, wrong);
+      }
+    }
+  }
+
+  private tryOnMains(which: (fault: Fault, index: number) => boolean): void {
+    for (const i of this.tried)
+      if (!this.mains.triedAt(i) && which(this.faults[i]!, i)) this.tryFault(i, ['mains'], this.mains);
+  }
+
+  private tryFault(index: number, trials: readonly Trial[], into: Gathered, all?: boolean): void {
+    const fault = this.faults[index]!;
+    const subject = this.bench.build(fault);
+    for (const trial of trials)
+      for (const { stance, list, inLoop } of this.trials.for(fault, trial, all)) {
+        into.trying(index, list);
+        if (inLoop) {
+          for (const [m, wrong] of this.byRelays(list, stance, subject)) into.add(m, index, wrong);
+          continue;
+        }
+        for (const m of list) {
+          const wrong = this.judged(m, subject);
+          if (wrong !== undefined) into.add(m, index, wrong);
+        }
+      }
+  }
+
+  /** What a line that is right reads wrong for the relays that a fault in the loop keeps in or out. */
+  private byRelays(
+    list: readonly Measure[],
+    stance: Stance,
+    subject: Subject,
+  ): readonly (readonly [Measure, Wrong])[] {
+    const relays = subject.loop.relaysAt(stance);
+    if (relays === undefined) return [];
+    const known = kept(this.relayed, list, () => new Map());
+    return kept(known, relays.map(Number).join(''), () =>
+      list.flatMap((m) => {
+        const { pair, clipped } = m;
+        const at = { moved: stance.moved, relays, clipped };
+        const wrong = wrongOhms(m, this.bench.right.dead.ohms(at, pair.a, pair.b));
+        return wrong === undefined ? [] : [[m, wrong] as const];
+      }),
+    );
+  }
+
+  /** Found by a bang is not found; where the loop hangs on the plug, mains is on with the loop. */
+  private judged(m: Measure, subject: Subject): Wrong | undefined {
+    const mainsOn = m.stage === 3 || (m.stage === 2 && this.needsMains);
+    return mainsOn && this.hazard(subject.circuit) ? undefined : judge(m, subject);
+  }
+
+  private tick(): void {
+    this.progress?.(++this.done, this.total);
+  }
+
+  /** Everything that shows before mains is on is found before; only what is left is looked for with mains on. */
+  private mainsLast(): Measure[] | undefined {
+    const late = (i: number) => !this.early.faults.has(i);
+    this.tryOnMains((_, i) => late(i));
+    const first = this.witnessed(Gathered.choose([this.early]));
+    return first && [...first, ...Gathered.choose([this.mains], { counted: late })];
+  }
+
+  /** All at once, fewest readings first: gates opened before mains is on, and clip leads that were left, count as well. */
+  private together(): Measure[] | undefined {
+    const { inputs } = this.bench.right.circuit;
+    const all = [this.early, this.mains];
+    const opened = (m: Measure) =>
+      m.stage === 3
+        ? []
+        : m.stance.moved.filter((i) => inputs[i]!.kind === 'gate').map((i) => this.faults.length + i);
+    const first = Gathered.choose(all, { more: opened, weigh: fewest });
+    const leads = leadFaults(this.plan, first);
+    const used = new Set(first.map((m) => m.clipped.join()));
+    const subjects = leads.map((fault) => this.bench.build(fault));
+    const left = (m: Measure) =>
+      m.stage === 3 || m.clipped.length > 0
+        ? []
+        : subjects.flatMap((s, k) =>
+            judge(m, s) === undefined ? [] : [this.faults.length + inputs.length + k],
+          );
+    return this.witnessed(
+      Gathered.choose(all, {
+        more: (m) => [...opened(m), ...left(m)],
+        allowed: (m) => m.clipped.length === 0 || leads.length === 0 || used.has(m.clipped.join()),
+        weigh: fewest,
+      }),
+    );
+  }
+
+  /**
+   * With readings that show a clip lead left where nothing else keeps it from meeting the mains; undefined where no
+   * reading shows that.
+   */
+  private witnessed(chosen: readonly Measure[]): Measure[] | undefined {
+    const measures = [...chosen];
+    for (const fault of leadFaults(this.plan, chosen)) {
+      const subject = this.bench.build(fault);
+      const shows = (m: Measure) => m.stage < 3 && m.clipped.length === 0 && judge(m, subject) !== undefined;
+      if (measures.some(shows)) continue;
+      const witness = this.early.measures().find(shows);
+      if (witness === undefined) return undefined;
+      measures.push(witness);
+    }
+    return measures;
+  }
+
+  private searched(chosen: readonly Measure[]): Searched {
+    const measures = inShopOrder(chosen, this.trials.stances);
+    const faults = [...this.faults, ...leadFaults(this.plan, chosen)];
+    const wrong = measures.map((): (Wrong | undefined)[] => faults.map(() => undefined));
+    const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
+    for (const i of own) {
+      this.judgeAll(faults[i]!, i, measures, wrong);
+      if (i < this.faults.length) this.tick();
+    }
+    const stays = dropNeedless(
+      measures.map((m, k) => ({ cost: trouble(m), shows: own.filter((i) => wrong[k]![i] !== undefined) })),
+    );
+    const shown = (i: number) =>
+      this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w[i] !== undefined);
+    return {
+      faults,
+      measures: measures.filter((_, k) => stays[k]),
+      wrong: wrong.filter((_, k) => stays[k]),
+      detectable: new Set(own.filter(shown)),
+    };
+  }
+
+  /** What a fault does to each of the readings chosen, in shop order: what is shown with mains off is put right then. */
+  private judgeAll(
+    fault: Fault,
+    index: number,
+    measures: readonly Measure[],
+    wrong: (Wrong | undefined)[][],
+  ): void {
+    const lead = index >= this.faults.length;
+    let subject: Subject | undefined;
+    let shown = false;
+    measures.forEach((m, k) => {
+      if ((m.stage === 3 && shown) || (lead && m.clipped.length > 0)) return;
+      const known = (m.stage === 3 ? this.mains : this.early).known(m, index);
+      if (known === undefined) subject ??= this.bench.build(fault);
+      const found = known === undefined ? this.judged(m, subject!) : (known ?? undefined);
+      wrong[k]![index] = found;
+      shown ||= m.stage < 3 && found !== undefined;
+    });
+  }
+}
+
+function shorter(a: Measure[], b: Measure[] | undefined): Measure[] {
+  return b !== undefined && b.length < a.length ? b : a;
+}
+
+/** Stage by stage, clip leads first, then position by position, the red probe moved as seldom as can be. */
+function inShopOrder(measures: readonly Measure[], order: readonly { readonly key: string }[]): Measure[] {
+  const at = new Map(order.map((s, i) => [s.key, i]));
+  const lead = (m: Measure) => (m.clipped.length > 0 ? 0 : 1);
+  return [...measures].sort(
+    (x, y) =>
+      x.stage - y.stage ||
+      lead(x) - lead(y) ||
+      x.clipped.join().localeCompare(y.clipped.join(), 'en') ||
+      at.get(x.stance.key)! - at.get(y.stance.key)! ||
+      x.pair.cost - y.pair.cost ||
+      x.pair.a.localeCompare(y.pair.a, 'en') ||
+      x.pair.b.localeCompare(y.pair.b, 'en'),
+  );
+}

@@ -1,0 +1,49 @@
+/** A circuit on the bench, right or with one fault, ready to be measured. */
+
+import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
+import { plugsOut } from '../machine/machine.ts';
+import { balanced } from '../machine/three-phase.ts';
+import type { Plan } from '../plan/plan.ts';
+import { figuresFor } from '../study/corners.ts';
+import type { Fault } from './fault.ts';
+import { DeadBench } from './ohm-bench.ts';
+import { LiveBench } from './volt-bench.ts';
+
+export interface Subject {
+  readonly circuit: WiredCircuit;
+  readonly dead: DeadBench;
+  readonly loop: LiveBench;
+  readonly mains: LiveBench;
+}
+
+/** Makes subjects of one plan; what the plan alone decides is worked out once. */
+export function subjects(plan: Plan): {
+  readonly right: Subject;
+  build(fault: Fault): Subject;
+} {
+  const reading = figuresFor(plan, 'reading');
+  const ohmmeter = figuresFor(plan, 'ohmmeter');
+  const right = buildWiredCircuit(plan);
+  const off = plugsOut(plan, right);
+  const make = (circuit: WiredCircuit, own: Plan, fault?: Fault): Subject => {
+    const change = fault?.circuit ?? ((c: WiredCircuit) => c);
+    // Wiring changes no figure; another part brings its own.
+    const figures = own.parts === plan.parts ? reading : figuresFor(own, 'reading');
+    const live = balanced(own, circuit, figures);
+    const dead = balanced(own, circuit, ohmmeter);
+    const on = change(live.circuit);
+    return {
+      circuit: on,
+      dead: new DeadBench(change(dead.circuit), dead.figures),
+      loop: new LiveBench(on, live.figures, off),
+      mains: new LiveBench(on, live.figures, () => false),
+    };
+  };
+  return {
+    right: make(right, plan),
+    build: (fault) => {
+      const own = fault.plan?.(plan) ?? plan;
+      return make(own === plan ? right : buildWiredCircuit(own), own, fault);
+    },
+  };
+}

@@ -1,0 +1,206 @@
+/** Which readings each fault is tried with. */
+import type { WiredCircuit } from '../circuit/build.ts';
+import { kept, push } from '../circuit/maps.ts';
+import { UnionFind } from '../circuit/union-find.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Fault } from './fault.ts';
+import { touchesLoop } from './hazard.ts';
+import type { Measure } from './measure.ts';
+import { type Measurer, measurer } from './measurer.ts';
+import { type Pair, probePairs } from './probe-pairs.ts';
+import { probeOf } from './probe-words.ts';
+import { REST, type Stance, sealingInputs, stances } from './stance.ts';
+import type { Subject } from './subject.ts';
+
+/** `dead` for the first stage, `loop` for the second, each also with pins joined by a clip lead, `mains` for the third. */
+export type Trial = 'dead' | 'dead clipped' | 'loop' | 'loop clipped' | 'mains';
+
+/** One list of readings in one position. */
+export interface TrialList {
+  readonly stance: Stance;
+  readonly list: readonly Measure[];
+  /** ohms of the line, and a fault in the loop, which changes them by the relays that it keeps in or out alone */
+  readonly inLoop: boolean;
+}
+
+/** Of the second stage volts, ohms of all of the line, or of what a fault touches. */
+type Listed = 'volts' | 'ohms' | 'own ohms';
+
+const STAGE = { dead: 1, 'dead clipped': 1, loop: 2, 'loop clipped': 2, mains: 3 } as const;
+
+/** Faults times positions times pairs of probes up to which every fault is tried with all of them. */
+const ALL = 1e6;
+/** Positions that a fault is tried in beyond those of its own parts, where not in all. */
+const FEW_STANCES = 5;
+
+/** The readings of the right circuit, made as faults ask for them, each once. */
+export class Trials {
+  /** in the order in which they are worked through */
+  readonly stances: readonly Stance[];
+  /** true for a fault that can change a reading while only the low-voltage supplies are on */
+  readonly onLoop: (fault: Fault) => boolean;
+  /** positions for mains on: nobody holds a button while probing what holds itself in */
+  private readonly handsFree: readonly Stance[];
+  /** the first position that has a relay in, if any has */
+  private readonly relayIn: readonly Stance[];
+  private readonly pairs: readonly Pair[];
+  private readonly near = new Map<string, Pair[]>();
+  private readonly main: readonly Pair[];
+  /** true where every fault is tried with every reading */
+  readonly all: boolean;
+  private readonly measure: Measurer;
+  private readonly together: UnionFind;
+  /** what hangs together with a pole or the earth pin of a plug */
+  private readonly lineRoots: ReadonlySet<number>;
+  private readonly made = new Map<string, readonly Measure[]>();
+  private readonly lists = new Map<string, readonly Measure[]>();
+  private readonly pairSets = new Map<string, ReadonlySet<Pair>>();
+
+  constructor(
+    plan: Plan,
+    private readonly right: Subject,
+    faults: number,
+  ) {
+    this.stances = stances(plan, right.circuit);
+    const sealing = sealingInputs(plan, right.circuit);
+    this.handsFree = this.stances.filter((s) => !s.moved.some((i) => sealing.has(i)));
+    this.pairs = probePairs(plan);
+    this.main = this.pairs.filter((p) => p.main);
+    for (const pair of this.pairs)
+      for (const part of new Set([probeOf(pair.a).part, probeOf(pair.b).part])) push(this.near, part, pair);
+    this.measure = measurer(plan, right);
+    this.all = this.affords(faults);
+    this.onLoop = touchesLoop(plan);
+    this.relayIn = this.stances
+      .filter((s) => s.first.length === 0 && right.loop.relaysAt(s)?.includes(true))
+      .slice(0, 1);
+    this.together = allTogether(right.circuit);
+    const mains = right.circuit.sources.filter((source) => source.mains);
+    this.lineRoots = new Set(
+      mains.flatMap(({ part, rails }) =>
+        [...rails.map((r) => r.terminal), 'PE'].flatMap((t) => this.rootOf(`${part}.${t}`) ?? []),
+      ),
+    );
+  }
+
+  /** The lists of readings that a fault is tried with; with `all`, whatever readings there are. */
+  *for(fault: Fault, trial: Trial, all = this.all): Generator<TrialList> {
+    const touched = this.touched(fault);
+    const list = (stance: Stance, kind: Listed) => this.list(fault, trial, kind, stance, touched, all);
+    const live = trial === 'loop' || trial === 'loop clipped';
+    const loop = this.onLoop(fault);
+    const inLoop = live && loop && ![...touched].some((root) => this.lineRoots.has(root));
+    for (const stance of this.stancesFor(fault, trial, all)) {
+      if (trial === 'mains' || (trial === 'loop' && loop))
+        yield { stance, list: list(stance, 'volts'), inLoop: false };
+      // With power on, what is wrong in the loop moves contacts in the line; else a fault changes what it touches.
+      if (trial !== 'mains') yield { stance, list: list(stance, inLoop ? 'ohms' : 'own ohms'), inLoop };
+    }
+  }
+
+  /** Whether so many faults may be tried with every reading there is. */
+  affords(faults: number): boolean {
+    return faults * this.stances.length * this.pairs.length <= ALL;
+  }
+
+  /** What hangs together with the terminals of a fault. */
+  private touched(fault: Fault): ReadonlySet<number> {
+    return new Set(fault.at.flatMap((key) => this.rootOf(key) ?? []));
+  }
+
+  private rootOf(key: string): number | undefined {
+    const net = this.right.circuit.netOf.get(key);
+    return net === undefined ? undefined : this.together.find(net);
+  }
+
+  private list(
+    fault: Fault,
+    trial: Trial,
+    kind: Listed,
+    stance: Stance,
+    roots: ReadonlySet<number>,
+    every: boolean,
+  ): readonly Measure[] {
+    const own = kind === 'own ohms';
+    const where = own ? [...roots].sort((a, b) => a - b).join() : '';
+    return kept(this.lists, `${trial} ${kind} ${stance.key} ${setName(fault, every)} ${where}`, () => {
+      const pairs = this.pairsFor(fault, every);
+      this.fill(trial, stance, pairs);
+      const unit = kind === 'volts' ? 'V' : 'ohm';
+      const on = (key: string) => !own || roots.has(this.rootOf(key) ?? -1);
+      return [...pairs]
+        .flatMap((p) => this.made.get(nameOf(trial, stance, p.a, p.b))!)
+        .filter((m) => m.expect.unit === unit && (on(m.pair.a) || on(m.pair.b)));
+    });
+  }
+
+  /** Works out all the readings that are still wanting at once, since they share the solving. */
+  private fill(trial: Trial, stance: Stance, pairs: ReadonlySet<Pair>): void {
+    const wanting = [...pairs].filter((p) => !this.made.has(nameOf(trial, stance, p.a, p.b)));
+    const lists = new Map(wanting.map((p) => [nameOf(trial, stance, p.a, p.b), [] as Measure[]]));
+    for (const m of this.makeAt(trial, stance, wanting)) {
+      const { a, b } = m.pair;
+      (lists.get(nameOf(trial, stance, a, b)) ?? lists.get(nameOf(trial, stance, b, a)))!.push(m);
+    }
+    for (const [key, list] of lists) this.made.set(key, list);
+  }
+
+  private makeAt(trial: Trial, stance: Stance, pairs: readonly Pair[]): Measure[] {
+    const stage = STAGE[trial];
+    return stage !== 3 && trial.endsWith(' clipped')
+      ? this.measure.clipped(stage, stance, pairs)
+      : this.measure.at(stage, stance, pairs);
+  }
+
+  private pairsFor(fault: Fault, all: boolean): ReadonlySet<Pair> {
+    const name = setName(fault, all);
+    return kept(this.pairSets, name, () => {
+      const near = fault.parts.flatMap((p) => this.near.get(p) ?? []);
+      return new Set(name === '*' ? this.pairs : [...this.main, ...near]);
+    });
+  }
+
+  /** The positions a fault is tried in: rest, whatever moves what the fault touches, and where that is nothing the first gates. */
+  private stancesFor(fault: Fault, trial: Trial, all: boolean): readonly Stance[] {
+    // A lead is for what keeps conductors apart or together with nothing worked, and then with the relays in.
+    if (trial === 'dead clipped') return [REST];
+    if (trial === 'loop clipped') return this.relayIn;
+    const stances = trial === 'mains' ? this.handsFree : this.stances;
+    if (all && trial !== 'dead') return stances;
+    const { inputs } = this.right.circuit;
+    const own = new Set(inputs.filter((i) => fault.parts.includes(i.part)).map((i) => i.index));
+    const single = stances.filter((s) => s.first.length === 0 && s.moved.length === 1);
+    const several = stances.filter((s) => s.first.length > 0 || s.moved.length > 1);
+    const touching = (s: Stance) => [...s.moved, ...s.first].some((i) => own.has(i));
+    // Dead, each contact is read on its own.
+    if (all) return [REST, ...single];
+    const boxed = own.size === 0;
+    const singles = boxed ? this.spread(single) : single.filter(touching);
+    const more = several.filter((s) => boxed || touching(s)).slice(0, FEW_STANCES);
+    return [REST, ...singles, ...more];
+  }
+
+  /** Of all gates the first and the last, and every input that is no gate. */
+  private spread(single: readonly Stance[]): Stance[] {
+    const { inputs } = this.right.circuit;
+    const gates = single.filter((s) => inputs[s.moved[0]!]!.kind === 'gate');
+    const others = single.filter((s) => inputs[s.moved[0]!]!.kind !== 'gate');
+    return [...new Set([...gates.slice(0, 1), ...gates.slice(-1), ...others])];
+  }
+}
+
+function setName(fault: Fault, all: boolean): string {
+  return all ? '*' : [...fault.parts].sort().join();
+}
+
+function nameOf(trial: Trial, stance: Stance, a: string, b: string): string {
+  return `${trial} ${stance.key} ${a} ${b}`;
+}
+
+/** What wires, elements and contacts in any position tie together. */
+function allTogether({ netCount, wires, contacts, passives, diodes }: WiredCircuit): UnionFind {
+  const sets = new UnionFind(netCount);
+  for (const x of [...wires, ...contacts, ...passives]) sets.union(x.a, x.b);
+  for (const d of diodes) sets.union(d.anode, d.cathode);
+  return sets;
+}

@@ -1,0 +1,56 @@
+/** The page as a whole: one file of HTML that needs nothing from anywhere. */
+
+import { verdictLine } from '../../report/sentences.ts';
+import { xml } from '../../text/xml.ts';
+import { controlsHtml } from './controls.ts';
+import { drawingHtml } from './drawing.ts';
+import { cautionsHtml, findingsHtml } from './findings.ts';
+import type { PageAssets, PageParts } from './parts.ts';
+import { stateHtml, truthHtml } from './tables.ts';
+import { wiresHtml } from './wires.ts';
+
+/** What holds for every page. */
+const CAUTION =
+  'This page works out what the plan says, with the figures printed on the parts and everything at 20 °C. It cannot see your shop: what is built may differ. Unplug everything before you open a box.';
+const TIMERS = 'Timers are shown as they stand once their time has run out.';
+
+/** Throws RangeError when script or style would end their own elements. */
+export function pageHtml(parts: PageParts, assets: PageAssets): string {
+  const { plan, report } = parts;
+  if (/<\/script|<!--/i.test(assets.script) || /<\/style/i.test(assets.style))
+    throw new RangeError('script or style of the page hold markup');
+  const hasTimer = [...plan.parts.values()].some((p) => p.kind === 'timer');
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${xml(assets.policy)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>${xml(plan.title)}</title>
+<style>${assets.style}</style>
+</head>
+<body>
+<header>
+<h1>${xml(plan.title)}</h1>
+<p class="verdict ${report.verdict}">${xml(verdictLine(report))}</p>
+<p class="caution"><strong>CAUTION</strong> ${xml(CAUTION)}${hasTimer ? ` ${TIMERS}` : ''}</p>
+<noscript><p class="verdict fail">Gates cannot be moved here: this page needs scripts, which are switched off.</p></noscript>
+</header>
+<main>
+<section id="bench" aria-labelledby="h-try">
+${controlsHtml(parts)}
+${stateHtml(parts)}
+${drawingHtml(parts)}
+</section>
+${findingsHtml(report)}
+${truthHtml(parts.truth)}
+${wiresHtml(plan)}
+${cautionsHtml(report)}
+</main>
+<script type="application/json" id="plan-data">${assets.data}</script>
+<script>${assets.script}</script>
+</body>
+</html>
+`;
+}

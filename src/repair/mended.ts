@@ -1,0 +1,40 @@
+/** What the search for repairs found: plain data for the page, for `--json` and for whoever edits the file. */
+import type { Edit } from '../edit/edits.ts';
+
+/** What every load does in one state of gates and switches. */
+export interface StateLine {
+  /** what was moved, `bandsaw open` */
+  readonly state: string;
+  /** load: `runs`, `off` or `chatters` */
+  readonly runs: Readonly<Record<string, string>>;
+  /** whether that is what the plan intends */
+  readonly right: boolean;
+}
+
+/** One way to mend the plan. */
+export interface Repair {
+  readonly edits: readonly Edit[];
+  /** instructions for the bench, one an edit */
+  readonly words: readonly string[];
+  /** ends of cores that are moved */
+  readonly ends: number;
+  /** m of new cable; null where that cannot be told */
+  readonly metres: number | null;
+  readonly before: readonly StateLine[];
+  readonly after: readonly StateLine[];
+  /** other terminals on the same conductor that would do as well */
+  readonly alike: number;
+}
+
+/** The answer to `pullin mend`. */
+export interface Mended {
+  readonly format: 1;
+  /** false: nothing of questions 1 to 3 is wrong */
+  readonly needed: boolean;
+  /** the least change first */
+  readonly repairs: readonly Repair[];
+  /** changes of wiring that were tried */
+  readonly tried: number;
+  /** when no repair was found: why, as a sentence */
+  readonly why: string | null;
+}

@@ -1,0 +1,278 @@
+/** Volts at every coil for every gate: least over states and corners, as printed, and greatest. */
+import type { Relay } from '../circuit/circuit.ts';
+import { type Island, islandOf } from '../electric/island.ts';
+import type { Phasor } from '../electric/network.ts';
+import { baseState, entryState } from '../findings/starts/starts.ts';
+import { FALSE, type Fn } from '../logic/bdd.ts';
+import { inputVariable } from '../logic/conduction.ts';
+import { type Moved, movedIn } from '../logic/verify.ts';
+import type { Corner } from './corners.ts';
+import type { Electrics } from './electrics.ts';
+import type { Standing } from './situations.ts';
+
+/** Above so many inputs that change the other loads, their combinations are searched, not all tried. */
+const MOST_TOGGLES = 8;
+/** Toggles tried at a time when searching, and rows searched from. */
+const SAMPLE = 24;
+const SEARCHED_ROWS = 4;
+
+/** One way of feeding a coil. */
+export interface CoilRow {
+  /** what is moved, by name; undefined where the coil's wiring does not depend on it */
+  readonly gate: string | undefined;
+  readonly moved: Moved;
+  /** V; magnitudes for AC, absolute for DC */
+  readonly least: number;
+  readonly nominal: number;
+  readonly most: number;
+  readonly nominalPhasor: Phasor;
+  /** states in which the least and the most occur */
+  readonly leastIn: Standing;
+  readonly mostIn: Standing;
+  /** false when other inputs were searched instead of all tried */
+  readonly proved: boolean;
+}
+
+const size = (p: Phasor): number => Math.hypot(p.re, p.im);
+
+interface Found {
+  readonly volts: number;
+  readonly standing: Standing;
+}
+
+/**
+ * Which states matter. Opening one more gate closes one more contact, which by Rayleigh's monotonicity law can only
+ * lower the resistance between supply and coil; so while nothing else in the island draws current, the least volts of a
+ * gate are those with that gate alone open, and the most those with every contact made. Only inputs that open a contact
+ * or change what else is fed can make it worse: those are the toggles, and all their combinations are tried.
+ */
+export class RowFinder {
+  private readonly island: Island;
+  private readonly feeding: Fn;
+  private readonly toggles: readonly number[];
+  private readonly makers: readonly number[];
+  private readonly cache = new Map<string, number>();
+  private withAll: Found | undefined;
+
+  constructor(
+    private readonly own: Electrics,
+    private readonly relay: Relay,
+  ) {
+    this.island = own.islandOf(relay) ?? islandOf(own.circuit, [], true);
+    this.feeding = own.situations.feeding(relay);
+    this.toggles = this.findToggles();
+    this.makers = [
+      ...new Set(
+        this.island.contacts.flatMap((c) => (c.when.by === 'input' && c.when.value ? [c.when.input] : [])),
+      ),
+    ].filter((i) => !this.toggles.includes(i));
+  }
+
+  rows(): CoilRow[] {
+    const states = this.states();
+    const rows = states.flatMap(({ gate, moved }) => this.row(gate, moved));
+    if (this.toggles.length > MOST_TOGGLES) return this.searchWorst(rows);
+    return this.island.contacts.some((c) => c.when.by === 'input') ? rows : rows.slice(0, 1).map(anyGate);
+  }
+
+  private standing(moved: Moved): Standing | undefined {
+    const { situations } = this.own;
+    const settled = situations.at(moved);
+    return settled && situations.beforePullIn(settled, this.relay);
+  }
+
+  /** Each entry of an intent, then every other input by itself; failing all, the nearest state that feeds the coil. */
+  states(): readonly { readonly gate: string; readonly moved: Moved }[] {
+    const { v } = this.own;
+    const { circuit } = v;
+    const found: { gate: string; moved: Moved }[] = [];
+    const seen = new Set<string>();
+    const add = (gate: string, moved: Moved | undefined) => {
+      if (!moved || moved.length === 0 || seen.has(moved.join()) || !this.standing(moved)) return;
+      seen.add(moved.join());
+      found.push({ gate, moved });
+    };
+    for (const w of v.intents.wanted) {
+      const base = baseState(v, w);
+      for (const e of w.entries) add(e.refs.map((r) => r.part).join(' + '), entryState(v, w, e.works, base));
+    }
+    const named = new Set(found.map((f) => f.gate));
+    for (const i of circuit.inputs) if (!named.has(i.part)) add(i.part, [i.index]);
+    if (found.length === 0) {
+      const moved = movedIn(circuit, v.model.bdd, this.feeding);
+      if (moved) {
+        const names = [...new Set(moved.map((i) => circuit.inputs[i]!.part))];
+        if (this.standing(moved)) found.push({ gate: names.join(' + '), moved });
+      }
+    }
+    return found;
+  }
+
+  private row(gate: string, moved: Moved): CoilRow[] {
+    const at = this.standing(moved);
+    if (!at) return [];
+    const phasor = this.own.coilVolts(this.relay, at, 'nominal');
+    const few = this.toggles.length <= MOST_TOGGLES;
+    const extra = few ? subsets(this.toggles.filter((i) => !moved.includes(i))) : [[]];
+    const least = this.best(extra, moved, 'low', (x, y) => x < y) ?? this.found(at, 'low');
+    const alone = this.best(extra, moved, 'high', (x, y) => x > y) ?? this.found(at, 'high');
+    const all = this.mostWithAll(extra, moved);
+    const most = all && all.volts >= alone.volts ? all : alone;
+    return [
+      {
+        gate,
+        moved,
+        least: least.volts,
+        nominal: size(phasor),
+        most: most.volts,
+        nominalPhasor: phasor,
+        leastIn: least.standing,
+        mostIn: most.standing,
+        proved: few,
+      },
+    ];
+  }
+
+  /** Every contact made that can be; the same for all rows while no toggle is among them. */
+  private mostWithAll(extra: readonly Moved[], moved: Moved): Found | undefined {
+    const common = this.toggles.length === 0 && moved.every((i) => this.makers.includes(i));
+    if (common && this.withAll !== undefined) return this.withAll;
+    const found = this.best(extra, this.union(moved, this.makers), 'high', (x, y) => x > y);
+    if (common) this.withAll = found;
+    return found;
+  }
+
+  private found(standing: Standing, corner: Corner): Found {
+    const key = `${corner}/${standing.moved.join()}`;
+    let volts = this.cache.get(key);
+    if (volts === undefined) {
+      volts = size(this.own.coilVolts(this.relay, standing, corner));
+      this.cache.set(key, volts);
+    }
+    return { volts, standing };
+  }
+
+  private best(
+    extra: readonly Moved[],
+    moved: Moved,
+    corner: Corner,
+    better: (x: number, y: number) => boolean,
+  ): Found | undefined {
+    let best: Found | undefined;
+    for (const more of extra) {
+      const standing = this.standing(this.union(moved, more));
+      if (!standing) continue;
+      const found = this.found(standing, corner);
+      if (!best || better(found.volts, best.volts)) best = found;
+    }
+    return best;
+  }
+
+  /** Inputs moved together, one position for each selector. */
+  private union(a: Moved, b: Moved): Moved {
+    const { inputs } = this.own.v.circuit;
+    const taken = new Set(a.map((i) => inputs[i]!.part));
+    return [...new Set([...a, ...b.filter((i) => a.includes(i) || !taken.has(inputs[i]!.part))])].sort(
+      (x, y) => x - y,
+    );
+  }
+
+  /** Too many toggles to try all: from the worst rows, the toggle that lowers the volts most, again and again. */
+  private searchWorst(rows: readonly CoilRow[]): CoilRow[] {
+    const order = [...rows].sort((x, y) => x.least - y.least).slice(0, SEARCHED_ROWS);
+    const step = Math.max(1, Math.floor(this.toggles.length / SAMPLE));
+    const sample = this.toggles.filter((_, k) => k % step === 0 || k === this.toggles.length - 1);
+    const found = new Map<CoilRow, Found>();
+    let common: Moved = [];
+    for (const row of order) {
+      let moved = row.moved;
+      let best: Found = { volts: row.least, standing: row.leastIn };
+      for (let round = 0; round < this.own.circuit.relays.length + 1; round++) {
+        const next = this.best(
+          sample.map((i) => [i]),
+          moved,
+          'low',
+          (x, y) => x < y,
+        );
+        if (!next || next.volts >= best.volts - 1e-12) break;
+        best = next;
+        moved = next.standing.moved;
+      }
+      if (row === order[0]) common = moved.filter((i) => !row.moved.includes(i));
+      found.set(row, best);
+    }
+    return rows.map((row) => {
+      const best = found.get(row) ?? this.best([[], common], row.moved, 'low', (x, y) => x < y);
+      return best && best.volts < row.least ? { ...row, least: best.volts, leastIn: best.standing } : row;
+    });
+  }
+
+  private findToggles(): number[] {
+    const { bdd } = this.own.v.model;
+    const found = new Set<number>();
+    const inputsOf = (f: Fn) => {
+      for (const x of bdd.support(f)) {
+        const i = x - this.own.v.circuit.relays.length;
+        if (i >= 0) found.add(i);
+      }
+    };
+    const varies = (f: Fn): boolean => {
+      const within = bdd.and(f, this.feeding);
+      return within !== FALSE && within !== this.feeding;
+    };
+    for (const c of this.island.contacts) {
+      if (c.when.by === 'input' && !c.when.value) {
+        const moved = bdd.variable(inputVariable(this.own.v.circuit, c.when.input));
+        if (bdd.and(moved, this.feeding) !== FALSE) found.add(c.when.input);
+      }
+      if (c.when.by === 'relay' && c.when.relay !== this.relay.index) {
+        const f = this.relayIn(c.when.relay);
+        if (varies(f)) inputsOf(f);
+      }
+    }
+    for (const f of this.otherLoads()) if (varies(f)) inputsOf(f);
+    return [...found].sort((x, y) => x - y);
+  }
+
+  private relayIn(relay: number): Fn {
+    return this.own.situations.settled(this.own.v.model.bdd.variable(relay));
+  }
+
+  /** For everything else in the island that draws current: the input states in which it is fed. */
+  private otherLoads(): Fn[] {
+    const { model, circuit } = this.own.v;
+    const { bdd, conduction } = model;
+    const wired = this.own.circuit;
+    const found: Fn[] = [];
+    // The coarse circuit lists the same elements in the same order, with whole conductors as nets.
+    const ends: { a: number; b: number }[] = [];
+    wired.passives.forEach((p, i) => {
+      const coil = p.part === this.relay.part && p.what === 'coil';
+      if (!coil && this.island.passives.includes(p)) ends.push(circuit.passives[i]!);
+    });
+    wired.diodes.forEach((d, i) => {
+      const coarse = circuit.diodes[i]!;
+      if (d.load && this.island.diodes.includes(d)) ends.push({ a: coarse.anode, b: coarse.cathode });
+    });
+    for (const s of circuit.sources) {
+      const reach = model.railReach[s.index]!;
+      const dc = s.kind === 'dc' && !s.mains;
+      const out = dc ? conduction.throughDiodes(s.rails[0]!.net, true).at(-1)! : reach[0]!;
+      const back = dc ? conduction.throughDiodes(s.rails[1]!.net, false).at(-1)! : reach[1]!;
+      for (const { a, b } of ends) {
+        const way = (x: number, y: number) => bdd.and(out.get(x) ?? FALSE, back.get(y) ?? FALSE);
+        const f = bdd.and(model.live[s.index]!, bdd.or(way(a, b), way(b, a)));
+        if (f !== FALSE) found.push(this.own.situations.settled(f));
+      }
+    }
+    return found;
+  }
+}
+
+const anyGate = (row: CoilRow): CoilRow => ({ ...row, gate: undefined });
+
+function subsets(of: readonly number[]): number[][] {
+  let all: number[][] = [[]];
+  for (const i of of) all = [...all, ...all.map((s) => [...s, i])];
+  return all;
+}

@@ -1,0 +1,92 @@
+/** Volts and currents on the mains side, with every load at a current of its own. */
+import type { Consumer, ContactEdge, Passive, Source } from '../circuit/circuit.ts';
+import { Flows } from '../electric/flows.ts';
+import { assemble, type Figures, islandOf, type Situation } from '../electric/island.ts';
+import { solveNetwork } from '../electric/solve.ts';
+import { FALSE } from '../logic/bdd.ts';
+import { type Moved, movedIn, running } from '../logic/verify.ts';
+import { statedOhms } from './corners.ts';
+import type { Electrics } from './electrics.ts';
+
+/** Loads as impedances: their volts over the current given; three phases as a balanced delta of √3·V/I a side. */
+function withLoads(own: Electrics, amps: ReadonlyMap<string, number>, figures: Figures) {
+  const ohms = new Map<Passive, number>();
+  for (const c of own.circuit.consumers) {
+    const i = amps.get(c.part);
+    if (i === undefined || !(i > 0) || c.volts === undefined) continue;
+    for (const [a, b] of sides(c))
+      ohms.set({ a, b, part: c.part, what: 'load' }, ((c.nets.size === 3 ? Math.sqrt(3) : 1) * c.volts) / i);
+  }
+  return {
+    parts: {
+      ...own.circuit,
+      passives: [...own.circuit.passives.filter((p) => p.what !== 'load'), ...ohms.keys()],
+    },
+    figures: {
+      ...figures,
+      // A power contact has some milliohms; the figure for small switches would swamp the cable.
+      contact: (c: ContactEdge) => statedOhms(own.study.plan, c) ?? 0,
+      passive: (p: Passive, on: boolean) => {
+        const own_ = ohms.get(p);
+        return own_ === undefined ? figures.passive(p, on) : { re: own_, im: 0 };
+      },
+    },
+  };
+}
+
+function sides(c: Consumer): [number, number][] {
+  const nets = [...c.nets.values()];
+  if (nets.length < 3) return [[nets[0]!, nets[1]!]];
+  return [
+    [nets[0]!, nets[1]!],
+    [nets[1]!, nets[2]!],
+    [nets[2]!, nets[0]!],
+  ];
+}
+
+/** The mains island of a source in one situation; `amps` by name of the load, those without draw nothing. */
+export function solveMains(
+  own: Electrics,
+  source: Source,
+  situation: Situation,
+  amps: ReadonlyMap<string, number>,
+  figures: Figures,
+): Flows {
+  const made = withLoads(own, amps, figures);
+  const island = islandOf(
+    made.parts,
+    source.rails.map((r) => r.net),
+  );
+  const assembled = assemble(island, made.figures, situation);
+  return new Flows(island, assembled, solveNetwork(assembled.network));
+}
+
+/** Least volts between two conductors of a load. */
+export function loadVolts(flows: Flows, c: Consumer): number | undefined {
+  const all = sides(c).map(([a, b]) => flows.volts(a, b));
+  if (all.some((v) => v === undefined)) return undefined;
+  return Math.min(...all.map((v) => Math.hypot(v!.re, v!.im)));
+}
+
+/** States worth looking at on the mains side: all gates open, and the nearest in which each load runs. */
+export function runningStates(own: Electrics): Moved[] {
+  const { v } = own;
+  const gates = v.circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
+  const states: Moved[] = [gates];
+  for (const c of v.circuit.consumers) {
+    const moved = runningState(own, c.part);
+    if (moved)
+      states.push(
+        moved,
+        [...new Set([...gates, ...moved])].sort((x, y) => x - y),
+      );
+  }
+  return [...new Map(states.map((s) => [s.join(), s])).values()];
+}
+
+/** The fewest inputs moved from rest with which a load runs. */
+export function runningState(own: Electrics, load: string): Moved | undefined {
+  const { v } = own;
+  const f = own.situations.settled(running(v.model, load));
+  return f === FALSE ? undefined : movedIn(v.circuit, v.model.bdd, f);
+}

@@ -1,0 +1,22 @@
+/** Every plan among the examples, right and wrong. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Plan } from '../src/plan/plan.ts';
+import { planOf } from './plan-of.ts';
+
+const folder = fileURLToPath(new URL('../examples', import.meta.url));
+
+/** Names of the plans in a folder of examples, without their ending. */
+export function exampleNames(under: '' | 'wrong' = ''): string[] {
+  return readdirSync(`${folder}/${under}`)
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => (under === '' ? '' : `${under}/`) + name.replace(/\.yaml$/, ''));
+}
+
+export function examplePath(name: string): string {
+  return `${folder}/${name}.yaml`;
+}
+
+export function example(name: string): Plan {
+  return planOf(readFileSync(examplePath(name), 'utf8'), `${name}.yaml`);
+}

@@ -1,0 +1,88 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { describe, expect, it } from 'vitest';
+import type { Report } from '../../src/findings/report-model.ts';
+import { reportJsonSchema } from '../../src/findings/report-schema.ts';
+import { readPlan } from '../../src/plan/read.ts';
+import { checkAndMend as check } from '../../src/repair/check-and-mend.ts';
+import { renderText } from '../../src/report/text.ts';
+
+interface Expected {
+  readonly finding: string;
+  readonly verdict: string;
+  readonly names: readonly string[];
+}
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const plans = (folder: string) => readdirSync(`${root}${folder}`).filter((f) => f.endsWith('.yaml'));
+const expected = JSON.parse(readFileSync(`${root}examples/wrong/expected.json`, 'utf8')) as Record<
+  string,
+  Expected
+>;
+
+function reportOf(path: string): Report {
+  const read = readPlan(readFileSync(root + path), path);
+  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
+  return check(read.plan);
+}
+
+function golden(path: string): string {
+  return readFileSync(root + path.replace(/\.yaml$/, '.report.txt'), 'utf8');
+}
+
+const validate = new Ajv2020().compile(reportJsonSchema());
+
+describe('right plans', () => {
+  it.each(plans('examples'))('%s passes, and its report is the one beside it', (name) => {
+    const report = reportOf(`examples/${name}`);
+    expect(report.findings.filter((f) => !['caution', 'notice'].includes(f.severity))).toEqual([]);
+    expect(report.verdict).toBe('pass');
+    expect(report.logic.holds).toBe(true);
+    expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
+    expect(renderText(report, { width: 80, colour: false }).trimEnd()).toBe(
+      golden(`examples/${name}`).trimEnd(),
+    );
+  });
+});
+
+describe('wrong plans', () => {
+  it('are at least twenty, each with what is expected of it', () => {
+    expect(plans('examples/wrong').length).toBeGreaterThanOrEqual(20);
+    expect(plans('examples/wrong').sort()).toEqual(Object.keys(expected).sort());
+  });
+
+  it.each(plans('examples/wrong'))('%s is caught, by name, and its report is the one beside it', (name) => {
+    const report = reportOf(`examples/wrong/${name}`);
+    const want = expected[name]!;
+    expect(report.verdict).toBe(want.verdict);
+    expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
+    const main = report.findings.find((f) => f.id === want.finding);
+    expect(main, `${want.finding} among ${report.findings.map((f) => f.id).join()}`).toBeDefined();
+    const told = report.findings
+      .flatMap((f) => [...f.parts, ...f.terminals, f.message, f.why, f.fix])
+      .join(' ');
+    expect(want.names.some((n) => told.includes(n))).toBe(true);
+    expect(renderText(report, { width: 80, colour: false }).trimEnd()).toBe(
+      golden(`examples/wrong/${name}`).trimEnd(),
+    );
+  });
+
+  it('one mistake gives one main finding in nearly all', () => {
+    const grave = plans('examples/wrong').map(
+      (name) =>
+        reportOf(`examples/wrong/${name}`).findings.filter((f) =>
+          ['danger', 'warning', 'fault'].includes(f.severity),
+        ).length,
+    );
+    expect(grave.filter((n) => n <= 1).length / grave.length).toBeGreaterThan(0.85);
+  });
+});
+
+it('the plan in the README passes as it stands', () => {
+  const text = /```yaml\n([\s\S]*?)```/.exec(readFileSync(`${root}README.md`, 'utf8'))![1]!;
+  const read = readPlan(text, 'README.yaml');
+  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
+  const report = check(read.plan);
+  expect(report.verdict, JSON.stringify(report.findings)).toBe('pass');
+});

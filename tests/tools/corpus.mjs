@@ -1,0 +1,28 @@
+// Bundles tests/tools/corpus-run.ts and runs it with the arguments given: `npm run corpus -- --sample 500`.
+
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'corpus-'));
+const outfile = join(folder, 'corpus.mjs');
+await build({
+  absWorkingDir: root,
+  entryPoints: ['tests/tools/corpus-run.ts'],
+  outfile,
+  bundle: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20.12',
+  banner: {
+    js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
+  },
+  logLevel: 'warning',
+});
+const run = spawnSync(process.execPath, [outfile, ...process.argv.slice(2)], { cwd: root, stdio: 'inherit' });
+rmSync(folder, { recursive: true });
+process.exit(run.status ?? 1);

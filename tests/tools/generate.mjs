@@ -1,0 +1,79 @@
+// Writes what is made from the code: the two JSON Schemas, the reports and two drawings beside the examples, and the
+// blocks of real output in the documents. With --check it writes nothing, names each stale file and ends with status 1.
+// It runs what is built: `npm run build` comes first.
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { rebuild } from './blocks.mjs';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const checking = process.argv.includes('--check');
+if (!existsSync(`${root}dist/cli.js`)) {
+  console.error('dist/cli.js is missing: npm run build first');
+  process.exit(1);
+}
+const { main } = await import('../../dist/cli.js');
+const { explanations, planJsonSchema, reportJsonSchema } = await import('../../dist/index.js');
+
+/** Runs the command in this process, as on a pipe: 80 columns, no colour, paths relative to the root. */
+async function pullin(args) {
+  let text = '';
+  const stream = { columns: 80, isTTY: false, write: (part) => (text += part) };
+  const io = {
+    stdin: (async function* () {})(),
+    stdout: stream,
+    stderr: stream,
+    env: { SOURCE_DATE_EPOCH: '1795564800' },
+    cwd: root,
+  };
+  const status = await main(args, io);
+  if (status === 70) throw new Error(`pullin ${args.join(' ')} stopped:\n${text}`);
+  return { status, text };
+}
+
+const files = new Map();
+const json = (value) => `${JSON.stringify(value, null, 2)}\n`;
+files.set('schemas/plan.schema.json', json(planJsonSchema()));
+files.set('schemas/report.schema.json', json(reportJsonSchema()));
+
+const named = (folder, end) =>
+  readdirSync(`${root}${folder}`)
+    .filter((name) => name.endsWith(end))
+    .sort()
+    .map((name) => `${folder}/${name}`);
+const folders = ['examples', 'examples/wrong'];
+for (const plan of folders.flatMap((folder) => named(folder, '.yaml'))) {
+  const { status, text } = await pullin(['check', plan]);
+  if (status === 2) throw new Error(`${plan} cannot be read:\n${text}`);
+  files.set(`${dirname(plan)}/${basename(plan, '.yaml')}.report.txt`, text);
+}
+// One sheet of each kind: a right plan, and a wrong one with its marks.
+for (const plan of ['examples/saltmarsh-lane.yaml', 'examples/wrong/planer-on-break-tab.yaml']) {
+  const { text } = await pullin(['draw', plan, '-o', '-']);
+  files.set(plan.replace(/yaml$/, 'svg'), text);
+}
+for (const document of ['README.md', 'DEVELOPERS.md']) {
+  if (!existsSync(`${root}${document}`)) continue;
+  const text = readFileSync(`${root}${document}`, 'utf8');
+  files.set(document, await rebuild(text, document, pullin, explanations));
+}
+
+const stale = [];
+for (const [file, text] of files) {
+  const path = `${root}${file}`;
+  if (existsSync(path) && readFileSync(path, 'utf8') === text) continue;
+  stale.push(file);
+  if (!checking) writeFileSync(path, text);
+}
+for (const file of folders.flatMap((folder) => named(folder, '.report.txt'))) {
+  if (files.has(file)) continue;
+  stale.push(`${file} (its plan is gone)`);
+  if (!checking) rmSync(`${root}${file}`);
+}
+
+for (const file of stale) console.log(`${checking ? 'stale' : 'written'}: ${file}`);
+console.log(`${files.size} generated files, ${stale.length} ${checking ? 'stale' : 'changed'}`);
+if (checking && stale.length > 0) {
+  console.log('npm run generate writes them again');
+  process.exitCode = 1;
+}

@@ -1,0 +1,128 @@
+// Installs the package as a stranger gets it and uses it from another folder. Needs a built dist/.
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'pullin-packed-'));
+const elsewhere = join(folder, 'elsewhere');
+const installed = join(folder, 'clean', 'node_modules', 'pullin');
+
+function npm(args, cwd) {
+  // `npm test` says where npm is; started by hand, the one on the path serves.
+  const cli = process.env.npm_execpath;
+  const [command, first] = cli === undefined ? ['npm', []] : [process.execPath, [cli]];
+  return execFileSync(command, [...first, ...args], {
+    cwd,
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+}
+
+/** Runs the installed command from a folder that is not the package's and asks for one exit status. */
+function pullin(args, status) {
+  const command = join(
+    folder,
+    'clean',
+    'node_modules',
+    '.bin',
+    process.platform === 'win32' ? 'pullin.cmd' : 'pullin',
+  );
+  const done = spawnSync(command, args, {
+    cwd: elsewhere,
+    encoding: 'utf8',
+    shell: process.platform === 'win32',
+  });
+  if (done.error) throw done.error;
+  if (done.status !== status) {
+    throw new Error(
+      `pullin ${args.join(' ')} ended with ${done.status}, not ${status}:\n${done.stdout}${done.stderr}`,
+    );
+  }
+  return done.stdout;
+}
+
+function need(holds, what) {
+  if (!holds) throw new Error(what);
+}
+
+const steps = {
+  'pack the package': () => {
+    need(existsSync(join(root, 'dist', 'cli.js')), 'dist/cli.js is missing: npm run build first');
+    // dist/ stands already, so `prepare` need not build it again.
+    npm(['pack', '--ignore-scripts', '--silent', '--pack-destination', folder], root);
+  },
+  'install it in a clean folder': () => {
+    mkdirSync(elsewhere);
+    mkdirSync(join(folder, 'clean'));
+    const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+    const tarball = join(folder, `pullin-${version}.tgz`);
+    const clean = join(folder, 'clean');
+    // The prefix is named, lest npm takes a folder further up that happens to have node_modules.
+    npm(
+      [
+        'install',
+        '--prefix',
+        clean,
+        '--ignore-scripts',
+        '--no-audit',
+        '--no-fund',
+        '--prefer-offline',
+        tarball,
+      ],
+      clean,
+    );
+    need(!existsSync(join(folder, 'clean', 'node_modules', 'esbuild')), 'the build tools were installed too');
+  },
+  'pullin --help': () => need(pullin(['--help'], 0).includes('check'), 'the help names no check'),
+  'pullin check on a right plan ends with 0': () =>
+    pullin(['check', join(installed, 'examples/saltmarsh-lane.yaml')], 0),
+  'pullin check on a wrong plan ends with 1': () => {
+    const report = pullin(['check', join(installed, 'examples/wrong/planer-on-break-tab.yaml')], 1);
+    need(report.includes('gate-on-wrong-tab'), 'the report does not name the finding');
+  },
+  'pullin page writes a page with its script in it': () => {
+    pullin(['page', join(installed, 'examples/saltmarsh-lane.yaml'), '-o', 'page.html'], 0);
+    const page = readFileSync(join(elsewhere, 'page.html'), 'utf8');
+    need(
+      page.includes(readFileSync(join(installed, 'dist/page-script.js'), 'utf8')),
+      'the page has no script',
+    );
+  },
+  'import the library': () => {
+    const script = `import { check, readPlan } from 'pullin';
+      import { readFileSync } from 'node:fs';
+      const read = readPlan(readFileSync(process.argv[1]), 'plan.yaml');
+      console.log(read.ok ? check(read.plan).verdict : 'unread');`;
+    const plan = join(installed, 'examples/saltmarsh-lane.yaml');
+    const args = ['--input-type=module', '--eval', script, plan];
+    const said = execFileSync(process.execPath, args, {
+      cwd: join(folder, 'clean'),
+      encoding: 'utf8',
+    }).trim();
+    need(said === 'pass', `the library judged "${said}", not "pass"`);
+  },
+  'its types are there': () => {
+    const { exports } = JSON.parse(readFileSync(join(installed, 'package.json'), 'utf8'));
+    const { types } = exports['.'];
+    need(existsSync(join(installed, types)), `package.json names ${types}, which is not in the package`);
+  },
+};
+
+try {
+  for (const [name, step] of Object.entries(steps)) {
+    const start = performance.now();
+    try {
+      step();
+    } catch (error) {
+      console.log(`failed: ${name}\n${error.message}`);
+      process.exitCode = 1;
+      break;
+    }
+    console.log(`ok: ${name} (${((performance.now() - start) / 1000).toFixed(1)} s)`);
+  }
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
