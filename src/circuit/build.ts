@@ -1,17 +1,17 @@
 import type { MotorPart, Part, Plan, PlugPart } from '../plan/plan.ts';
-import {
-  type Circuit,
-  type Condition,
-  type Consumer,
-  type ContactEdge,
-  type DiodeEdge,
-  type Input,
-  type Passive,
-  type Rail,
-  type Relay,
-  type Sense,
-  type Source,
-  terminalKey,
+import { terminalKey } from '../plan/terminal-key.ts';
+import type {
+  Circuit,
+  Condition,
+  Consumer,
+  ContactEdge,
+  DiodeEdge,
+  Input,
+  Passive,
+  Rail,
+  Relay,
+  Sense,
+  Source,
 } from './circuit.ts';
 import { conductorNames, joinTerminals, type Rewiring, type Wire } from './nets.ts';
 import { type CoilThresholds, coilThresholds, isContactor } from './thresholds.ts';

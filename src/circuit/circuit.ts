@@ -124,10 +124,6 @@ export interface Circuit {
   readonly landed: ReadonlyMap<string, number>;
 }
 
-export function terminalKey(part: string, terminal: string): string {
-  return terminal === '' ? part : `${part}.${terminal}`;
-}
-
 export function positionOf(part: Part, field: string): Position {
   return part.where.get(field) ?? part.at;
 }

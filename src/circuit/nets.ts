@@ -1,6 +1,6 @@
 /** Which terminals wires, links and plugging in join for good. */
 import type { Plan } from '../plan/plan.ts';
-import { terminalKey } from './circuit.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { kept } from './maps.ts';
 import { UnionFind } from './union-find.ts';
 

@@ -1,5 +1,6 @@
 /** Which nets are mains, low voltage and earth, whatever position any contact is in. */
 import type { Circuit, Source } from './circuit.ts';
+import { flood, neighbours, type Pair } from './graph.ts';
 
 /** Nets by the side they belong to, whatever position any contact is in. */
 export interface Sides {
@@ -12,8 +13,6 @@ export interface Sides {
   /** `earth` without the nets that are a line or neutral pin as well */
   readonly bareEarth: ReadonlySet<number>;
 }
-
-export type Pair = readonly [a: number, b: number];
 
 /** Sorts nets into mains, low voltage and earth. */
 export function findSides(circuit: Circuit): Sides {
@@ -79,36 +78,4 @@ export function elementPairs(circuit: Circuit): Pair[] {
     ...circuit.diodes.map((d): Pair => [d.anode, d.cathode]),
     ...circuit.passives.map((p): Pair => [p.a, p.b]),
   ];
-}
-
-export function neighbours(pairs: readonly Pair[]): Map<number, number[]> {
-  const map = new Map<number, number[]>();
-  for (const [a, b] of pairs) {
-    for (const [from, to] of [
-      [a, b],
-      [b, a],
-    ] as const) {
-      const list = map.get(from);
-      if (list) list.push(to);
-      else map.set(from, [to]);
-    }
-  }
-  return map;
-}
-
-/** Every net reached; one in `ends` is entered and not left. */
-export function flood(
-  starts: Iterable<number>,
-  around: ReadonlyMap<number, readonly number[]>,
-  ends: ReadonlySet<number> = new Set(),
-): Set<number> {
-  const seen = new Set(starts);
-  const queue = [...seen].filter((net) => !ends.has(net));
-  for (let net = queue.pop(); net !== undefined; net = queue.pop())
-    for (const to of around.get(net) ?? []) {
-      if (seen.has(to)) continue;
-      seen.add(to);
-      if (!ends.has(to)) queue.push(to);
-    }
-  return seen;
 }

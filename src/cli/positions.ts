@@ -1,6 +1,7 @@
 /** `--open`, `--on`, `--press` and `--trip`: which inputs of a plan stand away from rest. */
 import type { Command } from 'commander';
 import type { Part, Plan } from '../plan/plan.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
 import { nearest } from '../text/nearest-name.ts';
 import { Problem } from './status.ts';
 
@@ -58,7 +59,7 @@ export function inputsOf(plan: Plan, flags: PositionFlags): number[] {
   ] as const)
     for (const name of names ?? []) {
       const index = inputOf(plan, numbers, option, name);
-      const part = name.split('.')[0]!;
+      const part = partOfKey(name);
       const other = turned.get(part);
       if (other !== undefined && other !== name)
         throw new Problem(`${part} cannot stand at two positions at once`);
@@ -74,7 +75,7 @@ function inputOf(
   option: string,
   name: string,
 ): number | undefined {
-  const part = plan.parts.get(name.split('.')[0]!);
+  const part = plan.parts.get(partOfKey(name));
   const own = part && part.kind in OPTION ? OPTION[part.kind as keyof typeof OPTION] : undefined;
   if (part === undefined || own === undefined) {
     const fitting = [...plan.parts.values()].filter(

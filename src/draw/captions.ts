@@ -1,10 +1,11 @@
 /** The few words under a symbol's name, and those on a conductor. */
 import type { Core, Part, Plan, Power, Run, Volts } from '../plan/plan.ts';
 import { printable } from '../text/escape.ts';
+import { rounded } from '../text/numbers.ts';
 import type { Figure } from './drawing.ts';
 
 /** At most four digits that matter, without a tail of noughts. */
-const short = (value: number): string => String(Number(value.toPrecision(4)));
+const short = (value: number): string => String(rounded(value, 4));
 const volts = (v: Volts): string => `${short(v.volts)} V ${v.kind.toUpperCase()}`;
 const amps = (value: number | undefined): string => (value === undefined ? '' : `${short(value)} A`);
 

@@ -1,7 +1,7 @@
 /** What of a circuit's state a drawing shows: which contacts are made, and which conductors are live. */
 import type { Circuit } from '../circuit/circuit.ts';
-import { terminalKey } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import type { DrawnCore, DrawnSymbol } from './drawing.ts';
 
 /** One contact between two terminals. */

@@ -1,9 +1,9 @@
 /** A settled state as a drawing shows it. */
-import { terminalKey } from '../circuit/circuit.ts';
 import { liveCores } from '../machine/live-conductors.ts';
 import { type BenchState, settleBench } from '../machine/machine.ts';
 import { solveState } from '../machine/solved-state.ts';
 import type { Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import type { DrawnState } from './current-shown.ts';
 
 /** Contacts and live conductors once the inputs with these numbers have been moved from rest. */

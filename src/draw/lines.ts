@@ -1,6 +1,6 @@
 /** The conductors between placed symbols: which channel each end goes to, which lane it crosses by, where its words stand. */
-import { terminalKey } from '../circuit/circuit.ts';
 import type { Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { coreLetters, coreWords } from './captions.ts';
 import type { Side } from './drawing.ts';
 import type { Measures } from './measures.ts';

@@ -1,6 +1,6 @@
 /** What has to be drawn: the symbols of a plan with their terminals, before any of them has a place. */
-import { terminalKey } from '../circuit/circuit.ts';
 import type { Part, Plan, Pole } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { printable } from '../text/escape.ts';
 import { captionOf } from './captions.ts';
 import type { Figure, Side } from './drawing.ts';

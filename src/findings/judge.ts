@@ -1,8 +1,10 @@
 import { FALSE } from '../logic/bdd.ts';
+import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { BoxPart, MotorPart, Plan, PlugPart, SupplyPart } from '../plan/plan.ts';
 import { motorCurrents } from '../ratings/motor.ts';
 import { proofOf } from '../study/proof.ts';
 import { listOf, type Study, study } from '../study/study.ts';
+import { rounded } from '../text/numbers.ts';
 import { checkApart } from './apart/apart.ts';
 import { checkSharing } from './apart/shared-boxes.ts';
 import { type CautionFacts, chooseCautions } from './cautions.ts';
@@ -178,7 +180,7 @@ function goodFigure(
       const motor = [...s.plan.parts.values()].find((p): p is MotorPart => p.kind === 'motor');
       if (!plug) return undefined;
       const amps = motor ? motorCurrents(motor, s.plan.practice).running?.amps : undefined;
-      return `${amps === undefined ? 'the load' : `${Number(amps.toPrecision(3))} A running`} on a circuit of ${plug.breaker ?? '?'} A`;
+      return `${amps === undefined ? 'the load' : `${rounded(amps)} A running`} on a circuit of ${plug.breaker ?? '?'} A`;
     }
   }
 }
@@ -193,7 +195,7 @@ function loopFigure(s: Study, coils: Report['coils']): string {
   const drawn = draw
     ? `${draw.supply} gives ${draw.limit}, at most ${draw.drawn} is drawn`
     : 'switches and wire carry it';
-  return far?.ohms ? `${drawn}; the farthest loop has ${Number(far.ohms.toPrecision(3))} ohm` : drawn;
+  return far?.ohms ? `${drawn}; the farthest loop has ${rounded(far.ohms)} ohm` : drawn;
 }
 
 export function proofWords(s: Study): string {
@@ -217,8 +219,7 @@ function facts(s: Study, findings: readonly Finding[]): CautionFacts {
   return {
     practice: s.plan.practice,
     hasMains: parts.some((p) => ['plug', 'outlet', 'motor', 'load'].includes(p.kind)),
-    mainsConnection:
-      plug === undefined ? undefined : plug.pattern?.toLowerCase() === 'fixed' ? 'fixed' : 'cord',
+    mainsConnection: plug === undefined ? undefined : isFixedFeed(plug) ? 'fixed' : 'cord',
     legs: plug?.feed === 'three-phase' ? 3 : plug?.feed === 'two-leg' ? 2 : 1,
     neutralSwitched: has('line-not-switched'),
     earthBroken: has('earth-broken'),

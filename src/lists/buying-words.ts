@@ -1,7 +1,8 @@
 /** What is printed on a part, in words that a shop understands, and which parts are the same thing to buy. */
 import type { Cable, Coil, Contact, Limit, Part, Pole, Power, Volts } from '../plan/plan.ts';
+import { rounded } from '../text/numbers.ts';
 
-const num = (x: number): string => `${Number(x.toPrecision(4))}`;
+const num = (x: number): string => `${rounded(x, 4)}`;
 const volts = (v: Volts): string => `${num(v.volts)} V ${v.kind.toUpperCase()}`;
 const amps = (a: number | undefined): string =>
   a === undefined ? '' : a < 0.1 ? `${num(a * 1000)} mA` : `${num(a)} A`;

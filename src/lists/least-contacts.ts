@@ -9,6 +9,7 @@ import { combineLoads } from '../ratings/load.ts';
 import { WATTS_PER_HORSEPOWER } from '../ratings/motor.ts';
 import { tables } from '../ratings/tables.ts';
 import type { Study } from '../study/study.ts';
+import { rounded } from '../text/numbers.ts';
 import {
   type Figure,
   type Least,
@@ -34,7 +35,7 @@ const PILOTS: Readonly<Record<CurrentKind, readonly PilotCode[]>> = {
   dc: ['R300', 'Q300'],
 };
 
-const num = (x: number): string => `${Number(x.toPrecision(4))}`;
+const num = (x: number): string => `${rounded(x, 4)}`;
 const place = (volts: number, kind: CurrentKind): string => `${num(volts)} V ${kind.toUpperCase()}`;
 
 /** The part with another contact on every pole that `poles` names; a switch has one contact. */

@@ -6,6 +6,7 @@ import { openBench } from '../machine/machine.ts';
 import { solveState } from '../machine/solved-state.ts';
 import type { FusePart, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import { rounded } from '../text/numbers.ts';
 import { coilFindings, UNDECIDED } from './least-loop.ts';
 import { type Ladder, leastOf, ratingOf, sizesWith, type Trouble, withParts } from './least-rating.ts';
 import type { LeastRatings } from './materials-model.ts';
@@ -81,7 +82,7 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
   if ('untold' in least) return { least: [], untold: [least.untold] };
   const most = ladder({ sizes: [...sizes].reverse(), judge: judge('wire-overloaded') });
   const value = (amps: number) => amps;
-  const words = (amps: number) => `${Number(amps.toPrecision(4))} A`;
+  const words = (amps: number) => `${rounded(amps, 4)} A`;
   const rating = ratingOf(least, { what: 'rating', unit: 'A', value, words });
   if ('untold' in most) return { least: [rating], untold: [most.untold] };
   if (most.index === 0) return { least: [rating], untold: [] };

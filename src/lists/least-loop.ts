@@ -9,6 +9,7 @@ import type { Finding } from '../findings/report-model.ts';
 import type { Cable, Plan, SupplyPart } from '../plan/plan.ts';
 import { thickerSizes } from '../ratings/wire.ts';
 import type { Study } from '../study/study.ts';
+import { rounded } from '../text/numbers.ts';
 import type { CableGroup } from './cuts.ts';
 import { leastOf, ratingOf, sizesWith, withParts } from './least-rating.ts';
 import type { LeastRatings } from './materials-model.ts';
@@ -20,7 +21,7 @@ export const SUPPLY_AMPS = [
 export const SUPPLY_VA = [5, 10, 15, 20, 30, 40, 50, 75, 100, 150, 200, 250, 300, 500] as const;
 
 const COIL_IDS = ['coil-too-low', 'coil-thin-margin', 'coil-drops-at-start'];
-const num = (x: number): string => `${Number(x.toPrecision(4))}`;
+const num = (x: number): string => `${rounded(x, 4)}`;
 
 /** Findings of the coils and of the loop, each once worked out. */
 export function coilFindings(s: Study) {

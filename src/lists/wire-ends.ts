@@ -1,4 +1,6 @@
 /** How the end of a core is joined and stripped, by the kind of part it lands on. Common practice, no source. */
+
+import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Cable, Part, Plan, Run, TerminalRef } from '../plan/plan.ts';
 
 export const END_METHODS = ['tab', 'screw', 'splice', 'clamp', 'lead', 'earth', 'battery'] as const;
@@ -67,7 +69,7 @@ function methodOf(part: Part | undefined): EndMethod {
     case 'load':
       return 'splice';
     case 'plug':
-      return part.pattern?.toLowerCase() === 'fixed' ? 'screw' : 'clamp';
+      return isFixedFeed(part) ? 'screw' : 'clamp';
     case 'outlet':
       return 'clamp';
     case 'diode':

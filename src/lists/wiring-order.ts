@@ -1,9 +1,10 @@
 /** The order in which cores are wired: run by run from the supplies outwards, low voltage first, mains last. */
 
-import { type Circuit, terminalKey } from '../circuit/circuit.ts';
+import type { Circuit } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
 import { isMains, type Sides } from '../circuit/sides.ts';
 import type { Core, Run, TerminalRef } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { WiringWalk } from './wiring-walk.ts';
 
 export type Section = 'low voltage' | 'mains';

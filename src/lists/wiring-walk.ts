@@ -1,7 +1,8 @@
 /** The walk that puts the cores of one section in their order. */
-import { type Circuit, terminalKey } from '../circuit/circuit.ts';
+import type { Circuit } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
 import type { BoxPart, Core, TerminalRef } from '../plan/plan.ts';
+import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
 import type { Placed, Section } from './wiring-order.ts';
 
 /** The protective conductor of a cable is joined before the others; common practice. */
@@ -95,7 +96,7 @@ export class WiringWalk {
   #comeTo(terminal: string): void {
     if (this.#come.has(terminal)) return;
     this.#come.add(terminal);
-    const part = terminal.split('.')[0]!;
+    const part = partOfKey(terminal);
     if (this.#reached.has(part)) this.#stack.push(part);
     for (const next of this.#ways.get(terminal) ?? []) this.#comeTo(next);
   }

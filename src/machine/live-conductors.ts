@@ -1,8 +1,9 @@
 /** Which conductors carry volts, and which loads have all they need, in one state. */
-import { type Source, terminalKey } from '../circuit/circuit.ts';
+import type { Source } from '../circuit/circuit.ts';
 import { fedVolts } from '../logic/model.ts';
 import { difference } from '../logic/sense.ts';
 import type { Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { type BenchState, joinedIn } from './machine.ts';
 import type { Solved } from './solved-state.ts';
 import type { Held } from './supply-limits.ts';

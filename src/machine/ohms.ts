@@ -6,6 +6,7 @@ import type { Network } from '../electric/network.ts';
 import { solveNetwork } from '../electric/solve.ts';
 import type { Plan } from '../plan/plan.ts';
 import { windingMost } from '../ratings/winding.ts';
+import { rounded } from '../text/numbers.ts';
 import type { BenchState } from './machine.ts';
 import type { Reading } from './reading.ts';
 import { primariesOf } from './supply-primaries.ts';
@@ -50,7 +51,7 @@ export function ohms(
   if (sure) return { value: { through: true, ohms: most, beeps: beeps(most) }, notes: [] };
   const sounds =
     most !== undefined && beeps(most) ? true : least !== undefined && !beeps(least) ? false : null;
-  const under = most === undefined ? '' : ` It is less than ${Number(most.toPrecision(3))} ohm.`;
+  const under = most === undefined ? '' : ` It is less than ${rounded(most)} ohm.`;
   return {
     value: { through: most !== undefined ? true : null, ohms: null, beeps: sounds },
     notes: [

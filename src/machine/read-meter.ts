@@ -1,8 +1,8 @@
 /** What a meter between two terminals reads in one position of gates and switches. */
 
-import { terminalKey } from '../circuit/circuit.ts';
 import { type Figures, islandOf } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { highestVolts } from '../study/corners.ts';
 import { positionWord } from '../study/study.ts';
 import { type BenchState, settleBench } from './machine.ts';

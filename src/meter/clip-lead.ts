@@ -1,12 +1,12 @@
 /** A clip lead that was forgotten: on a plug it keeps the pins out of the wall, on a fixed feed nothing does. */
 
+import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Plan } from '../plan/plan.ts';
 import { listOf } from '../study/study.ts';
 import { type Fault, RANK } from './fault.ts';
 import { joined } from './fault-wires.ts';
 import type { Measure } from './measure.ts';
 import { marksOf, probeOf } from './probe-words.ts';
-import { isFixed } from './setup.ts';
 
 /** One fault for each set of terminals of a fixed feed that these readings put a lead on. */
 export function leadFaults(plan: Plan, measures: readonly Measure[]): Fault[] {
@@ -14,7 +14,7 @@ export function leadFaults(plan: Plan, measures: readonly Measure[]): Fault[] {
   const sets = new Map<string, readonly string[]>();
   for (const { clipped } of measures) {
     const part = clipped[0] === undefined ? undefined : plan.parts.get(probeOf(clipped[0]).part);
-    if (part?.kind === 'plug' && isFixed(part)) sets.set(clipped.join(), clipped);
+    if (part?.kind === 'plug' && isFixedFeed(part)) sets.set(clipped.join(), clipped);
   }
   return [...sets.values()].map((keys) => ({
     text: `the clip lead is still on ${listOf(keys.map(mark))}`,

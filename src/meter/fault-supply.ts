@@ -3,12 +3,12 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
 import { islandOf } from '../electric/island.ts';
+import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { BatteryPart, Plan, SupplyPart } from '../plan/plan.ts';
 import { supplyModel } from '../ratings/supply.ts';
 import { figuresFor } from '../study/corners.ts';
 import { type Fault, RANK } from './fault.ts';
 import { bareMark } from './probe-words.ts';
-import { isFixed } from './setup.ts';
 
 /** Share by which rated and no-load volts of a weak supply differ where the plan has them alike. */
 const SPLIT = 1e-3;
@@ -47,7 +47,7 @@ export function supplyFaults(plan: Plan, circuit: WiredCircuit, source: Source):
  */
 export function feedFaults(plan: Plan, source: Source, mark: (key: string) => string): Fault[] {
   const part = plan.parts.get(source.part);
-  const beyond = part?.kind === 'plug' && isFixed(part) ? 'its feed' : 'the socket it goes into';
+  const beyond = part?.kind === 'plug' && isFixedFeed(part) ? 'its feed' : 'the socket it goes into';
   const lines = source.rails.length > 2 ? source.rails : source.rails.slice(0, 1);
   return lines.map(({ terminal }) => {
     const key = `${source.part}.${terminal}`;

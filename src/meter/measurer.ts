@@ -1,11 +1,13 @@
 /** Every reading of the right circuit that a sheet may ask for. */
 
 import { buildCircuit } from '../circuit/build.ts';
-import { type Source, terminalKey } from '../circuit/circuit.ts';
+import type { Source } from '../circuit/circuit.ts';
 import { isLow, isMains } from '../circuit/sides.ts';
 import type { Figures } from '../electric/island.ts';
 import { balanced } from '../machine/three-phase.ts';
+import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { figuresFor } from '../study/corners.ts';
 import { findSides } from '../study/study.ts';
 import { liveMeasure, type Measure, ohmMeasures, type Where } from './measure.ts';
@@ -13,7 +15,6 @@ import { DeadBench, ohmLimits } from './ohm-bench.ts';
 import type { Pair } from './probe-pairs.ts';
 import { wiredTerminals } from './probe-terminals.ts';
 import { probeOf } from './probe-words.ts';
-import { isFixed } from './setup.ts';
 import type { Stance } from './stance.ts';
 import type { Subject } from './subject.ts';
 import type { Volts } from './volt-bench.ts';
@@ -53,7 +54,7 @@ export function measurer(plan: Plan, right: Subject): Measurer {
   const inWall = (p: Pair) =>
     [p.a, p.b].some((key) => {
       const part = plan.parts.get(probeOf(key).part);
-      return part?.kind === 'plug' && !isFixed(part);
+      return part?.kind === 'plug' && !isFixedFeed(part);
     });
 
   const ohms = (stage: 1 | 2, where: Where, relays: readonly boolean[] | undefined) => {
@@ -129,7 +130,7 @@ function clipSets(plan: Plan): { readonly pins: readonly string[]; readonly fixe
     const sets: { pins: string[]; fixed: boolean }[] = [];
     for (let mask = 1; mask < 1 << pins.length; mask++) {
       const set = pins.filter((_, i) => (mask >> i) & 1);
-      if (set.length > 1) sets.push({ pins: set, fixed: isFixed(part) });
+      if (set.length > 1) sets.push({ pins: set, fixed: isFixedFeed(part) });
     }
     return sets;
   });

@@ -1,7 +1,7 @@
 /** Where a person puts the probes: which pairs of terminals are worth a reading, and how handy each is. */
-import { terminalKey } from '../circuit/circuit.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import type { Part, Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { isUnplugged } from './ohm-bench.ts';
 import { terminalsOf, wiredTerminals } from './probe-terminals.ts';
 import { keyOf, probeOf } from './probe-words.ts';

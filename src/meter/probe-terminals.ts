@@ -1,6 +1,6 @@
 /** The terminals that a core or a probe can be put on: those that a drawing of the plan shows. */
-import { terminalKey } from '../circuit/circuit.ts';
 import type { Part, Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { keyOf } from './probe-words.ts';
 
 const TABS = ['COM', 'NO', 'NC'];

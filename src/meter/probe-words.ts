@@ -1,7 +1,7 @@
 /** Plain words for terminals and cores. */
-import { terminalKey } from '../circuit/circuit.ts';
 import type { Probe } from '../machine/read-meter.ts';
 import type { Core, Plan, TerminalRef } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 
 /** Writes a terminal as the plan marks it: as it was first typed, else by its canonical name. */
 export function marksOf(plan: Plan): (key: string) => string {

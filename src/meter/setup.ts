@@ -1,5 +1,6 @@
 /** What must be so before the readings of each stage: which plugs are out, which supplies on. */
 
+import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Part, Plan } from '../plan/plan.ts';
 import { listOf } from '../study/study.ts';
 import type { CheckStep, StageSetup } from './sheet-model.ts';
@@ -61,8 +62,8 @@ export function setups(plan: Plan, asked: Asked): StageSetup[] {
     socketed: supplies.filter(inSocket),
     switched: supplies.filter((s) => !inSocket(s)),
     batteries: ofKind(plan, 'battery'),
-    pinned: plugs.filter((p) => !isFixed(p)),
-    fixed: plugs.filter(isFixed),
+    pinned: plugs.filter((p) => !isFixedFeed(p)),
+    fixed: plugs.filter(isFixedFeed),
     loose: loads.filter((l) => l.pluggedInto !== undefined),
     wired: loads.filter((l) => l.pluggedInto === undefined),
     outlets: ofKind(plan, 'outlet').filter((o) => loads.some((l) => l.pluggedInto === o.name)),
@@ -82,9 +83,6 @@ export function setups(plan: Plan, asked: Asked): StageSetup[] {
 }
 
 /** Whether a plug stands for a feed that is wired in and has no pins. */
-export function isFixed(plug: Kind<'plug'>): boolean {
-  return plug.pattern?.toLowerCase() === 'fixed';
-}
 
 const LEAD =
   'Where a step says so, clip leads join the terminals it names while that step is read. No plug goes into the wall and no breaker is switched on while a lead is on.';

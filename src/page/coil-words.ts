@@ -2,6 +2,7 @@
 
 import type { WayContact } from '../machine/contacts-on-the-way.ts';
 import type { RelayView, SenseView, StateView } from '../machine/state-view.ts';
+import { rounded } from '../text/numbers.ts';
 
 /** Contacts named in one sentence, at most. */
 const MOST = 4;
@@ -14,7 +15,7 @@ export type Ways = (part: string) => readonly WayContact[];
 /** Volts with the digits that matter on a meter. */
 export function voltsText(volts: number): string {
   const size = Math.abs(volts);
-  return `${size < NOTHING ? 0 : Number(size.toPrecision(3))} V`;
+  return `${size < NOTHING ? 0 : rounded(size)} V`;
 }
 
 const OF = {

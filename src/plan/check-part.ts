@@ -1,4 +1,6 @@
 /** What a schema cannot say of a part: fields that need each other, or contradict each other. */
+
+import { ampsText } from '../text/numbers.ts';
 import type { Errors, Span } from './errors.ts';
 import { found, type Subject } from './issues.ts';
 import { nameProblem } from './names.ts';
@@ -112,7 +114,7 @@ function checkCoil(coil: CoilFields, add: Add): void {
     const most = sorted.at(-1);
     if (least !== undefined && most !== undefined && most[1] > least[1] * COIL_DISAGREEMENT) {
       const second = draws.findLast(([key]) => key === least[0] || key === most[0])!;
-      const list = draws.map(([key, value]) => `${key} gives ${milliamps(value)}`).join(', ');
+      const list = draws.map(([key, value]) => `${key} gives ${ampsText(value)}`).join(', ');
       add(['coil', second[0]], `coil: the figures disagree by more than 10 % at ${rated.volts} V: ${list}`);
     }
     if (coil.frequency !== undefined) add(['coil', 'frequency'], 'coil.frequency: not with a DC coil');
@@ -138,10 +140,6 @@ function checkLimits(coil: CoilFields, rated: number, add: Add): void {
   if (most !== undefined && inVolts(most, rated) < rated * 0.9999) {
     add(['coil', 'most'], 'coil.most: below the rated voltage; expected 100 % or more');
   }
-}
-
-function milliamps(amps: number): string {
-  return amps < 1 ? `${Number((amps * 1000).toPrecision(3))} mA` : `${Number(amps.toPrecision(3))} A`;
 }
 
 function rated(contact: ContactFields): boolean {

@@ -1,4 +1,6 @@
 /** The loads on one plug against its breaker, its fuse and its pattern. */
+
+import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { LoadPart, MotorPart, PlugPart, Practice } from '../plan/plan.ts';
 import { defaults } from './defaults.ts';
 import { sumFigures } from './load.ts';
@@ -40,7 +42,6 @@ interface Limit {
 }
 
 const SLACK = 1 + 1e-9;
-const isFixed = (plug: PlugPart): boolean => plug.pattern?.toLowerCase() === 'fixed';
 
 /**
  * nec: the sum of running currents within the largest cord-and-plug load of the circuit (80 % of a 15
@@ -67,7 +68,8 @@ function demandOf(load: MotorPart | LoadPart, { plug, practice }: CircuitDuty): 
   const currents = motorCurrents(load, practice);
   const motor = load.kind === 'motor';
   // NEC 430.6(A)(1) wants the table for a wired-in motor; a plug-in machine goes by its marked amperes
-  const byTable = motor && currents.tableRunning !== undefined && (load.amps === undefined || isFixed(plug));
+  const byTable =
+    motor && currents.tableRunning !== undefined && (load.amps === undefined || isFixedFeed(plug));
   const running = byTable ? currents.tableRunning : currents.running;
   return { name: load.name, motor, running, fromTable: byTable };
 }
@@ -93,7 +95,7 @@ function weightedDemand(demands: readonly Demand[]): Figure | undefined {
 function necLimit(plug: PlugPart): Limit | undefined {
   const breaker = plug.breaker;
   if (breaker === undefined) return undefined;
-  if (isFixed(plug)) return { amps: breaker, basis: `${breaker} A breaker` };
+  if (isFixedFeed(plug)) return { amps: breaker, basis: `${breaker} A breaker` };
   const socket = plug.pattern === undefined ? undefined : receptacleByName(plug.pattern)?.amps;
   const row = circuitRow(breaker, socket);
   if (row?.mostLoad !== undefined && row.mostLoad !== null && (socket === undefined || row.socket === socket))

@@ -1,5 +1,6 @@
 /** What to look for in a shop in place of a contact that does not serve. */
 import type { CurrentKind, PilotCode } from '../plan/plan.ts';
+import { rounded } from '../text/numbers.ts';
 import { nextSwitch } from './branch.ts';
 import type { ContactDuty } from './judgement.ts';
 import { currentsOfRating } from './making.ts';
@@ -8,7 +9,7 @@ import { type PilotDuty, pilotRating } from './pilot.ts';
 import { branchRule, capacityOf, tables } from './tables.ts';
 
 const ROUNDING = 1 - 1e-9;
-const num = (x: number, digits = 3): string => String(Number(x.toPrecision(digits)));
+const num = (x: number, digits = 3): string => String(rounded(x, digits));
 const at = (volts: number, kind: CurrentKind): string => `${num(volts, 4)} V ${kind.toUpperCase()}`;
 
 /** Up to the next multiple of `step`; an exact multiple stays. */

@@ -1,5 +1,6 @@
 /** How much current a contact is rated to carry and to make, from everything printed on it. */
 import type { Contact, CurrentKind, MotorRating, Practice, Rating } from '../plan/plan.ts';
+import { rounded } from '../text/numbers.ts';
 import { STATED } from './judgement.ts';
 import { tableFullLoad, tableLockedRotor } from './motor.ts';
 import { capacityOf, type HorsepowerRatingRow, type MotorRow, type Table, tables } from './tables.ts';
@@ -16,7 +17,7 @@ export interface Evidence {
   readonly basis: string;
 }
 
-const number = (value: number): string => String(Number(value.toPrecision(4)));
+const number = (value: number): string => String(rounded(value, 4));
 
 export function ratingText(rating: Rating): string {
   return `${number(rating.amps)} A ${number(rating.volts)} V ${rating.kind.toUpperCase()}`;

@@ -1,5 +1,6 @@
 /** Whether a control contact is rated for the coil it feeds. */
 import type { Contact, CurrentKind, PilotCode, Practice } from '../plan/plan.ts';
+import { rounded } from '../text/numbers.ts';
 import { type ContactJudgement, compare, judgement, STATED, type Verdict } from './judgement.ts';
 import { best, countingRatings, type Evidence, ratingText } from './making.ts';
 import type { Figure } from './motor.ts';
@@ -72,7 +73,7 @@ export function pilotRating(code: PilotCode, volts: number, kind: CurrentKind): 
   };
 }
 
-const num = (x: number): string => String(Number(x.toPrecision(4)));
+const num = (x: number): string => String(rounded(x, 4));
 
 interface Uses {
   readonly holds: readonly Evidence[];

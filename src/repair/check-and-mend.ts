@@ -4,6 +4,7 @@ import type { Edit } from '../edit/edits.ts';
 import { check } from '../findings/judge.ts';
 import type { Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
 import { isWiring, mend } from './mend.ts';
 import type { Repair } from './mended.ts';
 
@@ -40,7 +41,7 @@ function isOneChange({ edits }: Repair): boolean {
 /** Parts at which the edits put on or take off an end. */
 function touched(plan: Plan, edits: readonly Edit[]): string[] {
   const at = (e: { run: number; core: number }) => plan.runs[e.run]!.cores[e.core]!;
-  const part = (terminal: string) => terminal.split('.')[0]!;
+  const part = (terminal: string) => partOfKey(terminal);
   return [
     ...new Set(
       edits.flatMap((e) => {

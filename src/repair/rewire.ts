@@ -1,6 +1,7 @@
 /** Changes of wiring that a search tries, and how they alter the cores. */
 import type { Edit } from '../edit/edits.ts';
 import type { Plan } from '../plan/plan.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
 import type { Ends, Quick } from './quick.ts';
 import { Wants } from './terminals-lacking-ends.ts';
 
@@ -98,7 +99,7 @@ export class Rewirings {
   }
 
   private partOf(terminal: number): string {
-    return this.quick.names[terminal]!.split('.')[0]!;
+    return partOfKey(this.quick.names[terminal]!);
   }
 
   private places(): Place[] {

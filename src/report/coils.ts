@@ -1,5 +1,6 @@
 /** The coil table of a report: for every relay a line a gate, with the volts its coil gets. */
 import type { CoilFigures } from '../findings/report-model.ts';
+import { rounded } from '../text/numbers.ts';
 import { columns, pad } from '../text/wrap.ts';
 
 /** A relay with more gates than this shows those with the least to spare. */
@@ -11,7 +12,7 @@ const HEAD = ['opened', 'loop', 'ohms', 'least', 'printed', 'most', 'to spare'] 
 /** `10.9`, three or four figures as the column wants; a dash where nothing is known. */
 function figure(value: number | null, unit = '', digits = 3): string {
   if (value === null) return '-';
-  return `${Number(value.toPrecision(digits))}${unit}`;
+  return `${rounded(value, digits)}${unit}`;
 }
 
 const line = (row: CoilFigures): string[] => [

@@ -1,5 +1,6 @@
 /** Sentences of the commissioning sheet, the same for a terminal and for Markdown; nothing is escaped here. */
 import type { MeterSheet, MeterStage, MeterStep, ReadStep, Wrong } from '../meter/sheet-model.ts';
+import { rounded } from '../text/numbers.ts';
 import { toldLine } from './lists.ts';
 
 export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
@@ -37,7 +38,7 @@ export function checkLine(sheet: MeterSheet): string | undefined {
 
 /** A number with three figures. */
 function figures(value: number): string {
-  return String(Number(value.toPrecision(3)));
+  return String(rounded(value));
 }
 
 function quantity(value: number, unit: string): string {

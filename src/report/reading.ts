@@ -1,6 +1,7 @@
 /** A meter reading for people: one line for two terminals, two tables for the whole plan. */
 import type { NetReading, Reading } from '../machine/reading.ts';
 import { ascii, printable } from '../text/escape.ts';
+import { rounded } from '../text/numbers.ts';
 import { columns, pad, wrap } from '../text/wrap.ts';
 
 /** Columns under which volts and terminals do not stand side by side. */
@@ -9,7 +10,7 @@ const NARROW = 40;
 /** `11.92 V`, `4.1 mV`, `77 mA`, `1.2 kohm`: four figures and a prefix that suits. */
 export function metric(value: number, unit: string): string {
   // Rounded first, so that what rounds up to a thousand takes the next prefix.
-  const size = Math.abs(Number(value.toPrecision(4)));
+  const size = Math.abs(rounded(value, 4));
   const [factor, prefix] =
     size === 0
       ? [1, '']

@@ -1,4 +1,6 @@
 /** What has to be done to the power before each half of a wire list. */
+
+import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Plan } from '../plan/plan.ts';
 
 export interface SectionNotes {
@@ -16,7 +18,7 @@ const several = (count: number, one: string, more: string): string => (count ===
 export function sectionNotes(plan: Plan): SectionNotes {
   const parts = [...plan.parts.values()];
   const count = (kind: string) => parts.filter((p) => p.kind === kind).length;
-  const wired = parts.filter((p) => p.kind === 'plug' && p.pattern?.toLowerCase() === 'fixed').length;
+  const wired = parts.filter((p) => p.kind === 'plug' && isFixedFeed(p)).length;
   const plugs = count('plug') - wired;
   const [supplies, batteries] = [count('supply'), count('battery')];
   // A supply whose primary is wired to the plan's own mains goes dead with that.

@@ -15,6 +15,7 @@ import type {
   SupplyPart,
   TimerPart,
 } from '../plan/plan.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
 import { type CoilModel, coilModel, copperFactor } from '../ratings/coil.ts';
 import { defaults, mainsVariation } from '../ratings/defaults.ts';
 import { type SupplyModel, supplyModel } from '../ratings/supply.ts';
@@ -228,7 +229,7 @@ function ledsBesideResistors(plan: Plan): Set<string> {
     const seen = new Set(queue);
     for (let at = queue.pop(); at !== undefined; at = queue.pop())
       for (const to of around.get(at) ?? []) if (!seen.has(to)) seen.add(to) && queue.push(to);
-    if ([...seen].some((t) => plan.parts.get(t.split('.')[0]!)?.kind === 'resistor')) found.add(part.name);
+    if ([...seen].some((t) => plan.parts.get(partOfKey(t))?.kind === 'resistor')) found.add(part.name);
   }
   return found;
 }

@@ -1,7 +1,7 @@
 /** Judging the symbols of a drawing: every part and terminal is there once, and no symbol covers another. */
-import { terminalKey } from '../../src/circuit/circuit.ts';
 import type { Box, Drawing, DrawnSymbol, DrawnTerminal } from '../../src/draw/drawing.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { terminalKey } from '../../src/plan/terminal-key.ts';
 import { onEdge, overlap, Tiles, TOLERANCE, within } from './geometry-space.ts';
 
 /** What stands more than once in a list. */

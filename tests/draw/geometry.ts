@@ -1,7 +1,7 @@
 /** Judges a laid-out drawing against its plan, by geometry alone and without knowing how it was laid out. */
-import { terminalKey } from '../../src/circuit/circuit.ts';
 import type { Drawing, DrawnCore, Point } from '../../src/draw/drawing.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { terminalKey } from '../../src/plan/terminal-key.ts';
 import { barrierFaults, clearFaults } from './geometry-clear.ts';
 import { placeKey, stepped } from './geometry-lines.ts';
 import { meetFaults } from './geometry-meet.ts';

@@ -1,6 +1,7 @@
 import { FALSE, type Fn } from '../../logic/bdd.ts';
 import { difference } from '../../logic/sense.ts';
 import { movedIn, type Verified } from '../../logic/verify.ts';
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/plan.ts';
 import {
   COMMON_PRACTICE,
@@ -130,7 +131,7 @@ function notSwitched(study: Study, v: Verified): Finding[] {
       const moved = everIn(v, bdd.diff(staying[0]!.f, fed))!;
       const plug = plan.parts.get(source.part) as PlugPart;
       const twoLegs = c.nets.size === 2 && c.nets.has('L1') && staying.length < 2;
-      const behindPlug = plug.pattern?.toLowerCase() !== 'fixed';
+      const behindPlug = !isFixedFeed(plug);
       const names = staying.map((s) => `${c.part}.${s.terminal}`);
       found.push(
         finding(plan, {

@@ -1,6 +1,7 @@
 /** Working current in the protective conductor: neutral joined to earth, and parts that return by it. */
 import type { ContactEdge, Source } from '../../circuit/circuit.ts';
-import { contactPairs, elementPairs, flood, neighbours } from '../../circuit/sides.ts';
+import { flood, neighbours } from '../../circuit/graph.ts';
+import { contactPairs, elementPairs } from '../../circuit/sides.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { finding, listOf, type Study } from '../../study/study.ts';
 import type { Finding } from '../report-model.ts';

@@ -2,6 +2,7 @@
 
 import { isLow, isMains } from '../../circuit/sides.ts';
 import type { Core } from '../../plan/plan.ts';
+import { partOfKey } from '../../plan/terminal-key.ts';
 import { finding, listOf, netAt, type Study } from '../../study/study.ts';
 import type { Finding } from '../report-model.ts';
 
@@ -18,7 +19,7 @@ function gatesOnMains(study: Study): Finding[] {
     .flatMap((part) => ['COM', 'NO', 'NC'].map((t) => `${part.name}.${t}`))
     .filter((key) => circuit.landed.has(key) && isMains(sides, circuit.netOf.get(key)));
   if (hit.length === 0) return [];
-  const gates = [...new Set(hit.map((key) => key.split('.')[0]!))];
+  const gates = [...new Set(hit.map((key) => partOfKey(key)))];
   return [
     finding(plan, {
       id: 'mains-through-gate',

@@ -4,6 +4,7 @@ import { endKey } from '../../circuit/nets.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { relayVariable } from '../../logic/conduction.ts';
 import type { Core } from '../../plan/plan.ts';
+import { partOfKey } from '../../plan/terminal-key.ts';
 import { everIn, finding, findSides, listOf, type Study, sayMoved } from '../../study/study.ts';
 import type { Finding } from '../report-model.ts';
 
@@ -22,7 +23,7 @@ export function netsMeeting(study: Study): Finding[] {
       id: 'mains-meets-low-voltage',
       severity: 'danger',
       question: 1,
-      parts: named.map((t) => t.split('.')[0]!),
+      parts: named.map((t) => partOfKey(t)),
       terminals: named,
       at: culprit?.at,
       message: culprit

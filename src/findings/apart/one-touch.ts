@@ -4,6 +4,7 @@ import type { Relay } from '../../circuit/circuit.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import type { Reach } from '../../logic/conduction.ts';
 import { stateOf, type Verified } from '../../logic/verify.ts';
+import { partOfKey } from '../../plan/terminal-key.ts';
 import { finding, listOf, type Study } from '../../study/study.ts';
 import type { Finding } from '../report-model.ts';
 
@@ -48,7 +49,7 @@ export function oneTouch(study: Study, v: Verified): Finding[] {
             id: 'low-voltage-earthed',
             severity: 'warning',
             question: 1,
-            parts: [relay.part, ...landed.map((t) => t.split('.')[0]!)],
+            parts: [relay.part, ...landed.map((t) => partOfKey(t))],
             terminals: landed,
             message: `${listOf(landed, 3) || 'the loop'} ${landed.length > 1 ? 'are' : 'is'} earthed: one touch of ${pole} on metal starts ${relay.part} with every gate shut`,
             why: starts(relay, byPole)

@@ -1,4 +1,5 @@
 import type { BoxPart, Run } from '../../plan/plan.ts';
+import { partOfKey } from '../../plan/terminal-key.ts';
 import { finding, listOf, netAt, type Study } from '../../study/study.ts';
 import { type WorkingVolts, workingVolts } from '../../study/working-volts.ts';
 import type { Finding } from '../report-model.ts';
@@ -36,7 +37,7 @@ function sharedBox(study: Study, box: BoxPart, volts: WorkingVolts): Finding[] {
   const { plan, circuit } = study;
   const holds = new Set(box.holds);
   const nets = [...circuit.netOf]
-    .filter(([key]) => holds.has(key.split('.')[0]!) && circuit.landed.has(key))
+    .filter(([key]) => holds.has(partOfKey(key)) && circuit.landed.has(key))
     .map(([, n]) => n);
   const mains = Math.max(0, ...nets.map((n) => volts.mains(n)));
   if (mains === 0 || !nets.some((n) => volts.low(n) > 0) || box.divider) return [];

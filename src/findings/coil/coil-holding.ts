@@ -4,10 +4,9 @@ import type { Moved } from '../../logic/verify.ts';
 import { type Coiled, modelOf } from '../../study/corners.ts';
 import { coilNets, type Electrics } from '../../study/electrics.ts';
 import { finding, listOf, type Study, sayMoved } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
 import type { Finding } from '../report-model.ts';
 import { baseState } from '../starts/starts.ts';
-
-const say = (x: number, digits = 3) => Number(x.toPrecision(digits));
 
 /** m of cable from which its capacitance is reported to hold a mains-voltage coil in; common practice, no source. */
 const LONG_CABLE = 90;
@@ -48,14 +47,14 @@ function leaks(study: Study, own: Electrics, index: number, moved: Moved): Findi
       question: 4,
       parts: [relay.part, ...others],
       at: part.where.get('coil.drop-out') ?? part.where.get('coil.rated') ?? part.at,
-      message: `${relay.part} may stay in: ${say(volts)} V leaks through its coil with all gates shut`,
-      why: `It lets go for certain only below ${say(model.dropOutVolts)} V. With ${sayMoved(study.circuit, moved)} current reaches it through ${listOf(others, 3) || 'another part'}.`,
+      message: `${relay.part} may stay in: ${rounded(volts)} V leaks through its coil with all gates shut`,
+      why: `It lets go for certain only below ${rounded(model.dropOutVolts)} V. With ${sayMoved(study.circuit, moved)} current reaches it through ${listOf(others, 3) || 'another part'}.`,
       fix: others.some((o) => isOutput(study, o))
         ? 'Put a resistor across the coil that draws more than the output leaks, or use a contact instead.'
         : 'Connect the lamp or indicator across the coil, not across a switch.',
       figures: [
-        { name: 'volts at the coil', value: say(volts, 4), unit: 'V' },
-        { name: 'drop-out', value: say(model.dropOutVolts, 4), unit: 'V' },
+        { name: 'volts at the coil', value: rounded(volts, 4), unit: 'V' },
+        { name: 'drop-out', value: rounded(model.dropOutVolts, 4), unit: 'V' },
       ],
       basis: `drop-out as printed, or the usual must-release figure${isContactor(part) ? ' (IEC 60947-4-1, from memory)' : ''}`,
     }),
@@ -94,11 +93,11 @@ function longCable(study: Study, own: Electrics, index: number, part: Coiled): F
       question: 4,
       parts: [part.name],
       at: part.where.get('coil.rated') ?? part.at,
-      message: `${part.name} may stay in: ${say(metres)} m of cable feed a ${model.rated} V AC coil`,
+      message: `${part.name} may stay in: ${rounded(metres)} m of cable feed a ${model.rated} V AC coil`,
       why: 'The cores beside each other pass a little AC, which can be enough to hold a mains-voltage coil.',
       fix: 'Keep the long cable at 24 V, with a small relay next to the contactor.',
       figures: [
-        { name: 'cable', value: say(metres), unit: 'm' },
+        { name: 'cable', value: rounded(metres), unit: 'm' },
         { name: 'from', value: LONG_CABLE, unit: 'm' },
       ],
       basis: 'common practice, no source',

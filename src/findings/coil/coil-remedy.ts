@@ -7,9 +7,8 @@ import type { CoilRow } from '../../study/coil-rows.ts';
 import { ambientOf, coilOf, figuresFor } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import type { Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
 import { type CoilState, THIN } from './coil-volts.ts';
-
-const say = (x: number, digits = 3) => Number(x.toPrecision(digits));
 
 /** Times the area of the wire in the plan up to which thicker wire is proposed; beyond it another cure is meant. */
 const MOST_THICKER = 7;
@@ -63,7 +62,7 @@ function thickerWire(
     };
     const v = volts(figuresFor(study.plan, 'low', { cableOf }));
     if (!enough(v)) continue;
-    serves = `${size.gauge} instead of ${thinnest.gauge} gives ${say(v)} V`;
+    serves = `${size.gauge} instead of ${thinnest.gauge} gives ${rounded(v)} V`;
     if (v >= wanted - 1e-9) return [serves];
   }
   // Wire that only just serves is worth naming where the coil would not pull in at all, not where it does already.
@@ -103,7 +102,7 @@ function otherSupply(
       const high = supplyModel(bigger(owner, va), plan.practice).openCircuit.nominal;
       if (v >= wanted)
         return [
-          `a transformer of ${owner.output.volts} V and at least ${va} VA gives ${say(v)} V${high > model.mostVolts ? ' (but then check that the coil stands what it gives once pulled in)' : ''}`,
+          `a transformer of ${owner.output.volts} V and at least ${va} VA gives ${rounded(v)} V${high > model.mostVolts ? ' (but then check that the coil stands what it gives once pulled in)' : ''}`,
         ];
     }
     return owner.output.volts < 0.95 * model.rated ? [otherVolts] : [];
@@ -116,7 +115,7 @@ function otherSupply(
   const most = supply.openCircuit.max * share;
   const stands = coilOf(part).most === undefined ? 1.3 * model.rated : model.mostVolts;
   if (share > 1 && share < 1.3 && most <= stands)
-    return [`a supply that never falls below ${say(Math.ceil(least * 100) / 100)} V`];
+    return [`a supply that never falls below ${rounded(Math.ceil(least * 100) / 100)} V`];
   return share >= 1.3 ? [otherVolts] : [];
 }
 

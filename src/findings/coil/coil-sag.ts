@@ -9,10 +9,9 @@ import type { Electrics } from '../../study/electrics.ts';
 import { solveMains } from '../../study/mains-flows.ts';
 import type { Standing } from '../../study/situations.ts';
 import { finding, type Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
 import type { Finding } from '../report-model.ts';
 import type { CoilState } from './coil-volts.ts';
-
-const say = (x: number, digits = 3) => Number(x.toPrecision(digits));
 
 /** Share of rated volts above which a pulled-in coil is sure to hold; makers' data, DC 50 %, AC 80 %, contactor 75 %. */
 function holdShare(state: CoilState): number {
@@ -42,12 +41,12 @@ export function checkSag(study: Study, own: Electrics, state: CoilState): Findin
         severity: 'warning',
         question: 4,
         parts: [part.name, source.part, motor.name],
-        message: `${part.name} may drop out while ${motor.name} starts: its coil keeps ${say(held)} V and needs ${say(needs)} V to hold`,
-        why: `${source.part} hangs on the cord of ${motor.name}, whose start of ${say(amps)} A leaves it ${say(kept * 100)} % of the mains. The contact then opens and closes under the starting current.`,
+        message: `${part.name} may drop out while ${motor.name} starts: its coil keeps ${rounded(held)} V and needs ${rounded(needs)} V to hold`,
+        why: `${source.part} hangs on the cord of ${motor.name}, whose start of ${rounded(amps)} A leaves it ${rounded(kept * 100)} % of the mains. The contact then opens and closes under the starting current.`,
         fix: `Feed ${source.part} from an outlet of its own, or use a thicker and shorter cord.`,
         figures: [
-          { name: 'volts at the coil during the start', value: say(held, 4), unit: 'V' },
-          { name: 'volts to hold', value: say(needs, 4), unit: 'V' },
+          { name: 'volts at the coil during the start', value: rounded(held, 4), unit: 'V' },
+          { name: 'volts to hold', value: rounded(needs, 4), unit: 'V' },
         ],
         basis: 'relay makers’ data; IEC 60947-4-1 for contactors (from memory)',
       }),

@@ -1,9 +1,8 @@
 /** Coils in line with something else. */
 import type { Verified } from '../../logic/verify.ts';
 import { everIn, finding, listOf, type Study, sayMoved } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
 import type { Finding } from '../report-model.ts';
-
-const round = (x: number, digits = 3) => Number(x.toPrecision(digits));
 
 /** A coil that shares the supply's volts with another coil, a lamp or an indicator, and so does not pull in. */
 export function inSeries(study: Study, v: Verified): Finding[] {
@@ -32,12 +31,12 @@ export function inSeries(study: Study, v: Verified): Finding[] {
         severity: 'fault',
         question: 4,
         parts: [relay.part, ...new Set(others)],
-        message: `${relay.part} shares the supply with ${listOf([...new Set(others)], 3) || 'another part'} in line and gets only ${round(seen)} V`,
+        message: `${relay.part} shares the supply with ${listOf([...new Set(others)], 3) || 'another part'} in line and gets only ${rounded(seen)} V`,
         why: `With ${sayMoved(circuit, moved)} the current to its coil passes through another coil, lamp or indicator.`,
         fix: 'Connect the other part side by side with the coil, not in line with it.',
         figures: [
-          { name: 'volts at the coil', value: round(seen, 4), unit: 'V' },
-          { name: 'pull-in', value: round(sense.pullIn, 4), unit: 'V' },
+          { name: 'volts at the coil', value: rounded(seen, 4), unit: 'V' },
+          { name: 'pull-in', value: rounded(sense.pullIn, 4), unit: 'V' },
         ],
         basis: 'Ohm’s law over the joined parts, ideal wires',
       }),

@@ -5,6 +5,7 @@ import type { CoilRow } from '../../study/coil-rows.ts';
 import { ambientOf, coilOf, figuresFor, warmCelsius } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { finding, listOf, type Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
 import type { Finding } from '../report-model.ts';
 import type { FedCoil } from './coil.ts';
 import { lowRemedies } from './coil-remedy.ts';
@@ -21,7 +22,6 @@ export interface CoilState {
 /** Share of rated volts by which the least may lie above pull-in before the margin counts as thin. */
 export const THIN = 0.05;
 
-const say = (x: number, digits = 3) => Number(x.toPrecision(digits));
 const EPSILON = 1e-9;
 
 /** The row with the least to spare. */
@@ -41,8 +41,8 @@ export function tooLow(study: Study, electrics: Electrics, state: CoilState): Fi
   const at = row.gate === undefined || (everywhere && rows.length > 1) ? '' : ` from ${row.gate}`;
   const needs =
     model.kind === 'dc' && !model.pullInIsWarm
-      ? `${say(pullIn)} V to pull in warm`
-      : `${say(pullIn)} V to pull in`;
+      ? `${rounded(pullIn)} V to pull in warm`
+      : `${rounded(pullIn)} V to pull in`;
   const others = short.map((r) => r.gate!).filter((g) => g !== row.gate);
   const remedies = lowRemedies(study, electrics, state, row);
   return [
@@ -57,18 +57,18 @@ export function tooLow(study: Study, electrics: Electrics, state: CoilState): Fi
       ],
       at: part.where.get('coil.rated') ?? part.at,
       message: fails
-        ? `${part.name} gets ${say(row.least)} V${at} at worst and needs ${needs}`
-        : `${part.name} gets ${say(row.least)} V${at} at worst, only ${say(row.least - pullIn, 2)} V above what it needs${model.kind === 'dc' && !model.pullInIsWarm ? ' warm' : ''}`,
+        ? `${part.name} gets ${rounded(row.least)} V${at} at worst and needs ${needs}`
+        : `${part.name} gets ${rounded(row.least)} V${at} at worst, only ${rounded(row.least - pullIn, 2)} V above what it needs${model.kind === 'dc' && !model.pullInIsWarm ? ' warm' : ''}`,
       why: `${whyLow(study, state, row)}${fails && others.length > 0 ? ` ${everywhere ? 'Every other way of starting it is short too' : `Short too: ${listOf(others)}`}.` : ''}`,
       fix:
         remedies.length > 0
           ? `${remedies.join('; or ')}.`
           : `Use a relay whose coil suits ${source.part}, or another supply.`,
       figures: [
-        { name: 'least volts at the coil', value: say(row.least, 4), unit: 'V' },
-        { name: 'volts at the coil as printed', value: say(row.nominal, 4), unit: 'V' },
-        { name: 'pull-in of the warm coil', value: say(pullIn, 4), unit: 'V' },
-        { name: 'margin', value: say(row.least - pullIn), unit: 'V' },
+        { name: 'least volts at the coil', value: rounded(row.least, 4), unit: 'V' },
+        { name: 'volts at the coil as printed', value: rounded(row.nominal, 4), unit: 'V' },
+        { name: 'pull-in of the warm coil', value: rounded(pullIn, 4), unit: 'V' },
+        { name: 'margin', value: rounded(row.least - pullIn), unit: 'V' },
       ],
       basis:
         model.kind === 'dc'
@@ -82,18 +82,18 @@ function whyLow(study: Study, { fed, pullIn }: CoilState, row: CoilRow): string 
   const { model, supply, source } = fed;
   const { plan } = study;
   const start = supply
-    ? `${source.part} may stand at ${say(supply.openCircuit.min)} V`
+    ? `${source.part} may stand at ${rounded(supply.openCircuit.min)} V`
     : `the mains may stand low`;
   const lost = supply ? supply.openCircuit.min - row.least : 0;
   const inside =
     supply && supply.sourceOhms > 0
       ? 'the supply itself, the wire and the contacts'
       : 'the wire and the contacts';
-  const way = `${say(lost, 2)} V stay in ${inside}${model.kind === 'ac' ? ' while the armature is still open' : ''}`;
+  const way = `${rounded(lost, 2)} V stay in ${inside}${model.kind === 'ac' ? ' while the armature is still open' : ''}`;
   const warm =
     model.kind === 'dc' && !model.pullInIsWarm
-      ? ` In air of ${say(ambientOf(plan))} °C a coil that has been on is at ${say(warmCelsius(plan, model))} °C and needs ${say(copperFactor(warmCelsius(plan, model)))} times its ${say(model.pullInVolts)} V.`
-      : ` It needs ${say((pullIn / model.rated) * 100)} % of its ${model.rated} V.`;
+      ? ` In air of ${rounded(ambientOf(plan))} °C a coil that has been on is at ${rounded(warmCelsius(plan, model))} °C and needs ${rounded(copperFactor(warmCelsius(plan, model)))} times its ${rounded(model.pullInVolts)} V.`
+      : ` It needs ${rounded((pullIn / model.rated) * 100)} % of its ${model.rated} V.`;
   return `${start}, and ${way}.${warm}`;
 }
 
@@ -116,15 +116,15 @@ export function tooHigh(study: Study, { fed, rows }: CoilState): Finding[] {
       question: 4,
       parts: [part.name, source.part],
       at: part.where.get('coil.rated') ?? part.at,
-      message: `${part.name} gets ${say(most)} V${stated ? '' : ' with the mains at nominal'} and stands ${say(model.mostVolts)} V for long`,
+      message: `${part.name} gets ${rounded(most)} V${stated ? '' : ' with the mains at nominal'} and stands ${rounded(model.mostVolts)} V for long`,
       why: `Its coil is rated ${model.rated} V; ${source.part} ${supply && supply.sourceOhms > 0 ? 'rises above its label when lightly loaded' : 'may stand that high'}. The coil overheats.`,
       fix:
         model.kind === 'ac'
           ? `Measure it with the coil on and state no-load: of ${source.part}; or use a transformer with less rise, or a coil that states coil: {most: ...}.`
           : `Use a regulated supply of ${model.rated} V, or a coil that states coil: {most: ...} for that voltage.`,
       figures: [
-        { name: 'volts at the coil', value: say(most, 4), unit: 'V' },
-        { name: 'most for long', value: say(model.mostVolts, 4), unit: 'V' },
+        { name: 'volts at the coil', value: rounded(most, 4), unit: 'V' },
+        { name: 'most for long', value: rounded(model.mostVolts, 4), unit: 'V' },
       ],
       basis: stated
         ? 'highest continuous voltage as printed on the relay'

@@ -9,6 +9,7 @@ import { type Coiled, figuresFor, modelOf, warmCelsius } from '../../study/corne
 import { Electrics } from '../../study/electrics.ts';
 import { loopOf } from '../../study/loop-path.ts';
 import { finding, type Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
 import type { CoilFigures, Finding } from '../report-model.ts';
 import { checkFrequency } from './coil-frequency.ts';
 import { checkHolding } from './coil-holding.ts';
@@ -53,8 +54,6 @@ function reaches(v: Verified, source: Source, net: number): boolean {
     );
   return reach.some((r) => (r.get(net) ?? FALSE) !== FALSE);
 }
-
-export const round = (x: number, digits = 4): number => Number(x.toPrecision(digits));
 
 export interface CoilChecks {
   readonly findings: readonly Finding[];
@@ -106,16 +105,16 @@ function figures(study: Study, own: Electrics, state: CoilState, row: CoilRow): 
   const { model, part } = state.fed;
   const loop = loopOf(own, state, row);
   const known = model.ohms !== undefined || part.kind === 'board';
-  const volts = (x: number) => (known ? round(x) : null);
+  const volts = (x: number) => (known ? rounded(x, 4) : null);
   return {
     relay: part.name,
     gate: row.gate ?? null,
-    metres: loop.metres === undefined ? null : round(loop.metres),
-    ohms: loop.ohms === undefined ? null : round(loop.ohms),
+    metres: loop.metres === undefined ? null : rounded(loop.metres, 4),
+    ohms: loop.ohms === undefined ? null : rounded(loop.ohms, 4),
     volts: { min: volts(row.least), nominal: volts(row.nominal), max: volts(row.most) },
-    pullIn: round(state.pullIn),
-    dropOut: round(model.dropOutVolts),
-    margin: known ? round((row.least - state.pullIn) / model.rated, 3) : null,
+    pullIn: rounded(state.pullIn, 4),
+    dropOut: rounded(model.dropOutVolts, 4),
+    margin: known ? rounded((row.least - state.pullIn) / model.rated, 3) : null,
     corner: cornerWords(study, state, row),
   };
 }
@@ -127,14 +126,14 @@ function cornerWords(study: Study, { fed }: CoilState, row: CoilRow): string {
   const { plan, circuit } = study;
   const coil =
     model.kind === 'dc'
-      ? `coil at ${round(warmCelsius(plan, model), 3)} °C and ${round(model.tolerance * 100, 2)} % low`
+      ? `coil at ${rounded(warmCelsius(plan, model), 3)} °C and ${rounded(model.tolerance * 100, 2)} % low`
       : 'armature open';
   const source = supply
-    ? `supply at ${round(supply.openCircuit.min)} V`
-    : `mains at ${round(figuresFor(plan, 'low').source(fedSource).scale * 100, 3)} %`;
+    ? `supply at ${rounded(supply.openCircuit.min, 4)} V`
+    : `mains at ${rounded(figuresFor(plan, 'low').source(fedSource).scale * 100, 3)} %`;
   const others = row.leastIn.moved.filter((i) => !row.moved.includes(i)).map((i) => circuit.inputs[i]!.part);
   const with_ = others.length === 0 ? '' : `, with ${others.join(', ')} as well`;
-  return `${source}, ${coil}, wires at ${round(plan.ambient ?? 40, 3)} °C${with_}${row.proved ? '' : ' (searched, not every combination tried)'}`;
+  return `${source}, ${coil}, wires at ${rounded(plan.ambient ?? 40, 3)} °C${with_}${row.proved ? '' : ' (searched, not every combination tried)'}`;
 }
 
 function coilKind(study: Study, { part, model, source }: FedCoil): Finding {

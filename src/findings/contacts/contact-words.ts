@@ -3,6 +3,7 @@ import type { Part, Position } from '../../plan/plan.ts';
 import type { ContactJudgement } from '../../ratings/judgement.ts';
 import type { LoadCurrents } from '../../ratings/motor.ts';
 import { finding, listOf, type Study } from '../../study/study.ts';
+import { rounded, roundedOrNull } from '../../text/numbers.ts';
 import type { Finding } from '../report-model.ts';
 
 /** One contact with everything found out about it. */
@@ -23,10 +24,8 @@ export interface Judged {
 /** V above which the wrong contact is a danger and not only spoilt; extra-low voltage of either practice. */
 const GENTLE = 30;
 
-const num = (x: number) => Number(x.toPrecision(3));
 const quantity = (x: number, unit: string) =>
-  unit === 'A' && x < 0.1 ? `${num(x * 1000)} mA` : `${num(x)} ${unit}`;
-const tidy = (x: number | undefined) => (x === undefined ? null : Number(x.toPrecision(4)));
+  unit === 'A' && x < 0.1 ? `${rounded(x * 1000)} mA` : `${rounded(x)} ${unit}`;
 
 /** `collector`, or `the coil of Q1`. */
 function loadName({ feeds, loads }: Judged): string {
@@ -47,7 +46,7 @@ const COIL_VERBS = { runs: ['holds at', 'hold at'], starts: ['pulls in at', 'pul
 function asks(g: Judged, j: ContactJudgement): string {
   const load = loadName(g);
   const many = g.loads.length > 1 ? 1 : 0;
-  if (j.aspect === 'voltage') return `the circuit has ${num(g.volts)} V ${g.kind.toUpperCase()}`;
+  if (j.aspect === 'voltage') return `the circuit has ${rounded(g.volts)} V ${g.kind.toUpperCase()}`;
   const runs =
     j.aspect === 'running' || j.aspect === 'horsepower' || (j.aspect === 'motor-rated' && drawsDecide(j));
   const verb = (g.feeds === 'coil' ? COIL_VERBS : LOAD_VERBS)[runs ? 'runs' : 'starts'][many];
@@ -56,7 +55,7 @@ function asks(g: Judged, j: ContactJudgement): string {
   if (j.unit === 'hp') return `${load} ${many ? 'have' : 'has'} ${figure}`;
   const { starting } = g.currents;
   const rough = !runs && starting?.rough === true && starting.least !== undefined;
-  return `${load} ${verb} ${rough ? `${num(starting.least)} to ${figure}` : figure}`;
+  return `${load} ${verb} ${rough ? `${rounded(starting.least)} to ${figure}` : figure}`;
 }
 
 /** Rules for hand switches and solid-state outputs go by the running current and allow less than the rating. */
@@ -72,7 +71,7 @@ function gives(g: Judged, j: ContactJudgement): string {
     if (printed === '') return `${contact} states no voltage`;
     return j.found === 0 || j.found === undefined
       ? `${contact} is rated for ${g.kind === 'ac' ? 'DC' : 'AC'} only (${printed})`
-      : `${contact} is made for ${num(j.found)} V (${printed})`;
+      : `${contact} is made for ${rounded(j.found)} V (${printed})`;
   }
   if (j.found === undefined)
     return j.unit === 'hp'
@@ -163,8 +162,8 @@ export function contactFinding(study: Study, g: Judged, j: ContactJudgement): Fi
     why: why(g, j),
     fix: fix(g, j),
     figures: [
-      { name: 'needed', value: tidy(j.needed), unit: j.unit },
-      { name: 'contact', value: tidy(j.found), unit: j.unit },
+      { name: 'needed', value: roundedOrNull(j.needed), unit: j.unit },
+      { name: 'contact', value: roundedOrNull(j.found), unit: j.unit },
     ],
     basis: withEditions(j.basis) || 'a missing figure is never a pass',
   });

@@ -5,6 +5,7 @@ import { contactAdvice } from '../../ratings/contact-advice.ts';
 import { type ContactDuty, type ContactJudgement, SLACK } from '../../ratings/judgement.ts';
 import { combineLoads } from '../../ratings/load.ts';
 import { finding, type Study } from '../../study/study.ts';
+import { rounded, roundedOrNull } from '../../text/numbers.ts';
 import type { ContactFigures, Finding } from '../report-model.ts';
 import { judgePilots } from './contact-pilot.ts';
 import { contactFinding, figureWords, type Judged, withEditions } from './contact-words.ts';
@@ -110,16 +111,14 @@ function figuresOf(g: Judged): ContactFigures {
     relay: g.part.name,
     pole: g.pole,
     load: g.loads.join(', '),
-    running: tidy(g.currents.running?.amps),
-    starting: tidy(g.currents.starting?.amps),
+    running: roundedOrNull(g.currents.running?.amps),
+    starting: roundedOrNull(g.currents.starting?.amps),
     ratingUsed: used?.ratingUsed || null,
-    multiple: tidy(used?.multiple),
+    multiple: roundedOrNull(used?.multiple),
     verdict: worst ? (worst.verdict === 'fail' ? 'no' : 'cannot tell') : 'yes',
     basis: withEditions(used?.basis ?? '') || 'no rating stated',
   };
 }
-
-const tidy = (x: number | undefined) => (x === undefined ? null : Number(x.toPrecision(4)));
 
 function oncePerPart(list: readonly Finding[]): Finding[] {
   const seen = new Set<string>();
@@ -172,7 +171,7 @@ function solidState(study: Study, g: Judged): Finding[] {
   const heat =
     amps === undefined
       ? `each ampere makes ${SOLID.watts[0]} to ${SOLID.watts[1]} W of heat`
-      : `${Number(amps.toPrecision(3))} A make ${watts(SOLID.watts[0])} to ${watts(SOLID.watts[1])} W of heat`;
+      : `${rounded(amps)} A make ${watts(SOLID.watts[0])} to ${watts(SOLID.watts[1])} W of heat`;
   const sink = `it needs a heat sink above ${SOLID.sink[0]} to ${SOLID.sink[1]} A`;
   return [
     finding(study.plan, {
@@ -185,8 +184,8 @@ function solidState(study: Study, g: Judged): Finding[] {
       why: `Off is not isolation: the motor lead reads live on a meter. When it fails it mostly stays on. Inside it, ${heat}; ${sink}.`,
       fix: `Use a contactor, or put one in line as the means of stopping: ${g.advice}.`,
       figures: [
-        { name: 'leakage', value: stated === undefined ? null : tidy(stated), unit: 'A' },
-        { name: 'running', value: tidy(amps), unit: 'A' },
+        { name: 'leakage', value: stated === undefined ? null : roundedOrNull(stated), unit: 'A' },
+        { name: 'running', value: roundedOrNull(amps), unit: 'A' },
       ],
       basis: 'relay makers’ application guidance, several agree; heat from memory; 29 CFR 1910.147(b)',
     }),

@@ -3,6 +3,7 @@ import type { BatteryPart } from '../../plan/plan.ts';
 import { shortLived, WEEK_HOURS, WORKING_WEEK_HOURS } from '../../ratings/battery.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { finding, type Study } from '../../study/study.ts';
+import { milliampsText, rounded } from '../../text/numbers.ts';
 import type { Finding } from '../report-model.ts';
 
 /** Ways of starting a relay that are tried; they differ by ohms of wire only. */
@@ -10,9 +11,6 @@ const FEW = 8;
 
 /** A below which nothing flows: what is left then is the rounding of the solver. */
 const NO_AMPS = 1e-6;
-
-const say = (x: number, digits = 2) => Number(x.toPrecision(digits));
-const milli = (a: number) => `${Number((a * 1000).toPrecision(3))} mA`;
 
 /** Hours with a gate open, and hours at rest, from the stated capacity. */
 export function checkBatteries(study: Study, own: Electrics | undefined): Finding[] {
@@ -45,21 +43,21 @@ function lifeOf(study: Study, own: Electrics, battery: BatteryPart): Finding[] {
       parts: [battery.name],
       at: battery.where.get('capacity') ?? battery.at,
       message: flat
-        ? `${battery.name} is flat in ${say(life.restingHours! / 24)} days with all gates shut`
-        : `${battery.name} lasts about ${say(life.runningHours ?? 0)} h with a gate open`,
-      why: `${running > 0 ? `An open gate takes ${milli(running)}` : 'No gate takes current'}${resting > 0 ? `, rest takes ${milli(resting)}` : ''}; of ${battery.capacity} Ah about 60 % can be used before the volts sag. A working week is taken as ${WORKING_WEEK_HOURS} h.`,
+        ? `${battery.name} is flat in ${rounded(life.restingHours! / 24, 2)} days with all gates shut`
+        : `${battery.name} lasts about ${rounded(life.runningHours ?? 0, 2)} h with a gate open`,
+      why: `${running > 0 ? `An open gate takes ${milliampsText(running)}` : 'No gate takes current'}${resting > 0 ? `, rest takes ${milliampsText(resting)}` : ''}; of ${battery.capacity} Ah about 60 % can be used before the volts sag. A working week is taken as ${WORKING_WEEK_HOURS} h.`,
       fix: flat
         ? 'Connect what draws at rest behind the gates, next to the coil.'
         : 'Use a bigger battery, a relay that draws less, or a plug-in supply.',
       figures: [
         {
           name: 'hours with a gate open',
-          value: life.runningHours === undefined ? null : say(life.runningHours, 3),
+          value: life.runningHours === undefined ? null : rounded(life.runningHours, 3),
           unit: 'h',
         },
         {
           name: 'hours at rest',
-          value: life.restingHours === undefined ? null : say(life.restingHours, 3),
+          value: life.restingHours === undefined ? null : rounded(life.restingHours, 3),
           unit: 'h',
         },
       ],

@@ -4,10 +4,11 @@ import type { Contact, Part, Rating } from '../../plan/plan.ts';
 import { defaults } from '../../ratings/defaults.ts';
 import { coilOf } from '../../study/corners.ts';
 import { finding, isLanded, listOf, netAt, type Study } from '../../study/study.ts';
+import { ampsText } from '../../text/numbers.ts';
 import { type FedCoil, fedCoils } from '../coil/coil.ts';
 import type { CoilState } from '../coil/coil-volts.ts';
 import type { Finding } from '../report-model.ts';
-import { amps, holding, inrush, overloaded, say } from './supply-load.ts';
+import { amps, holding, inrush, overloaded } from './supply-load.ts';
 
 /** Question 5: supply, switches, suppression. Coil currents with nominal resistance and ideal wires. */
 export function checkLoop(study: Study, states: readonly CoilState[]): Finding[] {
@@ -63,7 +64,7 @@ function switches(study: Study, coils: readonly FedCoil[]): Finding[] {
           severity: 'fault',
           question: 5,
           parts: [part.name, ...carried.map((c) => c.part.name)],
-          message: `${part.name} is rated ${say(rating)} and has to ${held > rating ? 'carry' : 'make'} ${say(worst)}`,
+          message: `${part.name} is rated ${ampsText(rating)} and has to ${held > rating ? 'carry' : 'make'} ${ampsText(worst)}`,
           why: `That is the ${held > rating ? 'holding' : 'pull-in'} current of ${listOf(carried.map((c) => c.part.name))} at ${volts} V ${kind.toUpperCase()}.`,
           fix: 'Use a switch of a higher rating, or a small relay between the gates and the contactor.',
           figures: [amps('current', worst), amps('rating', rating)],
@@ -122,7 +123,7 @@ function underloaded(
       severity: 'caution',
       question: 5,
       parts: [part.name],
-      message: `only ${say(held)} flows through ${part.name}; it needs ${say(needs)} to keep its contacts clean`,
+      message: `only ${ampsText(held)} flows through ${part.name}; it needs ${ampsText(needs)} to keep its contacts clean`,
       why: stated
         ? 'Silver contacts that switch too little grow a film and become unreliable.'
         : `Its metal is not stated${metal === 'gold' ? '' : ' and taken as silver'}; silver that switches too little grows a film.`,

@@ -8,6 +8,7 @@ import { extraLowLimit } from '../../ratings/limits.ts';
 import { everIn, finding, listOf, netAt, type Study, sayMoved } from '../../study/study.ts';
 import { unfused } from '../../study/unfused-wire.ts';
 import { highestVolts } from '../../study/working-volts.ts';
+import { rounded } from '../../text/numbers.ts';
 import { oneTouch } from '../apart/one-touch.ts';
 import type { Finding } from '../report-model.ts';
 import { runsFromRest } from '../starts/starts.ts';
@@ -95,12 +96,12 @@ function tooStrong(study: Study, s: SupplyPart): Finding[] {
       question: 5,
       parts: [s.name],
       at: s.where.get('class-2') ?? s.at,
-      message: `${s.name} is called Class 2, but ${Number(s.limit.amps.toPrecision(3))} A at ${highest} V is more than such a supply gives`,
-      why: `At ${highest} V a Class 2 supply is marked with ${Number(verdict.limitAmps.toPrecision(3))} A at most.`,
+      message: `${s.name} is called Class 2, but ${rounded(s.limit.amps)} A at ${highest} V is more than such a supply gives`,
+      why: `At ${highest} V a Class 2 supply is marked with ${rounded(verdict.limitAmps)} A at most.`,
       fix: 'Read the label again; without the Class 2 mark put a fuse next to the supply.',
       figures: [
-        { name: 'stated', value: Number(s.limit.amps.toPrecision(3)), unit: 'A' },
-        { name: 'Class 2', value: Number(verdict.limitAmps.toPrecision(3)), unit: 'A' },
+        { name: 'stated', value: rounded(s.limit.amps), unit: 'A' },
+        { name: 'Class 2', value: rounded(verdict.limitAmps), unit: 'A' },
       ],
       basis: verdict.basis,
     }),

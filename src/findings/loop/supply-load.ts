@@ -4,17 +4,16 @@ import { ohmsOf } from '../../logic/ohms.ts';
 import type { SupplyPart } from '../../plan/plan.ts';
 import { mostTogether } from '../../study/fed-together.ts';
 import { COMMON_PRACTICE, finding, listOf, type Study } from '../../study/study.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
 import { type FedCoil, fedCoils } from '../coil/coil.ts';
 import type { CoilState } from '../coil/coil-volts.ts';
 import type { Figure, Finding } from '../report-model.ts';
 
 export const amps = (name: string, value: number): Figure => ({
   name,
-  value: Number(value.toPrecision(3)),
+  value: rounded(value),
   unit: 'A',
 });
-export const say = (a: number) =>
-  a < 1 ? `${Number((a * 1000).toPrecision(3))} mA` : `${Number(a.toPrecision(3))} A`;
 
 export function holding(c: FedCoil): number {
   return c.model.ohms === undefined ? 0 : c.model.rated / c.model.ohms;
@@ -75,7 +74,7 @@ export function draws(study: Study): { supply: string; limit: string; drawn: str
   const coils = fedCoils(study);
   return study.circuit.sources.flatMap((source) => {
     const d = source.mains ? undefined : drawOf(study, coils, source);
-    return d ? [{ supply: source.part, limit: say(d.part.limit.amps), drawn: say(d.amps) }] : [];
+    return d ? [{ supply: source.part, limit: ampsText(d.part.limit.amps), drawn: ampsText(d.amps) }] : [];
   });
 }
 
@@ -108,13 +107,13 @@ export function overloaded(study: Study, coils: readonly FedCoil[], states: read
         question: 5,
         parts: [source.part, ...d.coils.map((c) => c.part.name)],
         at: part.where.get('limit') ?? part.at,
-        message: `${source.part} gives ${say(limit)}; ${listOf(d.coils.map((c) => c.part.name)) || 'the loop'} can draw ${say(draw)}${source.kind === 'ac' ? ' at pull-in' : ''}`,
+        message: `${source.part} gives ${ampsText(limit)}; ${listOf(d.coils.map((c) => c.part.name)) || 'the loop'} can draw ${ampsText(draw)}${source.kind === 'ac' ? ' at pull-in' : ''}`,
         why: over
           ? 'The supply sags, cuts out or overheats when everything is in at once.'
           : draw > limit
             ? 'Only while the armatures close; its volts then sag, and with that counted every coil still pulls in.'
             : 'That is more than 80 % of what it can give.',
-        fix: `Use a supply for at least ${say(draw / 0.8)}${source.kind === 'ac' ? ` (${Math.ceil((draw / 0.8) * volts)} VA)` : ''}.`,
+        fix: `Use a supply for at least ${ampsText(draw / 0.8)}${source.kind === 'ac' ? ` (${Math.ceil((draw / 0.8) * volts)} VA)` : ''}.`,
         figures: [amps('draw', draw), amps('limit', limit)],
         basis: COMMON_PRACTICE,
       }),

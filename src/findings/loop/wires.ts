@@ -9,12 +9,9 @@ import type { Electrics } from '../../study/electrics.ts';
 import { loopOf, ohmsWith } from '../../study/loop-path.ts';
 import { finding, type Study } from '../../study/study.ts';
 import { unfused } from '../../study/unfused-wire.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
 import type { CoilState } from '../coil/coil-volts.ts';
 import type { Finding } from '../report-model.ts';
-
-const say = (a: number) =>
-  a < 1 ? `${Number((a * 1000).toPrecision(3))} mA` : `${Number(a.toPrecision(3))} A`;
-const short = (x: number, digits = 3) => Number(x.toPrecision(digits));
 
 /** Share of the supply's volts that may be lost in the wire. */
 const MOST_LOST = 0.1;
@@ -72,17 +69,17 @@ function overloadedWires(study: Study, own: Electrics, source: Source): Finding[
         at: fuse?.where.get('rating') ?? run.at,
         message:
           j.by === ''
-            ? `${gauge} wire carries ${say(j.limit)}; it is good for ${say(j.carries)}`
+            ? `${gauge} wire carries ${ampsText(j.limit)}; it is good for ${ampsText(j.carries)}`
             : fuse?.kind === 'fuse'
-              ? `fuse ${j.by} of ${say(j.limit)} lets a pinched ${gauge} wire carry more than its ${say(j.carries)}`
-              : `${j.by} can push ${say(j.limit)} through a pinched ${gauge} wire, which is good for ${say(j.carries)}`,
+              ? `fuse ${j.by} of ${ampsText(j.limit)} lets a pinched ${gauge} wire carry more than its ${ampsText(j.carries)}`
+              : `${j.by} can push ${ampsText(j.limit)} through a pinched ${gauge} wire, which is good for ${ampsText(j.carries)}`,
         why:
           j.by === ''
             ? `With every coil in that can be in together, from ${source.part}.`
             : 'The wire gets hot before anything stops the current.',
         fix: wireFix(study, j, gauge, part.name),
         figures: [
-          { name: 'current', value: short(j.limit), unit: 'A' },
+          { name: 'current', value: rounded(j.limit), unit: 'A' },
           { name: 'wire', value: j.carries, unit: 'A' },
         ],
         basis: j.basis,
@@ -107,9 +104,9 @@ function wireFix(
   const thicker = thickerSizes(cable).find((c) => (controlWireAmps(c)?.amps ?? 0) >= j.limit - 1e-9);
   const wire = thicker ? `use ${thicker.gauge} instead of ${gauge}` : 'split the loop over more wires';
   if (j.by === '') return `${wire.charAt(0).toUpperCase()}${wire.slice(1)}.`;
-  const fuse = `Put a fuse of at most ${say(j.carries)} next to ${supply}`;
+  const fuse = `Put a fuse of at most ${ampsText(j.carries)} next to ${supply}`;
   return study.plan.parts.get(j.by)?.kind === 'fuse'
-    ? `Fit a fuse of at most ${say(j.carries)} as ${j.by}; or ${wire}.`
+    ? `Fit a fuse of at most ${ampsText(j.carries)} as ${j.by}; or ${wire}.`
     : `${fuse}; or ${wire}.`;
 }
 
@@ -159,11 +156,11 @@ function smallFuses(study: Study, source: Source, busiest: ReturnType<typeof bus
         question: 5,
         parts: [fuse.name, source.part],
         at: fuse.where.get('rating') ?? fuse.at,
-        message: `fuse ${fuse.name} of ${say(fuse.rating)} has to carry ${say(amps)} and blows`,
+        message: `fuse ${fuse.name} of ${ampsText(fuse.rating)} has to carry ${ampsText(amps)} and blows`,
         why: 'That is the current with every coil pulled in that can be in together.',
-        fix: `Fit a slow fuse above ${say(amps)}, but not above what the wire carries.`,
+        fix: `Fit a slow fuse above ${ampsText(amps)}, but not above what the wire carries.`,
         figures: [
-          { name: 'current', value: short(amps), unit: 'A' },
+          { name: 'current', value: rounded(amps), unit: 'A' },
           { name: 'fuse', value: fuse.rating, unit: 'A' },
         ],
         basis: 'common practice: wire at least as good as the fuse, fuse above the holding current',
@@ -233,13 +230,13 @@ function dropLarge(study: Study, own: Electrics, state: CoilState): Finding[] {
       severity: 'caution',
       question: 5,
       parts: [far.row.gate ?? part.name, part.name],
-      message: `${short(far.volts)} V of ${rated} V stay in the wire${far.row.gate ? ` when ${far.row.gate} starts ${part.name}` : ` to ${part.name}`}`,
-      why: `${far.metres === undefined ? 'Its' : `${short(far.metres)} m of conductor, there and back, with contacts`} have ${short(far.ohms)} ohm at 20 °C; the coil takes ${say(far.volts / far.ohms)}${model.kind === 'ac' ? ' while its armature is open' : ''}.`,
+      message: `${rounded(far.volts)} V of ${rated} V stay in the wire${far.row.gate ? ` when ${far.row.gate} starts ${part.name}` : ` to ${part.name}`}`,
+      why: `${far.metres === undefined ? 'Its' : `${rounded(far.metres)} m of conductor, there and back, with contacts`} have ${rounded(far.ohms)} ohm at 20 °C; the coil takes ${ampsText(far.volts / far.ohms)}${model.kind === 'ac' ? ' while its armature is open' : ''}.`,
       fix: better
         ? `Use ${better.gauge} instead of ${thinnest!.gauge}, or a relay that draws less.`
         : 'Use thicker wire, a shorter run, or a relay that draws less.',
       figures: [
-        { name: 'lost', value: short((far.volts / rated) * 100), unit: '%' },
+        { name: 'lost', value: rounded((far.volts / rated) * 100), unit: '%' },
         { name: 'most', value: MOST_LOST * 100, unit: '%' },
       ],
       basis: 'ASTM B258 or IEC 60228 resistance; 10 % is common practice',

@@ -8,6 +8,7 @@ import {
   smallestBox,
 } from '../../ratings/box-fill.ts';
 import { finding, netAt, type Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
 import type { Finding } from '../report-model.ts';
 
 /** Kinds of part that sit on a yoke and take the room of two conductors. */
@@ -132,7 +133,7 @@ function overfilled(study: Study, box: BoxPart, volume: number, fill: BoxFill): 
     fix: `Use ${boxWords(fill)}. The code counts no room for relays, timers and boards: leave it on top.`,
     figures: [
       { name: 'needed', value: Number(fill.in3.toFixed(3)), unit: 'in3' },
-      { name: 'volume', value: Number(has.toPrecision(5)), unit: 'in3' },
+      { name: 'volume', value: rounded(has, 5), unit: 'in3' },
     ],
     basis: basisOf(fill),
   });

@@ -1,6 +1,7 @@
 /** Circuits whose machine is wired in: the breaker, the conductors and the kind of cable. */
 import { buildWiredCircuit } from '../../circuit/build.ts';
 import type { Source } from '../../circuit/circuit.ts';
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { Cable, LoadPart, MotorPart, PlugPart, Run } from '../../plan/plan.ts';
 import { conductorAmps, largestDevice } from '../../ratings/branch.ts';
 import { type Figure, motorCurrents } from '../../ratings/motor.ts';
@@ -8,17 +9,17 @@ import { branchRule, tables } from '../../ratings/tables.ts';
 import { gaugeWithin, thickerSizes } from '../../ratings/wire.ts';
 import { carriedBy } from '../../study/motor-path.ts';
 import { finding, listOf, type Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
 import type { Finding } from '../report-model.ts';
 import { cordsAsWiring } from './fixed-cord.ts';
 import { loadsBehind } from './mains.ts';
 
 const SLACK = 1 + 1e-9;
-const say = (x: number) => Number(x.toPrecision(4));
 
 /** `breaker-too-large`, `cord-too-thin` by the motor rule, and `cord-as-fixed-wiring`. */
 export function checkBranch(study: Study): Finding[] {
   const fixed = [...study.plan.parts.values()].filter(
-    (p): p is PlugPart => p.kind === 'plug' && p.pattern?.toLowerCase() === 'fixed',
+    (p): p is PlugPart => p.kind === 'plug' && isFixedFeed(p),
   );
   const nec = study.plan.practice === 'nec';
   return fixed.flatMap((plug) => [
@@ -71,12 +72,12 @@ function breakerTooLarge(study: Study, plug: PlugPart): Finding[] {
       question: 7,
       parts: [plug.name, ...demands.map((d) => d.load.name)],
       at: plug.where.get('breaker') ?? plug.at,
-      message: `the ${plug.breaker} A breaker of ${plug.name} is too large for ${listOf(demands.map((d) => d.load.name))}: ${say(most)} A at most`,
-      why: `250 % of ${say(flc)} A is ${say(device.exact)} A${device.rating === undefined ? '' : `, the next standard size ${device.rating} A`}${others > 0 ? `, and ${say(others)} A for what else is on it` : ''}. A larger breaker lets a fault burn on in the motor and its wires.`,
-      fix: `Fit a breaker of ${say(most)} A or less. Only where that size cannot carry the start may it go up to ${say(toStart.value * flc + others)} A (${toStart.value * 100} %, ${toStart.clause}).`,
+      message: `the ${plug.breaker} A breaker of ${plug.name} is too large for ${listOf(demands.map((d) => d.load.name))}: ${rounded(most, 4)} A at most`,
+      why: `250 % of ${rounded(flc, 4)} A is ${rounded(device.exact, 4)} A${device.rating === undefined ? '' : `, the next standard size ${device.rating} A`}${others > 0 ? `, and ${rounded(others, 4)} A for what else is on it` : ''}. A larger breaker lets a fault burn on in the motor and its wires.`,
+      fix: `Fit a breaker of ${rounded(most, 4)} A or less. Only where that size cannot carry the start may it go up to ${rounded(toStart.value * flc + others, 4)} A (${toStart.value * 100} %, ${toStart.clause}).`,
       figures: [
         { name: 'breaker', value: plug.breaker, unit: 'A' },
-        { name: 'most', value: say(most), unit: 'A' },
+        { name: 'most', value: rounded(most, 4), unit: 'A' },
       ],
       basis: `NEC 430.52(C)(1) with Exception 1, 240.6(A) (from memory)${group}; ${motor.fullLoad.basis}`,
     }),
@@ -125,11 +126,11 @@ function thinConductor(
       question: 7,
       parts: ends,
       at: run.at,
-      message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${limit.amps} A; wired to ${listOf(carried.map((l) => l.name))} they have to carry ${say(needed)} A`,
-      why: `125 % of the table current of the motor, ${say(motor.fullLoad.amps)} A${others > 0 ? `, and ${say(others)} A for the rest` : ''}: a motor under load draws more than its label for a while, and its breaker lets it.`,
+      message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${limit.amps} A; wired to ${listOf(carried.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
+      why: `125 % of the table current of the motor, ${rounded(motor.fullLoad.amps, 4)} A${others > 0 ? `, and ${rounded(others, 4)} A for the rest` : ''}: a motor under load draws more than its label for a while, and its breaker lets it.`,
       fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'thicker conductors'} from the panel to the motor.`,
       figures: [
-        { name: 'needed', value: say(needed), unit: 'A' },
+        { name: 'needed', value: rounded(needed, 4), unit: 'A' },
         { name: 'conductors', value: limit.amps, unit: 'A' },
       ],
       basis: `NEC ${others > 0 ? '430.24' : '430.22'}; ${motor.fullLoad.basis}; ${limit.basis}`,

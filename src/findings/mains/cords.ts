@@ -10,9 +10,8 @@ import { figuresFor } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loadVolts, runningState, runningStates, solveMains } from '../../study/mains-flows.ts';
 import { finding, listOf, type Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
 import type { Finding } from '../report-model.ts';
-
-const say = (x: number, digits = 3) => Number(x.toPrecision(digits));
 
 /** Share of the mains that may be lost on the way to a starting motor. */
 const MOST_LOST = 0.15;
@@ -105,12 +104,12 @@ function tooThin(
     at: run.at,
     message:
       limit.amps > 0
-        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${limit.amps} A and ${listOf(loads)} takes ${say(amps)} A`
-        : `the ${cable.gauge} cable at ${listOf(ends)} is too thin for any mains load; ${listOf(loads)} takes ${say(amps)} A`,
+        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${limit.amps} A and ${listOf(loads)} takes ${rounded(amps)} A`
+        : `the ${cable.gauge} cable at ${listOf(ends)} is too thin for any mains load; ${listOf(loads)} takes ${rounded(amps)} A`,
     why: 'The cable overheats, and the motor starts slowly on what volts are left.',
     fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'a thicker cable'} for every length between plug and motor.`,
     figures: [
-      { name: 'running', value: say(amps), unit: 'A' },
+      { name: 'running', value: rounded(amps), unit: 'A' },
       { name: 'cable', value: limit.amps, unit: 'A' },
     ],
     basis: limit.basis,
@@ -157,13 +156,13 @@ function lossAtStart(study: Study, own: Electrics, source: Source, plug: PlugPar
         question: 7,
         parts: [motor.name, plug.name],
         at: motor.where.get('amps') ?? motor.at,
-        message: `${say(share * 100)} % of the mains stay in the cable when ${motor.name} starts at ${say(starting)} A`,
+        message: `${rounded(share * 100)} % of the mains stay in the cable when ${motor.name} starts at ${rounded(starting)} A`,
         why: 'On so few volts the motor is slow to start or stalls, and the start lasts while contact and cable carry it.',
         fix: better
           ? `Use ${better.gauge} instead of ${thinnest.gauge}, or shorter cable.`
           : 'Use thicker and shorter cable.',
         figures: [
-          { name: 'lost at start', value: say(share * 100), unit: '%' },
+          { name: 'lost at start', value: rounded(share * 100), unit: '%' },
           { name: 'most', value: MOST_LOST * 100, unit: '%' },
         ],
         basis: 'ASTM B258 or IEC 60228 resistance; 15 % at start is common practice',

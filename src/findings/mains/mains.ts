@@ -3,10 +3,9 @@ import { judgeBreaker, judgeCircuit, powerPlausible } from '../../ratings/circui
 import { motorCurrents, phasesOf } from '../../ratings/motor.ts';
 import { judgePlug } from '../../ratings/receptacle.ts';
 import { COMMON_PRACTICE, finding, listOf, type Study } from '../../study/study.ts';
+import { rounded, roundedOrNull } from '../../text/numbers.ts';
 import { motorUnprotected } from '../contacts/overload.ts';
 import type { Finding } from '../report-model.ts';
-
-const tidy = (x: number | undefined) => (x === undefined ? null : Number(x.toPrecision(4)));
 
 /** Question 7, and the motor's own protection: circuit, plug, nameplate. */
 export function checkMains(study: Study): Finding[] {
@@ -32,7 +31,7 @@ export function checkMains(study: Study): Finding[] {
           parts: [plug.name, ...loads.map((l) => l.name)],
           at: plug.where.get('breaker') ?? plug.at,
           message: fails
-            ? `${listOf(loads.map((l) => l.name))} ${trips ? 'starts at' : 'takes'} ${tidy(j.needed)} A; the circuit of ${plug.name} ${trips ? 'holds' : 'allows'} ${tidy(j.found)} A`
+            ? `${listOf(loads.map((l) => l.name))} ${trips ? 'starts at' : 'takes'} ${roundedOrNull(j.needed)} A; the circuit of ${plug.name} ${trips ? 'holds' : 'allows'} ${roundedOrNull(j.found)} A`
             : `whether the circuit of ${plug.name} carries ${listOf(loads.map((l) => l.name))} cannot be told: ${j.missing ?? 'a figure'} is missing`,
           why: trips
             ? 'The breaker may trip at the start of the motor.'
@@ -43,8 +42,8 @@ export function checkMains(study: Study): Finding[] {
             ? 'Put the motor on a circuit of its own that is big enough.'
             : `State ${j.missing ?? 'the figure'}.`,
           figures: [
-            { name: 'needed', value: tidy(j.needed), unit: 'A' },
-            { name: 'allowed', value: tidy(j.found), unit: 'A' },
+            { name: 'needed', value: roundedOrNull(j.needed), unit: 'A' },
+            { name: 'allowed', value: roundedOrNull(j.found), unit: 'A' },
           ],
           basis: j.basis,
         }),
@@ -111,7 +110,7 @@ function plugs(study: Study, plug: PlugPart, loads: readonly (MotorPart | LoadPa
         parts: [part.name],
         at: part.where.get('pattern') ?? part.at,
         message: fails
-          ? `${part.name} (${part.pattern}) does not suit this circuit: ${bad.aspect} needed ${tidy(bad.needed)} ${bad.unit}, made for ${tidy(bad.found)} ${bad.unit}`
+          ? `${part.name} (${part.pattern}) does not suit this circuit: ${bad.aspect} needed ${roundedOrNull(bad.needed)} ${bad.unit}, made for ${roundedOrNull(bad.found)} ${bad.unit}`
           : `whether ${part.name} suits the motor cannot be told: ${bad.missing ?? 'its pattern'} is not stated or not known`,
         why: fails
           ? 'A plug or socket below its load overheats; one of another voltage may take the wrong machine.'
@@ -120,8 +119,8 @@ function plugs(study: Study, plug: PlugPart, loads: readonly (MotorPart | LoadPa
           ? 'Use a plug and socket made for this voltage and current.'
           : `State pattern: of ${part.name} (such as NEMA 5-20, BS 1363, CEE 7/4, IEC 60309 16 A), or fixed.`,
         figures: [
-          { name: 'needed', value: tidy(bad.needed), unit: bad.unit },
-          { name: 'made for', value: tidy(bad.found), unit: bad.unit },
+          { name: 'needed', value: roundedOrNull(bad.needed), unit: bad.unit },
+          { name: 'made for', value: roundedOrNull(bad.found), unit: bad.unit },
         ],
         basis: bad.basis,
       }),
@@ -177,7 +176,7 @@ function motorFindings(study: Study, motor: MotorPart): Finding[] {
         at: motor.where.get('power') ?? motor.at,
         message: `${motor.name}: the power on its label is more than its volts and amperes can give`,
         why: `${motor.volts.volts} V and ${motor.amps} A give ${Math.round(power.input)} VA; the label says ${Math.round(power.output)} W at the shaft. Such labels state a peak.`,
-        fix: `Go by the amperes: about ${Number(power.bestHorsepower.toPrecision(2))} hp at best.`,
+        fix: `Go by the amperes: about ${rounded(power.bestHorsepower, 2)} hp at best.`,
         figures: [
           { name: 'label', value: Math.round(power.output), unit: 'W' },
           { name: 'volts times amperes', value: Math.round(power.input), unit: 'VA' },

@@ -1,6 +1,7 @@
 import { FALSE, type Fn } from '../../logic/bdd.ts';
 import type { Verified } from '../../logic/verify.ts';
 import type { Part } from '../../plan/plan.ts';
+import { partOfKey } from '../../plan/terminal-key.ts';
 import {
   COMMON_PRACTICE,
   everIn,
@@ -213,7 +214,7 @@ function neededTerminals(study: Study, part: Part): string[] {
 
 function looseEnds(study: Study): Finding[] {
   const { plan, circuit } = study;
-  const used = new Set([...circuit.landed.keys()].map((k) => k.split('.')[0]!));
+  const used = new Set([...circuit.landed.keys()].map((k) => partOfKey(k)));
   const named = new Set(
     plan.intents?.flatMap((i) => [...i.runsOn.flat(), ...i.blockedBy, ...i.stoppedBy].map((r) => r.part)),
   );

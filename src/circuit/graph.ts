@@ -1,0 +1,31 @@
+/** Undirected graphs of nets: who is beside whom, and what can be reached. */
+import { push } from './maps.ts';
+
+export type Pair = readonly [a: number, b: number];
+
+/** Every net with those that one pair joins to it. */
+export function neighbours(pairs: readonly Pair[]): Map<number, number[]> {
+  const map = new Map<number, number[]>();
+  for (const [a, b] of pairs) {
+    push(map, a, b);
+    push(map, b, a);
+  }
+  return map;
+}
+
+/** Every net reached from `starts`; one in `ends` is entered and not left. */
+export function flood(
+  starts: Iterable<number>,
+  around: ReadonlyMap<number, readonly number[]>,
+  ends: ReadonlySet<number> = new Set(),
+): Set<number> {
+  const seen = new Set(starts);
+  const queue = [...seen].filter((net) => !ends.has(net));
+  for (let net = queue.pop(); net !== undefined; net = queue.pop())
+    for (const to of around.get(net) ?? []) {
+      if (seen.has(to)) continue;
+      seen.add(to);
+      if (!ends.has(to)) queue.push(to);
+    }
+  return seen;
+}

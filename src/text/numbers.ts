@@ -1,0 +1,21 @@
+/** How figures are rounded and written; the only place that chooses digits and prefixes. */
+
+/** The number with so many digits that count, as a number: 11.9952 with 3 is 12. */
+export function rounded(value: number, digits = 3): number {
+  return Number(value.toPrecision(digits));
+}
+
+/** As `rounded`, with null for what is not known. */
+export function roundedOrNull(value: number | undefined, digits = 4): number | null {
+  return value === undefined ? null : rounded(value, digits);
+}
+
+/** A current, A, in milliamperes below one ampere: `75 mA`, `1.5 A`. */
+export function ampsText(amps: number): string {
+  return amps < 1 ? milliampsText(amps) : `${rounded(amps)} A`;
+}
+
+/** A current, A, in milliamperes: `0.5 mA`. */
+export function milliampsText(amps: number): string {
+  return `${rounded(amps * 1000)} mA`;
+}
