@@ -1,7 +1,6 @@
 /** The library: read a plan, check it, tabulate it, make its lists and sheets. Every function is pure and throws nothing for bad plans. */
 
 export { explanations } from './findings/explanations.ts';
-export { check } from './findings/judge.ts';
 export type { Finding, Report } from './findings/report-model.ts';
 export { reportJsonSchema } from './findings/report-schema.ts';
 export { materials } from './lists/materials.ts';
@@ -15,7 +14,9 @@ export { formatPlanErrors } from './plan/errors.ts';
 export type { Plan, PlanError, ReadResult } from './plan/plan.ts';
 export { readPlan } from './plan/read.ts';
 export { planJsonSchema } from './plan/schema.ts';
+export { check } from './repair/check.ts';
 export { mend } from './repair/mend.ts';
 export type { Mended } from './repair/mended.ts';
 export { renderText } from './report/text.ts';
-export { truthTable } from './study/truth-table.ts';
+export { Study, study } from './study/study.ts';
+export type { TableRow, TruthTable } from './study/table-model.ts';

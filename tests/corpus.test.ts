@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readPlan } from '../src/plan/read.ts';
-import { checkAndMend } from '../src/repair/check-and-mend.ts';
+import { check } from '../src/repair/check.ts';
+import { Study } from '../src/study/study.ts';
 import { reportOf } from './logic/product.ts';
 import { sample, singles } from './oracles/corpus/corpus.ts';
 import { Ground } from './oracles/corpus/judgement.ts';
@@ -28,7 +29,7 @@ const count = { tried: 0, harmful: 0, caught: 0, open: 0, asked: 0, told: 0 };
 function speaks(c: Case): boolean {
   const read = readPlan(c.mutant.text, 'mutant.yaml');
   if (!read.ok) return false;
-  const first = checkAndMend(read.plan).findings.find((f) =>
+  const first = check(Study.of(read.plan)).findings.find((f) =>
     ['danger', 'warning', 'fault'].includes(f.severity),
   );
   if (!first) return false;
@@ -38,7 +39,7 @@ function speaks(c: Case): boolean {
     first.message,
     first.why,
     first.fix,
-    ...first.repair,
+    ...(first.repair?.words ?? []),
   ].join(' ');
   return c.mutant.touched.parts.some((t) => words.includes(t));
 }

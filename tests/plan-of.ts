@@ -5,6 +5,7 @@ import { readMeter } from '../src/machine/read-meter.ts';
 import type { Reading } from '../src/machine/reading.ts';
 import type { Plan } from '../src/plan/plan.ts';
 import { readPlan } from '../src/plan/read.ts';
+import { Study } from '../src/study/study.ts';
 
 /** A plan from its text without `format: 1`; throws with the messages of a plan that cannot be read. */
 export function planOf(text: string, file = 'test.yaml'): Plan {
@@ -33,7 +34,7 @@ export function inputs(plan: Plan, names: readonly string[]): number[] {
 
 /** Volts between two terminals. */
 export function across(plan: Plan, a: string, b: string, moved: readonly string[] = []): Reading {
-  return readMeter(plan, {
+  return readMeter(Study.of(plan), {
     moved: inputs(plan, moved),
     dead: false,
     between: [probe(plan, a), probe(plan, b)],
@@ -42,7 +43,7 @@ export function across(plan: Plan, a: string, b: string, moved: readonly string[
 
 /** Ohms between two terminals with the power off. */
 export function dead(plan: Plan, a: string, b: string, moved: readonly string[] = []): Reading {
-  return readMeter(plan, {
+  return readMeter(Study.of(plan), {
     moved: inputs(plan, moved),
     dead: true,
     between: [probe(plan, a), probe(plan, b)],
@@ -51,7 +52,7 @@ export function dead(plan: Plan, a: string, b: string, moved: readonly string[] 
 
 /** Every conductor and core. */
 export function tables(plan: Plan, moved: readonly string[] = []): Reading {
-  return readMeter(plan, { moved: inputs(plan, moved), dead: false });
+  return readMeter(Study.of(plan), { moved: inputs(plan, moved), dead: false });
 }
 
 /** Every number of a value is finite; gives the path of the first that is not. */

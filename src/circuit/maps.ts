@@ -1,5 +1,9 @@
 /** The value under a key, made and kept when it is not there yet. */
-export function kept<K, V>(map: Map<K, V>, key: K, make: () => V): V {
+export function kept<K, V>(
+  map: { get(key: K): V | undefined; set(key: K, value: V): unknown },
+  key: K,
+  make: () => V,
+): V {
   const found = map.get(key);
   if (found !== undefined) return found;
   const made = make();

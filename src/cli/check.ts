@@ -1,7 +1,7 @@
 /** `pullin check PLAN...` */
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { Report } from '../findings/report-model.ts';
-import { loadPlan } from './input.ts';
+import { loadStudy } from './input.ts';
 import { type ColourChoice, type Session, wantsColour, wantsUnicode, widthFor } from './io.ts';
 import { Problem, statusOf } from './status.ts';
 
@@ -38,9 +38,9 @@ async function run(files: readonly string[], options: CheckOptions, session: Ses
   const reports: Report[] = [];
   const render = options.json ? undefined : await renderer(options, session);
   for (const file of files) {
-    const plan = await loadPlan(file, session);
-    if (plan === undefined) continue;
-    const report = await session.stages.check(plan);
+    const study = await loadStudy(file, session);
+    if (study === undefined) continue;
+    const report = await session.stages.check(study);
     session.exit(statusOf(report.verdict));
     const between = reports.length > 0 && !options.quiet ? `\n${'='.repeat(20)}\n\n` : '';
     reports.push(report);

@@ -1,8 +1,8 @@
 /** `pullin draw PLAN` */
 import { type Command, Option } from 'commander';
-import type { Plan } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
 import { parseWidth } from './check.ts';
-import { loadPlan } from './input.ts';
+import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
 import { dateOf, endingIn, writeMade } from './made.ts';
 import { addPositions, inputsOf, movedWords, type PositionFlags } from './positions.ts';
@@ -16,26 +16,25 @@ interface DrawFlags extends PositionFlags {
 }
 
 /** What a drawing is made from; loaded when it is needed. */
-async function prepared(plan: Plan, flags: PositionFlags) {
-  const [{ drawnPlan }, { drawnState }, { check }, { shownState }] = await Promise.all([
-    import('../draw/drawn-plan.ts'),
+async function prepared(study: Study, flags: PositionFlags) {
+  const { plan, circuit, sides } = study;
+  const [{ drawnState }, { judge }, { shownState }] = await Promise.all([
     import('../draw/drawn-state.ts'),
     import('../findings/judge.ts'),
     import('../draw/current-shown.ts'),
   ]);
   const moved = inputsOf(plan, flags);
-  const input = drawnPlan(plan);
-  const state = drawnState(plan, moved);
+  const state = drawnState(study, moved);
   const given = [flags.open, flags.on, flags.press, flags.trip].some((names) => names !== undefined);
   // Without a state asked for, nothing is drawn heavier, whatever is live at rest.
-  const shown = shownState(input.circuit, given ? state : { made: state.made });
-  return { plan, report: check(plan), ...input, shown, state: given ? movedWords(plan, moved) : [] };
+  const shown = shownState(circuit, given ? state : { made: state.made });
+  return { plan, report: judge(study), circuit, sides, shown, state: given ? movedWords(plan, moved) : [] };
 }
 
 async function run(file: string, flags: DrawFlags, session: Session): Promise<void> {
-  const plan = await loadPlan(file, session);
-  if (plan === undefined) return;
-  const input = await prepared(plan, flags);
+  const study = await loadStudy(file, session);
+  if (study === undefined) return;
+  const input = await prepared(study, flags);
   if (flags.output === undefined) {
     const { renderDrawing } = await import('../draw/terminal.ts');
     const { stdout, env } = session.io;

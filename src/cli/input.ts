@@ -2,6 +2,7 @@
 import { open } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Plan } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
 import { printable } from '../text/escape.ts';
 import type { Io, Session } from './io.ts';
 import { Problem, STATUS } from './status.ts';
@@ -88,6 +89,18 @@ export interface PlanFile {
 /** Reads and validates one plan. A plan that cannot be read is told on standard error and gives `undefined`. */
 export async function loadPlan(file: string, session: Session): Promise<Plan | undefined> {
   return (await loadPlanFile(file, session))?.plan;
+}
+
+/** As `loadPlan`, ready to be asked for everything else: one Study a plan and run. */
+export async function loadStudy(file: string, session: Session): Promise<Study | undefined> {
+  const plan = await loadPlan(file, session);
+  return plan && (await studyOf(plan));
+}
+
+/** Loaded when it is first needed, so that `--help` does without it. */
+export async function studyOf(plan: Plan): Promise<Study> {
+  const { Study } = await import('../study/study.ts');
+  return Study.of(plan);
 }
 
 /** As `loadPlan`, with the bytes of the file. */

@@ -2,7 +2,7 @@
 import { type Command, Option } from 'commander';
 import { printable } from '../text/escape.ts';
 import { parseWidth } from './check.ts';
-import { loadPlan } from './input.ts';
+import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
 
 interface MaterialsOptions {
@@ -12,10 +12,11 @@ interface MaterialsOptions {
 }
 
 async function run(file: string, options: MaterialsOptions, session: Session): Promise<void> {
-  const plan = await loadPlan(file, session);
-  if (plan === undefined) return;
+  const study = await loadStudy(file, session);
+  if (study === undefined) return;
+  const { plan } = study;
   const { materials } = await import('../lists/materials.ts');
-  const list = materials(plan);
+  const list = materials(study);
   const { out, err, io } = session;
   if (options.json) return out.write(`${JSON.stringify(list, null, 2)}\n`);
   const [report, { toldLine }] = await Promise.all([

@@ -4,7 +4,7 @@ import { type Command, Option } from 'commander';
 import type { Mended, Repair } from '../repair/mended.ts';
 import { printable, printableLines } from '../text/escape.ts';
 import { parseWidth } from './check.ts';
-import { directory, loadPlanFile, type PlanFile } from './input.ts';
+import { directory, loadPlanFile, type PlanFile, studyOf } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
 import { Problem, STATUS } from './status.ts';
 
@@ -49,7 +49,7 @@ async function run(file: string, options: MendOptions, session: Session): Promis
     throw new Problem('--write needs a file; standard input cannot be written to');
   const read = await loadPlanFile(file, session);
   if (read === undefined) return;
-  const mended: Mended = await session.stages.mend(read.plan);
+  const mended: Mended = await session.stages.mend(await studyOf(read.plan));
   const [first] = mended.repairs;
   const status = mended.needed ? STATUS.fail : STATUS.pass;
   const { stdout, env } = session.io;

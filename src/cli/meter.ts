@@ -1,7 +1,7 @@
 /** `pullin meter PLAN` */
 import { type Command, Option } from 'commander';
 import { parseWidth } from './check.ts';
-import { loadPlan } from './input.ts';
+import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
 
 interface MeterFlags {
@@ -34,10 +34,10 @@ function progressOn({ io, err }: Session): { tell(done: number, of: number): voi
 }
 
 async function run(file: string, flags: MeterFlags, session: Session): Promise<void> {
-  const plan = await loadPlan(file, session);
-  if (plan === undefined) return;
+  const study = await loadStudy(file, session);
+  if (study === undefined) return;
   const progress = progressOn(session);
-  const sheet = await session.stages.meterSheet(plan, progress.tell);
+  const sheet = await session.stages.meterSheet(study, progress.tell);
   progress.end();
   if (flags.json) return session.out.write(`${JSON.stringify(sheet, null, 2)}\n`);
   const { renderMeterMarkdown, renderMeterText } = await import('../report/meter.ts');

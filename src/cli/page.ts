@@ -1,6 +1,6 @@
 /** `pullin page PLAN -o FILE.html` */
 import type { Command } from 'commander';
-import { loadPlan } from './input.ts';
+import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
 import { endingIn, writeMade } from './made.ts';
 
@@ -10,10 +10,9 @@ interface PageFlags {
 }
 
 async function run(file: string, { output, force }: PageFlags, session: Session): Promise<void> {
-  const plan = await loadPlan(file, session);
-  if (plan === undefined) return;
-  const report = await session.stages.check(plan);
-  const html = await session.stages.page(plan, report);
+  const study = await loadStudy(file, session);
+  if (study === undefined) return;
+  const html = await session.stages.page(study);
   if (output === '-') return session.out.write(html);
   const name = await writeMade({ file, output, force: force === true }, html, session);
   session.err.write(`${name}: written\n`);

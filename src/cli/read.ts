@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import type { Probe } from '../machine/read-meter.ts';
 import type { Plan } from '../plan/plan.ts';
-import { loadPlan } from './input.ts';
+import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
 import { addPositions, collect, hint, inputsOf, type PositionFlags } from './positions.ts';
 import { Problem } from './status.ts';
@@ -44,12 +44,13 @@ async function run(
   if (flags.loop && !flags.dead) throw new Problem('--loop goes with --dead; without it every supply is on');
   if (flags.clip && !flags.dead)
     throw new Problem('--clip goes with --dead: nothing is joined with power on');
-  const plan = await loadPlan(file, session);
-  if (plan === undefined) return;
+  const study = await loadStudy(file, session);
+  if (study === undefined) return;
+  const { plan } = study;
   const moved = inputsOf(plan, flags);
   const clipped = (flags.clip ?? []).map((text) => probeOf(plan, text));
   if (clipped.length === 1) throw new Problem('--clip needs two terminals or more, separated by commas');
-  const reading = await session.stages.readMeter(plan, {
+  const reading = await session.stages.readMeter(study, {
     moved,
     dead: flags.dead === true,
     loop: flags.loop === true,

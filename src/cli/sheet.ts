@@ -1,8 +1,8 @@
 /** `pullin sheet PLAN -o FILE` */
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { PaperSize } from '../draw/paper.ts';
-import type { Plan } from '../plan/plan.ts';
-import { loadPlan } from './input.ts';
+import type { Study } from '../study/study.ts';
+import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
 import { dateOf, type Making, refusePlan, writeMade } from './made.ts';
 import { progress } from './progress.ts';
@@ -22,9 +22,8 @@ function parseOutput(text: string): string {
   return text;
 }
 
-async function made(plan: Plan, file: string, size: PaperSize, session: Session): Promise<string> {
+async function made(study: Study, file: string, size: PaperSize, session: Session): Promise<string> {
   const [
-    { drawnPlan },
     { drawnState },
     { wireList },
     { materials },
@@ -33,7 +32,6 @@ async function made(plan: Plan, file: string, size: PaperSize, session: Session)
     { shownState },
     { printedSheet },
   ] = await Promise.all([
-    import('../draw/drawn-plan.ts'),
     import('../draw/drawn-state.ts'),
     import('../lists/wirelist.ts'),
     import('../lists/materials.ts'),
@@ -42,37 +40,31 @@ async function made(plan: Plan, file: string, size: PaperSize, session: Session)
     import('../draw/current-shown.ts'),
     import('../report/sheet/sheet.ts'),
   ]);
-  const report = await session.stages.check(plan);
-  const input = drawnPlan(plan);
-  const wires = wireList(plan, { any: [], own: new Map() });
+  const report = await session.stages.check(study);
+  const { plan, circuit, sides } = study;
+  const wires = wireList(study, { any: [], own: new Map() });
   if ('tooLong' in wires) throw new Error('no reels were given');
   const bar = progress('working out the meter sheet', session);
-  const meter = meterSheet(plan, bar.step);
+  const meter = meterSheet(study, bar.step);
   bar.done();
   const date = await dateOf(file, session);
   return printedSheet({
     plan,
     report,
-    ...input,
-    shown: shownState(input.circuit, { made: drawnState(plan, []).made }),
-    truth: await truthOf(plan, session),
+    circuit,
+    sides,
+    shown: shownState(circuit, { made: drawnState(study, []).made }),
+    truth:
+      study.undecided === undefined
+        ? study.truthTable({ all: false })
+        : 'This circuit is too involved for a truth table.',
     wires,
     methods: METHOD_WORDS,
-    materials: materials(plan),
+    materials: materials(study),
     meter,
     size,
     ...(date === undefined ? {} : { date }),
   });
-}
-
-/** The table, or why there is none: some circuits are too involved for it. */
-async function truthOf(plan: Plan, session: Session) {
-  try {
-    return await session.stages.truthTable(plan, { all: false });
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    return 'This circuit is too involved for a truth table.';
-  }
 }
 
 async function run(file: string, flags: SheetFlags, session: Session): Promise<void> {
@@ -84,10 +76,10 @@ async function run(file: string, flags: SheetFlags, session: Session): Promise<v
     throw new Problem(
       'no Chromium was found for the PDF; install one, name it in CHROMIUM, or write to a .html file and print that from any browser',
     );
-  const plan = await loadPlan(file, session);
-  if (plan === undefined) return;
+  const study = await loadStudy(file, session);
+  if (study === undefined) return;
   if (flags.output !== '-') await refusePlan(making, session);
-  const html = await made(plan, file, flags.size, session);
+  const html = await made(study, file, flags.size, session);
   if (flags.output === '-') return session.out.write(html);
   const name = await writeMade(making, browser === undefined ? html : await printPdf(html, browser), session);
   session.err.write(`${name}: written\n`);

@@ -1,5 +1,5 @@
 /** Exit statuses, and the way a command says that what it was given will not do. */
-import type { Verdict } from '../findings/report-model.ts';
+import type { Verdict } from '../findings/report-words.ts';
 
 export const STATUS = { pass: 0, fail: 1, unreadable: 2, cannotTell: 3, internal: 70 } as const;
 

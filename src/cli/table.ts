@@ -1,6 +1,6 @@
 /** `pullin table PLAN` */
 import { type Command, Option } from 'commander';
-import { loadPlan } from './input.ts';
+import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
 
 interface TableOptions {
@@ -10,9 +10,9 @@ interface TableOptions {
 }
 
 async function run(file: string, options: TableOptions, session: Session): Promise<void> {
-  const plan = await loadPlan(file, session);
-  if (plan === undefined) return;
-  const table = await session.stages.truthTable(plan, { all: options.all === true });
+  const study = await loadStudy(file, session);
+  if (study === undefined) return;
+  const table = await session.stages.truthTable(study, { all: options.all === true });
   if (options.json) return session.out.write(`${JSON.stringify(table, null, 2)}\n`);
   const { renderTableCsv, renderTableMarkdown, renderTableText } = await import('../report/table.ts');
   const { stdout, env } = session.io;

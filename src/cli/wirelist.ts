@@ -3,7 +3,7 @@ import { type Command, Option } from 'commander';
 import type { Plan } from '../plan/plan.ts';
 import { printable } from '../text/escape.ts';
 import { parseWidth } from './check.ts';
-import { loadPlan } from './input.ts';
+import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
 import { hint } from './positions.ts';
 import { Problem } from './status.ts';
@@ -48,10 +48,11 @@ async function reelsOf(plan: Plan, texts: readonly string[]) {
 }
 
 async function run(file: string, options: WireListOptions, session: Session): Promise<void> {
-  const plan = await loadPlan(file, session);
-  if (plan === undefined) return;
+  const study = await loadStudy(file, session);
+  if (study === undefined) return;
+  const { plan } = study;
   const { wireList } = await import('../lists/wirelist.ts');
-  const list = wireList(plan, await reelsOf(plan, options.reel ?? []));
+  const list = wireList(study, await reelsOf(plan, options.reel ?? []));
   if ('tooLong' in list) {
     const { cable, run: index, piece, reel } = list.tooLong;
     throw new Problem(

@@ -1,8 +1,8 @@
 /** A printed sheet as one SVG: the drawing, the findings marked in it, and the title block. */
 
 import type { Finding, Report } from '../findings/report-model.ts';
+import { verdictLine } from '../findings/report-sentences.ts';
 import type { Plan } from '../plan/plan.ts';
-import { verdictLine } from '../report/sentences.ts';
 import { printable } from '../text/escape.ts';
 import { columns, wrap } from '../text/wrap.ts';
 import { xml } from '../text/xml.ts';

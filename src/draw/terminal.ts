@@ -1,8 +1,8 @@
 /** A drawing for a terminal: the ladder in characters, and under it what its marks and numbers stand for. */
 
 import type { Report } from '../findings/report-model.ts';
+import { verdictLine } from '../findings/report-sentences.ts';
 import type { Plan, Run } from '../plan/plan.ts';
-import { verdictLine } from '../report/sentences.ts';
 import { ascii, printable } from '../text/escape.ts';
 import { wrap } from '../text/wrap.ts';
 import { coreLetters, lengthWords, restWords } from './captions.ts';

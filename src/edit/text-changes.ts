@@ -1,7 +1,17 @@
 /** The text of a plan file with the place of every run, core and end in it. */
 
-import type { YAMLMap, YAMLSeq } from 'yaml';
-import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument, type Scalar, visit } from 'yaml';
+import {
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type Node,
+  parseDocument,
+  type Scalar,
+  visit,
+  type YAMLMap,
+  type YAMLSeq,
+} from 'yaml';
 import { spell, YAML_OPTIONS } from './yaml-scalar.ts';
 
 /** Why a file is left as it is, in one sentence. */

@@ -6,7 +6,7 @@
  * looked up in the edition in force) or `practice` (custom of the trade, no source). US workplace rules (29 CFR) bind
  * employers; in a private shop they are good practice. Clause numbers are those of the edition named, or of NEC 2020.
  */
-import type { Level } from './report-model.ts';
+import type { Level } from './report-words.ts';
 
 export type BasisStatus = 'read' | 'memory' | 'practice';
 

@@ -1,7 +1,8 @@
 /** Which cautions go with a plan. The texts and their sources are in `cautions-data.ts`. */
 import type { Practice } from '../plan/plan.ts';
 import { ALWAYS, type BasisEntry, type CautionText, TRIGGERED } from './caution-texts.ts';
-import type { Caution, Level } from './report-model.ts';
+import type { Caution } from './report-model.ts';
+import type { Level } from './report-words.ts';
 
 /**
  * What the choice of cautions needs to know of a plan. Left out means unknown: it triggers the cautions that an

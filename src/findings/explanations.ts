@@ -1,15 +1,10 @@
 /** What each finding means, for `explain`, with an extract of a plan that has it and of one that has not. */
-import { explainApart } from './explain-apart.ts';
-import { explainLoop } from './explain-loop.ts';
-import { explainMains } from './explain-mains.ts';
-import { explainStarts } from './explain-starts.ts';
-import { explainVolts } from './explain-volts.ts';
-import type { Documented } from './explanation-entry.ts';
+import type { FindingEntry } from './entry.ts';
+import { REGISTER } from './register.ts';
 
-export const explanations: readonly Documented[] = [
-  ...explainApart,
-  ...explainStarts,
-  ...explainVolts,
-  ...explainLoop,
-  ...explainMains,
-];
+/** What `explain --json` prints of a finding. */
+export type Explanation = Omit<FindingEntry, 'followsFrom' | 'goneByOneMove'>;
+
+export const explanations: readonly Explanation[] = REGISTER.map(
+  ({ followsFrom: _, goneByOneMove: __, ...explanation }) => explanation,
+);

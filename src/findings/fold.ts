@@ -1,107 +1,28 @@
-import { type Finding, SEVERITIES } from './report-model.ts';
-
-/**
- * What follows from what: a finding on the left is folded under the first of the findings on the right that stands.
- * The cause keeps its own words and lists the effect under `also`.
- */
-const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
-  'loop-dead': [
-    'supply-shorted',
-    'diode-backwards',
-    'polarity-reversed',
-    'coil-shorted',
-    'coil-too-low',
-    'coil-in-series',
-    'chatters',
-    'mains-shorted',
-    'mains-meets-low-voltage',
-    'supplies-joined',
-    'earth-as-return',
-  ],
-  'gate-dead': [
-    'diode-backwards',
-    'polarity-reversed',
-    'coil-shorted',
-    'coil-too-low',
-    'coil-in-series',
-    'chatters',
-    'mains-shorted',
-    'supply-shorted',
-    'mains-meets-low-voltage',
-  ],
-  'runs-with-all-shut': ['supply-shorted', 'mains-meets-low-voltage', 'mains-shorted'],
-  'circuit-overloaded': ['plug-mismatch'],
-  'gate-stops-load': [
-    'supply-shorted',
-    'mains-shorted',
-    'polarity-reversed',
-    'diode-backwards',
-    'runs-with-all-shut',
-  ],
-  'stops-without-cause': ['supply-shorted', 'mains-shorted', 'polarity-reversed'],
-  'depends-on-order': ['chatters', 'stays-on', 'mains-meets-low-voltage'],
-  chatters: ['mains-meets-low-voltage', 'mains-shorted'],
-  'loose-end': ['loop-dead', 'gate-dead', 'earth-broken', 'mains-meets-low-voltage'],
-  'runs-without-cause': ['block-ignored', 'stays-on'],
-  'line-not-switched': ['line-neutral-swapped'],
-  'insulation-too-low': ['mains-through-gate', 'mains-meets-low-voltage', 'sides-share-cable'],
-  'sides-share-cable': ['mains-meets-low-voltage'],
-  'low-voltage-earthed': ['mains-meets-low-voltage'],
-  'supply-shorted': ['mains-meets-low-voltage'],
-  'coil-too-low': ['coil-in-series', 'supply-shorted', 'coil-shorted', 'supplies-joined'],
-  'stays-on': ['coil-holds-in'],
-  'coil-drops-at-start': ['coil-too-low'],
-  'coil-thin-margin': ['coil-too-low'],
-  'drop-large': ['coil-too-low', 'coil-thin-margin'],
-  'supply-not-limited': ['wire-overloaded'],
-  'coil-holds-in': ['coil-in-series', 'polarity-reversed', 'diode-backwards'],
-  'fuse-too-small': ['supply-shorted', 'diode-backwards'],
-  'contact-starting': ['contact-not-motor-rated', 'contact-horsepower'],
-  'contact-running': ['contact-horsepower', 'contact-not-motor-rated'],
-};
-
-/** Findings of questions 2 and 3 that one proved move of a core does away with. */
-const BY_A_MOVE = new Set([
-  'loop-dead',
-  'gate-dead',
-  'gates-in-series',
-  'runs-with-all-shut',
-  'gate-stops-load',
-  'runs-without-cause',
-  'stops-without-cause',
-  'block-ignored',
-  'stays-on',
-  'chatters',
-  'depends-on-order',
-  'supply-shorted',
-  'loose-end',
-  'coil-in-series',
-  'coil-holds-in',
-  'runs-on-dead-supply',
-]);
+import { push } from '../circuit/maps.ts';
+import { entryOf } from './register.ts';
+import type { Also, Finding } from './report-model.ts';
+import { SEVERITIES } from './report-words.ts';
 
 /** Folds effects under causes, drops duplicates and puts the list in order: question, severity, place, id. */
 export function arrange(all: readonly Finding[]): Finding[] {
   const list = withoutDuplicates(all);
-  const also = new Map<Finding, string[]>();
+  const also = new Map<Finding, Finding[]>();
   const kept: Finding[] = [];
-  const move =
-    list.find((f) => f.id === 'gate-on-wrong-tab') ??
-    list.find((f) => f.id === 'gate-dead' && / is the wrong way round$/.test(f.message));
+  const move = list.find((f) => f.cause?.what === 'tab') ?? list.find((f) => f.cause?.what === 'diode');
   for (const f of list) {
     const cause =
-      move && f !== move && BY_A_MOVE.has(f.id)
+      move && f !== move && entryOf(f.id).goneByOneMove
         ? move
-        : (FOLLOWS[f.id] ?? [])
-            .map((id) =>
+        : entryOf(f.id)
+            .followsFrom.map((id) =>
               list.find((c) => c.id === id && c !== f && related(f, c) && (isGrave(c) || !isGrave(f))),
             )
             .find((c) => c !== undefined);
-    if (cause) also.set(cause, [...(also.get(cause) ?? []), `${f.message} [${f.id}]`]);
+    if (cause) push(also, cause, f);
     else kept.push(f);
   }
   // A cause may itself have been folded under another; its effects then go one further up.
-  const result = kept.map((f) => ({ ...f, also: [...f.also, ...gather(f, also, list)] }));
+  const result = kept.map((f) => ({ ...f, also: [...f.also, ...gather(f, also)] }));
   return result.sort(
     (a, b) =>
       a.question - b.question ||
@@ -127,20 +48,16 @@ function related(effect: Finding, cause: Finding): boolean {
   );
 }
 
+/** What was folded under a finding, and what under that in turn. */
 function gather(
   f: Finding,
-  also: ReadonlyMap<Finding, string[]>,
-  list: readonly Finding[],
+  under: ReadonlyMap<Finding, readonly Finding[]>,
   seen = new Set<Finding>(),
-): string[] {
-  const original = list.find((x) => x.id === f.id && x.message === f.message)!;
-  if (seen.has(original)) return [];
-  seen.add(original);
-  const own = also.get(original) ?? [];
-  const below = list
-    .filter((x) => own.includes(`${x.message} [${x.id}]`))
-    .flatMap((x) => gather(x, also, list, seen));
-  return [...own, ...below];
+): Also[] {
+  if (seen.has(f)) return [];
+  seen.add(f);
+  const own = under.get(f) ?? [];
+  return [...own.map(({ id, message }) => ({ id, message })), ...own.flatMap((x) => gather(x, under, seen))];
 }
 
 function withoutDuplicates(all: readonly Finding[]): Finding[] {

@@ -1,16 +1,19 @@
+import { kept } from '../circuit/maps.ts';
 import { FALSE } from '../logic/bdd.ts';
+import { Undecided } from '../logic/undecided.ts';
 import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { BoxPart, MotorPart, Plan, PlugPart, SupplyPart } from '../plan/plan.ts';
 import { motorCurrents } from '../ratings/motor.ts';
-import { proofOf } from '../study/proof.ts';
-import { listOf, type Study, study } from '../study/study.ts';
+import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
+import { listOf } from '../text/word-list.ts';
 import { checkApart } from './apart/apart.ts';
 import { checkSharing } from './apart/shared-boxes.ts';
 import { type CautionFacts, chooseCautions } from './cautions.ts';
-import { checkCoils, electricsOf } from './coil/coil.ts';
+import { checkCoils } from './coil/coil.ts';
 import { checkContacts, contactFigure } from './contacts/contacts.ts';
-import { checkStartsPerHour } from './contacts/starts-per-hour.ts';
+import { checkStartsPerHour } from './contacts/starts-per-hour-found.ts';
+import type { FindingId } from './finding-ids.ts';
 import { arrange } from './fold.ts';
 import { checkBatteries } from './loop/battery.ts';
 import { checkLoop } from './loop/loop.ts';
@@ -21,34 +24,32 @@ import { boxFillDefaults, checkBoxFill } from './mains/box-fill.ts';
 import { checkBranch } from './mains/branch.ts';
 import { checkCords } from './mains/cords.ts';
 import { checkMains } from './mains/mains.ts';
-import {
-  type Finding,
-  QUESTIONS,
-  type Question,
-  type QuestionNumber,
-  type Report,
-  verdictOf,
-} from './report-model.ts';
+import { type Finding, type Question, type Report, verdictOf } from './report-model.ts';
+import { proofOf } from './report-proof.ts';
+import { QUESTIONS, type QuestionNumber } from './report-words.ts';
 import { checkBreaks } from './starts/breaks.ts';
 import { checkStarts } from './starts/starts.ts';
 import { checkWiring } from './starts/wiring.ts';
 import { findWrongTabs } from './starts/wrong-tab.ts';
 
-/** Runs every check over a plan. Pure: the same plan gives the same report. */
-export function check(plan: Plan): Report {
-  const s = study(plan);
-  try {
-    return report(s);
-  } catch (error) {
-    // A check can need more of the diagrams than the proof did; then the whole question is left undecided.
-    if (!(error instanceof RangeError) || s.verified === undefined) throw error;
-    return report({ ...s, verified: undefined, undecided: error.message });
-  }
+const judged = new WeakMap<Study, Report>();
+
+/** The report of every check over a plan, without repairs. Pure, and worked out once a Study. */
+export function judge(study: Study): Report {
+  return kept(judged, study, () => {
+    try {
+      return report(study);
+    } catch (error) {
+      // A check can need more of the diagrams than the proof did; then the whole question is left undecided.
+      if (!(error instanceof Undecided) || study.verified === undefined) throw error;
+      return report(study.givenUp(error.message));
+    }
+  });
 }
 
-export function report(s: Study): Report {
-  const electrics = electricsOf(s);
-  const coils = checkCoils(s, electrics);
+function report(s: Study): Report {
+  const { electrics } = s;
+  const coils = checkCoils(s);
   const contacts = checkContacts(s);
   const findings = arrange([
     ...checkApart(s),
@@ -105,9 +106,29 @@ function unsaid(plan: Plan): string[] {
   ];
 }
 
-/** Ends of folded findings of questions 2 and 3. */
-const LOGIC =
-  /\[(loop-dead|gate-dead|gates-in-series|runs-|stops-without|gate-stops|block-ignored|stays-on|chatters|depends)[a-z-]*\]$/;
+/** Findings that say of questions 2 and 3 that they fail. */
+const LOGIC: ReadonlySet<FindingId> = new Set([
+  'loop-dead',
+  'gate-dead',
+  'gates-in-series',
+  'runs-with-all-shut',
+  'runs-without-cause',
+  'runs-on-dead-supply',
+  'stops-without-cause',
+  'gate-stops-load',
+  'block-ignored',
+  'stays-on',
+  'chatters',
+  'depends-on-order',
+]);
+/** Those of them by which something runs that ought not to. */
+const RUNNING: ReadonlySet<FindingId> = new Set([
+  'runs-with-all-shut',
+  'runs-without-cause',
+  'runs-on-dead-supply',
+  'stays-on',
+  'block-ignored',
+]);
 
 function answer(
   s: Study,
@@ -125,12 +146,12 @@ function answer(
   const v = s.verified;
   const fails = v?.deviations.some((d) => (number === 2 ? d.expected : !d.expected));
   if (v && (number === 2 || number === 3) && (fails || v.chatter !== FALSE)) {
-    const cause = findings.find((f) => f.also.some((a) => LOGIC.test(a)));
+    const cause = findings.find((f) => f.also.some((a) => LOGIC.has(a.id)));
     return { number, question, answer: 'no', figure: cause?.message ?? 'see the shortest case below' };
   }
   // A dead loop leaves the later questions open only where it hides them; a switch on the wrong tab answers 2 and 3.
   const moved = findings.find((f) => f.id === 'gate-on-wrong-tab');
-  if (number === 3 && moved && moved.also.some((a) => /\[(runs-|stays-on|block-ignored)/.test(a)))
+  if (number === 3 && moved && moved.also.some((a) => RUNNING.has(a.id)))
     return { number, question, answer: 'no', figure: moved.message };
   if (!v && (number === 4 || number === 5) && s.circuit.relays.length > 0)
     return { number, question, answer: 'cannot tell', figure: 'which states feed the coil was not decided' };
@@ -208,7 +229,7 @@ export function proofWords(s: Study): string {
 /** What the choice of cautions needs to know. */
 function facts(s: Study, findings: readonly Finding[]): CautionFacts {
   const parts = [...s.plan.parts.values()];
-  const has = (id: string) => findings.some((f) => f.id === id);
+  const has = (id: FindingId) => findings.some((f) => f.id === id);
   const motor = parts.find((p): p is MotorPart => p.kind === 'motor');
   const plug = parts.find((p): p is PlugPart => p.kind === 'plug');
   const supplies = parts.filter((p): p is SupplyPart => p.kind === 'supply');
@@ -247,12 +268,9 @@ function facts(s: Study, findings: readonly Finding[]): CautionFacts {
     hasRelay: relays.length > 0,
     solidState: parts.some((p) => 'technology' in p && p.technology === 'solid-state'),
     board: parts.some((p) => p.kind === 'board'),
-    motorRated: ![
-      'contact-not-motor-rated',
-      'contact-horsepower',
-      'contact-starting',
-      'contact-running',
-    ].some(has),
+    motorRated: !(
+      ['contact-not-motor-rated', 'contact-horsepower', 'contact-starting', 'contact-running'] as const
+    ).some(has),
     boxed: boxes.length > 0,
     sharedBox: boxes.some((b) => b.holds.length > 0) && relays.length > 0,
     sharedCable: has('sides-share-cable'),

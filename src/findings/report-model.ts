@@ -4,7 +4,10 @@
  * A number that cannot be worked out from the plan is `null`, never 0.
  */
 import type * as z from 'zod';
+import type { Edit } from '../edit/edits.ts';
 import type {
+  alsoSchema,
+  causeSchema,
   cautionSchema,
   coilSchema,
   contactSchema,
@@ -16,24 +19,7 @@ import type {
   reportSchema,
   stepSchema,
 } from './report-schema.ts';
-
-/** The seven questions in the order a report answers them. Each is put so that `yes` is the good answer. */
-export const QUESTIONS = [
-  'Is mains kept apart from the low-voltage side?',
-  'Does every gate start its load?',
-  'Does the load stop when all gates are shut?',
-  'Will the coil pull in, and let go?',
-  'Will the supply, the switches and the wire carry the loop?',
-  'Will the contacts survive the motor?',
-  'Will the mains side carry the motor?',
-] as const;
-
-/** Worst first; signal words of ISO 3864-2 and ANSI Z535, with `fault` and `doubt` for a plan that harms nobody. */
-export const SEVERITIES = ['danger', 'warning', 'fault', 'caution', 'doubt', 'notice'] as const;
-/** Signal words of a caution, worst first (ISO 3864-2, ANSI Z535). */
-export const LEVELS = ['danger', 'warning', 'caution', 'notice'] as const;
-export const ANSWERS = ['yes', 'no', 'cannot tell', 'not applicable'] as const;
-export const VERDICTS = ['pass', 'fail', 'cannot-tell'] as const;
+import type { Severity, Verdict } from './report-words.ts';
 
 type Frozen<T> = T extends readonly (infer E)[]
   ? readonly Frozen<E>[]
@@ -41,13 +27,17 @@ type Frozen<T> = T extends readonly (infer E)[]
     ? { readonly [K in keyof T]: Frozen<T[K]> }
     : T;
 
-export type Severity = (typeof SEVERITIES)[number];
-export type Level = (typeof LEVELS)[number];
-export type Answer = (typeof ANSWERS)[number];
-export type Verdict = (typeof VERDICTS)[number];
-export type QuestionNumber = 1 | 2 | 3 | 4 | 5 | 6 | 7;
 export type Figure = Frozen<z.infer<typeof figureSchema>>;
-export type Finding = Frozen<z.infer<typeof findingSchema>>;
+/** What has to be changed in the wiring, and how that is said at the bench; verified by the whole check. */
+export interface FindingRepair {
+  readonly words: readonly string[];
+  readonly edits: readonly Edit[];
+}
+export type Also = Frozen<z.infer<typeof alsoSchema>>;
+export type Cause = Frozen<z.infer<typeof causeSchema>>;
+export type Finding = Omit<Frozen<z.infer<typeof findingSchema>>, 'repair'> & {
+  readonly repair: FindingRepair | null;
+};
 export type Question = Frozen<z.infer<typeof questionSchema>>;
 export type LogicStep = Frozen<z.infer<typeof stepSchema>>;
 export type Counterexample = Frozen<z.infer<typeof counterexampleSchema>>;
@@ -55,7 +45,9 @@ export type LogicProof = Frozen<z.infer<typeof logicSchema>>;
 export type CoilFigures = Frozen<z.infer<typeof coilSchema>>;
 export type ContactFigures = Frozen<z.infer<typeof contactSchema>>;
 export type Caution = Frozen<z.infer<typeof cautionSchema>>;
-export type Report = Frozen<z.infer<typeof reportSchema>>;
+export type Report = Omit<Frozen<z.infer<typeof reportSchema>>, 'findings'> & {
+  readonly findings: readonly Finding[];
+};
 
 /** The verdict that a list of findings leads to. */
 export function verdictOf(findings: readonly Pick<Finding, 'severity'>[]): Verdict {

@@ -1,6 +1,7 @@
 /** The report as zod schemas, from which its types and `schemas/report.schema.json` are made. Not loaded by a check. */
 import * as z from 'zod';
-import { ANSWERS, LEVELS, SEVERITIES, VERDICTS } from './report-model.ts';
+import { FINDING_IDS } from './finding-ids.ts';
+import { ANSWERS, LEVELS, SEVERITIES, VERDICTS } from './report-words.ts';
 
 const known = z.number().nullable();
 const questionNumber = z.int().min(1).max(7);
@@ -11,8 +12,38 @@ export const figureSchema = z.object({
   unit: z.string().describe('SI unit or the trade unit it is printed in; empty for a plain number'),
 });
 
+const endSchema = z.object({ run: z.int().min(0), core: z.int().min(0), end: z.enum(['a', 'b']) });
+
+/** A change of wiring; runs and cores count from nought in the order of the plan. */
+export const editSchema = z.discriminatedUnion('do', [
+  endSchema.extend({ do: z.literal('move'), to: z.string() }),
+  z.object({ do: z.literal('swap'), first: endSchema, second: endSchema }),
+  z.object({
+    do: z.literal('add'),
+    from: z.string(),
+    to: z.string(),
+    like: z.int().min(0).optional().describe('Run whose cable the new core takes; a link where left out'),
+    metres: z.number().optional().describe('Its length, m'),
+  }),
+  z.object({ do: z.literal('remove'), run: z.int().min(0), core: z.int().min(0) }),
+]);
+
+export const alsoSchema = z.object({
+  id: z
+    .enum(FINDING_IDS)
+    .describe('What follows; the id of the finding itself where another part has the same'),
+  message: z.string(),
+});
+
+export const causeSchema = z.object({
+  what: z
+    .enum(['tab', 'diode'])
+    .describe('tab: ends of cores on the wrong tab; diode: a diode the wrong way round'),
+  terminals: z.array(z.string()).describe('Terminals to look at, as PART.TERMINAL'),
+});
+
 export const findingSchema = z.object({
-  id: z.string().describe('Stable name of the finding; `pullin explain ID` tells more'),
+  id: z.enum(FINDING_IDS).describe('Stable name of the finding; `pullin explain ID` tells more'),
   severity: z.enum(SEVERITIES),
   question: questionNumber.describe('The question, 1 to 7, that the finding bears on'),
   parts: z.array(z.string()).describe('Names of the parts concerned, the one at fault first'),
@@ -24,12 +55,19 @@ export const findingSchema = z.object({
   fix: z.string().describe('What to do'),
   figures: z.array(figureSchema),
   basis: z.string().describe('Standard and clause, or "common practice"'),
-  also: z.array(z.string()).describe('What follows from this finding and is not counted on its own'),
-  repair: z
-    .array(z.string())
+  cause: causeSchema
+    .nullable()
     .describe(
-      'The least change of wiring that was verified to mend it, a sentence a step; empty where none was sought or found',
+      'The one change that was proved to do away with it and all that follows; null where none is known',
     ),
+  also: z.array(alsoSchema).describe('What follows from this finding and is not counted on its own'),
+  repair: z
+    .object({
+      words: z.array(z.string()).describe('What to do at the bench, a sentence a step'),
+      edits: z.array(editSchema).describe('The same as changes of the plan'),
+    })
+    .nullable()
+    .describe('The least change of wiring that was verified to mend it; null where none was sought or found'),
 });
 
 export const questionSchema = z.object({

@@ -1,7 +1,6 @@
 /** The least ratings of contacts: of relays and switches in a motor's line, before a coil, and in the loop. */
 
 import { reachOf } from '../circuit/sides.ts';
-import { fedCoils } from '../findings/coil/coil.ts';
 import { checkContacts } from '../findings/contacts/contacts.ts';
 import { checkLoop } from '../findings/loop/loop.ts';
 import type { Contact, CurrentKind, LoadPart, MotorPart, Part, PilotCode, Plan } from '../plan/plan.ts';
@@ -254,7 +253,7 @@ function loopContact(study: Study, names: readonly string[]): LeastRatings {
   const own = names.filter((n) => loopVolts(study, n) !== undefined);
   const at = own[0] === undefined ? undefined : loopVolts(study, own[0]);
   // A switch that carries no coil's current is not judged, so nothing limits it.
-  if (at === undefined || fedCoils(study).length === 0 || !carriesCoil(study, own))
+  if (at === undefined || study.fedCoils.length === 0 || !carriesCoil(study, own))
     return { least: [], untold: [] };
   const judge = (ids: readonly string[]) => (s: Study) =>
     checkLoop(s, []).filter((f) => ids.includes(f.id) && f.parts.some((p) => own.includes(p)));
@@ -291,7 +290,7 @@ function loopContact(study: Study, names: readonly string[]): LeastRatings {
 /** Whether the check judges any of these switches: without a rating it has to say so. */
 function carriesCoil(study: Study, names: readonly string[]): boolean {
   const plan = withParts(study.plan, names, (p) => withContact(p, { ratings: [], motor: [] }));
-  return checkLoop({ ...study, plan }, []).some(
+  return checkLoop(study.withFigures(plan), []).some(
     (f) => f.id === 'switch-kind-unrated' && f.parts.some((p) => names.includes(p)),
   );
 }

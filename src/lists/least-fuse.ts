@@ -1,10 +1,9 @@
 /** The least fuse: what its circuit carries, read in every position that bears on it, and what the wire bears. */
 
-import { buildWiredCircuit } from '../circuit/build.ts';
 import { checkWires } from '../findings/loop/wires.ts';
 import { openBench } from '../machine/machine.ts';
 import { solveState } from '../machine/solved-state.ts';
-import type { FusePart, Plan } from '../plan/plan.ts';
+import type { FusePart } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { coilFindings, UNDECIDED } from './least-loop.ts';
@@ -21,8 +20,8 @@ export const FUSE_AMPS = [
 const MOST_INPUTS = 6;
 
 /** Combinations of inputs to read: all, or where there are many rest, each alone, and everything of a kind together. */
-function positions(plan: Plan): number[][] {
-  const { inputs } = buildWiredCircuit(plan);
+function positions({ circuit }: Study): number[][] {
+  const { inputs } = circuit;
   if (inputs.length <= MOST_INPUTS)
     return Array.from({ length: 2 ** inputs.length }, (_, bits) =>
       inputs.filter((_, i) => (bits >> i) & 1).map((i) => i.index),
@@ -35,13 +34,13 @@ function positions(plan: Plan): number[][] {
 }
 
 /** The most (A) that flows in any of some fuses, as `read` tells it; undefined where some position cannot be told. */
-export function mostThrough(plan: Plan, names: readonly string[]): number | undefined {
-  const bench = openBench(plan);
+export function mostThrough(study: Study, names: readonly string[]): number | undefined {
+  const bench = openBench(study);
   const rest = bench.start([]);
   let most = 0;
-  for (const moved of positions(plan)) {
+  for (const moved of positions(study)) {
     const state = bench.from(rest, moved);
-    const { solved } = solveState(plan, state);
+    const { solved } = solveState(study.plan, state);
     for (const contact of state.circuit.contacts) {
       if (!names.includes(contact.part)) continue;
       const held = solved.get(contact.a);
@@ -58,7 +57,7 @@ export function mostThrough(plan: Plan, names: readonly string[]): number | unde
 /** From the least fuse that carries what flows to the largest that the wire bears. */
 export function leastFuse(study: Study, names: readonly string[], part: FusePart): LeastRatings {
   if (study.verified === undefined) return UNDECIDED;
-  const carries = mostThrough(study.plan, names);
+  const carries = mostThrough(study, names);
   if (carries === undefined) return { least: [], untold: ['the current through it is not worked out'] };
   if (carries < NEXT_TO_NONE) return { least: [], untold: ['nothing flows through it in the plan'] };
   const judge = (id: string) => (s: Study) => {

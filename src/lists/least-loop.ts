@@ -1,6 +1,6 @@
 /** The least supply, fuse and cable, by the checks of the loop and of the mains side. */
 
-import { checkCoils, electricsOf } from '../findings/coil/coil.ts';
+import { checkCoils } from '../findings/coil/coil.ts';
 import { checkLoop } from '../findings/loop/loop.ts';
 import { checkWires } from '../findings/loop/wires.ts';
 import { checkBranch } from '../findings/mains/branch.ts';
@@ -25,8 +25,8 @@ const num = (x: number): string => `${rounded(x, 4)}`;
 
 /** Findings of the coils and of the loop, each once worked out. */
 export function coilFindings(s: Study) {
-  const electrics = electricsOf(s);
-  const coils = checkCoils(s, electrics);
+  const { electrics } = s;
+  const coils = checkCoils(s);
   const low = coils.findings.filter((f) => COIL_IDS.includes(f.id));
   return { electrics, coils, low };
 }

@@ -6,7 +6,7 @@ import type { Part, PlugPart } from '../plan/plan.ts';
 import { receptacleByName } from '../ratings/receptacle.ts';
 import { type ReceptacleRow, tables } from '../ratings/tables.ts';
 import type { Study } from '../study/study.ts';
-import { leastOf, ratingOf, rebased, sizesWith, withParts } from './least-rating.ts';
+import { leastOf, ratingOf, sizesWith, withParts } from './least-rating.ts';
 import type { LeastRating, LeastRatings } from './materials-model.ts';
 
 /** A, usual sizes of IEC 60898 breakers. */
@@ -102,7 +102,7 @@ export function volumeNeeded(study: Study, name: string): number | undefined {
     const { volume: _, ...rest } = p;
     return rest;
   });
-  const found = checkBoxFill(rebased(study, plan)).find((f) => f.parts[0] === name);
+  const found = checkBoxFill(study.withFigures(plan)).find((f) => f.parts[0] === name);
   return found?.figures.find((f) => f.name === 'needed')?.value ?? undefined;
 }
 

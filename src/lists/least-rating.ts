@@ -1,6 +1,6 @@
 /** The least rating that still passes, found by checking the plan with other ratings in it. */
 
-import type { Severity } from '../findings/report-model.ts';
+import type { Severity } from '../findings/report-words.ts';
 import type { Part, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { LeastRating } from './materials-model.ts';
@@ -35,15 +35,6 @@ export type Least<T> = Found<T> | { readonly untold: string };
 
 const GRAVE: readonly Severity[] = ['danger', 'warning', 'fault', 'doubt'];
 
-/**
- * The same study with other ratings. What is joined to what and what conducts do not depend on them, so the proof stays.
- */
-export function rebased(study: Study, plan: Plan): Study {
-  const circuit = { ...study.circuit, plan };
-  const verified = study.verified === undefined ? undefined : { ...study.verified, circuit };
-  return { ...study, plan, circuit, verified };
-}
-
 /** A plan with some of its parts changed. */
 export function withParts(plan: Plan, names: readonly string[], change: (part: Part) => Part): Plan {
   const wanted = new Set(names);
@@ -66,7 +57,7 @@ export function leastOf<T>(study: Study, ladder: Ladder<T>): Least<T> {
   const { sizes, plan, judge, own, scan } = ladder;
   const troubles = sizes.map((): readonly Trouble[] | undefined => undefined);
   const at = (i: number): readonly Trouble[] => {
-    troubles[i] ??= judge(rebased(study, plan(sizes[i]!)));
+    troubles[i] ??= judge(study.withFigures(plan(sizes[i]!)));
     return troubles[i];
   };
   const passes = (i: number) => !at(i).some((t) => GRAVE.includes(t.severity));

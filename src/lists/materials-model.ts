@@ -1,5 +1,5 @@
 /** What to buy for a plan, as data: format 1 of `pullin materials --json`. */
-import type { Told } from './verdict-line.ts';
+import type { Told } from '../findings/verdict-line.ts';
 
 /** One figure to look for in a shop. */
 export interface LeastRating {

@@ -1,8 +1,10 @@
 /** What to buy for a plan: parts by specification with the least rating that passes, cable, joints and small parts. */
 
 import { push } from '../circuit/maps.ts';
+import { toldOf } from '../findings/verdict-line.ts';
+import { Undecided } from '../logic/undecided.ts';
 import type { JointPart, Part, Plan } from '../plan/plan.ts';
-import { type Study, study } from '../study/study.ts';
+import type { Study } from '../study/study.ts';
 import { buyingKey, cableSpec, specOf } from './buying-words.ts';
 import { type CableGroup, cableGroups } from './cuts.ts';
 import { leastContacts } from './least-contacts.ts';
@@ -17,7 +19,6 @@ import type {
   Materials,
 } from './materials-model.ts';
 import { smallParts } from './small-parts.ts';
-import { toldOf } from './verdict-line.ts';
 import { sectionOf } from './wiring-order.ts';
 
 const FOOT = 0.3048;
@@ -67,7 +68,7 @@ function attempted(find: () => LeastRatings): LeastRatings {
   try {
     return find();
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
+    if (!(error instanceof Undecided)) throw error;
     return { least: [], untold: [`it was not decided: ${error.message}`] };
   }
 }
@@ -136,14 +137,14 @@ function jointsOf(plan: Plan): MaterialJoint[] {
 }
 
 /** What to buy for a plan. Pure. */
-export function materials(plan: Plan): Materials {
-  const s = study(plan);
-  const told = toldOf(plan);
+export function materials(s: Study): Materials {
+  const { plan } = s;
+  const told = toldOf(s);
   const fails = told.verdict === 'fail';
   const items = itemsOf(s, fails);
   const cables = cableGroups(plan).map((group) => cableOf(s, group, fails));
   const joints = jointsOf(plan);
-  const small = smallParts(plan);
+  const small = smallParts(s);
   const sums = [...items, ...cables].flatMap((x) => x.sum ?? []);
   return {
     format: 1,

@@ -1,5 +1,6 @@
 /** Small parts by what the ends of the wires ask for: ferrules, tabs, connectors, labels. Common practice, no source. */
 import type { Plan } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
 import type { SmallPart } from './materials-model.ts';
 import type { WireEnd } from './wire-ends.ts';
 import { type WireRow, wireRows } from './wirelist.ts';
@@ -42,8 +43,9 @@ function shared(plan: Plan, rows: readonly WireRow[]): { what: string; rows: Wir
 }
 
 /** What is needed beside parts and cable, each with its count. Pure. */
-export function smallParts(plan: Plan): SmallPart[] {
-  const list = wireRows(plan);
+export function smallParts(study: Study): SmallPart[] {
+  const { plan } = study;
+  const list = wireRows(study);
   const counts = new Map<string, number>();
   const add = (what: string) => counts.set(what, (counts.get(what) ?? 0) + 1);
   for (const row of list.wires)

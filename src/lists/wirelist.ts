@@ -1,10 +1,9 @@
 /** The wire list of a plan: cores in the order of wiring, pieces of cable to cut, labels for both ends. */
 
-import { buildCircuit } from '../circuit/build.ts';
-import { findSides } from '../circuit/sides.ts';
+import { type Told, toldOf } from '../findings/verdict-line.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
 import { type CableGroup, cableGroups, cutFromReels, pieceCm } from './cuts.ts';
-import { type Told, toldOf } from './verdict-line.ts';
 import { endOf, type WireEnd } from './wire-ends.ts';
 import { type Placed, type Section, wiringOrder } from './wiring-order.ts';
 
@@ -165,10 +164,12 @@ function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableC
 }
 
 /** Every core of the plan in its turn, and the labels of its ends. */
-export function wireRows(plan: Plan): { wires: readonly WireRow[]; labels: readonly WireLabel[] } {
-  const circuit = buildCircuit(plan);
+export function wireRows({ plan, circuit, sides }: Study): {
+  wires: readonly WireRow[];
+  labels: readonly WireLabel[];
+} {
   const names = new Map(cableGroups(plan).flatMap((g) => g.runs.map((r) => [r.index, g.name] as const)));
-  const wires = wiringOrder(circuit, findSides(circuit)).map((p, i) => rowOf(plan, names, p, i));
+  const wires = wiringOrder(circuit, sides).map((p, i) => rowOf(plan, names, p, i));
   return { wires, labels: labelsOf(wires) };
 }
 
@@ -178,7 +179,8 @@ export function cableNames(plan: Plan): string[] {
 }
 
 /** The wire list, or the first piece that no reel can give. Pure. */
-export function wireList(plan: Plan, reels: Reels): WireList | { readonly tooLong: TooLong } {
+export function wireList(study: Study, reels: Reels): WireList | { readonly tooLong: TooLong } {
+  const { plan } = study;
   const cuts: CableCuts[] = [];
   for (const group of cableGroups(plan)) {
     const cut = cutsOf(plan, group, reels.own.get(group.name) ?? reels.any);
@@ -188,8 +190,8 @@ export function wireList(plan: Plan, reels: Reels): WireList | { readonly tooLon
   const wasted = cuts.flatMap((c) => (c.waste === null ? [] : [Math.round(c.waste * 100)]));
   return {
     format: 1,
-    check: toldOf(plan),
-    ...wireRows(plan),
+    check: toldOf(study),
+    ...wireRows(study),
     cuts,
     waste: wasted.length === 0 ? null : metres(wasted.reduce((a, b) => a + b, 0)),
   };

@@ -1,4 +1,5 @@
 import { kept } from '../circuit/maps.ts';
+import { Undecided } from './undecided.ts';
 
 /**
  * Reduced ordered binary decision diagrams (Bryant 1986): a Boolean function of many variables as a
@@ -9,8 +10,8 @@ export type Fn = number;
 export const FALSE: Fn = 0;
 export const TRUE: Fn = 1;
 
-/** The diagram, or the number of classes, grew past its budget: the question is left undecided. */
-export class BudgetExceeded extends RangeError {}
+/** Diagrams are walked by recursion, a call or two a variable; a stack of the usual size holds twice as many. */
+const MOST_VARIABLES = 4096;
 
 const TERMINAL_LEVEL = 0x7fffffff;
 
@@ -23,10 +24,13 @@ export class Bdd {
 
   private steps = 0;
 
+  /** Throws Undecided where so many variables would take recursion deeper than the machine allows. */
   constructor(
     readonly variables: number,
     private readonly budget = 1_000_000,
-  ) {}
+  ) {
+    if (variables > MOST_VARIABLES) throw new Undecided('the circuit is too deep to follow');
+  }
 
   get size(): number {
     return this.level.length;
@@ -47,7 +51,7 @@ export class Bdd {
     const table = kept(this.unique, level, () => new Map<number, number>());
     const found = table.get(key);
     if (found !== undefined) return found;
-    if (this.level.length >= this.budget) throw new BudgetExceeded('the decision diagram grew too large');
+    if (this.level.length >= this.budget) throw new Undecided('the decision diagram grew too large');
     const made = this.level.length;
     this.level.push(level);
     this.low.push(low);
@@ -64,7 +68,7 @@ export class Bdd {
     const table = kept(this.iteCache, f, () => new Map<number, number>());
     const found = table.get(key);
     if (found !== undefined) return found;
-    if (++this.steps > 8 * this.budget) throw new BudgetExceeded('the decision diagram took too long');
+    if (++this.steps > 8 * this.budget) throw new Undecided('the decision diagram took too long');
     const level = Math.min(this.level[f]!, this.level[g]!, this.level[h]!);
     const low = this.ite(
       this.cofactor(f, level, false),

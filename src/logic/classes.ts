@@ -1,9 +1,10 @@
 import type { Source } from '../circuit/circuit.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { type NodeVolts, solveIdeal } from '../electric/ideal.ts';
-import { BudgetExceeded, FALSE, type Fn } from './bdd.ts';
+import { FALSE, type Fn } from './bdd.ts';
 import type { Conduction } from './conduction.ts';
 import { ohmsOf } from './ohms.ts';
+import { Undecided } from './undecided.ts';
 
 /** A set of states in which the same nets are joined, and the volts between two nets there. */
 export interface VoltClass {
@@ -18,7 +19,7 @@ const MOST_CLASSES = 5000;
 
 /**
  * Volts between two nets over every state of `within`: the states are split by what the contacts round the two nets
- * join, and each class is solved once with ideal wires. Throws BudgetExceeded when there are too many classes.
+ * join, and each class is solved once with ideal wires. Throws Undecided when there are too many classes.
  */
 export function voltClasses(
   conduction: Conduction,
@@ -67,8 +68,7 @@ export function voltClasses(
       add({ ...entry, states: bdd.diff(entry.states, edge.when) });
     }
     classes = [...merged.values()];
-    if (classes.length > MOST_CLASSES)
-      throw new BudgetExceeded('too many ways in which the contacts can join');
+    if (classes.length > MOST_CLASSES) throw new Undecided('too many ways in which the contacts can join');
   }
   const ac = area.sources.some((s) => s.kind === 'ac');
   return classes.map(({ states, joins, alive }) => {

@@ -1,6 +1,7 @@
-import { BudgetExceeded, FALSE, type Fn } from './bdd.ts';
+import { FALSE, type Fn } from './bdd.ts';
 import { relayVariable } from './conduction.ts';
 import type { LogicModel } from './model.ts';
+import { Undecided } from './undecided.ts';
 
 /** Relays that remember, and every other relay as a function of inputs and of those. */
 export interface Memory {
@@ -25,8 +26,7 @@ export function findMemory(model: LogicModel): Memory {
   const uses = model.next.map((f) => [...bdd.support(f)].filter((v) => v < count));
   const order = components(uses);
   const looped = new Set(order.filter((g) => g.length > 1 || uses[g[0]!]!.includes(g[0]!)).flat());
-  if (looped.size > MOST_REMEMBERING)
-    throw new BudgetExceeded(`${looped.size} relays feed back on one another`);
+  if (looped.size > MOST_REMEMBERING) throw new Undecided(`${looped.size} relays feed back on one another`);
   const before = withAllUsed(looped, uses);
   const relays = [...(before.size > MOST_REMEMBERING ? looped : before)].sort((a, b) => a - b);
   const remembering = new Set(relays);

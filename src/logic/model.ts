@@ -38,7 +38,7 @@ export interface LogicModel {
 /** A load counts as fed at this share of its rated voltage or more. */
 const FED_SHARE = 0.7;
 
-/** Builds the model. Sources in `dead` have no power. Throws BudgetExceeded where exactness would not end. */
+/** Builds the model. Sources in `dead` have no power. Throws Undecided where exactness would not end. */
 export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number> = new Set()): LogicModel {
   const earths = [...circuit.netOf].filter(([key]) => key.endsWith('.PE')).map(([, net]) => net);
   const conduction = new Conduction(circuit, bdd, earths);

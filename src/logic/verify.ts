@@ -48,7 +48,7 @@ export interface Verified {
   readonly restMode: Mode;
 }
 
-/** Decides every intent over all states. Throws BudgetExceeded where the exact method would not end. */
+/** Decides every intent over all states. Throws Undecided where the exact method would not end. */
 export function verify(circuit: Circuit): Verified {
   const bdd = new Bdd(circuit.relays.length + circuit.inputs.length);
   const model = buildModel(circuit, bdd);

@@ -1,10 +1,11 @@
 /** The state a circuit stands in once inputs were moved, found as it happens: coil volts move relays, relays move contacts. */
 
-import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
+import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { type Figures, type Island, islandOf, type Situation } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Basis } from '../study/basis.ts';
 import { figuresFor } from '../study/corners.ts';
 import { closedWith, hasPower, pullsIn, voltsIn } from './steps.ts';
 import { solveLimited } from './supply-limits.ts';
@@ -42,8 +43,8 @@ export interface Bench {
 }
 
 /** Sets up a plan. Timers are taken to have run out. */
-export function openBench(plan: Plan): Bench {
-  const { circuit, figures } = balanced(plan, buildWiredCircuit(plan), figuresFor(plan, 'reading'));
+export function openBench({ plan, wired }: Basis): Bench {
+  const { circuit, figures } = balanced(plan, wired, figuresFor(plan, 'reading'));
   const machine = new Machine(circuit, figures);
   const nothing = {
     relays: circuit.relays.map(() => false),
@@ -60,12 +61,13 @@ export function openBench(plan: Plan): Bench {
 export type Power = 'on' | 'off' | 'loop';
 
 /** Settles a plan from rest, then with the inputs moved. With the power off every relay is out. */
-export function settleBench(plan: Plan, moved: readonly number[], power: Power): BenchState {
+export function settleBench(study: Basis, moved: readonly number[], power: Power): BenchState {
+  const { plan, wired } = study;
   if (power === 'on') {
-    const bench = openBench(plan);
+    const bench = openBench(study);
     return bench.from(bench.start([]), moved);
   }
-  const { circuit, figures } = balanced(plan, buildWiredCircuit(plan), figuresFor(plan, 'ohmmeter'));
+  const { circuit, figures } = balanced(plan, wired, figuresFor(plan, 'ohmmeter'));
   const machine = new Machine(circuit, figures);
   const nothing = circuit.sources.map(() => false);
   const out = circuit.relays.map(() => false);

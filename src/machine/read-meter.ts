@@ -1,10 +1,11 @@
 /** What a meter between two terminals reads in one position of gates and switches. */
 
+import { positionWord } from '../circuit/input-words.ts';
 import { type Figures, islandOf } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
+import type { Basis } from '../study/basis.ts';
 import { highestVolts } from '../study/corners.ts';
-import { positionWord } from '../study/study.ts';
 import { type BenchState, settleBench } from './machine.ts';
 import { NO_WAY, ONE_METAL, ohms } from './ohms.ts';
 import type { Reading, ReadState } from './reading.ts';
@@ -34,9 +35,10 @@ export interface ReadOptions {
 const METER_OHMS = 1e7;
 
 /** Never throws for a plan that was read; a position in which relays find no rest is told in the notes. */
-export function readMeter(plan: Plan, options: ReadOptions): Reading {
+export function readMeter(study: Basis, options: ReadOptions): Reading {
+  const { plan } = study;
   const power = options.dead ? (options.loop ? 'loop' : 'off') : 'on';
-  const state = settleBench(plan, options.moved, power);
+  const state = settleBench(study, options.moved, power);
   const notes: string[] = [];
   if (!state.settled) notes.push(RESTLESS);
   const base = { format: 1 as const, state: stateWords(plan, state, power !== 'off'), nets: [], cores: [] };

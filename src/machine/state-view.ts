@@ -1,10 +1,10 @@
 /** One settled state as plain data: coils with their volts, loads, supplies, lamps, live conductors. */
 
-import { madeContacts } from '../draw/drawn-state.ts';
 import type { Plan } from '../plan/plan.ts';
 import { lampsLit } from './lit-lamps.ts';
 import { liveCores, running } from './live-conductors.ts';
 import { type BenchState, joinedIn } from './machine.ts';
+import { madeContacts } from './made-contacts.ts';
 import { type Solved, solveState } from './solved-state.ts';
 
 /** One condition for a relay to pull in: volts across two terminals, or for a dry trigger that they are joined. */

@@ -1,7 +1,6 @@
 /** A plan under power whose inputs are moved one after the other, as at the machine. */
-import { buildCircuit } from '../circuit/build.ts';
 import type { Circuit, Input } from '../circuit/circuit.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Basis } from '../study/basis.ts';
 import { contactsTo, type WayContact } from './contacts-on-the-way.ts';
 import { Meant, type Remembered } from './intended-state.ts';
 import { type Bench, type BenchState, openBench } from './machine.ts';
@@ -20,12 +19,12 @@ export class Walk {
 
   /** `arming` as `isArming` of the plan's proof has it. */
   constructor(
-    private readonly plan: Plan,
+    private readonly study: Basis,
     arming: boolean,
   ) {
-    this.circuit = buildCircuit(plan);
+    this.circuit = study.circuit;
     this.inputs = this.circuit.inputs;
-    this.bench = openBench(plan);
+    this.bench = openBench(study);
     this.meant = new Meant(this.circuit, arming);
     this.state = this.bench.start([]);
     this.remembered = this.meant.after(0, []);
@@ -65,7 +64,11 @@ export class Walk {
 
   view(): StateView {
     const wanted = this.meant.at(this.remembered, this.away);
-    return stateView(this.plan, this.state, new Map(this.targets.map((t) => [t, wanted.get(t) ?? null])));
+    return stateView(
+      this.study.plan,
+      this.state,
+      new Map(this.targets.map((t) => [t, wanted.get(t) ?? null])),
+    );
   }
 
   /** The contacts that current to a load, or to the coil of a relay, can pass; none for a part that is neither. */

@@ -2,7 +2,7 @@
 
 import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Plan } from '../plan/plan.ts';
-import { listOf } from '../study/study.ts';
+import { listOf } from '../text/word-list.ts';
 import { type Fault, RANK } from './fault.ts';
 import { joined } from './fault-wires.ts';
 import type { Measure } from './measure.ts';

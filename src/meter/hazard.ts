@@ -1,10 +1,10 @@
 /** Which side a fault lies on, and which must be found before mains is on: they bring mains where it does not belong. */
 
-import { buildCircuit, type WiredCircuit } from '../circuit/build.ts';
+import type { WiredCircuit } from '../circuit/build.ts';
 import { isLow } from '../circuit/sides.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import type { Plan } from '../plan/plan.ts';
-import { findSides } from '../study/study.ts';
+import type { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';
 
 /**
@@ -40,9 +40,7 @@ export function hazards(plan: Plan, right: WiredCircuit): (circuit: WiredCircuit
  * Whether a fault can change a reading while only the low-voltage supplies are on: what it changes is on that side, or
  * these supplies hang on the mains themselves.
  */
-export function touchesLoop(plan: Plan): (fault: Fault) => boolean {
-  const circuit = buildCircuit(plan);
+export function touchesLoop({ circuit, sides }: Study): (fault: Fault) => boolean {
   if (circuit.sources.some((s) => !s.mains && s.feed.by !== 'always')) return () => true;
-  const sides = findSides(circuit);
   return (fault) => fault.at.some((key) => isLow(sides, circuit.netOf.get(key)));
 }

@@ -1,6 +1,5 @@
 /** Every reading of the right circuit that a sheet may ask for. */
 
-import { buildCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
 import { isLow, isMains } from '../circuit/sides.ts';
 import type { Figures } from '../electric/island.ts';
@@ -9,7 +8,7 @@ import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import { figuresFor } from '../study/corners.ts';
-import { findSides } from '../study/study.ts';
+import type { Study } from '../study/study.ts';
 import { liveMeasure, type Measure, ohmMeasures, type Where } from './measure.ts';
 import { DeadBench, ohmLimits } from './ohm-bench.ts';
 import type { Pair } from './probe-pairs.ts';
@@ -30,9 +29,7 @@ const CORNERS = ['low', 'high', 'strong'] as const;
 /** Part of a volt by which two ways of working out one reading may differ. */
 const SAME = 1e-6;
 
-export function measurer(plan: Plan, right: Subject): Measurer {
-  const joined = buildCircuit(plan);
-  const sides = findSides(joined);
+export function measurer({ plan, circuit: joined, sides }: Study, right: Subject): Measurer {
   const on = (test: typeof isLow) => (p: Pair) =>
     [p.a, p.b].every((key) => test(sides, joined.netOf.get(key)));
   const low = on((s, net) => isLow(s, net) && !isMains(s, net));

@@ -1,11 +1,12 @@
 /** The commissioning sheet of a plan: the fewest readings that show every single fault that a reading can show. */
 
-import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
+import type { WiredCircuit } from '../circuit/build.ts';
 import { UnionFind } from '../circuit/union-find.ts';
-import { check } from '../findings/judge.ts';
-import { toldOf } from '../lists/verdict-line.ts';
+import { judge } from '../findings/judge.ts';
+import { toldOf } from '../findings/verdict-line.ts';
 import { readMeter } from '../machine/read-meter.ts';
 import type { Plan } from '../plan/plan.ts';
+import { Study } from '../study/study.ts';
 import { type Fault, RANK } from './fault.ts';
 import { partFaults } from './fault-parts.ts';
 import { wiringFaults } from './fault-wires.ts';
@@ -18,14 +19,14 @@ import type { Meaning, MeterFault, MeterSheet, MeterStep, ReadStep, Silent, Wron
 import { heldInputs, stanceWords } from './stance.ts';
 
 /** Every single fault of a plan that is tried, in the order of the plan's cores and parts. */
-export function faultsOf(plan: Plan): Fault[] {
+export function faultsOf({ plan, wired }: Study): Fault[] {
   const mark = marksOf(plan);
-  return [...wiringFaults(plan, mark), ...partFaults(plan, buildWiredCircuit(plan), mark)];
+  return [...wiringFaults(plan, mark), ...partFaults(plan, wired, mark)];
 }
 
 /** Works out the sheet. `progress` is told of every trial; never throws for a plan that was read. */
-export function meterSheet(plan: Plan, progress?: Progress): MeterSheet {
-  return commission(plan, progress).sheet;
+export function meterSheet(study: Study, progress?: Progress): MeterSheet {
+  return commission(study, progress).sheet;
 }
 
 /**
@@ -33,19 +34,19 @@ export function meterSheet(plan: Plan, progress?: Progress): MeterSheet {
  * nothing that is wired like it is to be measured or powered.
  */
 export function commission(
-  plan: Plan,
+  study: Study,
   progress?: Progress,
 ): { readonly sheet: MeterSheet; readonly faults: readonly MeterFault[] } {
-  const told = toldOf(plan);
-  const danger = told.verdict === 'fail' ? firstDanger(plan) : undefined;
+  const { plan, wired: circuit } = study;
+  const told = toldOf(study);
+  const danger = told.verdict === 'fail' ? firstDanger(study) : undefined;
   if (danger !== undefined) return { sheet: withheld(plan, danger), faults: [] };
-  const found = search(plan, faultsOf(plan), progress);
+  const found = search(study, faultsOf(study), progress);
   const { faults } = found;
-  const circuit = buildWiredCircuit(plan);
   const { checks, adjust } = adjustments(plan, circuit, found);
   const steps: MeterStep[] = [
     ...checks.map((c, i) => ({ ...c, number: i + 1 })),
-    ...readSteps(plan, circuit, faults, found, checks.length).map((step, k) => ({
+    ...readSteps(study, circuit, faults, found, checks.length).map((step, k) => ({
       ...step,
       adjust: adjust[k]!,
     })),
@@ -77,8 +78,8 @@ function lastLead(measures: readonly Measure[]): 0 | 1 | 2 {
 }
 
 /** Message of the first finding that somebody comes to harm by. */
-function firstDanger(plan: Plan): string | undefined {
-  return check(plan).findings.find((f) => f.severity === 'danger')?.message;
+function firstDanger(study: Study): string | undefined {
+  return judge(study).findings.find((f) => f.severity === 'danger')?.message;
 }
 
 function withheld({ title }: Plan, finding: string): MeterSheet {
@@ -108,13 +109,13 @@ function adjustments(plan: Plan, circuit: WiredCircuit, found: Searched) {
 }
 
 function readSteps(
-  plan: Plan,
+  study: Study,
   circuit: WiredCircuit,
   faults: readonly Fault[],
   found: Searched,
   before: number,
 ): Omit<ReadStep, 'adjust'>[] {
-  const mark = marksOf(plan);
+  const mark = marksOf(study.plan);
   const known = new Set<number>();
   return found.measures.map((m, k): Omit<ReadStep, 'adjust'> => {
     const wrong = found.wrong[k]!;
@@ -136,22 +137,28 @@ function readSteps(
       first: stanceWords(circuit, m.stance.first),
       movedFirst: m.stance.first,
       held: heldInputs(circuit, m.stance.moved),
-      expect: { ...m.expect, nominal: nominal(plan, m) },
+      expect: { ...m.expect, nominal: nominal(study, m) },
       wrong: meanings(faults, wrong, fresh),
     };
   });
 }
 
 /** As the meter is said to read elsewhere, to the last digit; what holds itself in is known here alone. */
-function nominal(plan: Plan, m: Measure): number | null {
+function nominal(study: Study, m: Measure): number | null {
   if (m.stance.first.length > 0) return m.expect.nominal;
   const { moved } = m.stance;
   const between = [probeOf(m.pair.a), probeOf(m.pair.b)] as const;
   if (m.expect.unit === 'ohm') {
     const clipped = m.clipped.map(probeOf);
-    return readMeter(unplugged(plan), { moved, dead: true, loop: m.stage === 2, clipped, between }).ohms;
+    return readMeter(Study.of(unplugged(study.plan)), {
+      moved,
+      dead: true,
+      loop: m.stage === 2,
+      clipped,
+      between,
+    }).ohms;
   }
-  return readMeter(plan, { moved, dead: false, between }).volts;
+  return readMeter(study, { moved, dead: false, between }).volts;
 }
 
 /** The plan with every load that has a plug of its own taken out of its socket, as the first stage has it. */
@@ -184,7 +191,7 @@ function silentOnes(plan: Plan, circuit: WiredCircuit, faults: readonly Fault[],
 }
 
 function whySilent(plan: Plan, circuit: WiredCircuit, fault: Fault, landed: readonly string[]): string {
-  const built = fault.plan ? buildWiredCircuit(fault.plan(plan)) : circuit;
+  const built = fault.plan ? Study.of(fault.plan(plan)).wired : circuit;
   const same = conductors(fault.circuit?.(built) ?? built, landed) === conductors(circuit, landed);
   if (same && fault.rank <= RANK.wrongTab)
     return 'the same terminals stay joined by another path or are one conductor already, and what that adds is too little to be read';

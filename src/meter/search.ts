@@ -1,6 +1,7 @@
 /** Tries faults on the bench and chooses the readings that show them. */
 import { kept } from '../circuit/maps.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
 import { leadFaults } from './clip-lead.ts';
 import { dropNeedless } from './cover.ts';
 import type { Fault } from './fault.ts';
@@ -32,11 +33,12 @@ const SHORT = { gate: 2, more: 12 } as const;
 /** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
 const STATES = 40_000;
 
-export function search(plan: Plan, faults: readonly Fault[], progress?: Progress): Searched {
-  return new Search(plan, faults, progress).run();
+export function search(study: Study, faults: readonly Fault[], progress?: Progress): Searched {
+  return new Search(study, faults, progress).run();
 }
 
 class Search {
+  private readonly plan: Plan;
   private readonly bench;
   private readonly trials: Trials;
   private readonly hazard: ReturnType<typeof hazards>;
@@ -55,13 +57,14 @@ class Search {
   private total: number;
 
   constructor(
-    private readonly plan: Plan,
+    study: Study,
     private readonly faults: readonly Fault[],
     private readonly progress: Progress | undefined,
   ) {
-    this.bench = subjects(plan);
-    this.trials = new Trials(plan, this.bench.right, faults.length);
-    this.hazard = hazards(plan, this.bench.right.circuit);
+    this.plan = study.plan;
+    this.bench = subjects(study);
+    this.trials = new Trials(study, this.bench.right, faults.length);
+    this.hazard = hazards(study.plan, this.bench.right.circuit);
     const { sources } = this.bench.right.circuit;
     this.needsMains = sources.some((s) => !s.mains && s.feed.by !== 'always');
     const gates = this.bench.right.circuit.inputs.filter((i) => i.kind === 'gate').length;

@@ -2,7 +2,7 @@
 
 import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Part, Plan } from '../plan/plan.ts';
-import { listOf } from '../study/study.ts';
+import { listOf } from '../text/word-list.ts';
 import type { CheckStep, StageSetup } from './sheet-model.ts';
 
 type Kind<K extends Part['kind']> = Extract<Part, { kind: K }>;

@@ -1,6 +1,6 @@
 /** The commissioning sheet as data; `pullin meter --json` prints it. */
 
-import type { Told } from '../lists/verdict-line.ts';
+import type { Told } from '../findings/verdict-line.ts';
 import type { Probe } from '../machine/read-meter.ts';
 
 /**

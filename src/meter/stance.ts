@@ -1,8 +1,8 @@
 /** The positions a sheet puts gates and switches in. */
 
 import type { Circuit } from '../circuit/circuit.ts';
+import { positionWord } from '../circuit/input-words.ts';
 import type { InputRef, Plan } from '../plan/plan.ts';
-import { positionWord } from '../study/study.ts';
 
 /** Inputs away from rest; with `first`, what was worked and let go of before. */
 export interface Stance {

@@ -1,10 +1,11 @@
 /** A circuit on the bench, right or with one fault, ready to be measured. */
 
-import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
+import type { WiredCircuit } from '../circuit/build.ts';
 import { plugsOut } from '../machine/machine.ts';
 import { balanced } from '../machine/three-phase.ts';
 import type { Plan } from '../plan/plan.ts';
 import { figuresFor } from '../study/corners.ts';
+import { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';
 import { DeadBench } from './ohm-bench.ts';
 import { LiveBench } from './volt-bench.ts';
@@ -17,13 +18,13 @@ export interface Subject {
 }
 
 /** Makes subjects of one plan; what the plan alone decides is worked out once. */
-export function subjects(plan: Plan): {
+export function subjects(study: Study): {
   readonly right: Subject;
   build(fault: Fault): Subject;
 } {
+  const { plan, wired: right } = study;
   const reading = figuresFor(plan, 'reading');
   const ohmmeter = figuresFor(plan, 'ohmmeter');
-  const right = buildWiredCircuit(plan);
   const off = plugsOut(plan, right);
   const make = (circuit: WiredCircuit, own: Plan, fault?: Fault): Subject => {
     const change = fault?.circuit ?? ((c: WiredCircuit) => c);
@@ -43,7 +44,7 @@ export function subjects(plan: Plan): {
     right: make(right, plan),
     build: (fault) => {
       const own = fault.plan?.(plan) ?? plan;
-      return make(own === plan ? right : buildWiredCircuit(own), own, fault);
+      return make(own === plan ? right : Study.of(own).wired, own, fault);
     },
   };
 }

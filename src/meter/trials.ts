@@ -2,7 +2,7 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import { kept, push } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';
 import { touchesLoop } from './hazard.ts';
 import type { Measure } from './measure.ts';
@@ -57,10 +57,11 @@ export class Trials {
   private readonly pairSets = new Map<string, ReadonlySet<Pair>>();
 
   constructor(
-    plan: Plan,
+    study: Study,
     private readonly right: Subject,
     faults: number,
   ) {
+    const { plan } = study;
     this.stances = stances(plan, right.circuit);
     const sealing = sealingInputs(plan, right.circuit);
     this.handsFree = this.stances.filter((s) => !s.moved.some((i) => sealing.has(i)));
@@ -68,9 +69,9 @@ export class Trials {
     this.main = this.pairs.filter((p) => p.main);
     for (const pair of this.pairs)
       for (const part of new Set([probeOf(pair.a).part, probeOf(pair.b).part])) push(this.near, part, pair);
-    this.measure = measurer(plan, right);
+    this.measure = measurer(study, right);
     this.all = this.affords(faults);
-    this.onLoop = touchesLoop(plan);
+    this.onLoop = touchesLoop(study);
     this.relayIn = this.stances
       .filter((s) => s.first.length === 0 && right.loop.relaysAt(s)?.includes(true))
       .slice(0, 1);

@@ -8,9 +8,7 @@ import { drawingSvg } from '../draw/svg.ts';
 import type { Report } from '../findings/report-model.ts';
 import { isArming } from '../machine/intended-state.ts';
 import { Walk } from '../machine/walk.ts';
-import type { Plan } from '../plan/plan.ts';
-import { type Study, study } from '../study/study.ts';
-import { truthTable } from '../study/truth-table.ts';
+import type { Study } from '../study/study.ts';
 import { groupsOf, movedIn } from './groups.ts';
 import { pageHtml } from './html/html.ts';
 import type { PageParts } from './html/parts.ts';
@@ -29,9 +27,8 @@ const COLUMNS = [3, 2];
 const WINDOW = 1180;
 
 /** One HTML file. `report` is what the check says of the plan. Never throws for a plan that was read. */
-export function pageOf(plan: Plan, report: Report, files: BrowserFiles): string {
-  const studied = study(plan);
-  const { circuit, sides, verified } = studied;
+export function pageOf(study: Study, report: Report, files: BrowserFiles): string {
+  const { plan, circuit, sides, verified } = study;
   const arming = verified !== undefined && isArming(verified);
   const input = { circuit, sides, marks: findingMarks(report.findings) };
   const drawings = COLUMNS.map((columns) => layOut(input, PIXELS, columns));
@@ -44,8 +41,8 @@ export function pageOf(plan: Plan, report: Report, files: BrowserFiles): string 
       report,
       circuit,
       groups: groupsOf(plan, circuit),
-      targets: new Walk(plan, arming).targets,
-      truth: truthOf(studied),
+      targets: new Walk(study, arming).targets,
+      truth: truthOf(study),
       drawing,
       svg: drawingSvg(drawing, { plan, shown, both: true }),
     },
@@ -58,9 +55,10 @@ export function pageOf(plan: Plan, report: Report, files: BrowserFiles): string 
   );
 }
 
-function truthOf({ plan, circuit, verified, undecided }: Study): PageParts['truth'] {
-  if (!verified) return undecided ?? '';
-  const table = truthTable(plan, { all: false });
+function truthOf(study: Study): PageParts['truth'] {
+  const { circuit, undecided } = study;
+  if (undecided !== undefined) return undecided;
+  const table = study.truthTable({ all: false });
   return { table, moved: table.rows.map((row) => movedIn(circuit, row)) };
 }
 

@@ -1,10 +1,9 @@
 /** The inputs of a plan as groups of buttons. */
 
 import type { Circuit, Input } from '../circuit/circuit.ts';
+import { positionWord, restWord } from '../circuit/input-words.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { TableRow } from '../report/table.ts';
-import { positionWord } from '../study/study.ts';
-import { restWord } from '../study/truth-table.ts';
+import type { TableRow } from '../study/table-model.ts';
 import type { Group, Setting } from './html/parts.ts';
 
 const TITLES = [

@@ -1,6 +1,7 @@
 /** What runs in the browser: a move of a gate, and everything that follows from it. */
 import type { StateView } from '../machine/state-view.ts';
 import { Walk } from '../machine/walk.ts';
+import { Study } from '../study/study.ts';
 import { Buttons, type Moves } from './dom/buttons.ts';
 import { byId } from './dom/find.ts';
 import { Rows } from './dom/rows.ts';
@@ -16,7 +17,7 @@ class Page implements Moves {
   private before: StateView | undefined;
 
   constructor({ plan, arming }: PageData) {
-    this.walk = new Walk(unpackPlan(plan), arming);
+    this.walk = new Walk(Study.of(unpackPlan(plan)), arming);
     this.show('Everything at rest');
   }
 

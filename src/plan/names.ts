@@ -1,6 +1,5 @@
 /** The rules for names: of stock, parts and selector positions. */
-import type { Errors, Span } from './errors.ts';
-import { quoted } from './errors.ts';
+import { type Errors, quoted, type Span } from './errors.ts';
 
 const LONGEST = 40;
 

@@ -1,10 +1,10 @@
 /** The smallest changes of wiring after which questions 1 to 3 hold, each verified by the whole check. */
 
 import type { Edit } from '../edit/edits.ts';
-import { check } from '../findings/judge.ts';
+import { judge } from '../findings/judge.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
 import type { Core, Plan, Run, TerminalRef } from '../plan/plan.ts';
-import { study } from '../study/study.ts';
+import { Study } from '../study/study.ts';
 import type { Mended, Repair } from './mended.ts';
 import { type Ends, Quick } from './quick.ts';
 import { wordsOf } from './repair-words.ts';
@@ -43,10 +43,11 @@ const grave = (list: readonly Finding[], wiring: boolean) =>
   list.filter((f) => GRAVE.has(f.severity) && isWiring(f) === wiring);
 
 /**
- * Never throws for a plan that was read. `report` is the plan's own, where it is at hand; `thorough: false` looks for one
- * change only and checks few candidates.
+ * Never throws for a plan that was read. `thorough: false` looks for one change only and checks few candidates.
  */
-export function mend(plan: Plan, report: Report = check(plan), options = { thorough: true }): Mended {
+export function mend(study: Study, options = { thorough: true }): Mended {
+  const { plan } = study;
+  const report = judge(study);
   const none = { format: 1 as const, repairs: [], tried: 0 };
   if (grave(report.findings, true).length === 0) {
     const other = grave(report.findings, false)[0];
@@ -55,14 +56,13 @@ export function mend(plan: Plan, report: Report = check(plan), options = { thoro
   }
   const unnamed = gateOutsideIntent(plan, report);
   if (unnamed) return { ...none, needed: true, why: unnamed };
-  const s = study(plan);
-  if (!s.verified)
+  if (!study.verified)
     return {
       ...none,
       needed: true,
-      why: `The circuit could not be decided (${s.undecided}), so no repair can be verified.`,
+      why: `The circuit could not be decided (${study.undecided}), so no repair can be verified.`,
     };
-  return new Search(plan, report, statesToGetRight(s.verified), options.thorough).run();
+  return new Search(study, report, statesToGetRight(study.verified), options.thorough).run();
 }
 
 /** A change after which less is wrong than before. */
@@ -72,18 +72,20 @@ interface Half {
 }
 
 class Search {
+  private readonly plan: Plan;
   private readonly quick: Quick;
   private readonly now: number;
   private looked = 0;
   private checked = 0;
 
   constructor(
-    private readonly plan: Plan,
+    private readonly study: Study,
     private readonly report: Report,
     private readonly states: readonly Asked[],
     private readonly thorough: boolean,
   ) {
-    this.quick = new Quick(plan);
+    this.plan = study.plan;
+    this.quick = new Quick(study);
     this.now = wrongs(this.quick, this.quick.cores, states, Number.POSITIVE_INFINITY);
   }
 
@@ -168,21 +170,21 @@ class Search {
       // Once one is found, only those that are as short are of interest.
       if (repairs[0] && t.ends + t.added > repairs[0].ends + (repairs[0].metres === null ? 1 : 0)) break;
       this.checked++;
-      const plan = planAfter(this.plan, t.edits);
-      const after = check(plan);
+      const changed = Study.of(planAfter(this.plan, t.edits));
+      const after = judge(changed);
       if (grave(after.findings, true).length > 0 || after.logic.holds === false) continue;
       if (grave(after.findings, false).some((f) => !others.has(f.id))) continue;
       const key = sameWhicheverOrder(t.edits);
       if (told.has(key)) continue;
       told.add(key);
-      repairs.push(this.repair(t, plan));
+      repairs.push(this.repair(t, changed));
     }
     return repairs;
   }
 
-  private repair(t: Try, plan: Plan): Repair {
+  private repair(t: Try, after: Study): Repair {
     const options = new Rewirings(this.plan, this.quick, this.quick.cores);
-    const lines = linesOf(this.plan, plan);
+    const lines = linesOf(this.study, after);
     return {
       edits: t.edits,
       words: wordsOf(this.plan, t.edits),

@@ -2,8 +2,9 @@
  * A quick look at what a rewired circuit does: contacts and cores as joins, diodes one way, relays settled from rest.
  * It sieves the many rewirings that a search tries; what passes is verified by the whole check.
  */
-import { buildWiredCircuit } from '../circuit/build.ts';
+
 import type { Plan } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
 import {
   type Ends,
   feedOf,
@@ -38,7 +39,11 @@ export class Quick {
   /** 1 where a core is on the terminal, in the wiring that `base` was last asked for */
   private readonly landed: Uint8Array;
 
-  constructor(private readonly plan: Plan) {
+  private readonly plan: Plan;
+
+  constructor(study: Study) {
+    const { plan } = study;
+    this.plan = plan;
     const key = (part: string, terminal: string) => (terminal === '' ? part : `${part}.${terminal}`);
     const at = (name: string): number => {
       let n = this.numbers.get(name);
@@ -51,7 +56,7 @@ export class Quick {
     };
     for (const [name, marks] of plan.terminals)
       for (const t of marks.names) at(t === '' ? name : `${name}.${t}`);
-    const circuit = buildWiredCircuit(plan);
+    const circuit = study.wired;
     this.cores = plan.runs.map((run) =>
       run.cores.map((c): Ends => [at(key(c.a.part, c.a.terminal)), at(key(c.b.part, c.b.terminal))]),
     );

@@ -1,24 +1,16 @@
 /** The truth table before and after a repair, in the states a person would try. */
 
-import type { Plan } from '../plan/plan.ts';
-import type { TruthTable } from '../report/table.ts';
-import { truthTable } from '../study/truth-table.ts';
+import type { Study } from '../study/study.ts';
 import type { StateLine } from './mended.ts';
 
 /** Rows of both plans, state by state. */
-export function linesOf(before: Plan, after: Plan): { before: StateLine[]; after: StateLine[] } {
+export function linesOf(before: Study, after: Study): { before: StateLine[]; after: StateLine[] } {
   return { before: lines(before), after: lines(after) };
 }
 
-function lines(plan: Plan): StateLine[] {
-  let table: TruthTable;
-  try {
-    table = truthTable(plan, { all: false });
-  } catch (error) {
-    if (error instanceof RangeError) return [];
-    throw error;
-  }
-  return table.rows.map((row) => {
+function lines(study: Study): StateLine[] {
+  if (study.verified === undefined) return [];
+  return study.truthTable({ all: false }).rows.map((row) => {
     const runs = Object.fromEntries(
       Object.keys(row.expected).map((target) => [target, row.loads[target] ?? row.relays[target] ?? '']),
     );

@@ -1,8 +1,8 @@
 /** The states a repair must get right, and a quick test of a rewired circuit against them. */
 
-import { baseState, entryState } from '../findings/starts/starts.ts';
 import { FALSE } from '../logic/bdd.ts';
 import { inputVariable } from '../logic/conduction.ts';
+import { baseState, entryState } from '../logic/entry-states.ts';
 import type { Wanted } from '../logic/intent.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
 import type { Ends, Quick } from './quick.ts';

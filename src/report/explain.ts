@@ -1,20 +1,10 @@
 /** `explain`: what a finding or a caution means, told at length. */
 
-import { type Caution, QUESTIONS } from '../findings/report-model.ts';
+import type { Explanation } from '../findings/explanations.ts';
+import type { Caution } from '../findings/report-model.ts';
+import { QUESTIONS } from '../findings/report-words.ts';
 import { printable, printableLines } from '../text/escape.ts';
 import { columns, wrap } from '../text/wrap.ts';
-
-export interface Explanation {
-  readonly id: string;
-  readonly title: string;
-  readonly severity: string;
-  readonly question: number;
-  readonly meaning: string;
-  /** a wiring that has it, and one that has not; may run over several lines */
-  readonly wrong: string;
-  readonly right: string;
-  readonly basis: string;
-}
 
 /** Prose is filled; text of several lines is an extract of a plan and stays as it is. */
 function block(heading: string, text: string, width: number): string[] {

@@ -1,5 +1,5 @@
 /** Lists for the bench as text, Markdown and CSV: columns with a head, paragraphs where the page is too narrow. */
-import type { Told } from '../lists/verdict-line.ts';
+import type { Told } from '../findings/verdict-line.ts';
 import { ascii, printable } from '../text/escape.ts';
 import { columns, pad, wrap } from '../text/wrap.ts';
 import { csvField } from './table.ts';

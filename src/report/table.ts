@@ -1,36 +1,12 @@
 /** The truth table as text, Markdown or CSV: one line a state, one column an input, a relay, a load. */
+
+import { cell, deviationText, type TableRow, type TruthTable } from '../study/table-model.ts';
 import { ascii, printable } from '../text/escape.ts';
 import { columns, pad, wrap } from '../text/wrap.ts';
-
-export interface TableRow {
-  /** what was moved, `bandsaw open` */
-  readonly label: string;
-  readonly inputs: Readonly<Record<string, string>>;
-  readonly relays: Readonly<Record<string, string>>;
-  readonly loads: Readonly<Record<string, string>>;
-  /** what the plan intends for each load (or relay) */
-  readonly expected: Readonly<Record<string, string>>;
-}
-export interface TruthTable {
-  /** names of inputs, relays and loads in the order to print them */
-  readonly columns: readonly string[];
-  readonly rows: readonly TableRow[];
-}
 
 interface Grid {
   readonly head: readonly string[];
   readonly lines: readonly (readonly string[])[];
-}
-
-/** What the row shows for a column; the parts' names are unique over inputs, relays and loads. */
-export function cell(row: TableRow, name: string): string {
-  return row.loads[name] ?? row.relays[name] ?? row.inputs[name] ?? '';
-}
-
-/** `collector ought to run`; empty where the row is as intended. */
-export function deviationText(row: TableRow): string {
-  const wrong = Object.entries(row.expected).filter(([name, want]) => cell(row, name) !== want);
-  return wrong.map(([name, want]) => `${name} ought to ${want === 'runs' ? 'run' : `be ${want}`}`).join(', ');
 }
 
 function asIntended(row: TableRow): string {

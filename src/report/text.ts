@@ -1,19 +1,12 @@
 /** The report for people: the verdict, the seven questions, what was found under each, and the cautions. */
 import { Chalk, type ChalkInstance } from 'chalk';
 import { isStanding } from '../findings/cautions.ts';
-import {
-  type Answer,
-  type Caution,
-  type Finding,
-  type Question,
-  type Report,
-  SEVERITIES,
-  type Severity,
-} from '../findings/report-model.ts';
+import type { Caution, Finding, Question, Report } from '../findings/report-model.ts';
+import { alsoLine, logicSentence, verdictLine } from '../findings/report-sentences.ts';
+import { type Answer, SEVERITIES, type Severity } from '../findings/report-words.ts';
 import { ascii, printable } from '../text/escape.ts';
 import { columns, wrap } from '../text/wrap.ts';
 import { coilLines } from './coils.ts';
-import { logicSentence, verdictLine } from './sentences.ts';
 
 export interface TextOptions {
   /** columns to fill */
@@ -119,8 +112,8 @@ function putFinding(page: Page, finding: Finding, file: string): void {
   label('why', finding.why);
   label('do', finding.fix);
   label('basis', finding.basis);
-  for (const [i, text] of finding.repair.entries()) label(i === 0 ? 'mend' : '', text);
-  for (const [i, text] of finding.also.entries()) label(i === 0 ? 'also' : '', text);
+  for (const [i, text] of (finding.repair?.words ?? []).entries()) label(i === 0 ? 'mend' : '', text);
+  for (const [i, a] of finding.also.entries()) label(i === 0 ? 'also' : '', alsoLine(finding, a));
 }
 
 /** The coil table, each line wrapped only where the page is narrower than it. */

@@ -2,9 +2,9 @@
 import type { Relay } from '../circuit/circuit.ts';
 import { type Island, islandOf } from '../electric/island.ts';
 import type { Phasor } from '../electric/network.ts';
-import { baseState, entryState } from '../findings/starts/starts.ts';
 import { FALSE, type Fn } from '../logic/bdd.ts';
 import { inputVariable } from '../logic/conduction.ts';
+import { baseState, entryState } from '../logic/entry-states.ts';
 import { type Moved, movedIn } from '../logic/verify.ts';
 import type { Corner } from './corners.ts';
 import type { Electrics } from './electrics.ts';

@@ -1,5 +1,5 @@
 /** The electrical side of a study: the circuit with its cores apart, cut into islands, and solvers for them. */
-import { buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
+import type { WiredCircuit } from '../circuit/build.ts';
 import type { Relay, Source } from '../circuit/circuit.ts';
 import { kept } from '../circuit/maps.ts';
 import { Flows } from '../electric/flows.ts';
@@ -8,10 +8,10 @@ import type { Phasor } from '../electric/network.ts';
 import { PortSolver } from '../electric/ports.ts';
 import { solveNetwork } from '../electric/solve.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
+import type { Basis } from './basis.ts';
 import { type CoilRow, RowFinder } from './coil-rows.ts';
 import { type Corner, figuresFor } from './corners.ts';
 import { Situations, type Standing } from './situations.ts';
-import type { Study } from './study.ts';
 
 /** The electrical side of a study: the circuit with its cores apart, and solvers by island and corner. */
 export class Electrics {
@@ -23,10 +23,10 @@ export class Electrics {
   private readonly fed = new Map<number, Island>();
 
   constructor(
-    readonly study: Study,
+    readonly study: Basis,
     readonly v: Verified,
   ) {
-    this.circuit = buildWiredCircuit(study.plan);
+    this.circuit = study.wired;
     this.situations = new Situations(v);
     const left = new Set(this.circuit.relays.filter((r) => coilNets(r) !== undefined));
     for (const r of left) {

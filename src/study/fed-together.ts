@@ -1,8 +1,8 @@
 /** Which coils a supply may have to feed at one time. */
 
-import type { FedCoil } from '../findings/coil/coil.ts';
 import { FALSE } from '../logic/bdd.ts';
 import { type Moved, movedIn, type Verified } from '../logic/verify.ts';
+import type { FedCoil } from './fed-coils.ts';
 import type { Study } from './study.ts';
 
 /** Above so many coils on one supply all of them count together. */

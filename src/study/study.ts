@@ -1,140 +1,141 @@
-import { buildCircuit } from '../circuit/build.ts';
+/**
+ * All that can be known of a plan, worked out when it is first asked for and then kept. Every product takes a Study, so
+ * a plan is proved once a run. Nothing here says what is right or wrong, and nothing here words a report.
+ */
+import { buildCircuit, buildWiredCircuit, type WiredCircuit } from '../circuit/build.ts';
 import type { Circuit } from '../circuit/circuit.ts';
 import { findSides, type Sides } from '../circuit/sides.ts';
-import type { Figure, Finding, QuestionNumber, Severity } from '../findings/report-model.ts';
-import { BudgetExceeded, type Fn } from '../logic/bdd.ts';
-import { type Moved, movedIn, type Verified, verify } from '../logic/verify.ts';
-import type { Part, Plan, Position } from '../plan/plan.ts';
+import { Undecided } from '../logic/undecided.ts';
+import { type Verified, verify } from '../logic/verify.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Basis } from './basis.ts';
+import { type CoilState, coilStates } from './coil-states.ts';
+import { Electrics } from './electrics.ts';
+import { type FedCoil, fedCoils } from './fed-coils.ts';
+import type { TruthTable } from './table-model.ts';
+import { truthTable } from './truth-table.ts';
 
-export { findSides, type Sides } from '../circuit/sides.ts';
+/** What the exact method came to: the proof, or why it gave up. */
+type Decision = { readonly verified: Verified } | { readonly undecided: string };
 
-/** Everything the checks look at: the plan, its circuit and what was proved of it. */
-export interface Study {
-  readonly plan: Plan;
-  readonly circuit: Circuit;
-  /** undefined when the exact method would not end; `undecided` says why */
-  readonly verified: Verified | undefined;
-  readonly undecided: string | undefined;
-  readonly sides: Sides;
+/** What one Study hands to the next. */
+interface Known {
+  readonly moves?: ReadonlyMap<string, string>;
+  readonly circuit?: Circuit;
+  readonly wired?: WiredCircuit;
+  readonly sides?: Sides;
+  readonly decision?: Decision;
 }
 
+/** Immutable: what is asked twice is worked out once. */
+export class Study implements Basis {
+  readonly #known: Known;
+  readonly #made = new Map<string, unknown>();
+
+  private constructor(
+    readonly plan: Plan,
+    known: Known,
+  ) {
+    this.#known = known;
+  }
+
+  static of(plan: Plan): Study {
+    return new Study(plan, {});
+  }
+
+  /** The same plan with ends of cores on other terminals; keys are those of `endKey`, values `PART.TERMINAL`. */
+  rewired(moves: ReadonlyMap<string, string>): Study {
+    return new Study(this.plan, { moves });
+  }
+
+  /**
+   * A plan in which figures of parts differ and nothing else: the same parts of the same kinds, contacts, wiring and
+   * pull-in volts. What is joined to what and what conducts do not depend on such figures, so the proof stays.
+   */
+  withFigures(plan: Plan): Study {
+    const circuit = { ...this.circuit, plan };
+    const decision = this.#decision;
+    return new Study(plan, {
+      circuit,
+      sides: this.sides,
+      decision: 'verified' in decision ? { verified: { ...decision.verified, circuit } } : decision,
+    });
+  }
+
+  /** The same plan with its proof given up, since a check of it needed more than the method allows. */
+  givenUp(undecided: string): Study {
+    return new Study(this.plan, { circuit: this.circuit, sides: this.sides, decision: { undecided } });
+  }
+
+  #once<T>(name: string, make: () => T): T {
+    if (!this.#made.has(name)) this.#made.set(name, make());
+    return this.#made.get(name) as T;
+  }
+
+  /** The circuit with whole conductors as nets. */
+  get circuit(): Circuit {
+    const { circuit, moves } = this.#known;
+    return this.#once('circuit', () => circuit ?? buildCircuit(this.plan, moves && { moves }));
+  }
+
+  /** The circuit with its cores apart: one net an end. Not of a rewired study, which only asks what conducts. */
+  get wired(): WiredCircuit {
+    return this.#once('wired', () => this.#known.wired ?? buildWiredCircuit(this.plan));
+  }
+
+  /** Which nets are mains, low voltage and earth. */
+  get sides(): Sides {
+    return this.#once('sides', () => this.#known.sides ?? findSides(this.circuit));
+  }
+
+  get #decision(): Decision {
+    return this.#once('decision', () => this.#known.decision ?? decide(this.circuit));
+  }
+
+  /** What was proved; undefined where the exact method would not end, and then `undecided` says why. */
+  get verified(): Verified | undefined {
+    const decision = this.#decision;
+    return 'verified' in decision ? decision.verified : undefined;
+  }
+
+  get undecided(): string | undefined {
+    const decision = this.#decision;
+    return 'undecided' in decision ? decision.undecided : undefined;
+  }
+
+  /** Solvers of the circuit with its cores apart; none where nothing was decided. */
+  get electrics(): Electrics | undefined {
+    const { verified } = this;
+    return verified && this.#once('electrics', () => new Electrics(this, verified));
+  }
+
+  /** Every coil with the source that can feed it; none where nothing was decided. */
+  get fedCoils(): readonly FedCoil[] {
+    return this.#once('fedCoils', () => fedCoils(this));
+  }
+
+  /** Coils whose kind of current suits their supply, with what they get for every gate. */
+  get coilStates(): readonly CoilState[] {
+    return this.#once('coilStates', () => coilStates(this.plan, this.fedCoils, this.electrics));
+  }
+
+  /** The states a person would try; with `all`, every combination. Throws Undecided, and TooManyInputs for `all`. */
+  truthTable(options: { readonly all: boolean }): TruthTable {
+    return this.#once(options.all ? 'whole table' : 'table', () => truthTable(this, options));
+  }
+}
+
+/** A plan ready to be asked for anything; every product of the library takes one. */
 export function study(plan: Plan): Study {
-  const circuit = buildCircuit(plan);
-  const sides = findSides(circuit);
+  return Study.of(plan);
+}
+
+/** The proof of a plan, for which this is the one place that asks. */
+function decide(circuit: Circuit): Decision {
   try {
-    return { plan, circuit, verified: verify(circuit), undecided: undefined, sides };
+    return { verified: verify(circuit) };
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    const why = error instanceof BudgetExceeded ? error.message : 'the circuit is too deep to follow';
-    return { plan, circuit, verified: undefined, undecided: why, sides };
+    if (!(error instanceof Undecided)) throw error;
+    return { undecided: error.message };
   }
-}
-
-/** Input states, among those the circuit can stand in, where a function of inputs and relays is true. */
-export function everIn(v: Verified, f: Fn): Moved | undefined {
-  const { bdd } = v.model;
-  let best: Moved | undefined;
-  for (const place of v.places) {
-    const moved = movedIn(v.circuit, bdd, bdd.and(v.settler.at(f, place.mode), place.states));
-    if (moved && (!best || moved.length < best.length)) best = moved;
-  }
-  return best;
-}
-
-/** "gate planer open, cut-out bin tripped"; "every gate shut" when nothing is moved. */
-export function sayMoved(circuit: Circuit, moved: Moved): string {
-  if (moved.length === 0) return 'everything at rest (all gates shut)';
-  const shown = moved.slice(0, 4).map((i) => sayInput(circuit, i));
-  const rest = moved.length - shown.length;
-  return shown.join(', ') + (rest > 0 ? ` and ${rest} more moved` : '');
-}
-
-export function sayInput(circuit: Circuit, index: number): string {
-  const input = circuit.inputs[index]!;
-  return `${input.part} ${positionWord(input.kind, input.position)}`;
-}
-
-/** The word for an input's working position. */
-export function positionWord(kind: string, position?: string): string {
-  switch (kind) {
-    case 'gate':
-      return 'open';
-    case 'switch':
-      return 'on';
-    case 'button':
-      return 'pressed';
-    case 'cutout':
-      return 'tripped';
-    default:
-      return `at ${position}`;
-  }
-}
-
-export interface FindingInput {
-  readonly id: string;
-  readonly severity: Severity;
-  readonly question: QuestionNumber;
-  readonly parts: readonly string[];
-  readonly terminals?: readonly string[];
-  readonly at?: Position | undefined;
-  readonly message: string;
-  readonly why: string;
-  readonly fix: string;
-  readonly figures?: readonly Figure[];
-  readonly basis: string;
-}
-
-/** A finding with its place in the file: the position given, else that of a core on the terminal, else the part. */
-export function finding(plan: Plan, input: FindingInput): Finding {
-  const at = input.at ?? coreAt(plan, input.terminals ?? []) ?? plan.parts.get(input.parts[0] ?? '')?.at;
-  return {
-    id: input.id,
-    severity: input.severity,
-    question: input.question,
-    parts: [...new Set(input.parts)],
-    terminals: [...new Set(input.terminals ?? [])],
-    line: at?.line ?? 1,
-    column: at?.column ?? 1,
-    message: input.message,
-    why: input.why,
-    fix: input.fix,
-    figures: [...(input.figures ?? [])],
-    basis: input.basis,
-    also: [],
-    repair: [],
-  };
-}
-
-function coreAt(plan: Plan, terminals: readonly string[]): Position | undefined {
-  for (const t of terminals)
-    for (const run of plan.runs)
-      for (const core of run.cores)
-        for (const end of [core.a, core.b])
-          if ((end.terminal === '' ? end.part : `${end.part}.${end.terminal}`) === t) return end.at;
-  return undefined;
-}
-
-export function netAt(circuit: Circuit, part: string, terminal: string): number | undefined {
-  return circuit.netOf.get(terminal === '' ? part : `${part}.${terminal}`);
-}
-
-export function isLanded(circuit: Circuit, part: Part | string, terminal: string): boolean {
-  const name = typeof part === 'string' ? part : part.name;
-  return circuit.landed.has(`${name}.${terminal}`);
-}
-
-export function listOf(names: readonly string[], most = 6): string {
-  const shown = names.slice(0, most);
-  const more = names.length - shown.length;
-  if (more > 0) return `${shown.join(', ')} and ${more} more`;
-  if (shown.length < 2) return shown.join('');
-  return `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
-}
-
-export const COMMON_PRACTICE = 'common practice';
-
-/** A plug-in load takes after its outlet; the outlet alone is named. */
-export function isPlugIn(study: Study, name: string): boolean {
-  const part = study.plan.parts.get(name);
-  return part !== undefined && 'pluggedInto' in part && part.pluggedInto !== undefined;
 }

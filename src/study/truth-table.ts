@@ -1,9 +1,15 @@
-import { baseState, entryState } from '../findings/starts/starts.ts';
+import { positionWord, restWord, sayMoved } from '../circuit/input-words.ts';
 import { FALSE } from '../logic/bdd.ts';
+import { baseState, entryState } from '../logic/entry-states.ts';
+import { Undecided } from '../logic/undecided.ts';
 import { type Moved, runsAt, stateOf, type Verified } from '../logic/verify.ts';
-import type { Plan } from '../plan/plan.ts';
-import type { TableRow, TruthTable } from '../report/table.ts';
-import { positionWord, type Study, sayMoved, study } from './study.ts';
+import type { Basis } from './basis.ts';
+import type { TableRow, TruthTable } from './table-model.ts';
+
+/** A table of every combination would be too long to read. */
+export class TooManyInputs extends Error {
+  override readonly name = 'TooManyInputs';
+}
 
 /** More inputs than this make a table of every combination too long to read. */
 export const MOST_FOR_ALL = 12;
@@ -11,14 +17,13 @@ export const MOST_FOR_ALL = 12;
 /**
  * The truth table a person would write: all shut, each entry of the intent alone, all open, each blocking input with
  * everything open; or every combination. Every row is the state reached straight from rest.
- * Throws RangeError when `all` is asked for more than 12 inputs, or the circuit cannot be decided.
+ * Throws TooManyInputs when `all` is asked for more than 12 inputs, Undecided when the circuit cannot be decided.
  */
-export function truthTable(plan: Plan, options: { readonly all: boolean }): TruthTable {
-  const s = study(plan);
+export function truthTable(s: Basis, options: { readonly all: boolean }): TruthTable {
   const v = s.verified;
-  if (!v) throw new RangeError(`no truth table: ${s.undecided}`);
+  if (!v) throw new Undecided(s.undecided);
   if (options.all && s.circuit.inputs.length > MOST_FOR_ALL)
-    throw new RangeError(
+    throw new TooManyInputs(
       `--all is for at most ${MOST_FOR_ALL} inputs; this plan has ${s.circuit.inputs.length}`,
     );
   const states = options.all ? everyState(v) : usualStates(s, v);
@@ -30,7 +35,7 @@ export function truthTable(plan: Plan, options: { readonly all: boolean }): Trut
   };
 }
 
-function loadColumns(s: Study, v: Verified): string[] {
+function loadColumns(s: Basis, v: Verified): string[] {
   const relays = new Set(s.circuit.relays.map((r) => r.part));
   const wanted = v.intents.wanted.map((w) => w.target).filter((t) => !relays.has(t));
   const loads = s.circuit.consumers.filter((c) => c.kind !== 'outlet').map((c) => c.part);
@@ -46,7 +51,7 @@ function everyState(v: Verified): { label: string; moved: Moved }[] {
   return states.map((moved) => ({ label: sayMoved(v.circuit, moved), moved }));
 }
 
-function usualStates(s: Study, v: Verified): { label: string; moved: Moved }[] {
+function usualStates(s: Basis, v: Verified): { label: string; moved: Moved }[] {
   const found: { label: string; moved: Moved }[] = [{ label: 'all shut', moved: [] }];
   const seen = new Set(['']);
   const add = (label: string, moved: Moved | undefined) => {
@@ -82,7 +87,7 @@ function usualStates(s: Study, v: Verified): { label: string; moved: Moved }[] {
   return found;
 }
 
-function row(s: Study, v: Verified, label: string, moved: Moved, loads: readonly string[]): TableRow {
+function row(s: Basis, v: Verified, label: string, moved: Moved, loads: readonly string[]): TableRow {
   const set = new Set(moved);
   const inputs: Record<string, string> = {};
   for (const part of new Set(s.circuit.inputs.map((i) => i.part))) {
@@ -105,22 +110,4 @@ function row(s: Study, v: Verified, label: string, moved: Moved, loads: readonly
     expected[w.target] = wanted ? (isRelay ? 'in' : 'runs') : isRelay ? 'out' : 'off';
   }
   return { label, inputs, relays, loads: loadWords, expected };
-}
-
-/** The word for an input's resting position; a selector's is its name. */
-export function restWord(plan: Plan, part: string, kind: string): string {
-  switch (kind) {
-    case 'gate':
-      return 'shut';
-    case 'switch':
-      return 'off';
-    case 'button':
-      return 'released';
-    case 'cutout':
-      return 'normal';
-    default: {
-      const owner = plan.parts.get(part);
-      return owner?.kind === 'selector' ? owner.rest : 'rest';
-    }
-  }
 }

@@ -28,7 +28,7 @@ export const stages: Stages = {
     return { ok: false, errors: [error] };
   },
   formatPlanErrors: (errors) => errors.map((e) => `${e.file}:1:1: ${e.message}`).join('\n'),
-  check: ({ file, title }) => {
+  check: ({ plan: { file, title } }) => {
     if (title === 'crash') throw new Error('no net \u001b[31m7');
     const about = { plan: { file, title, practice: 'nec' as const } };
     if (title === 'fail') return { ...failing(), ...about };
@@ -60,14 +60,14 @@ export const stages: Stages = {
     cores: [],
     notes: [],
   }),
-  mend: ({ title }) => ({
+  mend: ({ plan: { title } }) => ({
     format: 1,
     needed: title === 'fail',
     repairs: [],
     tried: 0,
     why: title === 'fail' ? 'A plan of one word has no wiring.' : null,
   }),
-  meterSheet: ({ title }) => ({
+  meterSheet: ({ plan: { title } }) => ({
     format: 1,
     title,
     check: { verdict: 'pass', finding: null },
@@ -77,13 +77,14 @@ export const stages: Stages = {
     detected: 0,
     silent: [],
   }),
-  page: ({ title }) => `<!doctype html><title>${title}</title>\n`,
+  page: ({ plan: { title } }) => `<!doctype html><title>${title}</title>\n`,
   explanations: () => [
     {
       id: 'gate-dead',
       title: 'A gate starts nothing',
       severity: 'fault',
       question: 2,
+      base: 'dc-chain',
       meaning: 'Opening this gate alone does not start its load.',
       wrong: '- {cores: {red: [PS1.+, planer.NC]}}\n- {cores: {}}\n',
       right: '- {cores: {red: [PS1.+, planer.NO]}}\n',

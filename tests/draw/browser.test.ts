@@ -1,11 +1,11 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { shownState } from '../../src/draw/current-shown.ts';
-import { drawnPlan } from '../../src/draw/drawn-plan.ts';
 import { drawnState } from '../../src/draw/drawn-state.ts';
 import { sheetSvg } from '../../src/draw/sheet.ts';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { Study } from '../../src/study/study.ts';
 import { launch, SKIPPED } from '../page/browser.ts';
 import { allExamples, generatedPlans } from './plans.ts';
 
@@ -13,9 +13,10 @@ function sheetOf(text: string, name: string): string {
   const read = readPlan(Buffer.from(text), name);
   if (!read.ok) throw new Error(name);
   const { plan } = read;
-  const input = drawnPlan(plan);
-  const shown = shownState(input.circuit, drawnState(plan, []));
-  return sheetSvg({ plan, report: check(plan), ...input, shown, state: [] }, 'a4').svg;
+  const study = Study.of(plan);
+  const { circuit, sides } = study;
+  const shown = shownState(circuit, drawnState(study, []));
+  return sheetSvg({ plan, report: judge(study), circuit, sides, shown, state: [] }, 'a4').svg;
 }
 
 /** Runs in the browser, which is why it is text. */

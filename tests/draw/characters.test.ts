@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { drawCharacters } from '../../src/draw/characters.ts';
 import { type Shown, shownState } from '../../src/draw/current-shown.ts';
 import type { Drawing } from '../../src/draw/drawing.ts';
-import { drawnPlan } from '../../src/draw/drawn-plan.ts';
 import { drawnState } from '../../src/draw/drawn-state.ts';
 import { layOut } from '../../src/draw/layout.ts';
 import { CHARACTERS } from '../../src/draw/measures.ts';
 import type { Plan, TerminalRef } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { Study } from '../../src/study/study.ts';
 import { printable } from '../../src/text/escape.ts';
 import { columns as columnsOf } from '../../src/text/wrap.ts';
 import { allExamples, generatedPlans, type PlanText } from './plans.ts';
@@ -27,9 +27,12 @@ function drawings({ name, text }: PlanText, widths: readonly number[]): Drawn[] 
   const read = readPlan(text, name);
   if (!read.ok) throw new Error(`${name}\n${read.errors.map((e) => e.message).join('\n')}`);
   const { plan } = read;
-  const input = drawnPlan(plan);
-  const { made } = drawnState(plan, []);
-  const states = [shownState(input.circuit, { made }), shownState(input.circuit, drawnState(plan, [0]))];
+  const input = Study.of(plan);
+  const { made } = drawnState(Study.of(plan), []);
+  const states = [
+    shownState(input.circuit, { made }),
+    shownState(input.circuit, drawnState(Study.of(plan), [0])),
+  ];
   return widths.flatMap((width) => {
     const drawing = layOut(input, CHARACTERS, width);
     return states.flatMap((shown) =>

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/draw/drawing.ts';
-import { drawnPlan } from '../../src/draw/drawn-plan.ts';
 import { layOut } from '../../src/draw/layout.ts';
 import { CHARACTERS, type Measures, PIXELS } from '../../src/draw/measures.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { Study } from '../../src/study/study.ts';
 import { faultsOf } from './geometry.ts';
 import { allExamples, generatedPlans } from './plans.ts';
 
@@ -11,7 +11,7 @@ import { allExamples, generatedPlans } from './plans.ts';
 function faults(text: string, name: string): string[] {
   const read = readPlan(Buffer.from(text), name);
   if (!read.ok) return [`${name} cannot be read`];
-  const input = drawnPlan(read.plan);
+  const input = Study.of(read.plan);
   const sheets: [string, Measures, number][] = [
     ['px', PIXELS, 1],
     ['px', PIXELS, 2],

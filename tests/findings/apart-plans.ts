@@ -1,6 +1,6 @@
 /** One gate, one relay, one collector behind an outlet, and ways to change a single step of it. */
 import { expect } from 'vitest';
-import type { Severity } from '../../src/findings/report-model.ts';
+import type { Severity } from '../../src/findings/report-words.ts';
 import { findings, has } from './threshold-plans.ts';
 
 export type Change = readonly [from: string, to: string];

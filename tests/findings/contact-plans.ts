@@ -1,8 +1,9 @@
 /** Plans of one gate, one relay and one motor, and of a relay that feeds a contactor's coil. */
 import { expect } from 'vitest';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import type { Finding, Report } from '../../src/findings/report-model.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { Study } from '../../src/study/study.ts';
 
 export type Practice = 'nec' | 'iec';
 
@@ -102,7 +103,7 @@ export function pilotPlan(p: PilotPlan): string {
 export function reportOf(text: string): Report {
   const read = readPlan(text, 'contact.yaml');
   if (!read.ok) throw new Error(`${read.errors.map((e) => e.message).join('\n')}\n${text}`);
-  return check(read.plan);
+  return judge(Study.of(read.plan));
 }
 
 /** A contact finding of a part, by itself or folded under another; its severity, or undefined. */
@@ -110,7 +111,7 @@ export function severityOf(text: string, id: string, part = 'K1'): string | unde
   const { findings } = reportOf(text);
   const own = findings.find((f) => f.id === id && f.parts[0] === part);
   if (own) return own.severity;
-  return findings.some((f) => f.also.some((a) => a.endsWith(`[${id}]`) && a.includes(part)))
+  return findings.some((f) => f.also.some((a) => a.id === id && a.message.includes(part)))
     ? 'folded'
     : undefined;
 }

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { readMeter } from '../../src/machine/read-meter.ts';
+import { Study } from '../../src/study/study.ts';
 import { planOf } from '../plan-of.ts';
 
 /** A relay board on 5 V, with or without its coil stated. */
@@ -18,7 +19,7 @@ runs:
   );
 
 const drawn = (coil: string) =>
-  readMeter(board(coil), { moved: [0], dead: false }).cores.find((c) => c.to === 'U1.VCC')!.amps!;
+  readMeter(Study.of(board(coil)), { moved: [0], dead: false }).cores.find((c) => c.to === 'U1.VCC')!.amps!;
 
 it('a board that states no coil is taken to draw about 80 mA with its relay in; common practice, no source', () => {
   expect(drawn('')).toBeGreaterThan(0.07);

@@ -1,7 +1,7 @@
 /** The truth table: which states a person would list, what each input is called there, and what is expected. */
 import { describe, expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/read.ts';
-import { truthTable } from '../../src/study/truth-table.ts';
+import { Study } from '../../src/study/study.ts';
 import { type Wired, wired } from './wired-plans.ts';
 
 const S = 'S: {kind: selector, positions: [off, auto, hand], rest: off, contact: {ratings: [5 A 30 V DC]}}';
@@ -9,7 +9,7 @@ const S = 'S: {kind: selector, positions: [off, auto, hand], rest: off, contact:
 function table(w: Wired, all = false) {
   const read = readPlan(wired(w), 'table.yaml');
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  return truthTable(read.plan, { all });
+  return Study.of(read.plan).truthTable({ all });
 }
 /** Each row as `label: inputs / relays / loads / expected`. */
 const rows = (w: Wired, all = false) =>

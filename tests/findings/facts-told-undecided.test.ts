@@ -1,19 +1,15 @@
 /** A circuit that the exact method does not decide: what is still told of it, and what is not guessed. */
 import { describe, expect, it } from 'vitest';
-import { report } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import { readPlan } from '../../src/plan/read.ts';
-import { study } from '../../src/study/study.ts';
+import { Study } from '../../src/study/study.ts';
 import { type Wired, wired } from './wired-plans.ts';
 
 /** Severity, question, id and parts of what is told of questions 1 to 5 where the logic is left undecided. */
 function undecided(w: Wired): string[] {
   const read = readPlan(wired(w), 'undecided.yaml');
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  const { findings, coils } = report({
-    ...study(read.plan),
-    verified: undefined,
-    undecided: 'too many states',
-  });
+  const { findings, coils } = judge(Study.of(read.plan).givenUp('too many states'));
   expect(coils).toEqual([]);
   return findings
     .filter((f) => f.question < 6)

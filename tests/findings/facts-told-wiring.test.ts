@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkWiring } from '../../src/findings/starts/wiring.ts';
 import { readPlan } from '../../src/plan/read.ts';
-import { study } from '../../src/study/study.ts';
+import { Study } from '../../src/study/study.ts';
 import { shop } from './mains-plans.ts';
 import { findings, type Loop, loop } from './threshold-plans.ts';
 
@@ -210,7 +210,7 @@ describe('loose-end', () => {
   const loose = (plan: Loop | string) => {
     const read = readPlan(typeof plan === 'string' ? plan : loop(plan), 'loose.yaml');
     if (!read.ok) throw new Error(read.errors.map((e) => e.message).join());
-    return checkWiring(study(read.plan)).filter((f) => f.id === 'loose-end');
+    return checkWiring(Study.of(read.plan)).filter((f) => f.id === 'loose-end');
   };
 
   it.each([

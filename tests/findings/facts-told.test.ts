@@ -56,7 +56,7 @@ describe('contact findings', () => {
       .replace('90 A 600 V AC', '10 A 250 V AC')
       .replace('marks: [3, 4]', 'marks: [3, 4], contact: {ratings: [12 A 250 V AC]}');
     const ids = findings(text)
-      .flatMap((f) => [f.id, ...f.also.map((a) => a.slice(a.lastIndexOf('[') + 1, -1))])
+      .flatMap((f) => [f.id, ...f.also.map((a) => a.id)])
       .filter((id) => id.startsWith('contact-'));
     expect(ids.sort()).toEqual(['contact-not-motor-rated', 'contact-running']);
   });

@@ -5,8 +5,9 @@ import { describe, expect, it } from 'vitest';
 import type { Report } from '../../src/findings/report-model.ts';
 import { reportJsonSchema } from '../../src/findings/report-schema.ts';
 import { readPlan } from '../../src/plan/read.ts';
-import { checkAndMend as check } from '../../src/repair/check-and-mend.ts';
+import { check } from '../../src/repair/check.ts';
 import { renderText } from '../../src/report/text.ts';
+import { Study } from '../../src/study/study.ts';
 
 interface Expected {
   readonly finding: string;
@@ -24,7 +25,7 @@ const expected = JSON.parse(readFileSync(`${root}examples/wrong/expected.json`, 
 function reportOf(path: string): Report {
   const read = readPlan(readFileSync(root + path), path);
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  return check(read.plan);
+  return check(Study.of(read.plan));
 }
 
 function golden(path: string): string {
@@ -83,6 +84,6 @@ it('the plan in the README passes as it stands', () => {
   const text = /```yaml\n([\s\S]*?)```/.exec(readFileSync(`${root}README.md`, 'utf8'))![1]!;
   const read = readPlan(text, 'README.yaml');
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  const report = check(read.plan);
+  const report = check(Study.of(read.plan));
   expect(report.verdict, JSON.stringify(report.findings)).toBe('pass');
 });

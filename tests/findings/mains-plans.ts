@@ -1,5 +1,6 @@
 /** Plans of one gate, one relay and one motor, for the thresholds on the mains side. */
-import type { Severity } from '../../src/findings/report-model.ts';
+
+import type { Severity } from '../../src/findings/report-words.ts';
 import { findings } from './threshold-plans.ts';
 
 export interface Shop {

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import type { check } from '../../src/repair/check.ts';
+import { Study } from '../../src/study/study.ts';
 
 const file = fileURLToPath(new URL('../corpus/start-stop-arming.yaml', import.meta.url));
 const right = readFileSync(file, 'utf8');
@@ -15,7 +17,7 @@ function having(from: string, to: string) {
     'start-stop.yaml',
   );
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  return check(read.plan);
+  return judge(Study.of(read.plan));
 }
 const grave = (report: ReturnType<typeof check>) =>
   report.findings.filter((f) => ['danger', 'warning', 'fault'].includes(f.severity)).map((f) => f.id);

@@ -1,8 +1,9 @@
 /** Plans of one gate and one coil, half a per cent on either side of a threshold. */
 import { expect } from 'vitest';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import type { Finding } from '../../src/findings/report-model.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { Study } from '../../src/study/study.ts';
 
 export interface Loop {
   readonly practice?: string;
@@ -59,12 +60,12 @@ export function loop(l: Loop): string {
 export function findings(text: string): readonly Finding[] {
   const read = readPlan(text, 'threshold.yaml');
   if (!read.ok) throw new Error(`${read.errors.map((e) => e.message).join('\n')}\n${text}`);
-  return check(read.plan).findings;
+  return judge(Study.of(read.plan)).findings;
 }
 
 /** Whether a plan has a finding, by itself or under another. */
 export function has(text: string, id: string): boolean {
-  return findings(text).some((f) => f.id === id || f.also.some((a) => a.endsWith(`[${id}]`)));
+  return findings(text).some((f) => f.id === id || f.also.some((a) => a.id === id));
 }
 
 export const HALF = 0.005;

@@ -52,7 +52,7 @@ export function told(text: string, ids = /./): string[] {
     .filter((f) => ids.test(f.id))
     .map((f) => {
       const figures = f.figures.map((x) => `${x.name} ${x.value} ${x.unit}`).join(', ');
-      const also = f.also.map((a) => `< ${/\[([a-z-]+)\]$/.exec(a)?.[1] ?? a}`).join(' ');
+      const also = f.also.map((a) => `< ${a.id === f.id ? a.message : a.id}`).join(' ');
       const head = `${f.severity} ${f.question} ${f.id}: ${f.parts.join(' ')}`;
       return [head, f.terminals.join(' '), figures, also].filter((x) => x !== '').join(' | ');
     });

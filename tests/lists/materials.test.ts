@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import { cableGroups } from '../../src/lists/cuts.ts';
 import { AC3_AMPS, COIL_AMPS, LOOP_AMPS, PLAIN_AMPS, withContact } from '../../src/lists/least-contacts.ts';
 import { FUSE_AMPS, mostThrough } from '../../src/lists/least-fuse.ts';
@@ -9,14 +9,15 @@ import { withParts } from '../../src/lists/least-rating.ts';
 import { materials } from '../../src/lists/materials.ts';
 import type { LeastRating, MaterialItem } from '../../src/lists/materials-model.ts';
 import type { Contact, CurrentKind, Part, Plan } from '../../src/plan/plan.ts';
+import { Study } from '../../src/study/study.ts';
 import { example, exampleNames } from '../example-plans.ts';
 import { planOf } from '../plan-of.ts';
 
 /** Everything the whole check has against a plan that bears on ratings, findings folded under others included. */
 function against(plan: Plan): string[] {
-  return check(plan).findings.flatMap((f) => [
+  return judge(Study.of(plan)).findings.flatMap((f) => [
     `${f.id} ${f.severity} ${f.parts.join(' ')}`,
-    ...f.also.map((a) => `${/\[([a-z0-9-]+)\]$/.exec(a)?.[1]} ${a}`),
+    ...f.also.map((a) => `${a.id} ${a.message}`),
   ]);
 }
 
@@ -132,7 +133,7 @@ const CHOSEN = [
 
 describe.each(CHOSEN)('the least ratings for %s', (name) => {
   const plan = example(name);
-  const list = materials(plan);
+  const list = materials(Study.of(plan));
   const now = against(plan);
   const cases = list.items
     // one part of several duties has one contact in the whole check, so its figures are not tried one by one
@@ -167,7 +168,7 @@ describe.each(CHOSEN)('the least ratings for %s', (name) => {
 
 describe.each([...exampleNames(), ...exampleNames('wrong')])('the materials of %s', (name) => {
   const plan = example(name);
-  const list = materials(plan);
+  const list = materials(Study.of(plan));
 
   it('have every part, joint and cable once', () => {
     const named = [...list.items, ...list.joints].flatMap((i) => i.names);
@@ -190,7 +191,7 @@ describe.each([...exampleNames(), ...exampleNames('wrong')])('the materials of %
 
 describe.each(exampleNames())('no least figure of %s', (name) => {
   const plan = example(name);
-  const list = materials(plan);
+  const list = materials(Study.of(plan));
 
   it('is above what the plan itself passes with', () => {
     if (list.check.verdict !== 'pass') return;
@@ -241,8 +242,8 @@ describe('a caution', () => {
     'does not fail %s; what avoids it is told beside the least',
     (gauge) => {
       const plan = THIN(gauge);
-      expect(check(plan).verdict).toBe('pass');
-      const bell = materials(plan).cables.find((c) => c.name === 'bell')!;
+      expect(judge(Study.of(plan)).verdict).toBe('pass');
+      const bell = materials(Study.of(plan)).cables.find((c) => c.name === 'bell')!;
       expect(bell.least).toEqual([
         {
           ...{ what: 'gauge', value: 24, unit: 'AWG', cautions: ['coil-thin-margin'], without: 18 },
@@ -253,18 +254,18 @@ describe('a caution', () => {
   );
 
   it('has the plan keep a gauge that is thinner than the tables', () => {
-    const bell = materials(THIN('28 AWG')).cables.find((c) => c.name === 'bell')!;
+    const bell = materials(Study.of(THIN('28 AWG'))).cables.find((c) => c.name === 'bell')!;
     expect(bell.least[0]).toMatchObject({ value: 28, without: 18 });
-    const alarm = materials(example('ferrier-mews')).cables.find((c) => c.name === 'alarm')!;
+    const alarm = materials(Study.of(example('ferrier-mews'))).cables.find((c) => c.name === 'alarm')!;
     expect(alarm.least.map((l) => [l.value, l.unit])).toEqual([[0.22, 'mm2']]);
   });
 
   it('counts connectors at the leads of a motor, and one for the cores on one blade', () => {
-    const { small } = materials(THIN('18 AWG'));
+    const { small } = materials(Study.of(THIN('18 AWG')));
     expect(Object.fromEntries(small.map((x) => [x.what, x.count]))).toMatchObject({
       'wire nuts or splicing connectors at the leads of a motor or load, 12 AWG': 3,
     });
-    const lane = materials(example('saltmarsh-lane')).small;
+    const lane = materials(Study.of(example('saltmarsh-lane'))).small;
     expect(lane.filter((x) => x.what.startsWith('quick-connect')).map((x) => [x.what, x.count])).toEqual([
       ['quick-connect tabs (none where soldered), 2 x 20 AWG', 4],
       ['quick-connect tabs (none where soldered), 20 AWG', 2],
@@ -274,7 +275,7 @@ describe('a caution', () => {
 
 describe('a mains cable', () => {
   it('is not told to be of any thinness where no load limits it', () => {
-    const panel = materials(example('ferrier-mews')).cables.find((c) => c.name === 'panel')!;
+    const panel = materials(Study.of(example('ferrier-mews'))).cables.find((c) => c.name === 'panel')!;
     expect(panel).toMatchObject({ least: [] });
     expect(panel.untold).toEqual(['the breaker ahead of it decides, and no check compares the two']);
   });
@@ -293,11 +294,11 @@ runs:
 `);
 
   it('bears what is read through it in the worst position', () => {
-    const most = mostThrough(plan, ['F1'])!;
+    const most = mostThrough(Study.of(plan), ['F1'])!;
     // 2 W at 12 V, less what the wire takes.
     expect(most).toBeGreaterThan(0.16);
     expect(most).toBeLessThan(2 / 12 + 1e-9);
-    const [least] = materials(plan).items.find((i) => i.kind === 'fuse')!.least;
+    const [least] = materials(Study.of(plan)).items.find((i) => i.kind === 'fuse')!.least;
     expect(least).toMatchObject({ what: 'rating', unit: 'A' });
     expect(least!.value).toBe(FUSE_AMPS.find((a) => a >= most));
   });
@@ -319,7 +320,7 @@ runs:
   - {cable: bell, length: 1 m, slack: 0 %, cores: {red: [j, a.COM], white: [a.NO, K1.A1]}}
   - {link: [j, b.COM]}
 `);
-  const list = materials(plan);
+  const list = materials(Study.of(plan));
 
   it('put together what is the same thing to buy, however it is fitted', () => {
     expect(list.items.filter((i) => i.kind === 'gate').map((i) => [i.names, i.price, i.sum])).toEqual([
@@ -346,7 +347,8 @@ runs:
 
   it('leave open what nothing can settle', () => {
     const unknown = materials(
-      planOf(`parts:
+      Study.of(
+        planOf(`parts:
   T1: {kind: supply, output: 12 V DC, limit: 1 A}
   K1: {kind: relay, coil: {rated: 24 V DC, resistance: 155 ohm}, contact: {ratings: [5 A 250 V AC]}}
   g: {kind: gate}
@@ -354,6 +356,7 @@ runs:
   - {cable: {gauge: 20 AWG, cores: 2}, length: 2 m, cores: {red: [T1.+, g.COM], white: [T1.-, K1.A2]}}
   - {cable: {gauge: 20 AWG, cores: 2}, length: 2 m, cores: {red: [g.NO, K1.A1]}}
 `),
+      ),
     );
     // half its volts do not pull the coil in, however large the supply and thick the wire
     expect(unknown.items[0]!.least).toEqual([]);

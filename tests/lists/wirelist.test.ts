@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
+import { toldOf } from '../../src/findings/verdict-line.ts';
 import { pieceCm } from '../../src/lists/cuts.ts';
-import { toldOf } from '../../src/lists/verdict-line.ts';
 import { type Reels, type WireList, wireList } from '../../src/lists/wirelist.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { Study } from '../../src/study/study.ts';
 import { example, exampleNames } from '../example-plans.ts';
 import { planOf } from '../plan-of.ts';
 
@@ -11,7 +12,7 @@ const NONE: Reels = { any: [], own: new Map() };
 const EVERY = [...exampleNames(), ...exampleNames('wrong')];
 
 function listOf(plan: Plan, reels: Reels = NONE): WireList {
-  const list = wireList(plan, reels);
+  const list = wireList(Study.of(plan), reels);
   if ('tooLong' in list) throw new Error('too long');
   return list;
 }
@@ -181,7 +182,7 @@ describe('reels', () => {
   });
 
   it('too short for a piece are told with the piece', () => {
-    expect(wireList(plan, { any: [500], own: new Map() })).toEqual({
+    expect(wireList(Study.of(plan), { any: [500], own: new Map() })).toEqual({
       tooLong: { cable: 'bell', run: 2, piece: 5.5, reel: 5 },
     });
   });
@@ -197,8 +198,8 @@ describe('the verdict', () => {
 
   it.each(EVERY)('of %s names the finding that led to it', (name) => {
     const plan = example(name);
-    const { verdict, findings } = check(plan);
-    const { finding } = toldOf(plan);
+    const { verdict, findings } = judge(Study.of(plan));
+    const { finding } = toldOf(Study.of(plan));
     if (verdict === 'pass') expect(finding).toBeNull();
     else
       expect(findings.find((f) => f.message === finding)!.severity).toMatch(
@@ -211,8 +212,8 @@ describe('the verdict', () => {
   PS1: {kind: supply, output: 12 V DC, limit: 1 A}
 runs: []
 `);
-    const { findings } = check(plan);
+    const { findings } = judge(Study.of(plan));
     const doubt = findings.find((f) => f.severity === 'doubt');
-    expect(toldOf(plan)).toEqual({ verdict: 'cannot-tell', finding: doubt!.message });
+    expect(toldOf(Study.of(plan))).toEqual({ verdict: 'cannot-tell', finding: doubt!.message });
   });
 });

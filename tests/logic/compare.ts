@@ -1,9 +1,9 @@
 /** Product against the enumerating oracle on one plan text: where they differ, in words. */
 
 import type { Circuit } from '../../src/circuit/circuit.ts';
-import { report } from '../../src/findings/judge.ts';
+import { judge as judged } from '../../src/findings/judge.ts';
+import { everIn } from '../../src/logic/entry-states.ts';
 import type { Verified } from '../../src/logic/verify.ts';
-import { everIn } from '../../src/study/study.ts';
 import { judge } from '../oracles/brute.ts';
 import { Machine } from '../oracles/brute-machine.ts';
 import { hardFindings, isOn, movedOf, settled, studyOf } from './product.ts';
@@ -93,7 +93,7 @@ export function compare(text: string): Comparison {
   const s = studyOf(text);
   const v = s.verified;
   const oracle = judge(withLoadBehind(text, v?.intents.wanted.map((w) => w.target) ?? []));
-  const found = hardFindings(report(s)).map((f) => f.id);
+  const found = hardFindings(judged(s)).map((f) => f.id);
   const base = {
     states: oracle.combinations,
     harmful: oracle.harmful,

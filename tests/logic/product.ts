@@ -1,12 +1,12 @@
 /** Short ways into the product for tests: read, verify, step through moves, and the findings that count. */
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import type { Finding, Report } from '../../src/findings/report-model.ts';
 import { inputVariable } from '../../src/logic/conduction.ts';
 import type { Mode } from '../../src/logic/memory.ts';
 import { type Moved, running, type Verified } from '../../src/logic/verify.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
-import { type Study, study } from '../../src/study/study.ts';
+import { Study } from '../../src/study/study.ts';
 
 /** Inputs by name, each with the word for its position; what is not named stands at rest. */
 export type Words = Readonly<Record<string, string>>;
@@ -18,8 +18,8 @@ export function planOf(text: string): Plan {
   throw new Error(`not a plan:\n${errors.join('\n')}\n${text}`);
 }
 
-export const studyOf = (text: string): Study => study(planOf(text));
-export const reportOf = (text: string): Report => check(planOf(text));
+export const studyOf = (text: string): Study => Study.of(planOf(text));
+export const reportOf = (text: string): Report => judge(Study.of(planOf(text)));
 
 export function verifiedOf(text: string): Verified {
   const s = studyOf(text);

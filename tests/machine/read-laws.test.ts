@@ -2,9 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildCircuit } from '../../src/circuit/build.ts';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { Study } from '../../src/study/study.ts';
 import { notFinite, planOf } from '../plan-of.ts';
 
 const folder = new URL('../../examples/', import.meta.url);
@@ -51,7 +52,7 @@ const planCalled = (name: string): Plan => all.find((x) => x.name === name)!.pla
 
 type Probe = Example['terminals'][number] | undefined;
 const read = (plan: Plan, moved: number[], dead: boolean, a: Probe, b: Probe) =>
-  readMeter(plan, { moved, dead, between: [a!, b!] });
+  readMeter(Study.of(plan), { moved, dead, between: [a!, b!] });
 
 describe('laws of a meter, over every example and any state', () => {
   it('swapping the probes turns the sign of DC and nothing else; ohms do not care', () => {
@@ -84,7 +85,7 @@ describe('laws of a meter, over every example and any state', () => {
         );
         if (three.some((r) => r.volts === null)) return;
         // A terminal that hangs loose stands where the meter puts it.
-        const { nets } = readMeter(plan, { moved, dead: false });
+        const { nets } = readMeter(Study.of(plan), { moved, dead: false });
         const held = three.flatMap((r) => r.between!).map((t) => nets.find((n) => n.terminals.includes(t)));
         if (held.some((n) => !n || n.volts === null || n.against !== held[0]!.against)) return;
         const [ab, bc, ac] = three.map((r) => r.volts!) as [number, number, number];
@@ -118,7 +119,7 @@ describe('laws of a meter, over every example and any state', () => {
 describe('every example', () => {
   it.each(all)('$name: every number is a number, at rest and with each input moved', ({ plan, inputs }) => {
     for (const moved of [[], ...inputs.map((i) => [i.index])]) {
-      const r = readMeter(plan, { moved, dead: false });
+      const r = readMeter(Study.of(plan), { moved, dead: false });
       expect(notFinite(r)).toBeUndefined();
       expect(JSON.parse(JSON.stringify(r))).toEqual(r);
       expect(r.cores.length).toBe(plan.runs.reduce((n, run) => n + (run.link ? 0 : run.cores.length), 0));
@@ -128,7 +129,7 @@ describe('every example', () => {
   // Kirchhoff's current law at every joint that cores alone reach.
   it.each(good)('$name: what flows into a joint flows out of it', ({ plan, inputs }) => {
     for (const moved of [[], ...inputs.map((i) => [i.index])]) {
-      const t = readMeter(plan, { moved, dead: false });
+      const t = readMeter(Study.of(plan), { moved, dead: false });
       for (const net of t.nets) {
         if (net.kind !== 'dc' || !net.terminals.every((x) => !x.includes('.'))) continue;
         const sum = t.cores.reduce(
@@ -142,7 +143,7 @@ describe('every example', () => {
   });
 
   it.each(good)('$name: a DC coil reads what the check says it gets', ({ plan, inputs }) => {
-    for (const row of check(plan).coils) {
+    for (const row of judge(Study.of(plan)).coils) {
       const part = plan.parts.get(row.relay);
       // A row without a gate is the worst of several states.
       if (!row.gate || part?.kind !== 'relay' || part.coil.rated.kind !== 'dc') continue;

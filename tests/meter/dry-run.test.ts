@@ -6,6 +6,7 @@ import type { Reading } from '../../src/machine/reading.ts';
 import { commission, faultsOf, meterSheet } from '../../src/meter/meter-sheet.ts';
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
 import type { Part, Plan } from '../../src/plan/plan.ts';
+import { Study } from '../../src/study/study.ts';
 import { planOf } from '../plan-of.ts';
 
 /** Plugged and wired in, one line and three, without clip leads and with them. */
@@ -13,7 +14,7 @@ const PLANS = ['saltmarsh-lane.yaml', 'tidewater-turners.yaml', 'heron-slip.yaml
 
 function example(name: string) {
   const plan = planOf(readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8'), name);
-  const { sheet, faults } = commission(plan);
+  const { sheet, faults } = commission(Study.of(plan));
   return { plan, sheet, faults, reads: sheet.steps.filter((s): s is ReadStep => s.kind === 'read') };
 }
 
@@ -49,7 +50,7 @@ function firstFailing(reads: readonly ReadStep[], built: Plan): ReadStep | undef
     const dead = step.expect.unit === 'ohm';
     const here = step.stage === 3 ? built : unplugged(built, !dead);
     const { moved, between, clippedAt: clipped } = step;
-    const read = readMeter(here, { moved, dead, loop: dead && step.stage === 2, clipped, between });
+    const read = readMeter(Study.of(here), { moved, dead, loop: dead && step.stage === 2, clipped, between });
     return fails(step, read);
   });
 }
@@ -81,7 +82,7 @@ describe.each(PLANS)('%s', (name) => {
 
   it('with one end on a wrong terminal or two cores changed over fails at a step that names it', () => {
     const silent = new Set(sheet.silent.map((s) => s.fault));
-    const wired = faultsOf(plan).filter((f) => f.plan !== undefined && !silent.has(f.text));
+    const wired = faultsOf(Study.of(plan)).filter((f) => f.plan !== undefined && !silent.has(f.text));
     for (const fault of wired) expectNamed(reads, fault.plan!(plan), fault.text);
   }, 60_000);
 
@@ -112,10 +113,10 @@ it('what it calls silent changes no reading between any two terminals', () => {
   const keys = [...plan.terminals].flatMap(([part, t]) => t.names.map((terminal) => ({ part, terminal })));
   const box = keys.filter(({ part }) => ['K1', 'D1', 'PS1', 'feed'].includes(part));
   const silent = new Set(sheet.silent.map((s) => s.fault));
-  for (const fault of faultsOf(plan).filter((f) => f.plan !== undefined && silent.has(f.text)))
+  for (const fault of faultsOf(Study.of(plan)).filter((f) => f.plan !== undefined && silent.has(f.text)))
     for (const [i, a] of box.entries())
       for (const b of box.slice(i + 1)) {
-        const read = (p: Plan) => readMeter(p, { moved: [0], dead: true, between: [a, b] });
+        const read = (p: Plan) => readMeter(Study.of(p), { moved: [0], dead: true, between: [a, b] });
         const [right, wrong] = [read(plan), read(fault.plan!(plan))];
         expect(wrong.beeps).toBe(right.beeps);
         expect(Math.abs((wrong.ohms ?? 0) - (right.ohms ?? 0))).toBeLessThan(0.1);
@@ -146,7 +147,7 @@ intent:
 
   it('the loop through a gate is its contact, two cores each way, and the coil where it is in line', () => {
     const metres = [5, 40, 35];
-    const made = meterSheet(planOf(text(metres)));
+    const made = meterSheet(Study.of(planOf(text(metres))));
     const loop = made.steps.filter(
       (s): s is ReadStep =>
         s.kind === 'read' && s.stage === 1 && s.expect.shows === 'ohms' && s.moved.length === 1,
@@ -173,7 +174,7 @@ intent:
   });
 
   it('a supply turned round shows a minus sign at a coil or a gate', () => {
-    const made = commission(planOf(text([5, 4, 3])));
+    const made = commission(Study.of(planOf(text([5, 4, 3]))));
     const turned = made.faults.find((f) => f.text === 'PS1: its poles are changed over')!;
     const step = made.sheet.steps.find((s) => s.number === turned.steps[0])!;
     expect(step.kind === 'read' && step.stage === 2 && step.expect.kind).toBe('dc');

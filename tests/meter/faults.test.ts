@@ -8,6 +8,7 @@ import { probePairs } from '../../src/meter/probe-pairs.ts';
 import { terminalsOf } from '../../src/meter/probe-terminals.ts';
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
 import { subjects } from '../../src/meter/subject.ts';
+import { Study } from '../../src/study/study.ts';
 import { across, planOf } from '../plan-of.ts';
 
 const folder = new URL('../../examples/', import.meta.url);
@@ -35,7 +36,7 @@ describe('terminals', () => {
     for (const name of ['harrow-sheds.yaml', 'kiln-street.yaml', 'heron-slip.yaml', 'plover-loft.yaml']) {
       const plan = file(name);
       const drawn = new Set(symbolSpecs(plan).flatMap((s) => s.terminals.map((t) => t.key)));
-      for (const fault of faultsOf(plan).filter((f) => f.plan !== undefined))
+      for (const fault of faultsOf(Study.of(plan)).filter((f) => f.plan !== undefined))
         for (const core of fault.plan!(plan).runs.flatMap((r) => r.cores))
           for (const { part, terminal } of [core.a, core.b])
             expect(drawn, fault.text).toContain(terminal === '' ? part : `${part}.${terminal}`);
@@ -46,7 +47,7 @@ describe('terminals', () => {
 
 describe('cores of different cables', () => {
   const plan = file('saltmarsh-lane.yaml');
-  const { faults, sheet } = commission(plan);
+  const { faults, sheet } = commission(Study.of(plan));
 
   it('changed over at the coil are shown', () => {
     const text =
@@ -56,7 +57,9 @@ describe('cores of different cables', () => {
   });
 
   it('are told apart, and their number grows with the gates', () => {
-    const swaps = faultsOf(plan).filter((f) => /^bandsaw: .* on bandsaw\..* are changed over$/.test(f.text));
+    const swaps = faultsOf(Study.of(plan)).filter((f) =>
+      /^bandsaw: .* on bandsaw\..* are changed over$/.test(f.text),
+    );
     // Two cores on COM and two on NO, each pair but the two of one cable.
     expect(swaps).toHaveLength(2);
     expect(new Set(faults.map((f) => f.text)).size).toBe(faults.length);
@@ -87,7 +90,7 @@ describe('a supply whose volts fall under load', () => {
   const loose = '{kind: supply, output: 12 V DC, no-load: 16 V, limit: 0.5 A, regulation: unregulated}';
   it.each([battery, fixed, loose])('%s has its volts at rest and half of them with the coil on', (supply) => {
     const plan = planOf(loop(supply));
-    const fault = faultsOf(plan).find((f) => f.text.startsWith('S1 lets its volts fall'))!;
+    const fault = faultsOf(Study.of(plan)).find((f) => f.text.startsWith('S1 lets its volts fall'))!;
     const weak = fault.plan!(plan);
     // The meter itself draws a microampere.
     const rest = across(plan, 'S1.+', 'S1.-').volts!;
@@ -99,7 +102,7 @@ describe('a supply whose volts fall under load', () => {
   });
 
   it('is shown by the live loop with the gate open, and by nothing else', () => {
-    const made = commission(planOf(loop(fixed)));
+    const made = commission(Study.of(planOf(loop(fixed))));
     const weak = made.faults.find((f) => f.text.startsWith('S1 lets its volts fall'))!;
     const steps = readsOf(made).filter((s) => weak.steps.includes(s.number));
     expect(steps.length).toBeGreaterThan(0);
@@ -114,7 +117,7 @@ describe('an indicator', () => {
     const plan = planOf(loop(supply, indicator));
     const pair = { a: 'R1.1', b: 'R1.2', cost: 1, far: false, main: false };
     const open = { key: '/0', moved: [0], first: [] };
-    return measurer(plan, subjects(plan).right).at(2, open, [pair])[0]!.expect;
+    return measurer(Study.of(plan), subjects(Study.of(plan)).right).at(2, open, [pair])[0]!.expect;
   };
 
   it('of unknown forward volts leaves the resistor what 1.6 V to 3.6 V leave of 12 V', () => {
@@ -157,7 +160,7 @@ intent:
 `;
 
 describe('a circuit that seals in', () => {
-  const made = commission(planOf(LATCH));
+  const made = commission(Study.of(planOf(LATCH)));
   it('is read on mains with the button let go of', () => {
     const last = readsOf(made).filter((s) => s.stage === 3);
     expect(last.length).toBeGreaterThan(0);

@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import { commission, faultsOf, unplugged } from '../../src/meter/meter-sheet.ts';
 import { search } from '../../src/meter/search.ts';
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { Study } from '../../src/study/study.ts';
 import { notFinite, planOf } from '../plan-of.ts';
 
 const folder = new URL('../../examples/', import.meta.url);
@@ -18,7 +19,7 @@ const quick = examples.filter((name) => !SLOW.includes(name));
 const known = new Map<string, ReturnType<typeof commission>>();
 /** The sheet of an example, worked out once. */
 function worked(name: string): ReturnType<typeof commission> {
-  const found = known.get(name) ?? commission(file(name));
+  const found = known.get(name) ?? commission(Study.of(file(name)));
   known.set(name, found);
   return found;
 }
@@ -52,10 +53,10 @@ describe.each(quick)('%s', (name) => {
       expect(dead || step.stage > 1).toBe(true);
       const { moved, between, clippedAt: clipped } = step;
       const options = { moved, dead, loop: dead && step.stage === 2, clipped, between };
-      const read = readMeter(dead ? unplugged(plan) : plan, options);
+      const read = readMeter(Study.of(dead ? unplugged(plan) : plan), options);
       const value = dead ? read.ohms : read.volts;
       // A plugged-in collector's winding is all that the plan as it stands may add to what is told with it out.
-      const whole = readMeter(plan, options);
+      const whole = readMeter(Study.of(plan), options);
       if (dead && whole.through !== null && whole.ohms !== null) expect(whole.ohms).toBe(value);
       expect(step.expect.nominal, `step ${step.number}`).toBe(value);
       if (step.expect.shows === 'open') expect(read.through).toBe(false);
@@ -120,22 +121,24 @@ describe('a plan that puts somebody in danger', () => {
   const plans = readdirSync(wrong)
     .filter((name) => name.endsWith('.yaml'))
     .map((name) => planOf(readFileSync(new URL(name, wrong), 'utf8'), name));
-  const dangerous = plans.filter((plan) => check(plan).findings.some((f) => f.severity === 'danger'));
+  const dangerous = plans.filter((plan) =>
+    judge(Study.of(plan)).findings.some((f) => f.severity === 'danger'),
+  );
 
   it('has nothing to measure or to power', () => {
     expect(dangerous.length).toBeGreaterThan(5);
     for (const plan of dangerous) {
-      const { sheet, faults } = commission(plan);
+      const { sheet, faults } = commission(Study.of(plan));
       expect([sheet.setup, sheet.steps, sheet.silent, faults]).toEqual([[], [], [], []]);
       expect([sheet.detectable, sheet.detected, sheet.check.verdict]).toEqual([0, 0, 'fail']);
-      const danger = check(plan).findings.find((f) => f.severity === 'danger');
+      const danger = judge(Study.of(plan)).findings.find((f) => f.severity === 'danger');
       expect(sheet.check.finding).toBe(danger!.message);
     }
   });
 
   it('keeps its readings where only the loop is wrong, and says so', () => {
     const plan = planOf(readFileSync(new URL('planer-on-break-tab.yaml', wrong), 'utf8'));
-    const { sheet } = commission(plan);
+    const { sheet } = commission(Study.of(plan));
     expect(sheet.check.verdict).toBe('fail');
     expect(sheet.steps.length).toBeGreaterThan(5);
   });
@@ -143,8 +146,9 @@ describe('a plan that puts somebody in danger', () => {
 
 it.each(SLOW)('%s: a sample of its faults is shown, each step needed', (name) => {
   const plan = file(name);
-  const faults = faultsOf(plan).filter((_, i) => i % 8 === 0);
-  const found = search(plan, faults);
+  const study = Study.of(plan);
+  const faults = faultsOf(study).filter((_, i) => i % 8 === 0);
+  const found = search(study, faults);
   const by = (i: number) => found.wrong.filter((w) => w[i] !== undefined).length;
   const shown = faults.flatMap((_, i) => (by(i) > 0 ? [i] : []));
   expect([...found.detectable].sort((a, b) => a - b)).toEqual(shown);
@@ -154,7 +158,7 @@ it.each(SLOW)('%s: a sample of its faults is shown, each step needed', (name) =>
 
 it('tells how far it is', () => {
   const told: [number, number][] = [];
-  commission(file('saltmarsh-lane.yaml'), (done, of) => told.push([done, of]));
+  commission(Study.of(file('saltmarsh-lane.yaml')), (done, of) => told.push([done, of]));
   expect(told.map(([done]) => done)).toEqual(told.map((_, i) => i + 1));
   expect(told.at(-1)![0]).toBe(told.at(-1)![1]);
 });

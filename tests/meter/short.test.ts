@@ -4,13 +4,14 @@ import { describe, expect, it } from 'vitest';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import { commission } from '../../src/meter/meter-sheet.ts';
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
+import { Study } from '../../src/study/study.ts';
 import { planOf } from '../plan-of.ts';
 
 const example = (name: string) =>
   planOf(readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), 'utf8'), name);
 function work(name: string) {
   const plan = example(name);
-  const found = commission(plan);
+  const found = commission(Study.of(plan));
   return { plan, ...found, reads: found.sheet.steps.filter((s): s is ReadStep => s.kind === 'read') };
 }
 
@@ -162,7 +163,7 @@ runs:
 intent:
   fan: {runs-on: [saw]}
 `);
-    const { sheet } = commission(plan);
+    const { sheet } = commission(Study.of(plan));
     const ohms = sheet.steps.filter(
       (s): s is ReadStep => s.kind === 'read' && s.expect.unit === 'ohm' && s.moved.length > 0,
     );
@@ -209,13 +210,13 @@ it('a supply fed from a plug lies across its pins, so nothing is told between th
   if (supply.kind !== 'supply') throw new Error('PS1 is a supply');
   parts.set('PS1', { ...supply, fedFrom: 'P1' });
   const plan = { ...fed, parts };
-  const { steps } = commission(plan).sheet;
+  const { steps } = commission(Study.of(plan)).sheet;
   const pins = steps.filter(
     (s) =>
       s.kind === 'read' && s.stage === 1 && s.between.every((p) => p.part === 'P1' && p.terminal !== 'PE'),
   );
   expect(pins).toEqual([]);
-  const read = readMeter(plan, {
+  const read = readMeter(Study.of(plan), {
     moved: [],
     dead: true,
     between: [

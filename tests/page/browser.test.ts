@@ -9,8 +9,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildCircuit } from '../../src/circuit/build.ts';
 import { movedIn } from '../../src/page/groups.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { cell, type TruthTable } from '../../src/report/table.ts';
-import { truthTable } from '../../src/study/truth-table.ts';
+import { Study } from '../../src/study/study.ts';
+import { cell, type TruthTable } from '../../src/study/table-model.ts';
 import { example } from '../example-plans.ts';
 import { launch, SKIPPED } from './browser.ts';
 import { hostilePlan, MARKUP, pageFor } from './pages.ts';
@@ -109,7 +109,7 @@ describe.skipIf(SKIPPED)('the page in a browser', { timeout: 20_000 }, () => {
     async (name) => {
       const plan = example(name);
       const circuit = buildCircuit(plan);
-      const all = truthTable(plan, { all: true });
+      const all = Study.of(plan).truthTable({ all: true });
       await open(name, async (page) => {
         for (const { index } of circuit.inputs) {
           const row = all.rows.find((r) => movedIn(circuit, r).join() === String(index))!;
@@ -142,7 +142,7 @@ describe.skipIf(SKIPPED)('the page in a browser', { timeout: 20_000 }, () => {
   it.each(['saltmarsh-lane', 'osier-yard', 'wrong/planer-on-break-tab'])(
     'has the truth table of the check: %s',
     async (name) => {
-      const table: TruthTable = truthTable(example(name), { all: false });
+      const table: TruthTable = Study.of(example(name)).truthTable({ all: false });
       await open(name, async (page) => {
         const rows = await page
           .locator('#truth tbody tr')

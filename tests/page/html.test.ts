@@ -1,7 +1,9 @@
 /** The page as text: what is in it, in which order, and what a plan cannot put into it. */
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import type { FindingId } from '../../src/findings/finding-ids.ts';
 import { pageOf } from '../../src/page/build.ts';
+import { Study } from '../../src/study/study.ts';
 import { example, exampleNames } from '../example-plans.ts';
 import { planOf } from '../plan-of.ts';
 import { report } from '../report/samples.ts';
@@ -96,17 +98,17 @@ describe('text of a plan', () => {
 
   it('cannot be in the report either', () => {
     const plan = example('saltmarsh-lane');
-    const finding = { ...report().findings[0], id: MARKUP, severity: 'fault', question: 1 } as const;
+    const finding = { id: MARKUP as FindingId, severity: 'fault', question: 1, cause: null } as const;
     const texts = {
       message: MARKUP,
       why: MARKUP,
       fix: MARKUP,
       basis: MARKUP,
-      also: [MARKUP],
-      repair: [MARKUP],
+      also: [{ id: 'gate-dead' as const, message: MARKUP }],
+      repair: { words: [MARKUP], edits: [] },
     };
     const html = pageOf(
-      plan,
+      Study.of(plan),
       report({
         findings: [{ ...finding, ...texts, parts: [], terminals: [], line: 1, column: 1, figures: [] }],
         cautions: [{ id: MARKUP, level: 'danger', text: MARKUP, basis: '' }],
@@ -119,7 +121,7 @@ describe('text of a plan', () => {
 
   it('is not let in as script or style', () => {
     const plan = example('saltmarsh-lane');
-    expect(() => pageOf(plan, report(), { script: '"</script>"', style: '' })).toThrow(RangeError);
-    expect(() => pageOf(plan, report(), { script: '', style: '</style>' })).toThrow(RangeError);
+    expect(() => pageOf(Study.of(plan), report(), { script: '"</script>"', style: '' })).toThrow(RangeError);
+    expect(() => pageOf(Study.of(plan), report(), { script: '', style: '</style>' })).toThrow(RangeError);
   });
 });

@@ -7,6 +7,7 @@ import { stateView } from '../../src/machine/state-view.ts';
 import { type PackedPlan, packPlan } from '../../src/page/pack.ts';
 import { unpackPlan } from '../../src/page/unpack.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { Study } from '../../src/study/study.ts';
 import { example, exampleNames } from '../example-plans.ts';
 import { planOf } from '../plan-of.ts';
 import { someStates } from './states.ts';
@@ -24,8 +25,8 @@ describe('a plan packed and unpacked', () => {
     const plan = example(name);
     const again = through(plan);
     for (const moved of someStates(plan))
-      expect(told(again, settleBench(again, moved, 'on'))).toEqual(
-        told(plan, settleBench(plan, moved, 'on')),
+      expect(told(again, settleBench(Study.of(again), moved, 'on'))).toEqual(
+        told(plan, settleBench(Study.of(plan), moved, 'on')),
       );
   });
 

@@ -2,12 +2,13 @@
 
 import { pageOf } from '../../src/page/build.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { checkAndMend } from '../../src/repair/check-and-mend.ts';
+import { check } from '../../src/repair/check.ts';
+import { Study } from '../../src/study/study.ts';
 import { planOf } from '../plan-of.ts';
 import { browserFiles } from './browser-files.ts';
 
 export function pageFor(plan: Plan): string {
-  return pageOf(plan, checkAndMend(plan), browserFiles());
+  return pageOf(Study.of(plan), check(Study.of(plan)), browserFiles());
 }
 
 /** What text from a plan must never become. */

@@ -8,8 +8,8 @@ import { stateView } from '../../src/machine/state-view.ts';
 import { Walk } from '../../src/machine/walk.ts';
 import { movedIn } from '../../src/page/groups.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { study } from '../../src/study/study.ts';
-import { truthTable } from '../../src/study/truth-table.ts';
+import { Study } from '../../src/study/study.ts';
+
 import { example, exampleNames } from '../example-plans.ts';
 import { inputs, planOf } from '../plan-of.ts';
 import { someStates } from './states.ts';
@@ -28,17 +28,19 @@ function ratedOf(plan: Plan, against: string): number {
 
 /** The row of the table that a state stands in. */
 function rowsOf(plan: Plan) {
-  const { circuit } = study(plan);
-  return truthTable(plan, { all: false }).rows.map((row) => ({ row, moved: movedIn(circuit, row) }));
+  const { circuit } = Study.of(plan);
+  return Study.of(plan)
+    .truthTable({ all: false })
+    .rows.map((row) => ({ row, moved: movedIn(circuit, row) }));
 }
 
 describe('a drawn state', () => {
   it.each(PLAIN)('has those cores live that a meter finds at volts: %s', (name) => {
     const plan = example(name);
     for (const moved of someStates(plan)) {
-      const read = readMeter(plan, { moved, dead: false });
+      const read = readMeter(Study.of(plan), { moved, dead: false });
       const at = new Map(read.nets.flatMap((n) => n.terminals.map((t) => [t, n] as const)));
-      const drawn = drawnState(plan, moved);
+      const drawn = drawnState(Study.of(plan), moved);
       for (const run of plan.runs)
         run.cores.forEach((core, i) => {
           const ends = [core.a, core.b].map((e) =>
@@ -55,8 +57,8 @@ describe('a drawn state', () => {
   it.each(PLAIN)('has relays where the meter has them: %s', (name) => {
     const plan = example(name);
     for (const moved of someStates(plan)) {
-      const { relays } = readMeter(plan, { moved, dead: false }).state;
-      const view = stateView(plan, settleBench(plan, moved, 'on'), new Map());
+      const { relays } = readMeter(Study.of(plan), { moved, dead: false }).state;
+      const view = stateView(plan, settleBench(Study.of(plan), moved, 'on'), new Map());
       expect(Object.fromEntries(view.relays.map((r) => [r.part, r.in ? 'in' : 'out']))).toEqual(relays);
     }
   });
@@ -64,7 +66,7 @@ describe('a drawn state', () => {
   it('has both legs and all phases live, and neutral and earth not', () => {
     const cores = (name: string) => {
       const plan = example(name);
-      const { live } = drawnState(plan, []);
+      const { live } = drawnState(Study.of(plan), []);
       return plan.runs.flatMap((run) =>
         run.cores.flatMap((core, i) =>
           [core.a, core.b].some((e) => plan.parts.get(e.part)?.kind === 'plug')
@@ -91,7 +93,7 @@ runs:
   - {link: [mode.COM, J]}
 `);
     const made = (moved: readonly string[]) => {
-      const state = drawnState(plan, inputs(plan, moved));
+      const state = drawnState(Study.of(plan), inputs(plan, moved));
       return ['hand', 'auto'].filter((p) => state.made('mode.COM', `mode.${p}`));
     };
     expect(made([])).toEqual(['auto']);
@@ -103,9 +105,9 @@ runs:
 describe('a walk from rest', () => {
   it.each([...exampleNames(), ...exampleNames('wrong')])('ends as the truth table has it: %s', (name) => {
     const plan = example(name);
-    const { verified } = study(plan);
+    const { verified } = Study.of(plan);
     for (const { row, moved } of rowsOf(plan)) {
-      const walk = new Walk(plan, isArming(verified!));
+      const walk = new Walk(Study.of(plan), isArming(verified!));
       walk.moveTo(moved);
       const view = walk.view();
       if (!view.told) continue;
@@ -127,7 +129,7 @@ describe('a walk from rest', () => {
 describe('a walk goes on from where it stood', () => {
   const walkOn = (name: string) => {
     const plan = example(name);
-    const walk = new Walk(plan, isArming(study(plan).verified!));
+    const walk = new Walk(Study.of(plan), isArming(Study.of(plan).verified!));
     const number = (part: string) => walk.inputs.find((i) => i.part === part)!.index;
     const state = () => {
       const { relays, loads } = walk.view();

@@ -1,17 +1,18 @@
 /** What the page says of a move. */
 import { describe, expect, it } from 'vitest';
+import { positionWord } from '../../src/circuit/input-words.ts';
 import { isArming } from '../../src/machine/intended-state.ts';
 import { Walk } from '../../src/machine/walk.ts';
 import { stepWords } from '../../src/page/words.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { positionWord, study } from '../../src/study/study.ts';
+import { Study } from '../../src/study/study.ts';
 import { example } from '../example-plans.ts';
 import { planOf } from '../plan-of.ts';
 
 /** The sentences after each input named has been moved in turn, the last time. */
 function said(plan: Plan, ...parts: readonly string[]): string[] {
-  const { verified } = study(plan);
-  const walk = new Walk(plan, verified !== undefined && isArming(verified));
+  const { verified } = Study.of(plan);
+  const walk = new Walk(Study.of(plan), verified !== undefined && isArming(verified));
   const ways = (part: string) => walk.contactsTo(part);
   let before = walk.view();
   let words = stepWords('At rest', undefined, before, ways);

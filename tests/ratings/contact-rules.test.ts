@@ -2,8 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Contact, LoadPart, MotorPart, Practice } from '../../src/plan/plan.ts';
 import { judgeContact } from '../../src/ratings/contact.ts';
-import type { ContactAspect, ContactDuty } from '../../src/ratings/judgement.ts';
-import { compare } from '../../src/ratings/judgement.ts';
+import { type ContactAspect, type ContactDuty, compare } from '../../src/ratings/judgement.ts';
 import { combineLoads } from '../../src/ratings/load.ts';
 import { ac, contact, dc, hp, load, motor, motorRating, rating } from './parts.ts';
 

@@ -3,11 +3,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Edit } from '../../src/edit/edits.ts';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { mend, planAfter } from '../../src/repair/mend.ts';
-import { truthTable } from '../../src/study/truth-table.ts';
+import { Study } from '../../src/study/study.ts';
 
 const folder = fileURLToPath(new URL('../../examples/', import.meta.url));
 const plans = readdirSync(folder)
@@ -21,7 +21,9 @@ function planOf(text: string | Uint8Array): Plan {
 }
 
 const harmed = (plan: Plan) =>
-  check(plan).findings.some((f) => f.question <= 3 && ['danger', 'warning', 'fault'].includes(f.severity));
+  judge(Study.of(plan)).findings.some(
+    (f) => f.question <= 3 && ['danger', 'warning', 'fault'].includes(f.severity),
+  );
 
 /** A small generator of its own, so that the sample stays the same. */
 function random(seed: number): (below: number) => number {
@@ -64,7 +66,9 @@ describe('a single mistake', () => {
       const terminals = [...plan.terminals].flatMap(([n, t]) =>
         t.names.map((m) => (m === '' ? n : `${n}.${m}`)),
       );
-      const right = truthTable(plan, { all: false }).rows.map((r) => [r.relays, r.loads]);
+      const right = Study.of(plan)
+        .truthTable({ all: false })
+        .rows.map((r) => [r.relays, r.loads]);
       for (let tried = 0, found = 0; tried < 30 && found < 5; tried++) {
         const edit = mistake(plan, terminals, next);
         if (!edit) continue;
@@ -72,7 +76,7 @@ describe('a single mistake', () => {
         if (!harmed(wrong)) continue;
         found++;
         total.harmful++;
-        const { repairs, why } = mend(wrong);
+        const { repairs, why } = mend(Study.of(wrong));
         const told = `${JSON.stringify(edit)}: ${why}`;
         expect(repairs.length, told).toBeGreaterThan(0);
         total.mended++;
@@ -85,7 +89,9 @@ describe('a single mistake', () => {
         total.single++;
         const after = planAfter(wrong, repairs[0]!.edits);
         expect(
-          truthTable(after, { all: false }).rows.map((r) => [r.relays, r.loads]),
+          Study.of(after)
+            .truthTable({ all: false })
+            .rows.map((r) => [r.relays, r.loads]),
           told,
         ).toEqual(right);
         expect(harmed(after), told).toBe(false);
@@ -105,7 +111,7 @@ describe('mend', () => {
   };
 
   it('leaves a right plan alone', () => {
-    expect(mend(plan)).toMatchObject({ needed: false, repairs: [], why: null });
+    expect(mend(Study.of(plan))).toMatchObject({ needed: false, repairs: [], why: null });
   });
 
   it('undoes two mistakes with two changes', () => {
@@ -113,7 +119,7 @@ describe('mend', () => {
       { do: 'move', ...at('planer.NO', 'router.NO'), end: 'b', to: 'router.NC' },
       { do: 'move', ...at('feed', 'bandsaw.COM'), end: 'b', to: 'bandsaw.NC' },
     ]);
-    const { repairs } = mend(wrong);
+    const { repairs } = mend(Study.of(wrong));
     expect(repairs[0]?.edits).toHaveLength(2);
     expect(harmed(planAfter(wrong, repairs[0]!.edits))).toBe(false);
   });
@@ -125,7 +131,7 @@ describe('mend', () => {
       { do: 'remove', ...at('planer.COM', 'router.COM') },
       { do: 'remove', ...at('P1.L', 'K1.COM') },
     ]);
-    const answer = mend(wrong);
+    const answer = mend(Study.of(wrong));
     expect(answer.repairs).toEqual([]);
     expect(answer.why).toMatch(/one or two/);
   });
@@ -134,7 +140,7 @@ describe('mend', () => {
     const wrong = planAfter(plan, [
       { do: 'move', ...at('planer.NO', 'router.NO'), end: 'b', to: 'router.NC' },
     ]);
-    expect(mend(wrong).repairs[0]!.words).toEqual([
+    expect(mend(Study.of(wrong)).repairs[0]!.words).toEqual([
       expect.stringMatching(
         /^Move the white core between planer\.NO and router\.NC .* from router\.NC to router\.NO\.$/,
       ),

@@ -19,19 +19,20 @@ import {
   WIRE_LISTS,
 } from '../../src/report/wirelist.ts';
 import { sectionNotes } from '../../src/report/wirelist-notes.ts';
+import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { example, exampleNames } from '../example-plans.ts';
 import { planOf } from '../plan-of.ts';
 
 function wires(plan: Plan, reels: readonly number[] = []): WireList {
-  const list = wireList(plan, { any: reels, own: new Map() });
+  const list = wireList(Study.of(plan), { any: reels, own: new Map() });
   if ('tooLong' in list) throw new Error('too long');
   return list;
 }
 const bought = new Map<Plan, Materials>();
 /** Worked out once for each plan. */
 function materials(plan: Plan): Materials {
-  const known = bought.get(plan) ?? worked(plan);
+  const known = bought.get(plan) ?? worked(Study.of(plan));
   bought.set(plan, known);
   return known;
 }

@@ -10,12 +10,13 @@ import { renderMeterMarkdown, renderMeterText } from '../../src/report/meter.ts'
 import { positionWords, wrongWords } from '../../src/report/meter-words.ts';
 import { meterSheet as printedSheet } from '../../src/report/sheet/meter.ts';
 import type { SheetParts } from '../../src/report/sheet/parts.ts';
+import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { pullin } from '../cli/fake-io.ts';
 import { planOf } from '../plan-of.ts';
 
 const lane = readFileSync(new URL('../../examples/saltmarsh-lane.yaml', import.meta.url), 'utf8');
-const sheet = meterSheet(planOf(lane));
+const sheet = meterSheet(Study.of(planOf(lane)));
 
 /** A sheet whose every text comes from somebody who means harm. */
 function hostile(): MeterSheet {

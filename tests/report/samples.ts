@@ -1,6 +1,7 @@
 /** Reports made by hand for the tests of what prints them. */
 import { chooseCautions } from '../../src/findings/cautions.ts';
-import { type Finding, QUESTIONS, type Report } from '../../src/findings/report-model.ts';
+import type { Finding, Report } from '../../src/findings/report-model.ts';
+import { QUESTIONS } from '../../src/findings/report-words.ts';
 
 export function finding(over: Partial<Finding> = {}): Finding {
   return {
@@ -16,8 +17,9 @@ export function finding(over: Partial<Finding> = {}): Finding {
     fix: 'Move the white core from planer.NC to planer.NO.',
     figures: [{ name: 'coil volts', value: null, unit: 'V' }],
     basis: 'common practice',
+    cause: null,
     also: [],
-    repair: [],
+    repair: null,
     ...over,
   };
 }
@@ -51,7 +53,9 @@ export function failing(): Report {
       q.number === 2 ? { ...q, answer: 'no', figure: '2 of 3 gates start the collector' } : q,
     ),
     findings: [
-      finding({ also: ['The router gate, fed through the planer, is dead too.'] }),
+      finding({
+        also: [{ id: 'gate-dead', message: 'The router gate, fed through the planer, is dead too.' }],
+      }),
       finding({
         id: 'coil-unsuppressed',
         severity: 'caution',

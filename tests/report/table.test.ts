@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  csvField,
-  renderTableCsv,
-  renderTableMarkdown,
-  renderTableText,
-  type TruthTable,
-} from '../../src/report/table.ts';
+import { csvField, renderTableCsv, renderTableMarkdown, renderTableText } from '../../src/report/table.ts';
+import type { TruthTable } from '../../src/study/table-model.ts';
 import { columns } from '../../src/text/wrap.ts';
 
 function table(gates: number): TruthTable {

@@ -1,6 +1,6 @@
 import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, it } from 'vitest';
-import { logicSentence, verdictLine } from '../../src/report/sentences.ts';
+import { logicSentence, verdictLine } from '../../src/findings/report-sentences.ts';
 import { renderQuiet, renderText } from '../../src/report/text.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { failing, finding, report } from './samples.ts';
@@ -77,7 +77,7 @@ describe('renderText', () => {
       why: nasty,
       fix: nasty,
       basis: nasty,
-      also: [nasty],
+      also: [{ id: 'gate-dead', message: nasty }],
       id: 'gate-dead',
     });
     const text = renderText(

@@ -1,15 +1,16 @@
 /** Volts at every coil against an oracle that tries every state and every corner on a dense network. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { Study } from '../../src/study/study.ts';
 import { coilVolts } from '../oracles/coil-volts.ts';
 import { randomLoop } from '../oracles/random-loop.ts';
 
 function rowsOf(text: string) {
   const read = readPlan(new TextEncoder().encode(text), 'random.yaml');
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  return check(read.plan).coils;
+  return judge(Study.of(read.plan)).coils;
 }
 
 /** The report rounds to four digits. */

@@ -1,7 +1,7 @@
 /** The table of states: every row is what the plain parallel loop does, worked out by hand. */
 import { expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/read.ts';
-import { truthTable } from '../../src/study/truth-table.ts';
+import { Study } from '../../src/study/study.ts';
 import { loop } from '../findings/threshold-plans.ts';
 
 // Switch S lies in the feed of gates g and h, which lie side by side: K1 = S and (g or h).
@@ -20,7 +20,7 @@ const text = loop({
 function table(all: boolean) {
   const read = readPlan(text, 'table.yaml');
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  return truthTable(read.plan, { all });
+  return Study.of(read.plan).truthTable({ all });
 }
 
 it('lists all combinations, and in each K1 is what the formula says and what is meant', () => {

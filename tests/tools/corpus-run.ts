@@ -1,7 +1,8 @@
 /** `npm run corpus`: counts how `check` takes every single mistake of the right examples. */
 import { appendFileSync, readdirSync, readFileSync } from 'node:fs';
-import { check } from '../../src/findings/judge.ts';
+import { judge } from '../../src/findings/judge.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { Study } from '../../src/study/study.ts';
 import { doubles, sample, singles } from '../oracles/corpus/corpus.ts';
 import { Ground } from '../oracles/corpus/judgement.ts';
 import type { Mutant } from '../oracles/corpus/mutant.ts';
@@ -44,7 +45,7 @@ function tasksOf(o: Options): Task[] {
   const tasks = plans.flatMap((plan): Task[] => {
     const text = readFileSync(`examples/${plan}.yaml`, 'utf8');
     const read = readPlan(text, plan);
-    if (!read.ok || check(read.plan).verdict !== 'pass') {
+    if (!read.ok || judge(Study.of(read.plan)).verdict !== 'pass') {
       process.stderr.write(`${plan}: left out, does not pass as it stands\n`);
       return [];
     }

@@ -1,21 +1,18 @@
+import { sayMoved } from '../../circuit/input-words.ts';
 import { FALSE, type Fn } from '../../logic/bdd.ts';
+import { everIn } from '../../logic/entry-states.ts';
 import { difference } from '../../logic/sense.ts';
 import { movedIn, type Verified } from '../../logic/verify.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/plan.ts';
-import {
-  COMMON_PRACTICE,
-  everIn,
-  finding,
-  isPlugIn,
-  listOf,
-  type Study,
-  sayMoved,
-} from '../../study/study.ts';
+import { isPlugIn } from '../../study/plug-in.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { earthBroken } from './earth-broken.ts';
+import { earthBroken } from './earth-broken-found.ts';
 import { earthAsReturn, neutralEarthed } from './earth-current.ts';
-import { mainsThroughGate } from './mains-through-gate.ts';
+import { mainsThroughGate } from './mains-through-gate-found.ts';
 import { netsMeeting } from './nets-meeting.ts';
 import { phaseMissing, phaseOrder } from './phases.ts';
 

@@ -3,7 +3,9 @@ import type { ContactEdge, Source } from '../../circuit/circuit.ts';
 import { flood, neighbours } from '../../circuit/graph.ts';
 import { contactPairs, elementPairs } from '../../circuit/sides.ts';
 import { FALSE } from '../../logic/bdd.ts';
-import { finding, listOf, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** `neutral-earthed`: wires, or contacts in some position, join a neutral pin to earth. One finding for the plan. */

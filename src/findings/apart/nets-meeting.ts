@@ -1,11 +1,14 @@
-import { buildCircuit } from '../../circuit/build.ts';
-import type { Circuit } from '../../circuit/circuit.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
 import { endKey } from '../../circuit/nets.ts';
+import type { Sides } from '../../circuit/sides.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { relayVariable } from '../../logic/conduction.ts';
+import { everIn } from '../../logic/entry-states.ts';
 import type { Core } from '../../plan/plan.ts';
 import { partOfKey } from '../../plan/terminal-key.ts';
-import { everIn, finding, findSides, listOf, type Study, sayMoved } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** `mains-meets-low-voltage`: a mains conductor joined to the loop, at once or in some position of the contacts. */
@@ -76,8 +79,7 @@ function crossingCore(study: Study): Core | undefined {
     });
   if (candidates.length > MOST_TRIES) return undefined;
   const good = candidates.filter(({ core, index }) => {
-    const without = buildCircuit(study.plan, { moves: new Map([[endKey(core.run, index, 'b'), '#lifted']]) });
-    return !meets(without);
+    return !meets(study.rewired(new Map([[endKey(core.run, index, 'b'), '#lifted']])).sides);
   });
   // Several cores may each be the bridge; the one that ends on parts of both sides is the odd one.
   const odd = good.find(({ core }) => isMainsEnd(study, core.a) !== isMainsEnd(study, core.b));
@@ -95,7 +97,6 @@ function isMainsEnd(study: Study, end: { part: string; terminal: string }): bool
   return false;
 }
 
-function meets(circuit: Circuit): boolean {
-  const { low, mains } = findSides(circuit);
+function meets({ low, mains }: Sides): boolean {
   return [...low].some((net) => mains.has(net));
 }

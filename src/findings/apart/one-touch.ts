@@ -5,7 +5,9 @@ import { FALSE } from '../../logic/bdd.ts';
 import type { Reach } from '../../logic/conduction.ts';
 import { stateOf, type Verified } from '../../logic/verify.ts';
 import { partOfKey } from '../../plan/terminal-key.ts';
-import { finding, listOf, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /**

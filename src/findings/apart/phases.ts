@@ -1,7 +1,12 @@
 /** Three-phase loads: phases that change places, and phases that do not arrive. */
+
+import { sayMoved } from '../../circuit/input-words.ts';
 import { FALSE } from '../../logic/bdd.ts';
+import { everIn } from '../../logic/entry-states.ts';
 import type { Verified } from '../../logic/verify.ts';
-import { COMMON_PRACTICE, everIn, finding, isPlugIn, type Study, sayMoved } from '../../study/study.ts';
+import { isPlugIn } from '../../study/plug-in.ts';
+import type { Study } from '../../study/study.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 export function phaseOrder(study: Study, v: Verified): Finding[] {

@@ -1,7 +1,10 @@
+import { netAt } from '../../circuit/terminals.ts';
 import type { BoxPart, Run } from '../../plan/plan.ts';
 import { partOfKey } from '../../plan/terminal-key.ts';
-import { finding, listOf, netAt, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { type WorkingVolts, workingVolts } from '../../study/working-volts.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** V of each side that reaches the cores of a cable; 0 for none. */

@@ -1,12 +1,16 @@
 /** Coils that do not let go: leakage through lamps and outputs, and long cable on a mains coil. */
+
+import { sayMoved } from '../../circuit/input-words.ts';
 import { isContactor } from '../../circuit/thresholds.ts';
+import { baseState } from '../../logic/entry-states.ts';
 import type { Moved } from '../../logic/verify.ts';
 import { type Coiled, modelOf } from '../../study/corners.ts';
 import { coilNets, type Electrics } from '../../study/electrics.ts';
-import { finding, listOf, type Study, sayMoved } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { baseState } from '../starts/starts.ts';
 
 /** m of cable from which its capacitance is reported to hold a mains-voltage coil in; common practice, no source. */
 const LONG_CABLE = 90;

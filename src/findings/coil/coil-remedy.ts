@@ -4,11 +4,12 @@ import type { Cable, Plan, SupplyPart } from '../../plan/plan.ts';
 import { supplyModel } from '../../ratings/supply.ts';
 import { ohmsPerMetre, strandingAllowance, thickerSizes } from '../../ratings/wire.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
+import type { CoilState } from '../../study/coil-states.ts';
 import { ambientOf, coilOf, figuresFor } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
-import { type CoilState, THIN } from './coil-volts.ts';
+import { THIN } from './coil-volts.ts';
 
 /** Times the area of the wire in the plan up to which thicker wire is proposed; beyond it another cure is meant. */
 const MOST_THICKER = 7;

@@ -4,14 +4,15 @@ import { isContactor } from '../../circuit/thresholds.ts';
 import type { MotorPart } from '../../plan/plan.ts';
 import { defaults } from '../../ratings/defaults.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
+import type { CoilState } from '../../study/coil-states.ts';
 import { figuresFor } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { solveMains } from '../../study/mains-flows.ts';
 import type { Standing } from '../../study/situations.ts';
-import { finding, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import type { CoilState } from './coil-volts.ts';
 
 /** Share of rated volts above which a pulled-in coil is sure to hold; makers' data, DC 50 %, AC 80 %, contactor 75 %. */
 function holdShare(state: CoilState): number {

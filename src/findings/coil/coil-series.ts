@@ -1,7 +1,12 @@
 /** Coils in line with something else. */
+
+import { sayMoved } from '../../circuit/input-words.ts';
+import { everIn } from '../../logic/entry-states.ts';
 import type { Verified } from '../../logic/verify.ts';
-import { everIn, finding, listOf, type Study, sayMoved } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** A coil that shares the supply's volts with another coil, a lamp or an indicator, and so does not pull in. */

@@ -1,33 +1,19 @@
-/** Too few or too many volts at a coil, and what would mend it. */
-import type { Relay } from '../../circuit/circuit.ts';
 import { copperFactor } from '../../ratings/coil.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
+import { type CoilState, worstRow } from '../../study/coil-states.ts';
 import { ambientOf, coilOf, figuresFor, warmCelsius } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { finding, listOf, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import type { FedCoil } from './coil.ts';
 import { lowRemedies } from './coil-remedy.ts';
-
-/** A coil with its rows and the volts that it needs when warm. */
-export interface CoilState {
-  readonly fed: FedCoil;
-  readonly relay: Relay;
-  readonly rows: readonly CoilRow[];
-  /** V to pull in at the end of a long run in the warmest air */
-  readonly pullIn: number;
-}
 
 /** Share of rated volts by which the least may lie above pull-in before the margin counts as thin. */
 export const THIN = 0.05;
 
 const EPSILON = 1e-9;
-
-/** The row with the least to spare. */
-export function worstRow(state: CoilState): CoilRow {
-  return state.rows.reduce((x, y) => (y.least < x.least ? y : x));
-}
 
 export function tooLow(study: Study, electrics: Electrics, state: CoilState): Finding[] {
   const { fed, rows, pullIn } = state;

@@ -1,59 +1,18 @@
-import type { Source } from '../../circuit/circuit.ts';
-import { FALSE } from '../../logic/bdd.ts';
-import type { Verified } from '../../logic/verify.ts';
-import type { BatteryPart, SupplyPart } from '../../plan/plan.ts';
-import { type CoilModel, pullInAt } from '../../ratings/coil.ts';
-import { type SupplyModel, supplyModel } from '../../ratings/supply.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
-import { type Coiled, figuresFor, modelOf, warmCelsius } from '../../study/corners.ts';
-import { Electrics } from '../../study/electrics.ts';
+import type { CoilState } from '../../study/coil-states.ts';
+import { figuresFor, warmCelsius } from '../../study/corners.ts';
+import type { Electrics } from '../../study/electrics.ts';
+import type { FedCoil } from '../../study/fed-coils.ts';
 import { loopOf } from '../../study/loop-path.ts';
-import { finding, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
+import { finding } from '../finding.ts';
 import type { CoilFigures, Finding } from '../report-model.ts';
-import { checkFrequency } from './coil-frequency.ts';
+import { checkFrequency } from './coil-frequency-found.ts';
 import { checkHolding } from './coil-holding.ts';
 import { checkSag } from './coil-sag.ts';
 import { inSeries } from './coil-series.ts';
-import { type CoilState, tooHigh, tooLow } from './coil-volts.ts';
-
-/** A coil with the low-voltage or mains source that can feed it directly. */
-export interface FedCoil {
-  readonly part: Coiled;
-  readonly model: CoilModel;
-  readonly source: Source;
-  readonly supply: SupplyModel | undefined;
-}
-
-/** Every coil with each source whose two poles can reach its two ends through contacts and diodes. */
-export function fedCoils(study: Study): FedCoil[] {
-  const { circuit, plan, verified: v } = study;
-  if (!v) return [];
-  const found: FedCoil[] = [];
-  for (const relay of circuit.relays) {
-    const part = plan.parts.get(relay.part) as Coiled;
-    const sense = relay.senses[0];
-    if (sense?.by !== 'volts' || sense.a === sense.b) continue;
-    for (const source of circuit.sources) {
-      if (!reaches(v, source, sense.a) || !reaches(v, source, sense.b)) continue;
-      const owner = plan.parts.get(source.part) as SupplyPart | BatteryPart;
-      const supply = source.mains ? undefined : supplyModel(owner, plan.practice);
-      found.push({ part, model: modelOf(part), source, supply });
-      break;
-    }
-  }
-  return found;
-}
-
-function reaches(v: Verified, source: Source, net: number): boolean {
-  const reach = [...v.model.railReach[source.index]!];
-  if (!source.mains && source.kind === 'dc')
-    reach.push(
-      ...v.model.conduction.throughDiodes(source.rails[0]!.net, true).slice(-1),
-      ...v.model.conduction.throughDiodes(source.rails[1]!.net, false).slice(-1),
-    );
-  return reach.some((r) => (r.get(net) ?? FALSE) !== FALSE);
-}
+import { tooHigh, tooLow } from './coil-volts.ts';
 
 export interface CoilChecks {
   readonly findings: readonly Finding[];
@@ -63,12 +22,12 @@ export interface CoilChecks {
 }
 
 /** Question 4: every coil with the least and the greatest volts it can see, gate by gate. */
-export function checkCoils(study: Study, electrics: Electrics | undefined): CoilChecks {
+export function checkCoils(study: Study): CoilChecks {
   const findings: Finding[] = [];
   const coils: CoilFigures[] = [];
   const defaults: string[] = [];
-  const states: CoilState[] = [];
-  for (const fed of fedCoils(study)) {
+  const { electrics } = study;
+  for (const fed of study.fedCoils) {
     const { model, part, source } = fed;
     defaults.push(
       ...model.defaults.map((d) => (d.startsWith(part.name) ? d : `${part.name}: ${d}`)),
@@ -79,11 +38,9 @@ export function checkCoils(study: Study, electrics: Electrics | undefined): Coil
       continue;
     }
     findings.push(...checkFrequency(study, fed));
-    const relay = study.circuit.relays.find((r) => r.part === part.name)!;
-    const rows = electrics?.rows(relay) ?? [];
-    if (!electrics || rows.length === 0) continue;
-    const state: CoilState = { fed, relay, rows, pullIn: pullInAt(model, warmCelsius(study.plan, model)) };
-    states.push(state);
+    const state = study.coilStates.find((x) => x.fed === fed);
+    if (!electrics || !state) continue;
+    const { rows } = state;
     coils.push(...rows.map((row) => figures(study, electrics, state, row)));
     const low = tooLow(study, electrics, state);
     findings.push(...checkSag(study, electrics, state));
@@ -93,12 +50,7 @@ export function checkCoils(study: Study, electrics: Electrics | undefined): Coil
     findings.push(...checkHolding(study, electrics));
     findings.push(...inSeries(study, study.verified));
   }
-  return { findings, coils, defaults, states };
-}
-
-/** The electrical side of a study; none where the logic was not decided. */
-export function electricsOf(study: Study): Electrics | undefined {
-  return study.verified ? new Electrics(study, study.verified) : undefined;
+  return { findings, coils, defaults, states: study.coilStates };
 }
 
 function figures(study: Study, own: Electrics, state: CoilState, row: CoilRow): CoilFigures {

@@ -2,8 +2,10 @@
 import type { Part, Position } from '../../plan/plan.ts';
 import type { ContactJudgement } from '../../ratings/judgement.ts';
 import type { LoadCurrents } from '../../ratings/motor.ts';
-import { finding, listOf, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded, roundedOrNull } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** One contact with everything found out about it. */

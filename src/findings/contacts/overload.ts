@@ -1,9 +1,14 @@
 /** Overload cut-outs: which of them protect a motor, and which are wired for show. */
+
+import { isLanded } from '../../circuit/terminals.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { inputVariable } from '../../logic/conduction.ts';
+import { everIn } from '../../logic/entry-states.ts';
 import { running } from '../../logic/verify.ts';
 import type { CutoutPart, MotorPart } from '../../plan/plan.ts';
-import { everIn, finding, isLanded, listOf, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 const BASIS = 'NEC 430.32(B), 430.43; IEC 60204-1 clause 7.3 (from memory)';

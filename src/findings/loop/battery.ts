@@ -2,8 +2,9 @@
 import type { BatteryPart } from '../../plan/plan.ts';
 import { shortLived, WEEK_HOURS, WORKING_WEEK_HOURS } from '../../ratings/battery.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { finding, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { milliampsText, rounded } from '../../text/numbers.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** Ways of starting a relay that are tried; they differ by ohms of wire only. */

@@ -1,18 +1,21 @@
+import { isLanded, netAt } from '../../circuit/terminals.ts';
 import { inputVariable } from '../../logic/conduction.ts';
 import { runsAt, type Verified } from '../../logic/verify.ts';
 import type { Contact, Part, Rating } from '../../plan/plan.ts';
 import { defaults } from '../../ratings/defaults.ts';
+import type { CoilState } from '../../study/coil-states.ts';
 import { coilOf } from '../../study/corners.ts';
-import { finding, isLanded, listOf, netAt, type Study } from '../../study/study.ts';
+import type { FedCoil } from '../../study/fed-coils.ts';
+import type { Study } from '../../study/study.ts';
 import { ampsText } from '../../text/numbers.ts';
-import { type FedCoil, fedCoils } from '../coil/coil.ts';
-import type { CoilState } from '../coil/coil-volts.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 import { amps, holding, inrush, overloaded } from './supply-load.ts';
 
 /** Question 5: supply, switches, suppression. Coil currents with nominal resistance and ideal wires. */
 export function checkLoop(study: Study, states: readonly CoilState[]): Finding[] {
-  const coils = fedCoils(study).filter((c) => !c.source.mains && c.source.kind === c.model.kind);
+  const coils = study.fedCoils.filter((c) => !c.source.mains && c.source.kind === c.model.kind);
   return [
     ...overloaded(study, coils, states),
     ...switches(study, coils),

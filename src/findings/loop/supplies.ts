@@ -1,17 +1,21 @@
+import { sayMoved } from '../../circuit/input-words.ts';
+import { netAt } from '../../circuit/terminals.ts';
 import { type Bdd, FALSE, type Fn } from '../../logic/bdd.ts';
+import { everIn, runsFromRest } from '../../logic/entry-states.ts';
 import { findMemory, Settler } from '../../logic/memory.ts';
 import { buildModel } from '../../logic/model.ts';
 import { movedIn, running, stateOf, type Verified } from '../../logic/verify.ts';
 import type { BatteryPart, SupplyPart } from '../../plan/plan.ts';
 import { class2Plausible } from '../../ratings/class2.ts';
 import { extraLowLimit } from '../../ratings/limits.ts';
-import { everIn, finding, listOf, netAt, type Study, sayMoved } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { unfused } from '../../study/unfused-wire.ts';
 import { highestVolts } from '../../study/working-volts.ts';
 import { rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
 import { oneTouch } from '../apart/one-touch.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { runsFromRest } from '../starts/starts.ts';
 
 /** What the low-voltage sources themselves do: limits, joining, earthing, and what happens when they die. */
 export function checkSupplies(study: Study): Finding[] {

@@ -2,11 +2,13 @@
 import type { Source } from '../../circuit/circuit.ts';
 import { ohmsOf } from '../../logic/ohms.ts';
 import type { SupplyPart } from '../../plan/plan.ts';
+import type { CoilState } from '../../study/coil-states.ts';
+import type { FedCoil } from '../../study/fed-coils.ts';
 import { mostTogether } from '../../study/fed-together.ts';
-import { COMMON_PRACTICE, finding, listOf, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
-import { type FedCoil, fedCoils } from '../coil/coil.ts';
-import type { CoilState } from '../coil/coil-volts.ts';
+import { listOf } from '../../text/word-list.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Figure, Finding } from '../report-model.ts';
 
 export const amps = (name: string, value: number): Figure => ({
@@ -71,7 +73,7 @@ export function holdingThemselves(study: Study): ReadonlySet<string> {
 
 /** For the answer to question 5: supply, its limit and the most that is drawn, in words. */
 export function draws(study: Study): { supply: string; limit: string; drawn: string }[] {
-  const coils = fedCoils(study);
+  const coils = study.fedCoils;
   return study.circuit.sources.flatMap((source) => {
     const d = source.mains ? undefined : drawOf(study, coils, source);
     return d ? [{ supply: source.part, limit: ampsText(d.part.limit.amps), drawn: ampsText(d.amps) }] : [];

@@ -4,13 +4,14 @@ import type { Figures } from '../../electric/island.ts';
 import type { Cable, SupplyPart } from '../../plan/plan.ts';
 import { controlWireAmps, thickerSizes } from '../../ratings/wire.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
+import type { CoilState } from '../../study/coil-states.ts';
 import { coilImpedance, figuresFor } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loopOf, ohmsWith } from '../../study/loop-path.ts';
-import { finding, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { unfused } from '../../study/unfused-wire.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
-import type { CoilState } from '../coil/coil-volts.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** Share of the supply's volts that may be lost in the wire. */

@@ -1,3 +1,4 @@
+import { netAt } from '../../circuit/terminals.ts';
 import type { BoxPart, Core, Run } from '../../plan/plan.ts';
 import {
   type BoxFill,
@@ -7,8 +8,9 @@ import {
   CUBIC_INCH,
   smallestBox,
 } from '../../ratings/box-fill.ts';
-import { finding, netAt, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** Kinds of part that sit on a yoke and take the room of two conductors. */

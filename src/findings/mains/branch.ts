@@ -1,5 +1,4 @@
 /** Circuits whose machine is wired in: the breaker, the conductors and the kind of cable. */
-import { buildWiredCircuit } from '../../circuit/build.ts';
 import type { Source } from '../../circuit/circuit.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { Cable, LoadPart, MotorPart, PlugPart, Run } from '../../plan/plan.ts';
@@ -8,8 +7,10 @@ import { type Figure, motorCurrents } from '../../ratings/motor.ts';
 import { branchRule, tables } from '../../ratings/tables.ts';
 import { gaugeWithin, thickerSizes } from '../../ratings/wire.ts';
 import { carriedBy } from '../../study/motor-path.ts';
-import { finding, listOf, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 import { cordsAsWiring } from './fixed-cord.ts';
 import { loadsBehind } from './mains.ts';
@@ -85,7 +86,7 @@ function breakerTooLarge(study: Study, plug: PlugPart): Finding[] {
 }
 
 function conductorsTooThin(study: Study, plug: PlugPart): Finding[] {
-  const circuit = buildWiredCircuit(study.plan);
+  const circuit = study.wired;
   const source = circuit.sources.find((s) => s.part === plug.name);
   if (!source) return [];
   const loads = wiredIn(study, plug);

@@ -9,8 +9,10 @@ import { gaugeWithin, thickerSizes } from '../../ratings/wire.ts';
 import { figuresFor } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loadVolts, runningState, runningStates, solveMains } from '../../study/mains-flows.ts';
-import { finding, listOf, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** Share of the mains that may be lost on the way to a starting motor. */

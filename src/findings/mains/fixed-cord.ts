@@ -1,5 +1,8 @@
+import { netAt } from '../../circuit/terminals.ts';
 import type { Core, PlugPart, Run } from '../../plan/plan.ts';
-import { finding, listOf, netAt, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** `cord-as-fixed-wiring`: flexible cord on the mains of a circuit that is wired in. */

@@ -2,9 +2,11 @@ import type { LoadPart, MotorPart, OutletPart, PlugPart } from '../../plan/plan.
 import { judgeBreaker, judgeCircuit, powerPlausible } from '../../ratings/circuit.ts';
 import { motorCurrents, phasesOf } from '../../ratings/motor.ts';
 import { judgePlug } from '../../ratings/receptacle.ts';
-import { COMMON_PRACTICE, finding, listOf, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded, roundedOrNull } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
 import { motorUnprotected } from '../contacts/overload.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** Question 7, and the motor's own protection: circuit, plug, nameplate. */

@@ -1,12 +1,14 @@
-import { buildCircuit } from '../../circuit/build.ts';
 import { kept } from '../../circuit/maps.ts';
 import { endKey } from '../../circuit/nets.ts';
+import { isLanded, netAt } from '../../circuit/terminals.ts';
 import { UnionFind } from '../../circuit/union-find.ts';
-import { BudgetExceeded, FALSE } from '../../logic/bdd.ts';
-import { runsAt, stateOf, type Verified, verify } from '../../logic/verify.ts';
-import { COMMON_PRACTICE, finding, isLanded, listOf, netAt, type Study } from '../../study/study.ts';
+import { FALSE } from '../../logic/bdd.ts';
+import { baseState, runsFromRest } from '../../logic/entry-states.ts';
+import { runsAt, stateOf, type Verified } from '../../logic/verify.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { baseState, runsFromRest } from './starts.ts';
 
 /** What a broken wire in the loop would do: start the load, or go unnoticed. */
 export function checkBreaks(study: Study): Finding[] {
@@ -53,12 +55,8 @@ function runsWithoutCoil(study: Study, relay: string, target: string, base: read
         if (core[end].part === relay && (core[end].terminal === 'A1' || core[end].terminal === 'VCC'))
           moves.set(endKey(run.index, i, end), `#${relay}`);
     });
-  try {
-    return runsAt(verify(buildCircuit(study.plan, { moves })), target, base) === true;
-  } catch (error) {
-    if (error instanceof BudgetExceeded) return false;
-    throw error;
-  }
+  const { verified } = study.rewired(moves);
+  return verified !== undefined && runsAt(verified, target, base) === true;
 }
 
 /** Make contacts side by side: a broken core only looks like a gate that is never opened. */

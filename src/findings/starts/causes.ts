@@ -1,19 +1,15 @@
+import { sayMoved } from '../../circuit/input-words.ts';
+import { isLanded, netAt } from '../../circuit/terminals.ts';
 import { UnionFind } from '../../circuit/union-find.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { inputVariable } from '../../logic/conduction.ts';
+import { runsFromRest } from '../../logic/entry-states.ts';
 import type { Wanted } from '../../logic/intent.ts';
 import { type Moved, movedIn, relaysAt, type Verified } from '../../logic/verify.ts';
-import {
-  COMMON_PRACTICE,
-  finding,
-  isLanded,
-  listOf,
-  netAt,
-  type Study,
-  sayMoved,
-} from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { runsFromRest } from './starts.ts';
 
 /** Nets joined by contacts in one settled state, leaving out one part's own contacts. */
 export function joinedIn(v: Verified, moved: Moved, without?: string): UnionFind {
@@ -57,6 +53,7 @@ export function deadCause(
     why: cause.why,
     fix: cause.fix,
     basis: COMMON_PRACTICE,
+    ...(diode === undefined ? {} : { cause: { what: 'diode', terminals: cause.terminals } }),
   });
   return { group: cause.group ?? name, finding: made };
 }

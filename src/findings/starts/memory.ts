@@ -1,8 +1,12 @@
 /** What only shows after several moves, or never settles: relays that hold, chatter or race. */
+
+import { sayMoved } from '../../circuit/input-words.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import type { Wanted } from '../../logic/intent.ts';
 import { type Deviation, movedIn, stateOf, type Verified } from '../../logic/verify.ts';
-import { COMMON_PRACTICE, finding, listOf, type Study, sayMoved } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** Departures that only show after other moves: memory in the relays. */

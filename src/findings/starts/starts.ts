@@ -1,13 +1,17 @@
+import { sayMoved } from '../../circuit/input-words.ts';
 import { push } from '../../circuit/maps.ts';
 import { FALSE, type Fn } from '../../logic/bdd.ts';
+import { baseState, entryState, runsFromRest } from '../../logic/entry-states.ts';
 import type { Wanted } from '../../logic/intent.ts';
-import { type Deviation, type Moved, movedIn, running, stateOf, type Verified } from '../../logic/verify.ts';
+import { type Deviation, type Moved, movedIn, stateOf, type Verified } from '../../logic/verify.ts';
 import { fedBy } from '../../study/closed-path.ts';
-import { COMMON_PRACTICE, finding, listOf, type Study, sayMoved } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { blockIgnored, oncePerBlock } from './block-ignored.ts';
+import { blockIgnored, oncePerBlock } from './block-ignored-found.ts';
 import { deadCause } from './causes.ts';
-import { loopCause } from './loop-dead.ts';
+import { loopCause } from './loop-dead-found.ts';
 import { afterwards, chatters, races } from './memory.ts';
 import { reversedDiode } from './wrong-tab.ts';
 
@@ -34,32 +38,6 @@ export function checkStarts(study: Study): Finding[] {
     ...races(study, v),
     ...unspoken(study, v),
   ];
-}
-
-/** Input states reached straight from rest in which the load runs. */
-export function runsFromRest(v: Verified, target: string): Fn {
-  const { bdd } = v.model;
-  const run = running(v.model, target);
-  return bdd.any([...v.fromRest].map(([mode, states]) => bdd.and(v.settler.at(run, mode), states)));
-}
-
-/** Inputs to move so that nothing blocks: master switches on, selectors out of blocking positions. */
-export function baseState(v: Verified, w: Wanted): Moved {
-  const { bdd } = v.model;
-  return movedIn(v.circuit, bdd, bdd.and(v.model.valid, bdd.not(w.blocked))) ?? [];
-}
-
-/** The smallest state in which an entry works and nothing else is moved beyond what unblocks. */
-export function entryState(v: Verified, w: Wanted, works: Fn, base: Moved): Moved | undefined {
-  const { bdd } = v.model;
-  const baseValues = new Set(base);
-  const found = bdd.nearest(bdd.every([works, bdd.not(w.blocked), v.model.valid]), (x) =>
-    baseValues.has(x - v.circuit.relays.length),
-  );
-  if (!found) return undefined;
-  return v.circuit.inputs
-    .filter((i) => found.get(v.circuit.relays.length + i.index) ?? baseValues.has(i.index))
-    .map((i) => i.index);
 }
 
 function forTarget(study: Study, v: Verified, w: Wanted): Finding[] {
@@ -131,12 +109,20 @@ function deadFindings(
         ...new Set([...first!.parts.slice(0, 1), ...more.map((f) => f.parts[0]!), ...first!.parts.slice(1)]),
       ],
       terminals: [...new Set([first!, ...more].flatMap((f) => f.terminals))],
-      also: more.map((f) => f.message),
+      also: more.map((f) => ({ id: f.id, message: f.message })),
     };
   });
   return dead.length > MOST_EXPLAINED
     ? found.map((f, i) =>
-        i === 0 ? { ...f, also: [...f.also, `and ${dead.length - MOST_EXPLAINED} more gates`] } : f,
+        i === 0
+          ? {
+              ...f,
+              also: [
+                ...f.also,
+                { id: 'gate-dead' as const, message: `and ${dead.length - MOST_EXPLAINED} more gates` },
+              ],
+            }
+          : f,
       )
     : found;
 }

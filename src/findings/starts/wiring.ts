@@ -1,16 +1,13 @@
+import { sayMoved } from '../../circuit/input-words.ts';
+import { isLanded } from '../../circuit/terminals.ts';
 import { FALSE, type Fn } from '../../logic/bdd.ts';
+import { everIn } from '../../logic/entry-states.ts';
 import type { Verified } from '../../logic/verify.ts';
 import type { Part } from '../../plan/plan.ts';
 import { partOfKey } from '../../plan/terminal-key.ts';
-import {
-  COMMON_PRACTICE,
-  everIn,
-  finding,
-  isLanded,
-  listOf,
-  type Study,
-  sayMoved,
-} from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 /** Mistakes at one part of the loop: shorts, polarity, suppressors, loose ends. */

@@ -1,9 +1,8 @@
-import { buildCircuit } from '../../circuit/build.ts';
 import { endKey } from '../../circuit/nets.ts';
-import { BudgetExceeded } from '../../logic/bdd.ts';
-import { verify } from '../../logic/verify.ts';
+import type { Verified } from '../../logic/verify.ts';
 import type { Core, GatePart, Part, Plan } from '../../plan/plan.ts';
-import { COMMON_PRACTICE, finding, type Study } from '../../study/study.ts';
+import type { Study } from '../../study/study.ts';
+import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
 interface Move {
@@ -79,18 +78,12 @@ function turned(plan: Plan, diode: string): Map<string, string> {
 }
 
 function mends(study: Study, map: ReadonlyMap<string, string>): boolean {
-  try {
-    const after = verify(buildCircuit(study.plan, { moves: map }));
-    return (
-      after.deviations.length === 0 && after.chatter === 0 && after.races.length === 0 && !anyShort(after)
-    );
-  } catch (error) {
-    if (error instanceof BudgetExceeded) return false;
-    throw error;
-  }
+  const after = study.rewired(map).verified;
+  if (!after) return false;
+  return after.deviations.length === 0 && after.chatter === 0 && after.races.length === 0 && !anyShort(after);
 }
 
-function anyShort(after: ReturnType<typeof verify>): boolean {
+function anyShort(after: Verified): boolean {
   return after.circuit.sources.some((s) =>
     after.places.some(
       (p) => after.model.bdd.and(after.settler.at(after.model.shorted[s.index]!, p.mode), p.states) !== 0,
@@ -171,6 +164,7 @@ function report(study: Study, move: Move, alone: boolean): Finding {
       : `With this change and the like ones named beside it every load does what is meant; ${tabWords(part, move.from)}.`,
     fix: `Move the ${colours} core${move.ends.length > 1 ? 's' : ''} from ${move.part}.${move.from} to ${move.part}.${move.to}.`,
     basis: `${COMMON_PRACTICE}; repair proved by solving the circuit with the core moved`,
+    cause: { what: 'tab', terminals: [`${move.part}.${move.from}`, `${move.part}.${move.to}`] },
   });
 }
 

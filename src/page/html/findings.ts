@@ -3,7 +3,7 @@
 import { numbered } from '../../draw/sheet.ts';
 import { isStanding } from '../../findings/cautions.ts';
 import type { Caution, Finding, Report } from '../../findings/report-model.ts';
-import { logicSentence } from '../../report/sentences.ts';
+import { alsoLine, logicSentence } from '../../findings/report-sentences.ts';
 import { xml } from '../../text/xml.ts';
 
 export function findingsHtml(report: Report): string {
@@ -19,8 +19,11 @@ function findingHtml(f: Finding, index: number): string {
   const terms = [
     ...term('Why', [f.why]),
     ...term('Do', [f.fix]),
-    ...term('Mend', f.repair),
-    ...term('Also', f.also),
+    ...term('Mend', f.repair?.words ?? []),
+    ...term(
+      'Also',
+      f.also.map((a) => alsoLine(f, a)),
+    ),
     ...term('Basis', [f.basis]),
   ];
   const mark = index < 0 ? '' : `<span class="mark">!${index + 1}</span> `;

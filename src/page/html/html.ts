@@ -1,6 +1,6 @@
 /** The page as a whole: one file of HTML that needs nothing from anywhere. */
 
-import { verdictLine } from '../../report/sentences.ts';
+import { verdictLine } from '../../findings/report-sentences.ts';
 import { xml } from '../../text/xml.ts';
 import { controlsHtml } from './controls.ts';
 import { drawingHtml } from './drawing.ts';

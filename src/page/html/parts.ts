@@ -3,7 +3,7 @@ import type { Circuit } from '../../circuit/circuit.ts';
 import type { Drawing } from '../../draw/drawing.ts';
 import type { Report } from '../../findings/report-model.ts';
 import type { Plan } from '../../plan/plan.ts';
-import type { TruthTable } from '../../report/table.ts';
+import type { TruthTable } from '../../study/table-model.ts';
 
 /** One position that a button puts an input in. */
 export interface Setting {

@@ -1,6 +1,6 @@
 /** Tables of a page: what relays, loads and supplies do now, and the truth table. */
 
-import { cell, deviationText, type TableRow } from '../../report/table.ts';
+import { cell, deviationText, type TableRow } from '../../study/table-model.ts';
 import { xml } from '../../text/xml.ts';
 import type { PageParts } from './parts.ts';
 

@@ -3,7 +3,7 @@ import type { Drawing } from '../../draw/drawing.ts';
 import { layOnPaper, type PaperSize } from '../../draw/paper.ts';
 import { findingMarks } from '../../draw/sheet.ts';
 import { drawingSvg, FONT } from '../../draw/svg.ts';
-import { cell, deviationText } from '../table.ts';
+import { cell, deviationText } from '../../study/table-model.ts';
 import { filled, paragraph, table } from './html.ts';
 import type { SheetParts } from './parts.ts';
 

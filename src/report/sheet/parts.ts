@@ -9,7 +9,7 @@ import type { WireEnd } from '../../lists/wire-ends.ts';
 import type { WireList } from '../../lists/wirelist.ts';
 import type { MeterSheet } from '../../meter/sheet-model.ts';
 import type { Plan } from '../../plan/plan.ts';
-import type { TruthTable } from '../table.ts';
+import type { TruthTable } from '../../study/table-model.ts';
 
 export interface SheetParts extends Pick<LayoutInput, 'circuit' | 'sides'> {
   readonly plan: Plan;

@@ -3,8 +3,8 @@
 import { numbered } from '../../draw/sheet.ts';
 import { isStanding } from '../../findings/cautions.ts';
 import type { Caution } from '../../findings/report-model.ts';
+import { logicSentence, verdictLine } from '../../findings/report-sentences.ts';
 import { xml } from '../../text/xml.ts';
-import { logicSentence, verdictLine } from '../sentences.ts';
 import { list, paragraph, table } from './html.ts';
 import type { SheetParts } from './parts.ts';
 

@@ -1,7 +1,8 @@
 /** Runs mistakes through the oracles and through `check`, and counts who agrees. */
-import { check } from '../../../src/findings/judge.ts';
+import { judge } from '../../../src/findings/judge.ts';
 import type { Finding, Report } from '../../../src/findings/report-model.ts';
 import { readPlan } from '../../../src/plan/read.ts';
+import { Study } from '../../../src/study/study.ts';
 import { type Ground, grave, type Judgement, leading } from './judgement.ts';
 import { UNFUSED } from './mains-rules.ts';
 import type { Mutant } from './mutant.ts';
@@ -63,7 +64,7 @@ export function tryOne(plan: string, m: Mutant, ground: Ground): Case {
     return { ...blank, judged: { symptoms: [], open: [] }, outcome: 'refused', verdict: 'refused', found };
   }
   const judged = ground.judge(m);
-  const report: Report = check(read.plan);
+  const report: Report = judge(Study.of(read.plan));
   const hard = report.findings.filter((f) => HARD.includes(f.severity));
   const outcome = outcomeOf(m, judged, report.verdict === 'fail', hard, ground);
   const first = hard[0];

@@ -1,0 +1,25 @@
+import type { FindingEntry } from '../entry.ts';
+import { coilDropsAtStart } from './coil-drops-at-start.ts';
+import { coilFrequency } from './coil-frequency.ts';
+import { coilHoldsIn } from './coil-holds-in.ts';
+import { coilInSeries } from './coil-in-series.ts';
+import { coilKind } from './coil-kind.ts';
+import { coilThinMargin } from './coil-thin-margin.ts';
+import { coilTooHigh } from './coil-too-high.ts';
+import { coilTooLow } from './coil-too-low.ts';
+import { coilUnsuppressed } from './coil-unsuppressed.ts';
+import { polarityReversed } from './polarity-reversed.ts';
+
+/** The findings of question 4, as `explain` lists them. */
+export const coilEntries: readonly FindingEntry[] = [
+  coilKind,
+  coilTooLow,
+  coilThinMargin,
+  coilTooHigh,
+  coilFrequency,
+  coilDropsAtStart,
+  coilHoldsIn,
+  coilInSeries,
+  coilUnsuppressed,
+  polarityReversed,
+];

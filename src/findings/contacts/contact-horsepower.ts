@@ -1,0 +1,15 @@
+import type { FindingEntry } from '../entry.ts';
+
+export const contactHorsepower: FindingEntry = {
+  id: 'contact-horsepower',
+  title: 'the motor is bigger than the contact’s horsepower rating',
+  severity: 'warning',
+  question: 6,
+  base: 'dc-chain',
+  meaning:
+    'The contact states the largest motor it may switch at this voltage, and this motor is larger. The amperes beside it are for heaters and do not count. Such a relay lasts some weeks and then sticks.',
+  wrong: 'contact: {ratings: [30 A 240 V AC], motor: [0.5 hp 120 V AC]}',
+  right: 'contact: {ratings: [30 A 240 V AC], motor: [1.5 hp 120 V AC]}',
+  basis: 'NEC 430.83(A)(1)',
+  followsFrom: [],
+};

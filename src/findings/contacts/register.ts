@@ -1,0 +1,21 @@
+import type { FindingEntry } from '../entry.ts';
+import { contactHorsepower } from './contact-horsepower.ts';
+import { contactLeakage } from './contact-leakage.ts';
+import { contactNotMotorRated } from './contact-not-motor-rated.ts';
+import { contactRunning } from './contact-running.ts';
+import { contactStarting } from './contact-starting.ts';
+import { contactVoltage } from './contact-voltage.ts';
+import { motorUnprotected } from './motor-unprotected.ts';
+import { startsPerHour } from './starts-per-hour.ts';
+
+/** The findings of question 6, as `explain` lists them. */
+export const contactsEntries: readonly FindingEntry[] = [
+  contactVoltage,
+  contactRunning,
+  contactStarting,
+  contactHorsepower,
+  contactNotMotorRated,
+  contactLeakage,
+  motorUnprotected,
+  startsPerHour,
+];

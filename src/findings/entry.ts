@@ -1,0 +1,29 @@
+import type { FindingId } from './finding-ids.ts';
+import type { QuestionNumber, Severity } from './report-words.ts';
+
+/** What there is to say of a finding once and for all; `pullin explain ID` prints it. */
+export interface FindingEntry {
+  readonly id: FindingId;
+  /** how grave it usually is; one that is found may be graver or less so */
+  readonly severity: Severity;
+  readonly question: QuestionNumber;
+  /** what is wrong, in at most 70 characters */
+  readonly title: string;
+  /** two to four sentences: what happens, why, how it comes about */
+  readonly meaning: string;
+  /** plan in tests/findings/bases in which `right` stands; with `wrong` in its place the finding appears */
+  readonly base: string;
+  readonly wrong: string;
+  readonly right: string;
+  /** standard and clause, or "common practice" */
+  readonly basis: string;
+  /** what it is only a consequence of: under the first of these that stands, it is folded and not counted on its own */
+  readonly followsFrom: readonly FindingId[];
+  /** whether one core that sits on the wrong tab explains it, where moving that core mends the plan */
+  readonly goneByOneMove?: true;
+}
+
+/** Lines of a plan as they stand there. */
+export function extract(...lines: readonly string[]): string {
+  return lines.join('\n');
+}

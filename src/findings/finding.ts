@@ -1,0 +1,53 @@
+/** How a check tells what it found. */
+import type { Plan, Position } from '../plan/plan.ts';
+import type { FindingId } from './finding-ids.ts';
+import type { Cause, Figure, Finding } from './report-model.ts';
+import type { QuestionNumber, Severity } from './report-words.ts';
+
+export const COMMON_PRACTICE = 'common practice';
+
+export interface FindingInput {
+  readonly id: FindingId;
+  readonly severity: Severity;
+  readonly question: QuestionNumber;
+  readonly parts: readonly string[];
+  readonly terminals?: readonly string[];
+  readonly at?: Position | undefined;
+  readonly message: string;
+  readonly why: string;
+  readonly fix: string;
+  readonly figures?: readonly Figure[];
+  readonly basis: string;
+  readonly cause?: Cause;
+}
+
+/** A finding with its place in the file: the position given, else that of a core on the terminal, else the part. */
+export function finding(plan: Plan, input: FindingInput): Finding {
+  const at = input.at ?? coreAt(plan, input.terminals ?? []) ?? plan.parts.get(input.parts[0] ?? '')?.at;
+  return {
+    id: input.id,
+    severity: input.severity,
+    question: input.question,
+    parts: [...new Set(input.parts)],
+    terminals: [...new Set(input.terminals ?? [])],
+    line: at?.line ?? 1,
+    column: at?.column ?? 1,
+    message: input.message,
+    why: input.why,
+    fix: input.fix,
+    figures: [...(input.figures ?? [])],
+    basis: input.basis,
+    cause: input.cause ?? null,
+    also: [],
+    repair: null,
+  };
+}
+
+function coreAt(plan: Plan, terminals: readonly string[]): Position | undefined {
+  for (const t of terminals)
+    for (const run of plan.runs)
+      for (const core of run.cores)
+        for (const end of [core.a, core.b])
+          if ((end.terminal === '' ? end.part : `${end.part}.${end.terminal}`) === t) return end.at;
+  return undefined;
+}

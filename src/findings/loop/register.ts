@@ -1,0 +1,33 @@
+import type { FindingEntry } from '../entry.ts';
+import { batteryShortLived } from './battery-short-lived.ts';
+import { coilCurrentUnknown } from './coil-current-unknown.ts';
+import { coilShorted } from './coil-shorted.ts';
+import { diodeBackwards } from './diode-backwards.ts';
+import { dropLarge } from './drop-large.ts';
+import { fuseTooSmall } from './fuse-too-small.ts';
+import { suppliesJoined } from './supplies-joined.ts';
+import { supplyNotLimited } from './supply-not-limited.ts';
+import { supplyOverloaded } from './supply-overloaded.ts';
+import { supplyShorted } from './supply-shorted.ts';
+import { switchKindUnrated } from './switch-kind-unrated.ts';
+import { switchOverloaded } from './switch-overloaded.ts';
+import { switchUnderloaded } from './switch-underloaded.ts';
+import { wireOverloaded } from './wire-overloaded.ts';
+
+/** The findings of question 5, as `explain` lists them. */
+export const loopEntries: readonly FindingEntry[] = [
+  supplyShorted,
+  suppliesJoined,
+  supplyNotLimited,
+  supplyOverloaded,
+  wireOverloaded,
+  fuseTooSmall,
+  dropLarge,
+  batteryShortLived,
+  coilShorted,
+  diodeBackwards,
+  switchOverloaded,
+  switchKindUnrated,
+  switchUnderloaded,
+  coilCurrentUnknown,
+];

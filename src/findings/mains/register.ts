@@ -1,0 +1,23 @@
+import type { FindingEntry } from '../entry.ts';
+import { boxOverfilled } from './box-overfilled.ts';
+import { breakerMayTrip } from './breaker-may-trip.ts';
+import { breakerTooLarge } from './breaker-too-large.ts';
+import { circuitOverloaded } from './circuit-overloaded.ts';
+import { cordAsFixedWiring } from './cord-as-fixed-wiring.ts';
+import { cordTooThin } from './cord-too-thin.ts';
+import { phaseMissing } from './phase-missing.ts';
+import { plugMismatch } from './plug-mismatch.ts';
+import { powerImplausible } from './power-implausible.ts';
+
+/** The findings of question 7, as `explain` lists them. */
+export const mainsEntries: readonly FindingEntry[] = [
+  circuitOverloaded,
+  breakerTooLarge,
+  breakerMayTrip,
+  cordTooThin,
+  cordAsFixedWiring,
+  boxOverfilled,
+  plugMismatch,
+  powerImplausible,
+  phaseMissing,
+];

@@ -1,0 +1,25 @@
+/** The words of a report that other programs may count on. */
+
+/** The seven questions in the order a report answers them. Each is put so that `yes` is the good answer. */
+export const QUESTIONS = [
+  'Is mains kept apart from the low-voltage side?',
+  'Does every gate start its load?',
+  'Does the load stop when all gates are shut?',
+  'Will the coil pull in, and let go?',
+  'Will the supply, the switches and the wire carry the loop?',
+  'Will the contacts survive the motor?',
+  'Will the mains side carry the motor?',
+] as const;
+
+/** Worst first; signal words of ISO 3864-2 and ANSI Z535, with `fault` and `doubt` for a plan that harms nobody. */
+export const SEVERITIES = ['danger', 'warning', 'fault', 'caution', 'doubt', 'notice'] as const;
+/** Signal words of a caution, worst first (ISO 3864-2, ANSI Z535). */
+export const LEVELS = ['danger', 'warning', 'caution', 'notice'] as const;
+export const ANSWERS = ['yes', 'no', 'cannot tell', 'not applicable'] as const;
+export const VERDICTS = ['pass', 'fail', 'cannot-tell'] as const;
+
+export type Severity = (typeof SEVERITIES)[number];
+export type Level = (typeof LEVELS)[number];
+export type Answer = (typeof ANSWERS)[number];
+export type Verdict = (typeof VERDICTS)[number];
+export type QuestionNumber = 1 | 2 | 3 | 4 | 5 | 6 | 7;

@@ -1,0 +1,45 @@
+import type { FindingEntry } from '../entry.ts';
+import { blockIgnored } from './block-ignored.ts';
+import { breakIsSilent } from './break-is-silent.ts';
+import { breakStartsLoad } from './break-starts-load.ts';
+import { chatters } from './chatters.ts';
+import { dependsOnOrder } from './depends-on-order.ts';
+import { gateDead } from './gate-dead.ts';
+import { gateOnWrongTab } from './gate-on-wrong-tab.ts';
+import { gateStopsLoad } from './gate-stops-load.ts';
+import { gatesInSeries } from './gates-in-series.ts';
+import { intentMissing } from './intent-missing.ts';
+import { loopDead } from './loop-dead.ts';
+import { looseEnd } from './loose-end.ts';
+import { ringHidesBreak } from './ring-hides-break.ts';
+import { runsOnDeadSupply } from './runs-on-dead-supply.ts';
+import { runsWithAllShut } from './runs-with-all-shut.ts';
+import { runsWithoutCause } from './runs-without-cause.ts';
+import { staysOn } from './stays-on.ts';
+import { stopsOnDeadSupply } from './stops-on-dead-supply.ts';
+import { stopsWithoutCause } from './stops-without-cause.ts';
+import { undecided } from './undecided.ts';
+
+/** The findings of questions 2 and 3, as `explain` lists them. */
+export const startsEntries: readonly FindingEntry[] = [
+  loopDead,
+  gateDead,
+  gateOnWrongTab,
+  gatesInSeries,
+  gateStopsLoad,
+  stopsWithoutCause,
+  chatters,
+  dependsOnOrder,
+  looseEnd,
+  intentMissing,
+  undecided,
+  breakIsSilent,
+  ringHidesBreak,
+  runsWithAllShut,
+  runsWithoutCause,
+  blockIgnored,
+  staysOn,
+  runsOnDeadSupply,
+  stopsOnDeadSupply,
+  breakStartsLoad,
+];

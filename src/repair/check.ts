@@ -1,0 +1,61 @@
+/** The check with its repairs. */
+
+import type { Edit } from '../edit/edits.ts';
+import { judge } from '../findings/judge.ts';
+import type { Report } from '../findings/report-model.ts';
+import type { Plan } from '../plan/plan.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
+import type { Study } from '../study/study.ts';
+import { isWiring, mend } from './mend.ts';
+import type { Repair } from './mended.ts';
+
+/** Terminals of a plan up to which a repair is sought as part of the check; beyond, `mend` is asked for by name. */
+const MOST_TERMINALS = 250;
+
+/**
+ * The report of a plan, each grave finding of questions 1 to 3 with the first verified repair that does away with it.
+ * Where one change does away with all of them, the first finding names the parts that the change touches.
+ */
+export function check(study: Study): Report {
+  const { plan } = study;
+  const report = judge(study);
+  const terminals = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
+  const wrong = report.findings.filter(isWiring);
+  if (wrong.length === 0 || terminals > MOST_TERMINALS) return report;
+  const first = mend(study, { thorough: false }).repairs[0];
+  if (!first) return report;
+  const parts = isOneChange(first) ? touched(plan, first.edits) : [];
+  const findings = report.findings.map((f) => {
+    if (!wrong.includes(f)) return f;
+    const silent = f === wrong[0] && !f.parts.some((p) => parts.includes(p));
+    return {
+      ...f,
+      parts: silent ? [...f.parts, ...parts] : f.parts,
+      repair: { words: first.words, edits: first.edits },
+    };
+  });
+  return { ...report, findings };
+}
+
+/** One end, one pair, one core; or all the ends on one tab. */
+function isOneChange({ edits }: Repair): boolean {
+  if (edits.length === 1) return true;
+  const tabs = new Set(edits.map((e) => (e.do === 'move' ? e.to : '')));
+  return edits.every((e) => e.do === 'move') && tabs.size === 1;
+}
+
+/** Parts at which the edits put on or take off an end. */
+function touched(plan: Plan, edits: readonly Edit[]): string[] {
+  const at = (e: { run: number; core: number }) => plan.runs[e.run]!.cores[e.core]!;
+  const part = (terminal: string) => partOfKey(terminal);
+  return [
+    ...new Set(
+      edits.flatMap((e) => {
+        if (e.do === 'add') return [part(e.from), part(e.to)];
+        if (e.do === 'move') return [part(e.to), at(e)[e.end].part];
+        if (e.do === 'remove') return [at(e).a.part, at(e).b.part];
+        return [at(e.first)[e.first.end].part, at(e.second)[e.second.end].part];
+      }),
+    ),
+  ];
+}

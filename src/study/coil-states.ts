@@ -1,0 +1,38 @@
+/** Every coil with what it gets in the worst case and what it needs. */
+import type { Relay } from '../circuit/circuit.ts';
+import type { Plan } from '../plan/plan.ts';
+import { pullInAt } from '../ratings/coil.ts';
+import type { CoilRow } from './coil-rows.ts';
+import { warmCelsius } from './corners.ts';
+import type { Electrics } from './electrics.ts';
+import type { FedCoil } from './fed-coils.ts';
+
+/** A coil with its rows and the volts that it needs when warm. */
+export interface CoilState {
+  readonly fed: FedCoil;
+  readonly relay: Relay;
+  readonly rows: readonly CoilRow[];
+  /** V to pull in at the end of a long run in the warmest air */
+  readonly pullIn: number;
+}
+
+/** The row with the least to spare. */
+export function worstRow(state: CoilState): CoilRow {
+  return state.rows.reduce((x, y) => (y.least < x.least ? y : x));
+}
+
+/** The coils whose kind of current suits their supply, with a row for each way of feeding them; none without solvers. */
+export function coilStates(
+  plan: Plan,
+  coils: readonly FedCoil[],
+  electrics: Electrics | undefined,
+): CoilState[] {
+  if (!electrics) return [];
+  return coils.flatMap((fed) => {
+    const { model, part, source } = fed;
+    if (source.kind !== model.kind) return [];
+    const relay = electrics.v.circuit.relays.find((r) => r.part === part.name)!;
+    const rows = electrics.rows(relay);
+    return rows.length === 0 ? [] : [{ fed, relay, rows, pullIn: pullInAt(model, warmCelsius(plan, model)) }];
+  });
+}

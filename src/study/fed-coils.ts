@@ -1,0 +1,46 @@
+/** Coils, and what feeds them. */
+import type { Source } from '../circuit/circuit.ts';
+import { FALSE } from '../logic/bdd.ts';
+import type { Verified } from '../logic/verify.ts';
+import type { BatteryPart, SupplyPart } from '../plan/plan.ts';
+import type { CoilModel } from '../ratings/coil.ts';
+import { type SupplyModel, supplyModel } from '../ratings/supply.ts';
+import type { Basis } from './basis.ts';
+import { type Coiled, modelOf } from './corners.ts';
+
+/** A coil with the low-voltage or mains source that can feed it directly. */
+export interface FedCoil {
+  readonly part: Coiled;
+  readonly model: CoilModel;
+  readonly source: Source;
+  readonly supply: SupplyModel | undefined;
+}
+
+/** Every coil with each source whose two poles can reach its two ends through contacts and diodes. */
+export function fedCoils({ circuit, plan, verified: v }: Basis): FedCoil[] {
+  if (!v) return [];
+  const found: FedCoil[] = [];
+  for (const relay of circuit.relays) {
+    const part = plan.parts.get(relay.part) as Coiled;
+    const sense = relay.senses[0];
+    if (sense?.by !== 'volts' || sense.a === sense.b) continue;
+    for (const source of circuit.sources) {
+      if (!reaches(v, source, sense.a) || !reaches(v, source, sense.b)) continue;
+      const owner = plan.parts.get(source.part) as SupplyPart | BatteryPart;
+      const supply = source.mains ? undefined : supplyModel(owner, plan.practice);
+      found.push({ part, model: modelOf(part), source, supply });
+      break;
+    }
+  }
+  return found;
+}
+
+function reaches(v: Verified, source: Source, net: number): boolean {
+  const reach = [...v.model.railReach[source.index]!];
+  if (!source.mains && source.kind === 'dc')
+    reach.push(
+      ...v.model.conduction.throughDiodes(source.rails[0]!.net, true).slice(-1),
+      ...v.model.conduction.throughDiodes(source.rails[1]!.net, false).slice(-1),
+    );
+  return reach.some((r) => (r.get(net) ?? FALSE) !== FALSE);
+}

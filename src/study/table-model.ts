@@ -1,0 +1,27 @@
+/** The truth table as data. */
+
+export interface TableRow {
+  /** what was moved, `bandsaw open` */
+  readonly label: string;
+  readonly inputs: Readonly<Record<string, string>>;
+  readonly relays: Readonly<Record<string, string>>;
+  readonly loads: Readonly<Record<string, string>>;
+  /** what the plan intends for each load (or relay) */
+  readonly expected: Readonly<Record<string, string>>;
+}
+export interface TruthTable {
+  /** names of inputs, relays and loads in the order to print them */
+  readonly columns: readonly string[];
+  readonly rows: readonly TableRow[];
+}
+
+/** What the row shows for a column; the parts' names are unique over inputs, relays and loads. */
+export function cell(row: TableRow, name: string): string {
+  return row.loads[name] ?? row.relays[name] ?? row.inputs[name] ?? '';
+}
+
+/** `collector ought to run`; empty where the row is as intended. */
+export function deviationText(row: TableRow): string {
+  const wrong = Object.entries(row.expected).filter(([name, want]) => cell(row, name) !== want);
+  return wrong.map(([name, want]) => `${name} ought to ${want === 'runs' ? 'run' : `be ${want}`}`).join(', ');
+}
