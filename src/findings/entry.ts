@@ -1,4 +1,6 @@
+import type { Study } from '../study/study.ts';
 import type { FindingId } from './finding-ids.ts';
+import type { Finding } from './report-model.ts';
 import type { QuestionNumber, Severity } from './report-words.ts';
 
 /** What there is to say of a finding once and for all; `pullin explain ID` prints it. */
@@ -21,6 +23,12 @@ export interface FindingEntry {
   readonly followsFrom: readonly FindingId[];
   /** whether one core that sits on the wrong tab explains it, where moving that core mends the plan */
   readonly goneByOneMove?: true;
+}
+
+/** One finding: what there is to say of it, and how it is found in a plan. Pure. */
+export interface Check {
+  readonly entry: FindingEntry;
+  readonly find: (study: Study) => readonly Finding[];
 }
 
 /** Lines of a plan as they stand there. */

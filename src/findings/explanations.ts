@@ -6,5 +6,5 @@ import { REGISTER } from './register.ts';
 export type Explanation = Omit<FindingEntry, 'followsFrom' | 'goneByOneMove'>;
 
 export const explanations: readonly Explanation[] = REGISTER.map(
-  ({ followsFrom: _, goneByOneMove: __, ...explanation }) => explanation,
+  ({ entry: { followsFrom: _, goneByOneMove: __, ...explanation } }) => explanation,
 );

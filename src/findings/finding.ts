@@ -1,5 +1,6 @@
 /** How a check tells what it found. */
 import type { Plan, Position } from '../plan/plan.ts';
+import type { FindingEntry } from './entry.ts';
 import type { FindingId } from './finding-ids.ts';
 import type { Cause, Figure, Finding } from './report-model.ts';
 import type { QuestionNumber, Severity } from './report-words.ts';
@@ -50,4 +51,13 @@ function coreAt(plan: Plan, terminals: readonly string[]): Position | undefined 
         for (const end of [core.a, core.b])
           if ((end.terminal === '' ? end.part : `${end.part}.${end.terminal}`) === t) return end.at;
   return undefined;
+}
+
+/** What a check found, with id, question and usual severity from its entry. */
+export function found(
+  plan: Plan,
+  { id, severity, question }: FindingEntry,
+  input: Omit<FindingInput, 'id' | 'severity' | 'question'> & { readonly severity?: Severity },
+): Finding {
+  return finding(plan, { id, severity, question, ...input });
 }

@@ -7,30 +7,17 @@ import { motorCurrents } from '../ratings/motor.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { listOf } from '../text/word-list.ts';
-import { checkApart } from './apart/apart.ts';
-import { checkSharing } from './apart/shared-boxes.ts';
 import { type CautionFacts, chooseCautions } from './cautions.ts';
 import { checkCoils } from './coil/coil.ts';
 import { checkContacts, contactFigure } from './contacts/contacts.ts';
-import { checkStartsPerHour } from './contacts/starts-per-hour-found.ts';
 import type { FindingId } from './finding-ids.ts';
 import { arrange } from './fold.ts';
-import { checkBatteries } from './loop/battery.ts';
-import { checkLoop } from './loop/loop.ts';
-import { checkSupplies } from './loop/supplies.ts';
 import { draws } from './loop/supply-load.ts';
-import { checkWires } from './loop/wires.ts';
-import { boxFillDefaults, checkBoxFill } from './mains/box-fill.ts';
-import { checkBranch } from './mains/branch.ts';
-import { checkCords } from './mains/cords.ts';
-import { checkMains } from './mains/mains.ts';
+import { boxFillDefaults } from './mains/box-fill.ts';
+import { REGISTER } from './register.ts';
 import { type Finding, type Question, type Report, verdictOf } from './report-model.ts';
 import { proofOf } from './report-proof.ts';
 import { QUESTIONS, type QuestionNumber } from './report-words.ts';
-import { checkBreaks } from './starts/breaks.ts';
-import { checkStarts } from './starts/starts.ts';
-import { checkWiring } from './starts/wiring.ts';
-import { findWrongTabs } from './starts/wrong-tab.ts';
 
 const judged = new WeakMap<Study, Report>();
 
@@ -48,28 +35,9 @@ export function judge(study: Study): Report {
 }
 
 function report(s: Study): Report {
-  const { electrics } = s;
   const coils = checkCoils(s);
   const contacts = checkContacts(s);
-  const findings = arrange([
-    ...checkApart(s),
-    ...checkSharing(s),
-    ...findWrongTabs(s),
-    ...checkStarts(s),
-    ...checkBreaks(s),
-    ...checkWiring(s),
-    ...checkSupplies(s),
-    ...coils.findings,
-    ...checkLoop(s, coils.states),
-    ...checkWires(s, electrics, coils.states),
-    ...checkBatteries(s, electrics),
-    ...contacts.findings,
-    ...checkMains(s),
-    ...checkStartsPerHour(s),
-    ...checkBranch(s),
-    ...checkBoxFill(s),
-    ...checkCords(s, electrics),
-  ]);
+  const findings = arrange(REGISTER.flatMap((check) => check.find(s)));
   const { plan } = s;
   return {
     format: 1,

@@ -1,23 +1,23 @@
 /** Every finding there is, in the order of the questions. */
-import { apartEntries } from './apart/register.ts';
-import { coilEntries } from './coil/register.ts';
-import { contactsEntries } from './contacts/register.ts';
-import type { FindingEntry } from './entry.ts';
+import { apartChecks } from './apart/register.ts';
+import { coilChecks } from './coil/register.ts';
+import { contactsChecks } from './contacts/register.ts';
+import type { Check, FindingEntry } from './entry.ts';
 import type { FindingId } from './finding-ids.ts';
-import { loopEntries } from './loop/register.ts';
-import { mainsEntries } from './mains/register.ts';
-import { startsEntries } from './starts/register.ts';
+import { loopChecks } from './loop/register.ts';
+import { mainsChecks } from './mains/register.ts';
+import { startsChecks } from './starts/register.ts';
 
-export const REGISTER: readonly FindingEntry[] = [
-  ...apartEntries,
-  ...startsEntries,
-  ...coilEntries,
-  ...loopEntries,
-  ...contactsEntries,
-  ...mainsEntries,
+export const REGISTER: readonly Check[] = [
+  ...apartChecks,
+  ...startsChecks,
+  ...coilChecks,
+  ...loopChecks,
+  ...contactsChecks,
+  ...mainsChecks,
 ];
 
-const byId = new Map(REGISTER.map((entry) => [entry.id, entry]));
+const byId = new Map(REGISTER.map(({ entry }) => [entry.id, entry]));
 
 export function entryOf(id: FindingId): FindingEntry {
   return byId.get(id)!;

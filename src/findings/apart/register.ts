@@ -1,4 +1,5 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Check } from '../entry.ts';
+import { grouped } from '../groups.ts';
 import { earthAsReturn } from './earth-as-return.ts';
 import { earthBroken } from './earth-broken.ts';
 import { insulationTooLow } from './insulation-too-low.ts';
@@ -15,19 +16,19 @@ import { sidesShareCable } from './sides-share-cable.ts';
 import { supplyOverLimits } from './supply-over-limits.ts';
 
 /** The findings of question 1, as `explain` lists them. */
-export const apartEntries: readonly FindingEntry[] = [
-  mainsMeetsLowVoltage,
-  mainsThroughGate,
-  mainsShorted,
-  earthBroken,
-  lineNotSwitched,
-  lineNeutralSwapped,
-  neutralEarthed,
-  earthAsReturn,
-  lowVoltageEarthed,
-  sidesShareBox,
-  sidesShareCable,
-  insulationTooLow,
-  supplyOverLimits,
-  phaseOrder,
+export const apartChecks: readonly Check[] = [
+  grouped(mainsMeetsLowVoltage),
+  grouped(mainsThroughGate),
+  grouped(mainsShorted),
+  grouped(earthBroken),
+  grouped(lineNotSwitched),
+  grouped(lineNeutralSwapped),
+  grouped(neutralEarthed),
+  grouped(earthAsReturn),
+  grouped(lowVoltageEarthed),
+  grouped(sidesShareBox),
+  grouped(sidesShareCable),
+  grouped(insulationTooLow),
+  grouped(supplyOverLimits),
+  grouped(phaseOrder),
 ];

@@ -1,4 +1,5 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Check } from '../entry.ts';
+import { grouped } from '../groups.ts';
 import { coilDropsAtStart } from './coil-drops-at-start.ts';
 import { coilFrequency } from './coil-frequency.ts';
 import { coilHoldsIn } from './coil-holds-in.ts';
@@ -11,15 +12,15 @@ import { coilUnsuppressed } from './coil-unsuppressed.ts';
 import { polarityReversed } from './polarity-reversed.ts';
 
 /** The findings of question 4, as `explain` lists them. */
-export const coilEntries: readonly FindingEntry[] = [
-  coilKind,
-  coilTooLow,
-  coilThinMargin,
-  coilTooHigh,
-  coilFrequency,
-  coilDropsAtStart,
-  coilHoldsIn,
-  coilInSeries,
-  coilUnsuppressed,
-  polarityReversed,
+export const coilChecks: readonly Check[] = [
+  grouped(coilKind),
+  grouped(coilTooLow),
+  grouped(coilThinMargin),
+  grouped(coilTooHigh),
+  grouped(coilFrequency),
+  grouped(coilDropsAtStart),
+  grouped(coilHoldsIn),
+  grouped(coilInSeries),
+  grouped(coilUnsuppressed),
+  grouped(polarityReversed),
 ];

@@ -1,4 +1,5 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Check } from '../entry.ts';
+import { grouped } from '../groups.ts';
 import { contactHorsepower } from './contact-horsepower.ts';
 import { contactLeakage } from './contact-leakage.ts';
 import { contactNotMotorRated } from './contact-not-motor-rated.ts';
@@ -9,13 +10,13 @@ import { motorUnprotected } from './motor-unprotected.ts';
 import { startsPerHour } from './starts-per-hour.ts';
 
 /** The findings of question 6, as `explain` lists them. */
-export const contactsEntries: readonly FindingEntry[] = [
-  contactVoltage,
-  contactRunning,
-  contactStarting,
-  contactHorsepower,
-  contactNotMotorRated,
-  contactLeakage,
-  motorUnprotected,
-  startsPerHour,
+export const contactsChecks: readonly Check[] = [
+  grouped(contactVoltage),
+  grouped(contactRunning),
+  grouped(contactStarting),
+  grouped(contactHorsepower),
+  grouped(contactNotMotorRated),
+  grouped(contactLeakage),
+  grouped(motorUnprotected),
+  grouped(startsPerHour),
 ];

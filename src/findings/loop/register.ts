@@ -1,4 +1,5 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Check } from '../entry.ts';
+import { grouped } from '../groups.ts';
 import { batteryShortLived } from './battery-short-lived.ts';
 import { coilCurrentUnknown } from './coil-current-unknown.ts';
 import { coilShorted } from './coil-shorted.ts';
@@ -15,19 +16,19 @@ import { switchUnderloaded } from './switch-underloaded.ts';
 import { wireOverloaded } from './wire-overloaded.ts';
 
 /** The findings of question 5, as `explain` lists them. */
-export const loopEntries: readonly FindingEntry[] = [
-  supplyShorted,
-  suppliesJoined,
-  supplyNotLimited,
-  supplyOverloaded,
-  wireOverloaded,
-  fuseTooSmall,
-  dropLarge,
-  batteryShortLived,
-  coilShorted,
-  diodeBackwards,
-  switchOverloaded,
-  switchKindUnrated,
-  switchUnderloaded,
-  coilCurrentUnknown,
+export const loopChecks: readonly Check[] = [
+  grouped(supplyShorted),
+  grouped(suppliesJoined),
+  grouped(supplyNotLimited),
+  grouped(supplyOverloaded),
+  grouped(wireOverloaded),
+  grouped(fuseTooSmall),
+  grouped(dropLarge),
+  grouped(batteryShortLived),
+  grouped(coilShorted),
+  grouped(diodeBackwards),
+  grouped(switchOverloaded),
+  grouped(switchKindUnrated),
+  grouped(switchUnderloaded),
+  grouped(coilCurrentUnknown),
 ];

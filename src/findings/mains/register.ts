@@ -1,4 +1,5 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Check } from '../entry.ts';
+import { grouped } from '../groups.ts';
 import { boxOverfilled } from './box-overfilled.ts';
 import { breakerMayTrip } from './breaker-may-trip.ts';
 import { breakerTooLarge } from './breaker-too-large.ts';
@@ -10,14 +11,14 @@ import { plugMismatch } from './plug-mismatch.ts';
 import { powerImplausible } from './power-implausible.ts';
 
 /** The findings of question 7, as `explain` lists them. */
-export const mainsEntries: readonly FindingEntry[] = [
-  circuitOverloaded,
-  breakerTooLarge,
-  breakerMayTrip,
-  cordTooThin,
-  cordAsFixedWiring,
-  boxOverfilled,
-  plugMismatch,
-  powerImplausible,
-  phaseMissing,
+export const mainsChecks: readonly Check[] = [
+  grouped(circuitOverloaded),
+  grouped(breakerTooLarge),
+  grouped(breakerMayTrip),
+  grouped(cordTooThin),
+  grouped(cordAsFixedWiring),
+  grouped(boxOverfilled),
+  grouped(plugMismatch),
+  grouped(powerImplausible),
+  grouped(phaseMissing),
 ];

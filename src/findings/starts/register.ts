@@ -1,4 +1,5 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Check } from '../entry.ts';
+import { grouped } from '../groups.ts';
 import { blockIgnored } from './block-ignored.ts';
 import { breakIsSilent } from './break-is-silent.ts';
 import { breakStartsLoad } from './break-starts-load.ts';
@@ -21,25 +22,25 @@ import { stopsWithoutCause } from './stops-without-cause.ts';
 import { undecided } from './undecided.ts';
 
 /** The findings of questions 2 and 3, as `explain` lists them. */
-export const startsEntries: readonly FindingEntry[] = [
-  loopDead,
-  gateDead,
-  gateOnWrongTab,
-  gatesInSeries,
-  gateStopsLoad,
-  stopsWithoutCause,
-  chatters,
-  dependsOnOrder,
-  looseEnd,
-  intentMissing,
-  undecided,
-  breakIsSilent,
-  ringHidesBreak,
-  runsWithAllShut,
-  runsWithoutCause,
-  blockIgnored,
-  staysOn,
-  runsOnDeadSupply,
-  stopsOnDeadSupply,
-  breakStartsLoad,
+export const startsChecks: readonly Check[] = [
+  grouped(loopDead),
+  grouped(gateDead),
+  grouped(gateOnWrongTab),
+  grouped(gatesInSeries),
+  grouped(gateStopsLoad),
+  grouped(stopsWithoutCause),
+  grouped(chatters),
+  grouped(dependsOnOrder),
+  grouped(looseEnd),
+  grouped(intentMissing),
+  grouped(undecided),
+  grouped(breakIsSilent),
+  grouped(ringHidesBreak),
+  grouped(runsWithAllShut),
+  grouped(runsWithoutCause),
+  grouped(blockIgnored),
+  grouped(staysOn),
+  grouped(runsOnDeadSupply),
+  grouped(stopsOnDeadSupply),
+  grouped(breakStartsLoad),
 ];

@@ -1,0 +1,48 @@
+/** Checks that are still made several at a time. */
+import { perStudy } from '../study/per-study.ts';
+import type { Study } from '../study/study.ts';
+import { checkApart } from './apart/apart.ts';
+import { checkSharing } from './apart/shared-boxes.ts';
+import { checkCoils } from './coil/coil.ts';
+import { checkContacts } from './contacts/contacts.ts';
+import { checkStartsPerHour } from './contacts/starts-per-hour-found.ts';
+import type { Check, FindingEntry } from './entry.ts';
+import { checkBatteries } from './loop/battery.ts';
+import { checkLoop } from './loop/loop.ts';
+import { checkSupplies } from './loop/supplies.ts';
+import { checkWires } from './loop/wires.ts';
+import { checkBoxFill } from './mains/box-fill.ts';
+import { checkBranch } from './mains/branch.ts';
+import { checkCords } from './mains/cords.ts';
+import { checkMains } from './mains/mains.ts';
+import type { Finding } from './report-model.ts';
+import { checkBreaks } from './starts/breaks.ts';
+import { checkStarts } from './starts/starts.ts';
+import { checkWiring } from './starts/wiring.ts';
+import { findWrongTabs } from './starts/wrong-tab.ts';
+
+const GROUPS: readonly ((s: Study) => readonly Finding[])[] = [
+  (s) => checkApart(s),
+  (s) => checkSharing(s),
+  (s) => findWrongTabs(s),
+  (s) => checkStarts(s),
+  (s) => checkBreaks(s),
+  (s) => checkWiring(s),
+  (s) => checkSupplies(s),
+  (s) => checkCoils(s).findings,
+  (s) => checkLoop(s, s.coilStates),
+  (s) => checkWires(s, s.electrics, s.coilStates),
+  (s) => checkBatteries(s, s.electrics),
+  (s) => checkContacts(s).findings,
+  (s) => checkMains(s),
+  (s) => checkStartsPerHour(s),
+  (s) => checkBranch(s),
+  (s) => checkBoxFill(s),
+  (s) => checkCords(s, s.electrics),
+];
+
+const all = perStudy((s) => GROUPS.flatMap((group) => group(s)));
+
+export function grouped(entry: FindingEntry): Check {
+  return { entry, find: (s) => all(s).filter((f) => f.id === entry.id) };
+}
