@@ -10,7 +10,7 @@ async function run(
   session: Session,
 ): Promise<void> {
   const explanations = await session.stages.explanations();
-  const { allCautions } = await import('../findings/cautions.ts');
+  const { allCautions } = await import('../findings/cautions/choose.ts');
   const cautions = allCautions();
   const json = (value: unknown) => session.out.write(`${JSON.stringify(value, null, 2)}\n`);
   const { renderCaution, renderExplanation, renderIndex } = await import('../report/explain.ts');

@@ -1,6 +1,6 @@
 /** The report for people: the verdict, the seven questions, what was found under each, and the cautions. */
 import { Chalk, type ChalkInstance } from 'chalk';
-import { isStanding } from '../findings/cautions.ts';
+import { isStanding } from '../findings/cautions/choose.ts';
 import type { Caution, Finding, Question, Report } from '../findings/report-model.ts';
 import { alsoLine, logicSentence, verdictLine } from '../findings/report-sentences.ts';
 import { type Answer, SEVERITIES, type Severity } from '../findings/report-words.ts';

@@ -1,7 +1,8 @@
 /** Reports made by hand for the tests of what prints them. */
-import { chooseCautions } from '../../src/findings/cautions.ts';
+import { chooseCautions } from '../../src/findings/cautions/choose.ts';
 import type { Finding, Report } from '../../src/findings/report-model.ts';
 import { QUESTIONS } from '../../src/findings/report-words.ts';
+import { FACTS } from '../findings/cautions/some-facts.ts';
 
 export function finding(over: Partial<Finding> = {}): Finding {
   return {
@@ -39,7 +40,7 @@ export function report(over: Partial<Report> = {}): Report {
     logic: { inputs: 3, combinations: 8, holds: true, counterexample: null },
     coils: [],
     contacts: [],
-    cautions: chooseCautions({ practice: 'nec', hasMains: true, mainsConnection: 'cord', class2: true }),
+    cautions: chooseCautions(FACTS),
     defaults: [],
     ...over,
   };

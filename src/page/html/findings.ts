@@ -1,7 +1,7 @@
 /** What the check found, and the cautions, as HTML. */
 
 import { numbered } from '../../draw/sheet.ts';
-import { isStanding } from '../../findings/cautions.ts';
+import { isStanding } from '../../findings/cautions/choose.ts';
 import type { Caution, Finding, Report } from '../../findings/report-model.ts';
 import { alsoLine, logicSentence } from '../../findings/report-sentences.ts';
 import { xml } from '../../text/xml.ts';

@@ -1,7 +1,7 @@
 /** The first page of the printed sheet: verdict, findings, answers and cautions. */
 
 import { numbered } from '../../draw/sheet.ts';
-import { isStanding } from '../../findings/cautions.ts';
+import { isStanding } from '../../findings/cautions/choose.ts';
 import type { Caution } from '../../findings/report-model.ts';
 import { logicSentence, verdictLine } from '../../findings/report-sentences.ts';
 import { xml } from '../../text/xml.ts';

@@ -1,12 +1,12 @@
 /**
- * The cautions as texts, apart from the rules that choose them (`cautions.ts`).
+ * The cautions as texts, apart from the rules that choose them (`choose.ts`).
  *
  * `level` is the signal word of ISO 3864-2 / ANSI Z535 for the harm the text warns of. Each entry of `basis` says how
  * far it was followed up: `read` (the rule, or a reproduction of it, was read), `memory` (known, the clause still to be
  * looked up in the edition in force) or `practice` (custom of the trade, no source). US workplace rules (29 CFR) bind
  * employers; in a private shop they are good practice. Clause numbers are those of the edition named, or of NEC 2020.
  */
-import type { Level } from './report-words.ts';
+import type { Level } from '../report-words.ts';
 
 export type BasisStatus = 'read' | 'memory' | 'practice';
 
@@ -98,8 +98,7 @@ export const ALWAYS: readonly CautionText[] = [
   },
 ];
 
-/** Printed when the plan gives cause, in this order. */
-export const TRIGGERED: readonly CautionText[] = [
+const triggered = [
   {
     id: 'C-LOCKOUT',
     level: 'danger',
@@ -377,4 +376,10 @@ export const TRIGGERED: readonly CautionText[] = [
     text: 'In Canada the Canadian Electrical Code and its certification marks apply: ask your province what a householder may wire.',
     basis: [memory('CSA C22.1 Sections 16 and 28')],
   },
-];
+] as const satisfies readonly CautionText[];
+
+/** Cautions that a plan must give cause for; the rule for each stands in `choose.ts`. */
+export type TriggeredId = (typeof triggered)[number]['id'];
+
+/** Printed when the plan gives cause, in this order. */
+export const TRIGGERED: readonly (CautionText & { readonly id: TriggeredId })[] = triggered;

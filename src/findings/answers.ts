@@ -1,0 +1,119 @@
+/** The seven questions answered, each with the one figure or fact that decides it. */
+
+import { FALSE } from '../logic/bdd.ts';
+import type { MotorPart, PlugPart } from '../plan/plan.ts';
+import { motorCurrents } from '../ratings/motor.ts';
+import type { Study } from '../study/study.ts';
+import { rounded } from '../text/numbers.ts';
+import { contactFigure } from './contacts/contacts.ts';
+import { draws } from './loop/supply-load.ts';
+import { entryOf } from './register.ts';
+import type { Finding, Question, Report } from './report-model.ts';
+import { QUESTIONS, type QuestionNumber, type Severity } from './report-words.ts';
+
+/** Severities that make a plan fail. */
+const GRAVE: ReadonlySet<Severity> = new Set(['danger', 'warning', 'fault']);
+
+/** Whether what was folded under a finding says of one of these questions that the plan fails it. */
+function foldsFailureOf(finding: Finding, ...questions: readonly QuestionNumber[]): boolean {
+  return finding.also.some(({ id }) => {
+    const entry = entryOf(id);
+    return questions.includes(entry.question) && GRAVE.has(entry.severity);
+  });
+}
+
+export function answer(
+  s: Study,
+  number: QuestionNumber,
+  findings: readonly Finding[],
+  coils: Report['coils'],
+  contacts: Report['contacts'],
+): Question {
+  const own = findings.filter((f) => f.question === number);
+  const bad = own.find((f) => GRAVE.has(f.severity));
+  const doubt = own.find((f) => f.severity === 'doubt');
+  const question = QUESTIONS[number - 1]!;
+  if (bad) return { number, question, answer: 'no', figure: bad.message };
+  if (doubt) return { number, question, answer: 'cannot tell', figure: doubt.message };
+  const v = s.verified;
+  const fails = v?.deviations.some((d) => (number === 2 ? d.expected : !d.expected));
+  if (v && (number === 2 || number === 3) && (fails || v.chatter !== FALSE)) {
+    const cause = findings.find((f) => foldsFailureOf(f, 2, 3));
+    return { number, question, answer: 'no', figure: cause?.message ?? 'see the shortest case below' };
+  }
+  // A dead loop leaves the later questions open only where it hides them; a switch on the wrong tab answers 2 and 3.
+  const moved = findings.find((f) => f.id === 'gate-on-wrong-tab');
+  if (number === 3 && moved && foldsFailureOf(moved, 3))
+    return { number, question, answer: 'no', figure: moved.message };
+  if (!v && (number === 4 || number === 5) && s.circuit.relays.length > 0)
+    return { number, question, answer: 'cannot tell', figure: 'which states feed the coil was not decided' };
+  const unknown = number === 4 ? findings.find((f) => f.id === 'coil-current-unknown') : undefined;
+  if (unknown) return { number, question, answer: 'cannot tell', figure: unknown.message };
+  const figure = goodFigure(s, number, coils, contacts);
+  return figure === undefined
+    ? { number, question, answer: 'not applicable', figure: nothing(number) }
+    : { number, question, answer: 'yes', figure };
+}
+
+function nothing(number: QuestionNumber): string {
+  return number === 4
+    ? 'no coil is fed in this plan'
+    : number < 4
+      ? 'the plan has no mains part'
+      : 'nothing of the kind is in the plan';
+}
+
+function goodFigure(
+  s: Study,
+  number: QuestionNumber,
+  coils: Report['coils'],
+  contacts: Report['contacts'],
+): string | undefined {
+  const { circuit } = s;
+  switch (number) {
+    case 1:
+      return circuit.sources.some((x) => x.mains) || s.sides.mains.size > 0
+        ? 'no contact joins the two, in any position'
+        : undefined;
+    case 2:
+    case 3:
+      return s.verified ? `proved for ${proofWords(s)}` : undefined;
+    case 4: {
+      const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
+      return worst
+        ? `${worst.relay} gets ${worst.volts.min} V at least${worst.gate === null ? '' : ` (${worst.gate})`} and needs ${worst.pullIn} V`
+        : undefined;
+    }
+    case 5:
+      return circuit.sources.some((x) => !x.mains) ? loopFigure(s, coils) : undefined;
+    case 6:
+      return contacts.length > 0 ? contactFigure(s) : undefined;
+    default: {
+      const plug = [...s.plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug');
+      const motor = [...s.plan.parts.values()].find((p): p is MotorPart => p.kind === 'motor');
+      if (!plug) return undefined;
+      const amps = motor ? motorCurrents(motor, s.plan.practice).running?.amps : undefined;
+      return `${amps === undefined ? 'the load' : `${rounded(amps)} A running`} on a circuit of ${plug.breaker ?? '?'} A`;
+    }
+  }
+}
+
+/** What the supply gives, what is drawn at most, and the longest way. */
+function loopFigure(s: Study, coils: Report['coils']): string {
+  const far = coils.reduce<Report['coils'][number] | undefined>(
+    (x, y) => ((y.ohms ?? 0) > (x?.ohms ?? 0) ? y : x),
+    undefined,
+  );
+  const [draw] = draws(s);
+  const drawn = draw
+    ? `${draw.supply} gives ${draw.limit}, at most ${draw.drawn} is drawn`
+    : 'switches and wire carry it';
+  return far?.ohms ? `${drawn}; the farthest loop has ${rounded(far.ohms)} ohm` : drawn;
+}
+
+export function proofWords(s: Study): string {
+  const n = s.verified?.combinations ?? 1n;
+  if (n <= 1_000_000n) return `all ${n} combinations of ${s.circuit.inputs.length} inputs`;
+  const bits = s.circuit.inputs.length;
+  return n === 1n << BigInt(bits) ? `all 2^${bits} combinations` : `all ${n} combinations`;
+}

@@ -1,0 +1,93 @@
+/** The motors: how they start, what protects them, what starts them again. */
+import { FALSE } from '../../logic/bdd.ts';
+import { inputVariable } from '../../logic/conduction.ts';
+import { running } from '../../logic/verify.ts';
+import type { MotorPart, PlugPart } from '../../plan/plan.ts';
+import { motorCurrents, WATTS_PER_HORSEPOWER } from '../../ratings/motor.ts';
+import type { Study } from '../../study/study.ts';
+import type { Stands } from './stands.ts';
+
+export interface MotorFacts {
+  readonly hasMotor: boolean;
+  /** hp of the largest motor; 0 where none states its power */
+  readonly horsepower: number;
+  /** some motor has a start or run capacitor */
+  readonly hasCapacitor: boolean;
+  /** a motor with no overload protector that is known of */
+  readonly unprotected: boolean;
+  /** a motor of which it is stated that it has none, nor does an overload relay stop it */
+  readonly noProtector: boolean;
+  /** a motor whose protector resets by itself */
+  readonly resetsItself: boolean;
+  /** a published rating covers the start of every motor */
+  readonly motorRated: boolean;
+  /** more starts an hour than the motor table allows */
+  readonly frequentStarts: boolean;
+  /** some motor takes more than 80 % of its breaker (NEC 210.23(A)(1)) */
+  readonly nearlyFillsCircuit: boolean;
+  /** after a power cut an open gate starts a load with nobody near it */
+  readonly restartsAfterPowerCut: boolean;
+  /** as large as plants of schools and factories are */
+  readonly largePlant: boolean;
+}
+
+/** hp from which a collector moves some 1500 cfm, and gates from which a shop has more than one worker; common practice, no source. */
+const LARGE_HORSEPOWER = 3;
+const MANY_GATES = 20;
+
+export function motorFacts(study: Study, stands: Stands): MotorFacts {
+  const parts = [...study.plan.parts.values()];
+  const motors = parts.filter((p): p is MotorPart => p.kind === 'motor');
+  const horsepower = Math.max(0, ...motors.map(horsepowerOf));
+  const protectors = motors.map((m) => m.protector);
+  return {
+    hasMotor: motors.length > 0,
+    horsepower,
+    hasCapacitor: motors.some((m) => m.type === 'capacitor-start' || m.type === 'permanent-split'),
+    unprotected: stands('motor-unprotected') && protectors.some((p) => p === 'none' || p === undefined),
+    noProtector: stands('motor-unprotected') && protectors.includes('none'),
+    resetsItself: protectors.includes('automatic'),
+    motorRated: !(
+      ['contact-not-motor-rated', 'contact-horsepower', 'contact-starting', 'contact-running'] as const
+    ).some(stands),
+    frequentStarts: stands('starts-per-hour'),
+    nearlyFillsCircuit: nearlyFills(study, motors),
+    restartsAfterPowerCut: restarts(study),
+    largePlant: horsepower > LARGE_HORSEPOWER || parts.filter((p) => p.kind === 'gate').length >= MANY_GATES,
+  };
+}
+
+function horsepowerOf({ power }: MotorPart): number {
+  return power?.horsepower ?? (power ? power.watts / WATTS_PER_HORSEPOWER : 0);
+}
+
+function nearlyFills({ plan }: Study, motors: readonly MotorPart[]): boolean {
+  const breakers = [...plan.parts.values()]
+    .filter((p): p is PlugPart => p.kind === 'plug')
+    .flatMap((p) => p.breaker ?? []);
+  const least = Math.min(...breakers);
+  return motors.some((m) => (motorCurrents(m, plan.practice).running?.amps ?? 0) > 0.8 * least);
+}
+
+/**
+ * Power comes back with every relay out and no button pressed: does some position of gates and switches, one that may
+ * start a load, start it? Where nothing was decided it may.
+ */
+function restarts({ verified: v, circuit }: Study): boolean {
+  if (!v) return true;
+  const { bdd } = v.model;
+  const hands = circuit.inputs.filter((i) => i.kind === 'button');
+  const released = bdd.not(bdd.any(hands.map((i) => bdd.variable(inputVariable(circuit, i.index)))));
+  return [...v.settler.settle(0).to].some(([mode, states]) =>
+    v.intents.wanted.some(
+      (w) =>
+        bdd.every([
+          v.settler.at(running(v.model, w.target), mode),
+          states,
+          released,
+          bdd.any(w.entries.map((e) => e.works)),
+          bdd.not(w.blocked),
+        ]) !== FALSE,
+    ),
+  );
+}
