@@ -1,5 +1,6 @@
 /** The library: read a plan, check it, tabulate it, make its lists and sheets. Every function is pure and throws nothing for bad plans. */
 
+export { allCautions } from './findings/cautions/choose.ts';
 export { explanations } from './findings/explanations.ts';
 export type { Finding, Report } from './findings/report-model.ts';
 export { reportJsonSchema } from './findings/report-schema.ts';

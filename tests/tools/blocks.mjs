@@ -2,7 +2,7 @@
 //
 //   <!-- run: pullin check examples/wrong/x.yaml | lines 1-20 -->   the command and its real output, cut to the range
 //   <!-- run: pullin check examples/x.yaml | question 4 -->         what a report says under one question
-//   <!-- list: findings -->                                         a table of all findings
+//   <!-- list: findings -->                                         a table of all findings; also: cautions, parts, maps
 //   <!-- end -->
 //
 // Markers inside a fenced block are text, not markers.
@@ -10,8 +10,8 @@
 const START = /^<!-- (run|list): (.+) -->$/;
 const END = '<!-- end -->';
 
-/** The document with every block made anew. `pullin` runs a command; `explanations` are those of the library. */
-export async function rebuild(text, document, pullin, explanations) {
+/** The document with every block made anew. `pullin` runs a command; `sources` see `list`. */
+export async function rebuild(text, document, pullin, sources) {
   const out = [];
   const lines = text.split('\n');
   let fence = '';
@@ -32,7 +32,7 @@ export async function rebuild(text, document, pullin, explanations) {
       throw new Error(`${document}:${i + 1}: no ${END} after this marker`);
     const [, kind, what] = start;
     try {
-      out.push(...(kind === 'run' ? await output(what, pullin) : list(what, explanations)), END);
+      out.push(...(kind === 'run' ? await output(what, pullin) : list(what, sources)), END);
     } catch (error) {
       throw new Error(`${document}:${i + 1}: ${error.message}`);
     }
@@ -81,9 +81,68 @@ function question(lines, number) {
   return ['…', ...lines.slice(first, after - 1), '…'];
 }
 
-function list(what, explanations) {
-  if (what !== 'findings') throw new Error(`there is no list of ${what}`);
-  const cell = (text) => String(text).replaceAll('|', '\\|').replace(/\s+/g, ' ');
-  const rows = explanations.map((e) => `| \`${e.id}\` | ${e.severity} | ${e.question} | ${cell(e.title)} |`);
-  return ['', '| finding | severity | question | what it is |', '|---|---|---|---|', ...rows, ''];
+const cell = (text) => String(text).replaceAll('|', '\\|').replace(/\s+/g, ' ');
+
+/** What the lists are made from: `explanations` and `cautions` of the library, the JSON Schema of a plan. */
+function list(what, sources) {
+  const lists = { findings, cautions, parts, maps };
+  if (!Object.hasOwn(lists, what)) throw new Error(`there is no list of ${what}`);
+  return ['', ...lists[what](sources), ''];
+}
+
+function findings({ explanations }) {
+  return [
+    '| finding | severity | question | what it is |',
+    '|---|---|---|---|',
+    ...explanations.map((e) => `| \`${e.id}\` | ${e.severity} | ${e.question} | ${cell(e.title)} |`),
+  ];
+}
+
+function cautions({ cautions: all }) {
+  return [
+    '| caution | signal word | text | basis |',
+    '|---|---|---|---|',
+    ...all.map((c) => `| \`${c.id}\` | ${c.level} | ${cell(c.text)} | ${cell(c.basis)} |`),
+  ];
+}
+
+/** Keys of an object of the plan schema, each with what its description says. */
+function keys({ properties, required = [] }, { $defs }, left = new Set()) {
+  return [
+    '| key | what it says |',
+    '|---|---|',
+    ...Object.entries(properties)
+      .filter(([key]) => !left.has(key))
+      .map(([key, value]) => {
+        const { description = '' } = value.$ref ? $defs[value.$ref.split('/').at(-1)] : value;
+        return `| \`${key}\`${required.includes(key) ? ' (needed)' : ''} | ${cell(description)} |`;
+      }),
+    '',
+  ];
+}
+
+/** A table for each kind of part, from the schema that editors use. */
+function parts({ planSchema }) {
+  const shared = new Set(['kind', 'marks', 'price']);
+  const kinds = planSchema.properties.parts.additionalProperties.anyOf.filter((k) => k.properties.kind?.const);
+  return kinds.flatMap((kind) => {
+    const { const: name, description } = kind.properties.kind;
+    return [`### \`${name}\``, '', description, '', ...keys(kind, planSchema, shared)];
+  });
+}
+
+/** A table for each of the maps that stand inside a part, and for cables, runs and intents. */
+function maps({ planSchema }) {
+  const { $defs, properties } = planSchema;
+  const [cableRun, linkRun] = properties.runs.items.anyOf;
+  const named = [
+    ['coil', 'of a relay, timer or board', $defs.coil],
+    ['contact', 'of whatever switches', $defs.contact],
+    ['poles', 'each entry of the list', $defs.pole],
+    ['cable', 'in `stock`, or written into a run', cableRun.properties.cable.anyOf[1]],
+    ['runs', 'an entry with a cable', cableRun],
+    ['runs', 'a short bare jumper', linkRun],
+    ['intent', 'of a load or relay', properties.intent.additionalProperties],
+  ];
+  return named.flatMap(([name, of, map]) => [`### \`${name}\`: ${of}`, '', ...keys(map, planSchema)]);
 }

@@ -1,5 +1,5 @@
 // Writes what is made from the code: the two JSON Schemas, the reports and two drawings beside the examples, and the
-// blocks of real output in the documents. With --check it writes nothing, names each stale file and ends with status 1.
+// lists and blocks of real output in the documents. With --check it writes nothing, names each stale file and ends with status 1.
 // It runs what is built: `npm run build` comes first.
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
@@ -13,7 +13,7 @@ if (!existsSync(`${root}dist/cli.js`)) {
   process.exit(1);
 }
 const { main } = await import('../../dist/cli.js');
-const { explanations, planJsonSchema, reportJsonSchema } = await import('../../dist/index.js');
+const { allCautions, explanations, planJsonSchema, reportJsonSchema } = await import('../../dist/index.js');
 
 /** Runs the command in this process, as on a pipe: 80 columns, no colour, paths relative to the root. */
 async function pullin(args) {
@@ -52,10 +52,11 @@ for (const plan of ['examples/saltmarsh-lane.yaml', 'examples/wrong/planer-on-br
   const { text } = await pullin(['draw', plan, '-o', '-']);
   files.set(plan.replace(/yaml$/, 'svg'), text);
 }
-for (const document of ['README.md', 'DEVELOPERS.md']) {
+const sources = { explanations, cautions: allCautions(), planSchema: planJsonSchema() };
+for (const document of ['README.md', 'DEVELOPERS.md', 'examples/README.md', 'schemas/README.md']) {
   if (!existsSync(`${root}${document}`)) continue;
   const text = readFileSync(`${root}${document}`, 'utf8');
-  files.set(document, await rebuild(text, document, pullin, explanations));
+  files.set(document, await rebuild(text, document, pullin, sources));
 }
 
 const stale = [];
