@@ -1,4 +1,5 @@
 import { kept } from '../circuit/maps.ts';
+import { isMainsKind } from '../circuit/sides.ts';
 import { FALSE } from '../logic/bdd.ts';
 import { Undecided } from '../logic/undecided.ts';
 import { isFixedFeed } from '../plan/fixed-feed.ts';
@@ -13,7 +14,7 @@ import { checkContacts, contactFigure } from './contacts/contacts.ts';
 import type { FindingId } from './finding-ids.ts';
 import { arrange } from './fold.ts';
 import { draws } from './loop/supply-load.ts';
-import { boxFillDefaults } from './mains/box-fill.ts';
+import { boxFillDefaults } from './mains/box-fill-defaults.ts';
 import { REGISTER } from './register.ts';
 import { type Finding, type Question, type Report, verdictOf } from './report-model.ts';
 import { proofOf } from './report-proof.ts';
@@ -207,7 +208,7 @@ function facts(s: Study, findings: readonly Finding[]): CautionFacts {
   const dcCoil = relays.some((r) => 'coil' in r && r.coil?.rated.kind === 'dc');
   return {
     practice: s.plan.practice,
-    hasMains: parts.some((p) => ['plug', 'outlet', 'motor', 'load'].includes(p.kind)),
+    hasMains: parts.some((p) => isMainsKind(p.kind)),
     mainsConnection: plug === undefined ? undefined : isFixedFeed(plug) ? 'fixed' : 'cord',
     legs: plug?.feed === 'three-phase' ? 3 : plug?.feed === 'two-leg' ? 2 : 1,
     neutralSwitched: has('line-not-switched'),
