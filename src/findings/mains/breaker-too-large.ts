@@ -1,5 +1,5 @@
 import type { PlugPart } from '../../plan/plan.ts';
-import { largestDevice } from '../../ratings/branch.ts';
+import { type LargestDevice, largestDevice } from '../../ratings/branch.ts';
 import { SLACK } from '../../ratings/judgement.ts';
 import { branchRule } from '../../ratings/tables.ts';
 import type { Study } from '../../study/study.ts';
@@ -27,28 +27,35 @@ const entry: FindingEntry = {
 
 export const breakerTooLarge: Check = { entry, find };
 
+/** A breaker beyond what the motors on it may have. */
+interface TooLarge {
+  readonly plug: PlugPart;
+  /** A */
+  readonly breaker: number;
+  readonly loads: readonly Load[];
+  readonly demand: BranchDemand;
+  /** for the largest motor alone */
+  readonly device: LargestDevice;
+  /** A, with the rest */
+  readonly most: number;
+}
+
 function find(study: Study): Finding[] {
   if (study.plan.practice !== 'nec') return [];
   return fixedPlugs(study).flatMap((plug) => {
     const loads = wiredIn(study, plug);
     const demand = branchDemand(loads);
-    if (!demand || plug.breaker === undefined) return [];
+    const { breaker } = plug;
+    if (!demand || breaker === undefined) return [];
     const device = largestDevice(demand.motor.amps, 'breaker');
     const most = (device.rating ?? device.exact) + demand.others;
-    return plug.breaker > most * SLACK ? [tooLarge(study, plug, plug.breaker, loads, demand)] : [];
+    return breaker > most * SLACK ? [tooLarge(study, { plug, breaker, loads, demand, device, most })] : [];
   });
 }
 
-function tooLarge(
-  { plan }: Study,
-  plug: PlugPart,
-  breaker: number,
-  loads: readonly Load[],
-  demand: BranchDemand,
-): Finding {
+function tooLarge({ plan }: Study, { plug, breaker, loads, demand, device, most }: TooLarge): Finding {
   const { motor, others } = demand;
-  const device = largestDevice(motor.amps, 'breaker');
-  const most = rounded((device.rating ?? device.exact) + others, 4);
+  const limit = rounded(most, 4);
   const toStart = branchRule('breaker-to-start');
   const names = loads.map((l) => l.name);
   const nextSize = device.rating === undefined ? '' : `, the next standard size ${device.rating} A`;
@@ -57,12 +64,12 @@ function tooLarge(
   return found(plan, entry, {
     parts: [plug.name, ...names],
     at: plug.where.get('breaker') ?? plug.at,
-    message: `the ${breaker} A breaker of ${plug.name} is too large for ${listOf(names)}: ${most} A at most`,
+    message: `the ${breaker} A breaker of ${plug.name} is too large for ${listOf(names)}: ${limit} A at most`,
     why: `250 % of ${rounded(motor.amps, 4)} A is ${rounded(device.exact, 4)} A${nextSize}${besides}. A larger breaker lets a fault burn on in the motor and its wires.`,
-    fix: `Fit a breaker of ${most} A or less. Only where that size cannot carry the start may it go up to ${rounded(toStart.value * motor.amps + others, 4)} A (${toStart.value * 100} %, ${toStart.clause}).`,
+    fix: `Fit a breaker of ${limit} A or less. Only where that size cannot carry the start may it go up to ${rounded(toStart.value * motor.amps + others, 4)} A (${toStart.value * 100} %, ${toStart.clause}).`,
     figures: [
       { name: 'breaker', value: breaker, unit: 'A' },
-      { name: 'most', value: most, unit: 'A' },
+      { name: 'most', value: limit, unit: 'A' },
     ],
     basis: `NEC 430.52(C)(1) with Exception 1, 240.6(A) (from memory)${group}; ${motor.basis}`,
   });
