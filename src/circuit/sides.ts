@@ -1,4 +1,5 @@
 /** Which nets are mains, low voltage and earth, whatever position any contact is in. */
+import type { PartKind } from '../plan/plan.ts';
 import type { Circuit, Source } from './circuit.ts';
 import { flood, neighbours, type Pair } from './graph.ts';
 
@@ -26,6 +27,13 @@ export function findSides(circuit: Circuit): Sides {
       bareEarth,
     );
   return { mains: reach(true), low: reach(false), earth, bareEarth };
+}
+
+const MAINS_KINDS: ReadonlySet<PartKind> = new Set(['plug', 'outlet', 'motor', 'load'] as const);
+
+/** Kinds of part whose every terminal belongs to the mains, whatever is wired to it. */
+export function isMainsKind(kind: PartKind): boolean {
+  return MAINS_KINDS.has(kind);
 }
 
 /** A net of the mains that is not merely the protective conductor. */

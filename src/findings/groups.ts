@@ -1,20 +1,15 @@
 /** Checks that are still made several at a time. */
 import { perStudy } from '../study/per-study.ts';
 import type { Study } from '../study/study.ts';
-import { checkApart } from './apart/apart.ts';
-import { checkSharing } from './apart/shared-boxes.ts';
 import { checkCoils } from './coil/coil.ts';
 import { checkContacts } from './contacts/contacts.ts';
+import { motorUnprotected } from './contacts/overload.ts';
 import { checkStartsPerHour } from './contacts/starts-per-hour-found.ts';
 import type { Check, FindingEntry } from './entry.ts';
 import { checkBatteries } from './loop/battery.ts';
 import { checkLoop } from './loop/loop.ts';
 import { checkSupplies } from './loop/supplies.ts';
 import { checkWires } from './loop/wires.ts';
-import { checkBoxFill } from './mains/box-fill.ts';
-import { checkBranch } from './mains/branch.ts';
-import { checkCords } from './mains/cords.ts';
-import { checkMains } from './mains/mains.ts';
 import type { Finding } from './report-model.ts';
 import { checkBreaks } from './starts/breaks.ts';
 import { checkStarts } from './starts/starts.ts';
@@ -22,8 +17,6 @@ import { checkWiring } from './starts/wiring.ts';
 import { findWrongTabs } from './starts/wrong-tab.ts';
 
 const GROUPS: readonly ((s: Study) => readonly Finding[])[] = [
-  (s) => checkApart(s),
-  (s) => checkSharing(s),
   (s) => findWrongTabs(s),
   (s) => checkStarts(s),
   (s) => checkBreaks(s),
@@ -34,11 +27,8 @@ const GROUPS: readonly ((s: Study) => readonly Finding[])[] = [
   (s) => checkWires(s, s.electrics, s.coilStates),
   (s) => checkBatteries(s, s.electrics),
   (s) => checkContacts(s).findings,
-  (s) => checkMains(s),
+  (s) => [...s.plan.parts.values()].flatMap((p) => (p.kind === 'motor' ? motorUnprotected(s, p) : [])),
   (s) => checkStartsPerHour(s),
-  (s) => checkBranch(s),
-  (s) => checkBoxFill(s),
-  (s) => checkCords(s, s.electrics),
 ];
 
 const all = perStudy((s) => GROUPS.flatMap((group) => group(s)));

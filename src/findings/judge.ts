@@ -9,7 +9,7 @@ import { cautionFacts } from './cautions/facts.ts';
 import { checkCoils } from './coil/coil.ts';
 import { checkContacts } from './contacts/contacts.ts';
 import { arrange } from './fold.ts';
-import { boxFillDefaults } from './mains/box-fill.ts';
+import { boxFillDefaults } from './mains/box-fill-defaults.ts';
 import { REGISTER } from './register.ts';
 import { type Report, verdictOf } from './report-model.ts';
 import { proofOf } from './report-proof.ts';

@@ -3,8 +3,7 @@
 import { checkCoils } from '../findings/coil/coil.ts';
 import { checkLoop } from '../findings/loop/loop.ts';
 import { checkWires } from '../findings/loop/wires.ts';
-import { checkBranch } from '../findings/mains/branch.ts';
-import { checkCords } from '../findings/mains/cords.ts';
+import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
 import type { Finding } from '../findings/report-model.ts';
 import type { Cable, Plan, SupplyPart } from '../plan/plan.ts';
 import { thickerSizes } from '../ratings/wire.ts';
@@ -108,9 +107,7 @@ export function leastCable(
       ...(sides.low
         ? [...low, ...checkWires(s, electrics, coils.states).filter((f) => f.id !== 'fuse-too-small')]
         : []),
-      ...(sides.mains
-        ? [...checkBranch(s), ...checkCords(s, electrics)].filter((f) => f.id === 'cord-too-thin')
-        : []),
+      ...(sides.mains ? cordTooThin.find(s) : []),
     ];
   };
   const sizes = sizesWithOwn(group.cable);

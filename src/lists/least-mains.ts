@@ -1,7 +1,9 @@
 /** The least breaker, plug pattern and box, by the checks of the mains side. */
-import { checkBoxFill } from '../findings/mains/box-fill.ts';
-import { checkBranch } from '../findings/mains/branch.ts';
-import { checkMains } from '../findings/mains/mains.ts';
+import { mainsBoxes } from '../findings/mains/box-contents.ts';
+import { breakerMayTrip } from '../findings/mains/breaker-may-trip.ts';
+import { breakerTooLarge } from '../findings/mains/breaker-too-large.ts';
+import { circuitOverloaded } from '../findings/mains/circuit-overloaded.ts';
+import { plugMismatch } from '../findings/mains/plug-mismatch.ts';
 import type { Part, PlugPart } from '../plan/plan.ts';
 import { receptacleByName } from '../ratings/receptacle.ts';
 import { type ReceptacleRow, tables } from '../ratings/tables.ts';
@@ -13,7 +15,7 @@ import type { LeastRating, LeastRatings } from './materials-model.ts';
 export const IEC_BREAKERS = [6, 10, 13, 16, 20, 25, 32, 40, 50, 63] as const;
 
 const NOTHING: LeastRatings = { least: [], untold: [] };
-const BREAKER_IDS = ['circuit-overloaded', 'breaker-may-trip', 'breaker-too-large', 'plug-mismatch'];
+const BREAKER_CHECKS = [circuitOverloaded, breakerMayTrip, plugMismatch, breakerTooLarge];
 
 export function breakerSizes(practice: 'nec' | 'iec'): readonly number[] {
   return practice === 'nec' ? tables.motorBranch().standardRatings : IEC_BREAKERS;
@@ -24,9 +26,7 @@ function leastBreaker(study: Study, names: readonly string[], plug: PlugPart): L
     sizes: sizesWith(breakerSizes(study.plan.practice), [plug.breaker]),
     plan: (breaker) => withParts(study.plan, names, (p) => (p.kind === 'plug' ? { ...p, breaker } : p)),
     judge: (s) =>
-      [...checkMains(s), ...checkBranch(s)].filter(
-        (f) => BREAKER_IDS.includes(f.id) && f.parts.some((p) => names.includes(p)),
-      ),
+      BREAKER_CHECKS.flatMap((check) => check.find(s)).filter((f) => f.parts.some((p) => names.includes(p))),
     scan: true,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
@@ -75,8 +75,7 @@ function leastPattern(study: Study, names: readonly string[], part: PlugPart): L
         all,
         (p): Part => ('pattern' in p && pattern !== undefined ? { ...p, pattern } : p),
       ),
-    judge: (s) =>
-      checkMains(s).filter((f) => f.id === 'plug-mismatch' && f.parts.some((p) => all.includes(p))),
+    judge: (s) => plugMismatch.find(s).filter((f) => f.parts.some((p) => all.includes(p))),
     scan: true,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
@@ -95,15 +94,9 @@ export function leastPlug(study: Study, names: readonly string[], plug: PlugPart
 
 const IN3 = 0.0254 ** 3;
 
-/** in³ that the contents of a box need, from what the check says of a box without a volume; undefined where it says nothing. */
-export function volumeNeeded(study: Study, name: string): number | undefined {
-  const plan = withParts(study.plan, [name], (p) => {
-    if (p.kind !== 'box') return p;
-    const { volume: _, ...rest } = p;
-    return rest;
-  });
-  const found = checkBoxFill(study.withFigures(plan)).find((f) => f.parts[0] === name);
-  return found?.figures.find((f) => f.name === 'needed')?.value ?? undefined;
+/** in³ that the contents of a box need; undefined where the tables give no volume for them, or there is no mains in it. */
+function volumeNeeded(study: Study, name: string): number | undefined {
+  return mainsBoxes(study).find(({ box }) => box.name === name)?.fill?.in3;
 }
 
 /** The volume of boxes with mains in them, NEC 314.16(B). */

@@ -2,7 +2,7 @@
 
 import type { Circuit } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
-import { isMains, type Sides } from '../circuit/sides.ts';
+import { isMains, isMainsKind, type Sides } from '../circuit/sides.ts';
 import type { Core, Run, TerminalRef } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import { WiringWalk } from './wiring-walk.ts';
@@ -20,7 +20,6 @@ export interface Placed {
   readonly loose: boolean;
 }
 
-const MAINS_KINDS = new Set(['plug', 'outlet', 'motor', 'load']);
 const MAINS_MARKS = new Set(['L', 'N', 'PE', 'L1', 'L2', 'L3']);
 
 /** The side of a core: that of its conductor; where no source reaches it, that of the parts it lands on. */
@@ -34,9 +33,9 @@ export function sectionOf(circuit: Circuit, sides: Sides, core: Core): Section {
   if (earth && (!low || ends.some((e) => e.terminal === 'PE'))) return 'mains';
   if (low) return 'low voltage';
   const mains = ends.some((e) => {
-    const kind = circuit.plan.parts.get(e.part)?.kind ?? '';
+    const kind = circuit.plan.parts.get(e.part)?.kind;
     const primary = kind === 'supply' && MAINS_MARKS.has(e.terminal);
-    return MAINS_KINDS.has(kind) || primary || e.terminal === 'PE';
+    return (kind !== undefined && isMainsKind(kind)) || primary || e.terminal === 'PE';
   });
   return mains ? 'mains' : 'low voltage';
 }

@@ -8,8 +8,8 @@ import { type Figure, horsepowerOf, motorCurrents, phasesOf } from './motor.ts';
 import { circuitRow, patternAmps, receptacleByName } from './receptacle.ts';
 import { type BreakerCurveRow, branchRule, tables } from './tables.ts';
 
+/** Amperes of the loads against what their circuit gives them. */
 export interface CircuitJudgement {
-  readonly findingId: 'circuit-overloaded' | 'breaker-may-trip';
   readonly verdict: 'pass' | 'fail' | 'cannot-tell';
   /** A */
   readonly needed: number | undefined;
@@ -48,20 +48,16 @@ const SLACK = 1 + 1e-9;
  * or 20 A one), and where a motor's current comes from the table, 125 % of the largest such motor and
  * the rest within the breaker. iec: the sum within the least of breaker, plug fuse and pattern.
  */
-export function judgeCircuit(duty: CircuitDuty): CircuitJudgement[] {
+export function judgeCircuit(duty: CircuitDuty): CircuitJudgement {
   const demands = duty.loads.map((load) => demandOf(load, duty));
   const unknown = demands.find((d) => d.running === undefined);
   const total = sumFigures(demands.map((d) => d.running));
   const limit = duty.practice === 'nec' ? necLimit(duty.plug) : iecLimit(duty.plug);
   const weighted = duty.practice === 'nec' ? weightedDemand(demands) : undefined;
-  const judged: CircuitJudgement[] = [judgeSum(total, unknown?.name, limit, duty.plug.breaker)];
-  if (weighted !== undefined && duty.plug.breaker !== undefined && judged[0]!.verdict !== 'fail') {
-    const breaker = { amps: duty.plug.breaker, basis: `${duty.plug.breaker} A breaker` };
-    judged[0] = mostSerious(judged[0]!, judgeSum(weighted, unknown?.name, breaker, duty.plug.breaker));
-  }
-  const trip = judgeBreaker(duty);
-  if (trip !== undefined) judged.push(trip);
-  return judged;
+  const plain = judgeSum(total, unknown?.name, limit, duty.plug.breaker);
+  if (weighted === undefined || duty.plug.breaker === undefined || plain.verdict === 'fail') return plain;
+  const breaker = { amps: duty.plug.breaker, basis: `${duty.plug.breaker} A breaker` };
+  return mostSerious(plain, judgeSum(weighted, unknown?.name, breaker, duty.plug.breaker));
 }
 
 function demandOf(load: MotorPart | LoadPart, { plug, practice }: CircuitDuty): Demand {
@@ -130,7 +126,6 @@ function judgeSum(
   breaker: number | undefined,
 ): CircuitJudgement {
   const shown = {
-    findingId: 'circuit-overloaded' as const,
     needed: total?.amps ?? (unknown === undefined ? 0 : undefined),
     found: limit?.amps,
     unit: 'A' as const,
@@ -170,7 +165,7 @@ export function judgeBreaker({ plug, loads, practice }: CircuitDuty): CircuitJud
   const starting = sumFigures(loads.map((load) => motorCurrents(load, practice).starting));
   if (row === undefined || starting === undefined) return undefined;
   const holds = row.holds * breaker;
-  const shown = { findingId: 'breaker-may-trip' as const, needed: starting.amps, unit: 'A' as const };
+  const shown = { needed: starting.amps, unit: 'A' as const };
   const basis = `${starting.basis}; ${row.standard}, curve ${row.curve} holds ${row.holds} times ${breaker} A`;
   if (starting.amps <= holds * SLACK && starting.atLeast !== true)
     return { ...shown, found: holds, verdict: 'pass', basis };

@@ -57,7 +57,6 @@ export interface PlugJudgement {
   readonly unit: 'V' | 'A' | 'phases' | '';
   readonly basis: string;
   readonly status?: TableStatus;
-  readonly findingId: 'plug-mismatch';
   readonly missing?: string;
 }
 
@@ -88,13 +87,12 @@ export function judgePlug(duty: PlugDuty): PlugJudgement[] {
         found: undefined,
         unit: '',
         basis,
-        findingId: 'plug-mismatch',
         missing: 'pattern',
       },
     ];
   }
   const table = tables.receptacles();
-  const base = { basis: row.standard, findingId: 'plug-mismatch' as const };
+  const base = { basis: row.standard };
   // 120 V plugs are rated 125 V and 230 V ones 250 V; half the rating is plainly another system
   const fits = duty.volts <= row.volts && duty.volts > row.volts * 0.6;
   const judged: PlugJudgement[] = [
@@ -150,7 +148,6 @@ function socketForBreaker(breaker: number, row: ReceptacleRow): PlugJudgement | 
     unit: 'A',
     basis: `NEC Table 210.21(B)(3), ${breaker} A circuit`,
     status: circuit.status,
-    findingId: 'plug-mismatch',
   };
 }
 
@@ -169,7 +166,6 @@ function socketFarBelow(breaker: number, row: ReceptacleRow, most: number): Plug
     basis:
       'a breaker protects the socket behind it; common practice (IEC 60364-5-53 and NEC 210.21, from memory)',
     status: 'memory',
-    findingId: 'plug-mismatch',
   };
 }
 

@@ -146,8 +146,7 @@ export class Oddness {
   /** Terminals that lack a core, and joints with one alone. */
   private loose(wired: readonly Wired[]): number {
     const landed = new Map<string, number>();
-    for (const { a, b } of wired)
-      for (const key of [a, b]) landed.set(key, (landed.get(key) ?? 0) + 1);
+    for (const { a, b } of wired) for (const key of [a, b]) landed.set(key, (landed.get(key) ?? 0) + 1);
     let count = 0;
     for (const part of this.plan.parts.values())
       for (const name of this.plan.terminals.get(part.name)?.names ?? []) {

@@ -85,50 +85,6 @@ it('a plan without load, outlet and intent leaves it undecided whether a gate st
   expect(untold.filter((f) => f.id === 'intent-missing').map((f) => f.severity)).toEqual(['doubt']);
 });
 
-describe('sides-share-box', () => {
-  const box = (holds: string) => shop({ box: `holds: [${holds}], volume: 400 in3` });
-
-  // NEC 725.136(A): what has to be parted is Class 2 wiring and mains; a box with one of them holds nothing to part.
-  it.each([
-    ['K1', true],
-    ['g', false],
-    ['PS1', false],
-    ['M', false],
-    ['g, M', true],
-  ])('a box without divider that holds %s', (holds, expected) => {
-    expect(findings(box(holds)).some((f) => f.id === 'sides-share-box')).toBe(expected);
-  });
-});
-
-describe('plug-mismatch', () => {
-  // Common practice: a machine of 115 V runs on 120 V; one made for half or double is the wrong machine.
-  it.each([
-    [230, true],
-    [115, false],
-    [120, false],
-    [60, true],
-  ])('a motor made for %s V on a circuit of 120 V', (volts, expected) => {
-    const text = shop({ motor: `power: 0.5 hp, volts: ${volts} V AC, amps: 8 A, protector: manual` });
-    const found = findings(text).find((f) => f.id === 'plug-mismatch' && f.parts[0] === 'M');
-    expect(found?.severity).toBe(expected ? 'danger' : undefined);
-  });
-});
-
-describe('earth-broken', () => {
-  // NEC 250.124(B): nothing that switches or blows lies in a protective conductor.
-  it.each([
-    ['E: {kind: switch}', 'E.COM', 'E.NO'],
-    ['E: {kind: fuse, rating: 5 A}', 'E.1', 'E.2'],
-  ])('names what the earth passes: %s', (part, from, to) => {
-    const text = shop({ parts: [part] })
-      .replace(', pe: [P1.PE, M.PE]', '')
-      .replace('intent:', `  - {link: [P1.PE, ${from}]}\n  - {link: [${to}, M.PE]}\nintent:`);
-    const found = findings(text).find((f) => f.id === 'earth-broken');
-    expect(found?.parts).toEqual(['M', 'E']);
-    expect(found?.why).toContain('passes E');
-  });
-});
-
 describe('cautions', () => {
   const given = (text: string, id: string) => reportOf(text).cautions.some((c) => c.id === id);
   const box = 'B1: {kind: box, holds: [g], volume: 60 in3}';

@@ -124,7 +124,9 @@ function keys({ properties, required = [] }, { $defs }, left = new Set()) {
 /** A table for each kind of part, from the schema that editors use. */
 function parts({ planSchema }) {
   const shared = new Set(['kind', 'marks', 'price']);
-  const kinds = planSchema.properties.parts.additionalProperties.anyOf.filter((k) => k.properties.kind?.const);
+  const kinds = planSchema.properties.parts.additionalProperties.anyOf.filter(
+    (k) => k.properties.kind?.const,
+  );
   return kinds.flatMap((kind) => {
     const { const: name, description } = kind.properties.kind;
     return [`### \`${name}\``, '', description, '', ...keys(kind, planSchema, shared)];

@@ -68,8 +68,10 @@ function mistakes(plan: Plan, seed: number): Edit[] {
   return made;
 }
 
-const harmed = (findings: readonly Finding[]) => findings.some((f) => f.question <= 3 && GRAVE.includes(f.severity));
-const idsOf = (findings: readonly Finding[]) => new Set(findings.flatMap((f) => [f.id, ...f.also.map((a) => a.id)]));
+const harmed = (findings: readonly Finding[]) =>
+  findings.some((f) => f.question <= 3 && GRAVE.includes(f.severity));
+const idsOf = (findings: readonly Finding[]) =>
+  new Set(findings.flatMap((f) => [f.id, ...f.also.map((a) => a.id)]));
 
 interface Count {
   harmful: number;
@@ -121,7 +123,9 @@ for (const file of files) {
       const at = (e: Edit) => ('run' in e ? read.plan.runs[e.run]!.cores[e.core]! : undefined);
       const core = at(edit);
       const said = core ? `${core.a.written}-${core.b.written}` : '';
-      console.log(`${file}: ${JSON.stringify(edit)} (${said})\n    ${first ? first.words.join(' ') : 'nothing told'}${fresh.length > 0 ? ` NEW ${fresh.join()}` : ''}`);
+      console.log(
+        `${file}: ${JSON.stringify(edit)} (${said})\n    ${first ? first.words.join(' ') : 'nothing told'}${fresh.length > 0 ? ` NEW ${fresh.join()}` : ''}`,
+      );
     }
   });
 }

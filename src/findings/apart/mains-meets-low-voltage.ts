@@ -1,6 +1,17 @@
-import type { FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import { FALSE } from '../../logic/bdd.ts';
+import { relayVariable } from '../../logic/conduction.ts';
+import { everIn } from '../../logic/entry-states.ts';
+import { partOfKey, terminalKey } from '../../plan/terminal-key.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { mainsSources, pinReaches } from './rail-reach.ts';
+import { crossingCore, netsMet } from './side-crossing.ts';
 
-export const mainsMeetsLowVoltage: FindingEntry = {
+const entry: FindingEntry = {
   id: 'mains-meets-low-voltage',
   title: 'mains reaches the low-voltage loop',
   severity: 'danger',
@@ -13,3 +24,54 @@ export const mainsMeetsLowVoltage: FindingEntry = {
   basis: 'NEC 725.136; IEC 60364-4-41 clause 414.4 (from memory)',
   followsFrom: [],
 };
+
+export const mainsMeetsLowVoltage: Check = { entry, find };
+
+/** One finding for the plan, at the core that joins the two where one alone does. */
+function find(study: Study): Finding[] {
+  const { circuit, sides, plan } = study;
+  const met = netsMet(sides);
+  if (met.length === 0) return [];
+  const core = crossingCore(study);
+  const terminals = core
+    ? [core.a, core.b].map((e) => terminalKey(e.part, e.terminal))
+    : met.flatMap((net) => circuit.terminals[net] ?? []).slice(0, 4);
+  return [
+    found(plan, entry, {
+      parts: terminals.map(partOfKey),
+      terminals,
+      at: core?.at,
+      message: core
+        ? `the ${core.colour} core from ${core.a.written} to ${core.b.written} puts mains on the low-voltage loop`
+        : `mains reaches the low-voltage loop at ${listOf(terminals)}`,
+      why: `${whenMet(study, met)} Every gate switch and its wire can then be at mains voltage.`,
+      fix: core
+        ? `Take that core off; nothing of the loop may land on a mains terminal.`
+        : 'Separate the two circuits at the terminals named.',
+      basis: entry.basis,
+    }),
+  ];
+}
+
+/** The smallest state in which a mains rail is joined by contacts to a net of the loop. */
+function whenMet(study: Study, met: readonly number[]): string {
+  const { circuit, verified: v } = study;
+  if (!v) return 'They are joined in some position of the contacts.';
+  const { bdd } = v.model;
+  const lowRails = circuit.sources.filter((s) => !s.mains).flatMap((s) => s.rails.map((r) => r.net));
+  const at = (nets: readonly number[]) =>
+    bdd.any(mainsSources(circuit).flatMap((s) => s.rails.map((_, rail) => pinReaches(v, s, rail, nets))));
+  const f = at(lowRails) === FALSE ? at(met) : at(lowRails);
+  const moved = everIn(v, f);
+  if (moved) return `It happens with ${sayMoved(circuit, moved)}.`;
+  const state = bdd.nearest(f, () => false);
+  const relays = circuit.relays.filter((r) => state?.get(relayVariable(r.index))).map((r) => r.part);
+  const inputs = circuit.inputs
+    .filter((i) => state?.get(circuit.relays.length + i.index))
+    .map((i) => i.index);
+  const parts = [
+    ...relays.map((r) => `${r} pulled in`),
+    ...(inputs.length > 0 ? [sayMoved(circuit, inputs)] : []),
+  ];
+  return `It happens with ${parts.length > 0 ? parts.join(' and ') : 'everything at rest'}.`;
+}

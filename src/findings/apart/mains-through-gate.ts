@@ -1,6 +1,15 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import { isLow, isMains } from '../../circuit/sides.ts';
+import { netAt } from '../../circuit/terminals.ts';
+import type { Core } from '../../plan/plan.ts';
+import { partOfKey, terminalKey } from '../../plan/terminal-key.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { netsMet } from './side-crossing.ts';
 
-export const mainsThroughGate: FindingEntry = {
+const entry: FindingEntry = {
   id: 'mains-through-gate',
   title: 'mains runs through a gate switch or the loop cable',
   severity: 'danger',
@@ -18,3 +27,72 @@ export const mainsThroughGate: FindingEntry = {
   basis: 'NEC 725.136; IEC 60364-4-41 clause 414.4, IEC 60364-5-52 clause 528.1 (from memory)',
   followsFrom: [],
 };
+
+export const mainsThroughGate: Check = { entry, find };
+
+/**
+ * A tab of a gate switch, else a core of the loop's stock cable, lies in a path of the mains. Where the loop itself meets
+ * mains it does so through them, and nothing is said here.
+ */
+function find(study: Study): Finding[] {
+  if (netsMet(study.sides).length > 0) return [];
+  const tabs = gateTabsOnMains(study);
+  return tabs.length > 0
+    ? [throughGates(study, tabs)]
+    : loopCoresOnMains(study).map((c) => throughCable(study, c));
+}
+
+function gateTabsOnMains({ plan, circuit, sides }: Study): string[] {
+  return [...plan.parts.values()]
+    .filter((part) => part.kind === 'gate')
+    .flatMap((part) => ['COM', 'NO', 'NC'].map((t) => terminalKey(part.name, t)))
+    .filter((key) => circuit.landed.has(key) && isMains(sides, circuit.netOf.get(key)));
+}
+
+function throughGates({ plan }: Study, tabs: readonly string[]): Finding {
+  const gates = [...new Set(tabs.map(partOfKey))];
+  return found(plan, entry, {
+    parts: gates,
+    terminals: tabs,
+    message: `mains runs through the gate switch${gates.length > 1 ? 'es' : ''} ${listOf(gates)}`,
+    why: `${tabs[0]} is joined to a mains conductor. The switch, its wire and the gate can be touched.`,
+    fix: `Take the mains conductors off ${listOf(gates)} and let the gate switches work the coil of a relay at low voltage.`,
+    basis: 'NEC 725.136; IEC 60364-4-41 clause 414.4 (from memory); common practice',
+  });
+}
+
+/** V of insulation from which a cable of the loop may carry mains. */
+const MAINS_INSULATION = 300;
+
+interface CableOnMains {
+  readonly core: Core;
+  readonly stock: string;
+  /** V, as stated */
+  readonly insulation: number | undefined;
+}
+
+/** The first core on mains of every run of a cable that the loop is wired with elsewhere. */
+function loopCoresOnMains({ plan, circuit, sides }: Study): CableOnMains[] {
+  const netOf = (c: Core) => netAt(circuit, c.a.part, c.a.terminal);
+  const ofLoop = new Set(
+    plan.runs.filter((r) => r.cores.some((c) => isLow(sides, netOf(c)))).map((r) => r.cable?.stock),
+  );
+  return plan.runs.flatMap(({ cable, cores }) => {
+    const { stock, insulation } = cable ?? {};
+    if (stock === undefined || !ofLoop.has(stock) || (insulation ?? 0) >= MAINS_INSULATION) return [];
+    const core = cores.find((c) => isMains(sides, netOf(c)));
+    return core ? [{ core, stock, insulation }] : [];
+  });
+}
+
+function throughCable({ plan }: Study, { core, stock, insulation }: CableOnMains): Finding {
+  return found(plan, entry, {
+    parts: [core.a.part, core.b.part],
+    terminals: [core.a.written, core.b.written],
+    at: core.at,
+    message: `the ${core.colour} core of the loop cable "${stock}" carries mains from ${core.a.written} to ${core.b.written}`,
+    why: `"${stock}" is the cable of the low-voltage loop${insulation === undefined ? '' : `, insulated for ${insulation} V`}.`,
+    fix: 'Use cord or cable made for mains there.',
+    basis: 'NEC 725.136; IEC 60364-5-52 clause 528.1 (from memory)',
+  });
+}

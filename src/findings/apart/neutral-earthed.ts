@@ -1,6 +1,11 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { type EarthJoin, neutralToEarth } from './earth-joins.ts';
 
-export const neutralEarthed: FindingEntry = {
+const entry: FindingEntry = {
   id: 'neutral-earthed',
   title: 'neutral and earth are joined after the plug',
   severity: 'danger',
@@ -16,3 +21,27 @@ export const neutralEarthed: FindingEntry = {
   basis: 'NEC 250.24(A)(5), 250.142(B) (from memory); BS 7671 section 411 (from memory)',
   followsFrom: [],
 };
+
+export const neutralEarthed: Check = { entry, find };
+
+/** Wires, or contacts in some position, join a neutral pin to earth. One finding for the plan. */
+function find(study: Study): Finding[] {
+  const join = neutralToEarth(study);
+  if (!join) return [];
+  const { source, way } = join;
+  return [
+    found(study.plan, entry, {
+      parts: [...way.map((c) => c.part), source.part],
+      terminals: [`${source.part}.N`, `${source.part}.PE`],
+      message: `neutral and earth are joined after ${source.part}`,
+      why: `Working current then flows in the earth wire and in every metal part joined to it.${sayWay(way)}`,
+      fix: 'Take neutral and earth apart everywhere after the plug.',
+      basis: entry.basis,
+    }),
+  ];
+}
+
+function sayWay(way: EarthJoin['way']): string {
+  const parts = [...new Set(way.map((c) => c.part))];
+  return parts.length < 2 ? '' : ` They meet through ${listOf(parts)}.`;
+}

@@ -1,3 +1,7 @@
+/**
+ * Question 1: whether mains, loop and earth stay apart in every position of the contacts. Knows nothing of what ought to
+ * start a load, nor of how many amperes flow.
+ */
 import type { Check } from '../entry.ts';
 import { grouped } from '../groups.ts';
 import { earthAsReturn } from './earth-as-return.ts';
@@ -17,18 +21,18 @@ import { supplyOverLimits } from './supply-over-limits.ts';
 
 /** The findings of question 1, as `explain` lists them. */
 export const apartChecks: readonly Check[] = [
-  grouped(mainsMeetsLowVoltage),
-  grouped(mainsThroughGate),
-  grouped(mainsShorted),
-  grouped(earthBroken),
-  grouped(lineNotSwitched),
-  grouped(lineNeutralSwapped),
-  grouped(neutralEarthed),
-  grouped(earthAsReturn),
+  mainsMeetsLowVoltage,
+  mainsThroughGate,
+  mainsShorted,
+  earthBroken,
+  lineNotSwitched,
+  lineNeutralSwapped,
+  neutralEarthed,
+  earthAsReturn,
   grouped(lowVoltageEarthed),
-  grouped(sidesShareBox),
-  grouped(sidesShareCable),
-  grouped(insulationTooLow),
+  sidesShareBox,
+  sidesShareCable,
+  insulationTooLow,
   grouped(supplyOverLimits),
-  grouped(phaseOrder),
+  phaseOrder,
 ];

@@ -1,6 +1,11 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { runVolts } from './run-volts.ts';
 
-export const sidesShareCable: FindingEntry = {
+const entry: FindingEntry = {
   id: 'sides-share-cable',
   title: 'mains and loop share one cable',
   severity: 'danger',
@@ -16,3 +21,25 @@ export const sidesShareCable: FindingEntry = {
   basis: 'NEC 725.136(A), 300.3(C)(1); BS 7671 clause 528.1 (partly from memory)',
   followsFrom: ['mains-meets-low-voltage'],
 };
+
+export const sidesShareCable: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  const { plan } = study;
+  return runVolts(study).flatMap(({ run, mains, low }) => {
+    if (run.link || mains === 0 || low === 0) return [];
+    const enough = plan.practice === 'iec' && (run.cable?.insulation ?? 0) >= mains;
+    if (enough) return [];
+    const ends = [...new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]))];
+    return [
+      found(plan, entry, {
+        parts: ends,
+        at: run.at,
+        message: `one cable carries mains and the loop between ${listOf(ends)}`,
+        why: 'If its insulation fails, every gate switch can become live.',
+        fix: 'Give the loop a cable of its own.',
+        basis: entry.basis,
+      }),
+    ];
+  });
+}

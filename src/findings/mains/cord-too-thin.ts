@@ -1,6 +1,16 @@
-import type { FindingEntry } from '../entry.ts';
+import type { PlugPart, Run } from '../../plan/plan.ts';
+import type { Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { type OverloadedCable, overloadedCables } from './cord-duties.ts';
+import { loadsOf } from './plug-loads.ts';
+import { lossAtStart, MOST_LOST, type StartLoss } from './start-loss.ts';
+import { type ThinConductor, thinConductors } from './thin-conductors.ts';
 
-export const cordTooThin: FindingEntry = {
+const entry: FindingEntry = {
   id: 'cord-too-thin',
   title: 'the cord is too thin for the motor',
   severity: 'warning',
@@ -13,3 +23,90 @@ export const cordTooThin: FindingEntry = {
   basis: 'NEC Table 400.5(A)(1); 430.22 and Table 310.16 where the motor is wired in; BS 7671 Table 4F3A',
   followsFrom: [],
 };
+
+export const cordTooThin: Check = { entry, find };
+
+/** By the rule for wired-in motors, by what the loads draw while they run, and by what is lost while one starts. */
+function find(study: Study): Finding[] {
+  const conductors = study.plan.practice === 'nec' ? thinConductors(study) : [];
+  return [...conductors.map((c) => thinForMotor(study, c)), ...thinForLoads(study)];
+}
+
+/** What is lost at the start is told only where the cables carry the load. */
+function thinForLoads(study: Study): Finding[] {
+  const { electrics: own, plan } = study;
+  if (!own) return [];
+  return own.circuit.sources.flatMap((source) => {
+    const plug = plan.parts.get(source.part);
+    if (!source.mains || plug?.kind !== 'plug') return [];
+    const cables = overloadedCables(study, own, source);
+    if (cables.length > 0) return cables.map((c) => overloaded(study, c));
+    const loss = lossAtStart(study, own, source);
+    return loss ? [losesAtStart(study, plug, loss)] : [];
+  });
+}
+
+const partsAt = (run: Run) => [...new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]))];
+
+function thinForMotor(
+  { plan }: Study,
+  { run, cable, loads, demand, limit, needed, serves }: ThinConductor,
+): Finding {
+  const ends = partsAt(run);
+  const { motor, others } = demand;
+  const rest = others > 0 ? `, and ${rounded(others, 4)} A for the rest` : '';
+  return found(plan, entry, {
+    parts: ends,
+    at: run.at,
+    message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${limit.amps} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
+    why: `125 % of the table current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
+    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'thicker conductors'} from the panel to the motor.`,
+    figures: [
+      { name: 'needed', value: rounded(needed, 4), unit: 'A' },
+      { name: 'conductors', value: limit.amps, unit: 'A' },
+    ],
+    basis: `NEC ${others > 0 ? '430.24' : '430.22'}; ${motor.basis}; ${limit.basis}`,
+  });
+}
+
+function overloaded({ plan }: Study, { run, cable, amps, limit, serves }: OverloadedCable): Finding {
+  const ends = partsAt(run);
+  const loads = listOf(loadsOf(plan).map((l) => l.name));
+  return found(plan, entry, {
+    parts: ends,
+    at: run.at,
+    message:
+      limit.amps > 0
+        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${limit.amps} A and ${loads} takes ${rounded(amps)} A`
+        : `the ${cable.gauge} cable at ${listOf(ends)} is too thin for any mains load; ${loads} takes ${rounded(amps)} A`,
+    why: 'The cable overheats, and the motor starts slowly on what volts are left.',
+    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'a thicker cable'} for every length between plug and motor.`,
+    figures: [
+      { name: 'running', value: rounded(amps), unit: 'A' },
+      { name: 'cable', value: limit.amps, unit: 'A' },
+    ],
+    basis: limit.basis,
+  });
+}
+
+function losesAtStart(
+  { plan }: Study,
+  plug: PlugPart,
+  { motor, starting, share, thinnest, better }: StartLoss,
+): Finding {
+  const percent = rounded(share * 100);
+  return found(plan, entry, {
+    parts: [motor.name, plug.name],
+    at: motor.where.get('amps') ?? motor.at,
+    message: `${percent} % of the mains stay in the cable when ${motor.name} starts at ${rounded(starting)} A`,
+    why: 'On so few volts the motor is slow to start or stalls, and the start lasts while contact and cable carry it.',
+    fix: better
+      ? `Use ${better.gauge} instead of ${thinnest.gauge}, or shorter cable.`
+      : 'Use thicker and shorter cable.',
+    figures: [
+      { name: 'lost at start', value: percent, unit: '%' },
+      { name: 'most', value: MOST_LOST * 100, unit: '%' },
+    ],
+    basis: 'ASTM B258 or IEC 60228 resistance; 15 % at start is common practice',
+  });
+}

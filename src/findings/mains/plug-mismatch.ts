@@ -1,6 +1,14 @@
-import type { FindingEntry } from '../entry.ts';
+import type { OutletPart, PlugPart } from '../../plan/plan.ts';
+import { motorCurrents, phasesOf } from '../../ratings/motor.ts';
+import { judgePlug, type PlugJudgement } from '../../ratings/receptacle.ts';
+import type { Study } from '../../study/study.ts';
+import { roundedOrNull } from '../../text/numbers.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { COMMON_PRACTICE, found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { type FedPlug, fedPlugs, type Load, plugsOf } from './plug-loads.ts';
 
-export const plugMismatch: FindingEntry = {
+const entry: FindingEntry = {
   id: 'plug-mismatch',
   title: 'plug, outlet, motor and circuit do not belong together',
   severity: 'danger',
@@ -13,3 +21,101 @@ export const plugMismatch: FindingEntry = {
   basis: 'NEMA WD 6, CEE 7, BS 1363, IEC 60309, AS/NZS 3112',
   followsFrom: [],
 };
+
+export const plugMismatch: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return fedPlugs(study).flatMap((fed) => [
+    ...patternMisfits(study, fed).map((misfit) => wrongPattern(study, misfit)),
+    ...fed.loads
+      .filter((load) => !voltsSuit(fed.plug, load))
+      .map((load) => wrongVolts(study, fed.plug, load)),
+  ]);
+}
+
+/** A plug or outlet that does not suit its circuit. */
+interface Misfit {
+  readonly part: PlugPart | OutletPart;
+  /** it, and what has the same mistake */
+  readonly names: string[];
+  readonly judged: PlugJudgement;
+}
+
+/** Outlets are judged where there is one plug alone, so that it is known what they hang on. */
+function patternMisfits({ plan }: Study, { plug, loads }: FedPlug): Misfit[] {
+  const running = loads.map((l) => motorCurrents(l, plan.practice).running?.amps);
+  const total = running.some((r) => r === undefined) ? undefined : running.reduce((a, b) => a! + b!, 0);
+  const outlets = [...plan.parts.values()].filter((p): p is OutletPart => p.kind === 'outlet');
+  const misfits: Misfit[] = [];
+  const seen = new Set<string | undefined>();
+  for (const part of plugsOf(plan).length === 1 ? [plug, ...outlets] : [plug]) {
+    const judged = judgePlug({
+      pattern: part.pattern,
+      volts: plug.volts.volts,
+      phases: loads.some((l) => phasesOf(l) === 3) ? 3 : 1,
+      running: total,
+      ...(plug.breaker === undefined ? {} : { breaker: plug.breaker }),
+      practice: plan.practice,
+    });
+    const bad = judged.find((j) => j.verdict === 'fail') ?? judged.find((j) => j.verdict === 'cannot-tell');
+    if (!bad) continue;
+    const [first] = misfits;
+    // A plug and its outlet of one pattern are one mistake.
+    if (first && seen.has(part.pattern)) first.names.push(part.name);
+    else misfits.push({ part, names: [part.name], judged: bad });
+    seen.add(part.pattern);
+  }
+  return misfits;
+}
+
+function wrongPattern({ plan }: Study, { part, names, judged }: Misfit): Finding {
+  const [needed, madeFor] = [roundedOrNull(judged.needed), roundedOrNull(judged.found)];
+  const { unit } = judged;
+  const fails = judged.verdict === 'fail';
+  return found(plan, entry, {
+    severity: fails ? 'danger' : 'doubt',
+    parts: names,
+    at: part.where.get('pattern') ?? part.at,
+    message: fails
+      ? `${part.name} (${part.pattern}) does not suit this circuit: ${judged.aspect} needed ${needed} ${unit}, made for ${madeFor} ${unit}`
+      : `whether ${part.name} suits the motor cannot be told: ${judged.missing ?? 'its pattern'} is not stated or not known`,
+    why: fails
+      ? 'A plug or socket below its load overheats; one of another voltage may take the wrong machine.'
+      : 'A figure that is not stated is never taken as enough.',
+    fix: fails
+      ? 'Use a plug and socket made for this voltage and current.'
+      : `State pattern: of ${part.name} (such as NEMA 5-20, BS 1363, CEE 7/4, IEC 60309 16 A), or fixed.`,
+    figures: [
+      { name: 'needed', value: needed, unit },
+      { name: 'made for', value: madeFor, unit },
+    ],
+    basis: judged.basis,
+  });
+}
+
+/** Within 15 % above and 20 % below what a load of its kind gets from the plug, whole or between a leg and neutral. */
+function voltsSuit(plug: PlugPart, load: Load): boolean {
+  const full = plug.volts.volts;
+  const single = load.feed === 'single';
+  const offers = [
+    full,
+    ...(single && plug.feed === 'two-leg' ? [full / 2] : []),
+    ...(single && plug.feed === 'three-phase' ? [full / Math.sqrt(3)] : []),
+  ];
+  return offers.some((v) => load.volts.volts <= v * 1.15 && load.volts.volts >= v * 0.8);
+}
+
+function wrongVolts({ plan }: Study, plug: PlugPart, load: Load): Finding {
+  return found(plan, entry, {
+    parts: [load.name, plug.name],
+    at: load.where.get('volts') ?? load.at,
+    message: `${load.name} is made for ${load.volts.volts} V and ${plug.name} gives ${plug.volts.volts} V`,
+    why: 'A motor on the wrong voltage overheats or does not start.',
+    fix: 'Use a motor and a circuit of one voltage.',
+    figures: [
+      { name: 'motor', value: load.volts.volts, unit: 'V' },
+      { name: 'circuit', value: plug.volts.volts, unit: 'V' },
+    ],
+    basis: COMMON_PRACTICE,
+  });
+}

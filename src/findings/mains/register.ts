@@ -1,5 +1,8 @@
+/**
+ * Question 7: whether circuit, plug, cable and box suit the machine by their figures. Knows nothing of the loop, nor of
+ * whether the mains are wired as they should be.
+ */
 import type { Check } from '../entry.ts';
-import { grouped } from '../groups.ts';
 import { boxOverfilled } from './box-overfilled.ts';
 import { breakerMayTrip } from './breaker-may-trip.ts';
 import { breakerTooLarge } from './breaker-too-large.ts';
@@ -12,13 +15,13 @@ import { powerImplausible } from './power-implausible.ts';
 
 /** The findings of question 7, as `explain` lists them. */
 export const mainsChecks: readonly Check[] = [
-  grouped(circuitOverloaded),
-  grouped(breakerTooLarge),
-  grouped(breakerMayTrip),
-  grouped(cordTooThin),
-  grouped(cordAsFixedWiring),
-  grouped(boxOverfilled),
-  grouped(plugMismatch),
-  grouped(powerImplausible),
-  grouped(phaseMissing),
+  circuitOverloaded,
+  breakerTooLarge,
+  breakerMayTrip,
+  cordTooThin,
+  cordAsFixedWiring,
+  boxOverfilled,
+  plugMismatch,
+  powerImplausible,
+  phaseMissing,
 ];

@@ -1,6 +1,6 @@
 /** Cables between plug and motor: the threshold of each rule, worked out by hand. */
 import { describe, expect, it } from 'vitest';
-import { awg, begins, has, k, loop } from './threshold-plans.ts';
+import { awg, begins, has, k, loop } from '../threshold-plans.ts';
 
 interface Mains {
   readonly amps: number;

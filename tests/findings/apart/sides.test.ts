@@ -1,6 +1,6 @@
 /** Mains and loop kept apart: who is named where they meet. */
 import { describe, expect, it } from 'vitest';
-import { told, type Wired, wired, words } from './wired-plans.ts';
+import { told, type Wired, wired, words } from '../wired-plans.ts';
 
 const P1 = 'P1: {kind: plug, volts: 120 V AC, pattern: fixed, breaker: 20 A}';
 

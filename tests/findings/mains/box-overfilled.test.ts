@@ -3,8 +3,8 @@
  * either side of it differ by less than a per cent.
  */
 import { describe, expect, it } from 'vitest';
-import { of, shop } from './mains-plans.ts';
-import { findings } from './threshold-plans.ts';
+import { of, shop } from '../mains-plans.ts';
+import { findings } from '../threshold-plans.ts';
 
 describe('box-overfilled, NEC 314.16(B)', () => {
   // Two 14-2 cables with earth, a switch, clamps: (4 + 1 + 2 + 1) allowances of 2.00 in³ = 16.00 in³.

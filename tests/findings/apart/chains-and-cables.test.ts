@@ -1,7 +1,7 @@
 /** Question 1 where one step does not decide: chains of contacts, each cable's own volts, earthed loops, bare links. */
 import { describe, expect, it } from 'vitest';
-import { base, lacks, link, PRACTICES, pair, put, severityOf, withParts, withRuns } from './apart-plans.ts';
-import { findings } from './threshold-plans.ts';
+import { base, lacks, link, PRACTICES, pair, put, severityOf, withParts, withRuns } from '../apart-plans.ts';
+import { findings } from '../threshold-plans.ts';
 
 const LAMP = 'H1: {kind: lamp, rated: 120 V AC 3 W}';
 const LAMP2 = 'H2: {kind: lamp, rated: 120 V AC 3 W}';

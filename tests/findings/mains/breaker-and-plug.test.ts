@@ -1,7 +1,7 @@
 /** Breaker, conductors and plug of the circuit that a machine is on. */
 import { describe, expect, it } from 'vitest';
-import { type Shop, shop } from './mains-plans.ts';
-import { told } from './wired-plans.ts';
+import { type Shop, shop } from '../mains-plans.ts';
+import { told } from '../wired-plans.ts';
 
 const run = (gauge: string, metres: number, cores: string, more = '') =>
   `{cable: {gauge: ${gauge}, cores: 3, insulation: 600 V${more}}, length: ${metres} m, cores: {${cores}}}`;

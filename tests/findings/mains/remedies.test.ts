@@ -1,7 +1,7 @@
 /** What is proposed where a mains cable is too thin or a breaker too large. */
 import { describe, expect, it } from 'vitest';
-import { reportOf } from './contact-plans.ts';
-import { shop } from './mains-plans.ts';
+import { reportOf } from '../contact-plans.ts';
+import { shop } from '../mains-plans.ts';
 
 const fixes = (text: string, ids: RegExp) =>
   reportOf(text)

@@ -12,7 +12,7 @@ import {
   severityOf,
   withParts,
   withRuns,
-} from './apart-plans.ts';
+} from '../apart-plans.ts';
 
 const GATE = 'g2: {kind: gate, contact: {ratings: [5 A 250 V AC]}}';
 const LAMP = 'H1: {kind: lamp, rated: 120 V AC 3 W}';

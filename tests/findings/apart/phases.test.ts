@@ -1,7 +1,7 @@
 /** Three-phase machines: order of the phases, phases that do not arrive, and who is named for it. */
 import { describe, expect, it } from 'vitest';
-import { shop } from './mains-plans.ts';
-import { findings } from './threshold-plans.ts';
+import { shop } from '../mains-plans.ts';
+import { findings } from '../threshold-plans.ts';
 
 const PLUG = 'pattern: fixed, phases: 3, breaker: 16 A, volts: 400 V AC';
 const MOTOR = 'phases: 3, power: 3 kW, volts: 400 V AC, amps: 6.3 A, protector: manual';

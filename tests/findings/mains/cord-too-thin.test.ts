@@ -1,7 +1,7 @@
 /** Cables of the mains side by what they carry and by what is lost at the start. */
 import { describe, expect, it } from 'vitest';
-import { type Shop, shop } from './mains-plans.ts';
-import { told, words } from './wired-plans.ts';
+import { type Shop, shop } from '../mains-plans.ts';
+import { told, words } from '../wired-plans.ts';
 
 const run = (gauge: string, metres: number, cores: string, more = '') =>
   `{cable: {gauge: ${gauge}, cores: 3, insulation: 600 V${more}}, length: ${metres} m, cores: {${cores}}}`;

@@ -1,7 +1,7 @@
 /** Conductors to motors that are wired in: 125 % of the largest motor and all of the rest have to fit the conductor. */
 import { describe, it } from 'vitest';
-import { shop } from './mains-plans.ts';
-import { begins } from './threshold-plans.ts';
+import { shop } from '../mains-plans.ts';
+import { begins } from '../threshold-plans.ts';
 
 /** A motor marked in amperes alone goes by those; its 60 A supply is not what is looked at. */
 const wired = (gauge: string, amps: number, heater?: number) =>

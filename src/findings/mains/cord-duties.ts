@@ -1,0 +1,66 @@
+/** What the cables between plug and load carry while everything runs. */
+import type { Source } from '../../circuit/circuit.ts';
+import type { Cable, Run } from '../../plan/plan.ts';
+import { type Ampacity, ampacity } from '../../ratings/ampacity.ts';
+import { thickerSizes } from '../../ratings/wire.ts';
+import { figuresFor } from '../../study/corners.ts';
+import type { Electrics } from '../../study/electrics.ts';
+import { runningStates, solveMains } from '../../study/mains-flows.ts';
+import type { Study } from '../../study/study.ts';
+import { runningAmps } from './plug-loads.ts';
+
+/** A that count as a current at all. */
+const LEAST_AMPS = 0.001;
+/** Share that the solver may be off. */
+const NEARLY = 2e-3;
+
+export interface OverloadedCable {
+  readonly run: Run;
+  readonly cable: Cable;
+  /** A, at most */
+  readonly amps: number;
+  readonly limit: Ampacity;
+  /** the thinnest size that would do */
+  readonly serves: Cable | undefined;
+}
+
+export function isThreePhase(source: Source): boolean {
+  return source.rails.filter((r) => r.live).length === 3;
+}
+
+/** Of each gauge behind a plug the run that carries most, where that is more than it may carry. */
+export function overloadedCables(study: Study, own: Electrics, source: Source): OverloadedCable[] {
+  const { plan } = study;
+  const allowed = (cable: Cable) => ampacity(cable, plan.practice, isThreePhase(source));
+  const worst = new Map<string, Omit<OverloadedCable, 'serves'>>();
+  for (const [index, amps] of runAmps(study, own, source)) {
+    const run = plan.runs[index]!;
+    const limit = run.cable && allowed(run.cable);
+    // A core thinner than any table is no mains wire, whatever little it carries.
+    if (!run.cable || !limit || amps <= Math.max(limit.amps, LEAST_AMPS) * (1 + NEARLY)) continue;
+    const { cable } = run;
+    if (amps > (worst.get(cable.gauge)?.amps ?? 0)) worst.set(cable.gauge, { run, cable, amps, limit });
+  }
+  return [...worst.values()].map((w) => ({
+    ...w,
+    serves: thickerSizes(w.cable).find((c) => (allowed(c)?.amps ?? 0) >= w.amps * (1 - NEARLY)),
+  }));
+}
+
+/** The greatest current of each run over the states in which loads run. */
+function runAmps(study: Study, own: Electrics, source: Source): Map<number, number> {
+  const most = new Map<number, number>();
+  const figures = figuresFor(study.plan, 'nominal');
+  const amps = runningAmps(study);
+  for (const moved of runningStates(own)) {
+    const standing = own.situations.at(moved);
+    if (!standing?.alive[source.index]) continue;
+    const flows = solveMains(own, source, standing.situation, amps, figures);
+    for (const w of flows.island.wires) {
+      const i = flows.amps(w);
+      const size = i ? Math.hypot(i.re, i.im) : 0;
+      if (size > (most.get(w.run) ?? 0)) most.set(w.run, size);
+    }
+  }
+  return most;
+}

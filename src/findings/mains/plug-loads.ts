@@ -1,0 +1,51 @@
+/** Which loads hang on which plug, and what they draw. */
+import type { LoadPart, MotorPart, Plan, PlugPart } from '../../plan/plan.ts';
+import { motorCurrents } from '../../ratings/motor.ts';
+import { perStudy } from '../../study/per-study.ts';
+import type { Study } from '../../study/study.ts';
+
+export type Load = MotorPart | LoadPart;
+
+export interface FedPlug {
+  readonly plug: PlugPart;
+  /** everything it can feed, at least one */
+  readonly loads: readonly Load[];
+}
+
+export function plugsOf(plan: Plan): PlugPart[] {
+  return [...plan.parts.values()].filter((p) => p.kind === 'plug');
+}
+
+export function loadsOf(plan: Plan): Load[] {
+  return [...plan.parts.values()].filter((p) => p.kind === 'motor' || p.kind === 'load');
+}
+
+/** The plugs that feed any load. */
+export const fedPlugs = perStudy((study): readonly FedPlug[] =>
+  plugsOf(study.plan)
+    .map((plug) => ({ plug, loads: loadsBehind(study, plug) }))
+    .filter(({ loads }) => loads.length > 0),
+);
+
+/** Loads that this plug can feed. */
+export function loadsBehind({ plan, circuit, verified: v }: Study, plug: PlugPart): Load[] {
+  const loads = loadsOf(plan);
+  if (plugsOf(plan).length === 1) return loads;
+  const source = circuit.sources.find((s) => s.part === plug.name);
+  if (!source || !v) return loads;
+  const reach = v.model.railReach[source.index]!;
+  return loads.filter((l) =>
+    [...(circuit.consumers.find((c) => c.part === l.name)?.nets.values() ?? [])].some((n) =>
+      reach.some((r) => r.has(n)),
+    ),
+  );
+}
+
+/** A while running, by name of the load; those whose current is not known are left out. */
+export const runningAmps = perStudy(({ plan }): ReadonlyMap<string, number> => {
+  const known = loadsOf(plan).flatMap((l) => {
+    const amps = motorCurrents(l, plan.practice).running?.amps;
+    return amps === undefined ? [] : [[l.name, amps] as const];
+  });
+  return new Map(known);
+});
