@@ -16,18 +16,10 @@ import { checkBranch } from './mains/branch.ts';
 import { checkCords } from './mains/cords.ts';
 import { checkMains } from './mains/mains.ts';
 import type { Finding } from './report-model.ts';
-import { checkBreaks } from './starts/breaks.ts';
-import { checkStarts } from './starts/starts.ts';
-import { checkWiring } from './starts/wiring.ts';
-import { findWrongTabs } from './starts/wrong-tab.ts';
 
 const GROUPS: readonly ((s: Study) => readonly Finding[])[] = [
   (s) => checkApart(s),
   (s) => checkSharing(s),
-  (s) => findWrongTabs(s),
-  (s) => checkStarts(s),
-  (s) => checkBreaks(s),
-  (s) => checkWiring(s),
   (s) => checkSupplies(s),
   (s) => checkCoils(s).findings,
   (s) => checkLoop(s, s.coilStates),
