@@ -6,7 +6,7 @@ import type { Study } from './study.ts';
  * The shortest way by wires, links, fuses and closed contacts from any of the starting terminals to any of the ends,
  * in one settled state, as terminals in order. Undefined when there is none.
  */
-export function closedPath(
+function closedPath(
   study: Study,
   v: Verified,
   moved: Moved,

@@ -33,13 +33,15 @@ function report({ plan }: Study, { part: name, from, to, ends }: TabMove, alone:
     ends.length > 1 ? ['cores sit', 'belong', 'cores'] : ['core sits', 'belongs', 'core'];
   const first = ends[0]!;
   const terminals = [`${name}.${from}`, `${name}.${to}`];
-  const mended = alone ? 'that one change' : 'this change and the like ones named beside it';
+  const mended = alone
+    ? 'With that one change every load does what is meant in all states'
+    : 'With this change and the like ones named beside it every load does what is meant';
   return found(plan, entry, {
     parts: [name],
     terminals,
     at: first.core[first.end].at,
     message: `gate ${name}: the ${colours} ${sit} on ${from} and ${belong} on ${to}`,
-    why: `With ${mended} every load does what is meant in all states; ${closedWhile(plan, name, from)}.`,
+    why: `${mended}; ${closedWhile(plan, name, from)}.`,
     fix: `Move the ${colours} ${core} from ${terminals[0]} to ${terminals[1]}.`,
     basis: `${entry.basis}; repair proved by solving the circuit with the core moved`,
     cause: { what: 'tab', terminals },
