@@ -11,16 +11,8 @@ import { checkLoop } from './loop/loop.ts';
 import { checkSupplies } from './loop/supplies.ts';
 import { checkWires } from './loop/wires.ts';
 import type { Finding } from './report-model.ts';
-import { checkBreaks } from './starts/breaks.ts';
-import { checkStarts } from './starts/starts.ts';
-import { checkWiring } from './starts/wiring.ts';
-import { findWrongTabs } from './starts/wrong-tab.ts';
 
 const GROUPS: readonly ((s: Study) => readonly Finding[])[] = [
-  (s) => findWrongTabs(s),
-  (s) => checkStarts(s),
-  (s) => checkBreaks(s),
-  (s) => checkWiring(s),
   (s) => checkSupplies(s),
   (s) => checkCoils(s).findings,
   (s) => checkLoop(s, s.coilStates),

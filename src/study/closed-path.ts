@@ -6,7 +6,7 @@ import type { Study } from './study.ts';
  * The shortest way by wires, links, fuses and closed contacts from any of the starting terminals to any of the ends,
  * in one settled state, as terminals in order. Undefined when there is none.
  */
-export function closedPath(
+function closedPath(
   study: Study,
   v: Verified,
   moved: Moved,
@@ -56,19 +56,16 @@ function closedNeighbours(study: Study, v: Verified, moved: Moved): Map<string, 
   return around;
 }
 
-const MOST_HOPS = 12;
-
-/** "PS1.+ - bandsaw.COM - K1.A1", the middle of a long way left out. */
-export function sayPath(path: readonly string[]): string {
-  if (path.length <= MOST_HOPS) return path.join(' - ');
-  return [...path.slice(0, MOST_HOPS / 2), '…', ...path.slice(-MOST_HOPS / 2)].join(' - ');
-}
-
 /**
  * What keeps a load running in a state: the way to the coil of the relay that is in and carries it, or the mains way
- * to the load itself. Undefined when neither is found.
+ * to the load itself, as terminals in order. Undefined when neither is found.
  */
-export function whatFeeds(study: Study, v: Verified, target: string, moved: Moved): string | undefined {
+export function whatFeeds(
+  study: Study,
+  v: Verified,
+  target: string,
+  moved: Moved,
+): readonly string[] | undefined {
   const { circuit, plan } = study;
   const low = circuit.sources
     .filter((s) => !s.mains)
@@ -94,13 +91,7 @@ export function whatFeeds(study: Study, v: Verified, target: string, moved: Move
   );
   for (const relay of carrying) {
     const path = closedPath(study, v, moved, low, coil(relay.part));
-    if (path) return sayPath(path);
+    if (path) return path;
   }
-  return mains ? sayPath(mains) : undefined;
-}
-
-/** The closed way that keeps a load on, as a sentence; empty when none is found. */
-export function fedBy(study: Study, v: Verified, target: string, moved: Moved): string {
-  const path = whatFeeds(study, v, target, moved);
-  return path === undefined ? '' : ` The way that stays closed: ${path}.`;
+  return mains;
 }

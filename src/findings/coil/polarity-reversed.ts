@@ -1,6 +1,14 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import { drivenByDc } from '../../logic/driven.ts';
+import { everIn } from '../../logic/entry-states.ts';
+import type { Moved } from '../../logic/verify.ts';
+import { perStudy } from '../../study/per-study.ts';
+import type { Study } from '../../study/study.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
 
-export const polarityReversed: FindingEntry = {
+const entry: FindingEntry = {
   id: 'polarity-reversed',
   title: 'a part with + and - is fed the wrong way round',
   severity: 'fault',
@@ -13,3 +21,73 @@ export const polarityReversed: FindingEntry = {
   basis: 'common practice',
   followsFrom: [],
 };
+
+export const polarityReversed: Check = { entry, find };
+
+const EFFECTS = {
+  shorts: 'its built-in diode shorts the supply',
+  'stays-out': 'it does not pull in',
+  dark: 'it stays dark',
+} as const;
+
+/** A part that is fed the wrong way round, with the terminals that want + and -. */
+interface FedReversed {
+  readonly part: string;
+  readonly plus: string;
+  readonly minus: string;
+  readonly moved: Moved;
+  readonly effect: keyof typeof EFFECTS;
+}
+
+/** Each part once; none where nothing was decided. */
+export const fedReversed = perStudy((study): readonly FedReversed[] => {
+  const v = study.verified;
+  if (!v) return [];
+  const told = new Set<string>();
+  return polarised(study).flatMap(({ from, to, ...part }) => {
+    const moved = told.has(part.part) ? undefined : everIn(v, drivenByDc(v, from, to));
+    if (!moved) return [];
+    told.add(part.part);
+    return [{ ...part, moved }];
+  });
+});
+
+/** Every part with + and -, and the nets `from` and `to` which current goes when it is reversed. */
+function polarised({
+  plan,
+  circuit,
+}: Study): (Omit<FedReversed, 'moved'> & { readonly from: number; readonly to: number })[] {
+  const coils = circuit.relays.flatMap(({ part, senses }) => {
+    const [plus, minus] =
+      plan.parts.get(part)!.kind === 'board' ? (['VCC', 'GND'] as const) : (['A1', 'A2'] as const);
+    const builtIn = circuit.diodes.some((d) => d.builtIn && d.part === part);
+    const effect = builtIn ? ('shorts' as const) : ('stays-out' as const);
+    return senses
+      .filter((s) => s.by === 'volts' && s.polarised && s.what !== 'input')
+      .map((s) => ({ part, plus, minus, effect, from: s.b, to: s.a }));
+  });
+  const indicators = circuit.diodes
+    .filter((d) => d.load)
+    .map((d) => ({
+      part: d.part,
+      plus: 'A',
+      minus: 'K',
+      effect: 'dark' as const,
+      from: d.cathode,
+      to: d.anode,
+    }));
+  return [...coils, ...indicators];
+}
+
+function find(study: Study): Finding[] {
+  return fedReversed(study).map(({ part, plus, minus, moved, effect }) =>
+    found(study.plan, entry, {
+      parts: [part],
+      terminals: [`${part}.${plus}`, `${part}.${minus}`],
+      message: `${part} is fed the wrong way round: ${EFFECTS[effect]}`,
+      why: `With ${sayMoved(study.circuit, moved)} ${part}.${minus} is joined to + and ${part}.${plus} to -.`,
+      fix: `Exchange the cores at ${part}: ${plus} towards +, ${minus} towards -.`,
+      basis: entry.basis,
+    }),
+  );
+}

@@ -22,5 +22,5 @@ export const coilChecks: readonly Check[] = [
   grouped(coilHoldsIn),
   grouped(coilInSeries),
   grouped(coilUnsuppressed),
-  grouped(polarityReversed),
+  polarityReversed,
 ];

@@ -1,6 +1,10 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
 
-export const coilShorted: FindingEntry = {
+const entry: FindingEntry = {
   id: 'coil-shorted',
   title: 'both coil ends are on one conductor',
   severity: 'warning',
@@ -13,3 +17,25 @@ export const coilShorted: FindingEntry = {
   basis: 'common practice',
   followsFrom: [],
 };
+
+export const coilShorted: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  const { plan, circuit } = study;
+  return circuit.relays.flatMap(({ part: name, senses }) => {
+    const sense = senses.find((s) => s.by === 'volts' && s.what !== 'input');
+    if (sense === undefined || sense.a !== sense.b) return [];
+    const ends = plan.parts.get(name)!.kind === 'board' ? ['VCC', 'GND'] : ['A1', 'A2'];
+    const terminals = ends.map((e) => `${name}.${e}`);
+    return [
+      found(plan, entry, {
+        parts: [name],
+        terminals,
+        message: `both coil ends of ${name} are on one conductor: it never pulls in`,
+        why: `${listOf(terminals)} are joined by wire.`,
+        fix: `Lead one end of the coil to the switches and the other to the supply.`,
+        basis: entry.basis,
+      }),
+    ];
+  });
+}

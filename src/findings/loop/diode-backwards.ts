@@ -1,6 +1,14 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import { acrossAc, drivenByDc } from '../../logic/driven.ts';
+import { everIn } from '../../logic/entry-states.ts';
+import type { Moved } from '../../logic/verify.ts';
+import { perStudy } from '../../study/per-study.ts';
+import type { Study } from '../../study/study.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
 
-export const diodeBackwards: FindingEntry = {
+const entry: FindingEntry = {
   id: 'diode-backwards',
   title: 'the diode at the coil is the wrong way round',
   severity: 'warning',
@@ -13,3 +21,48 @@ export const diodeBackwards: FindingEntry = {
   basis: 'relay makers’ application guidance, several agree',
   followsFrom: [],
 };
+
+export const diodeBackwards: Check = { entry, find };
+
+/** A diode that is no indicator and conducts while the loop is fed. */
+interface ConductingDiode {
+  readonly diode: string;
+  /** the relay whose coil it lies across */
+  readonly coil: string | undefined;
+  readonly moved: Moved;
+  readonly on: 'dc' | 'ac';
+}
+
+/** None where nothing was decided. */
+export const conductingDiodes = perStudy(({ circuit, verified: v }): readonly ConductingDiode[] => {
+  if (!v) return [];
+  return circuit.diodes.flatMap((d) => {
+    if (d.load || d.builtIn) return [];
+    const dc = everIn(v, drivenByDc(v, d.anode, d.cathode));
+    const moved = dc ?? everIn(v, acrossAc(v, d.anode, d.cathode));
+    if (!moved) return [];
+    const coil = circuit.relays.find((r) =>
+      r.senses.some((s) => (s.a === d.anode && s.b === d.cathode) || (s.b === d.anode && s.a === d.cathode)),
+    )?.part;
+    return [{ diode: d.part, coil, moved, on: dc ? 'dc' : 'ac' }];
+  });
+});
+
+function find(study: Study): Finding[] {
+  return conductingDiodes(study).map(({ diode, coil, moved, on }) =>
+    found(study.plan, entry, {
+      parts: [diode, ...(coil === undefined ? [] : [coil])],
+      terminals: [`${diode}.A`, `${diode}.K`],
+      message:
+        on === 'ac'
+          ? `${diode} lies across an AC supply: it is a short in every other half wave`
+          : `${diode} conducts when ${coil === undefined ? 'the loop' : `the coil of ${coil}`} is fed: it shorts the supply`,
+      why: `With ${sayMoved(study.circuit, moved)} its anode (A) is joined to + and its band (K) to -.`,
+      fix:
+        on === 'ac'
+          ? 'Take the diode off; an AC coil takes an RC member or a varistor.'
+          : `Turn ${diode} round: the band (K) to the + side of the coil.`,
+      basis: entry.basis,
+    }),
+  );
+}

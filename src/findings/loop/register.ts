@@ -17,7 +17,7 @@ import { wireOverloaded } from './wire-overloaded.ts';
 
 /** The findings of question 5, as `explain` lists them. */
 export const loopChecks: readonly Check[] = [
-  grouped(supplyShorted),
+  supplyShorted,
   grouped(suppliesJoined),
   grouped(supplyNotLimited),
   grouped(supplyOverloaded),
@@ -25,8 +25,8 @@ export const loopChecks: readonly Check[] = [
   grouped(fuseTooSmall),
   grouped(dropLarge),
   grouped(batteryShortLived),
-  grouped(coilShorted),
-  grouped(diodeBackwards),
+  coilShorted,
+  diodeBackwards,
   grouped(switchOverloaded),
   grouped(switchKindUnrated),
   grouped(switchUnderloaded),

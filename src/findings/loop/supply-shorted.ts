@@ -1,6 +1,14 @@
-import type { FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import { everIn } from '../../logic/entry-states.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { fedReversed } from '../coil/polarity-reversed.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { conductingDiodes } from './diode-backwards.ts';
 
-export const supplyShorted: FindingEntry = {
+const entry: FindingEntry = {
   id: 'supply-shorted',
   title: 'a gate joins the two poles of the supply',
   severity: 'warning',
@@ -14,3 +22,32 @@ export const supplyShorted: FindingEntry = {
   followsFrom: ['mains-meets-low-voltage'],
   goneByOneMove: true,
 };
+
+export const supplyShorted: Check = { entry, find };
+
+/** A diode or a part the wrong way round that shorts the supply is told by itself. */
+function find(study: Study): Finding[] {
+  const { plan, circuit, verified: v } = study;
+  if (!v || conductingDiodes(study).length > 0 || fedReversed(study).length > 0) return [];
+  return circuit.sources
+    .filter((s) => !s.mains)
+    .flatMap((s) => {
+      const moved = everIn(v, v.model.shorted[s.index]!);
+      if (!moved) return [];
+      const who = moved.map((i) => circuit.inputs[i]!.part);
+      const poles = s.rails.map((r) => `${s.part}.${r.terminal}`);
+      return [
+        found(plan, entry, {
+          parts: [...who, s.part],
+          terminals: poles,
+          message: `${listOf(poles)} are joined with ${sayMoved(circuit, moved)}: the supply or its fuse gives up`,
+          why: 'There is a path from one pole of the supply to the other with no coil in it.',
+          fix:
+            who.length > 0
+              ? `Wire ${listOf(who)} in one conductor only; the coil belongs between the switches and the other pole.`
+              : 'Take away the core that joins the two poles.',
+          basis: entry.basis,
+        }),
+      ];
+    });
+}

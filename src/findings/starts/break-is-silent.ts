@@ -1,6 +1,12 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import { isLanded } from '../../circuit/terminals.ts';
+import type { Study } from '../../study/study.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { startedByBreak } from './started-by-break.ts';
+import { worksAsMeant } from './works-as-meant.ts';
 
-export const breakIsSilent: FindingEntry = {
+const entry: FindingEntry = {
   id: 'break-is-silent',
   title: 'a broken core looks like a gate that is never opened',
   severity: 'notice',
@@ -24,3 +30,24 @@ export const breakIsSilent: FindingEntry = {
   basis: 'common practice',
   followsFrom: [],
 };
+
+export const breakIsSilent: Check = { entry, find };
+
+/** Make contacts side by side: a broken core only looks like a gate that is never opened. */
+function find(study: Study): Finding[] {
+  const v = worksAsMeant(study);
+  if (!v || startedByBreak(study).length > 0) return [];
+  const gates = study.circuit.inputs.filter(
+    (i) => i.kind === 'gate' && isLanded(study.circuit, i.part, 'COM'),
+  );
+  if (gates.length < 2) return [];
+  return [
+    found(study.plan, entry, {
+      parts: [v.intents.wanted[0]!.target],
+      message: 'a broken core in this loop shows only when a gate no longer starts its load',
+      why: 'The switches make the circuit; a break looks like a shut gate, and nothing reports it.',
+      fix: 'Open every gate in turn once a month and listen for the collector.',
+      basis: entry.basis,
+    }),
+  ];
+}

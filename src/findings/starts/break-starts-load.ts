@@ -1,6 +1,10 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { startedByBreak } from './started-by-break.ts';
 
-export const breakStartsLoad: FindingEntry = {
+const entry: FindingEntry = {
   id: 'break-starts-load',
   title: 'a broken wire in the loop starts the load',
   severity: 'caution',
@@ -19,3 +23,17 @@ export const breakStartsLoad: FindingEntry = {
   basis: 'common practice',
   followsFrom: [],
 };
+
+export const breakStartsLoad: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return startedByBreak(study).map(({ load, relay }) =>
+    found(study.plan, entry, {
+      parts: [load, relay],
+      message: `a broken wire in the loop of ${relay} starts ${load}`,
+      why: `${relay} is held in while all gates are shut; ${load} runs as soon as it lets go, be it by a gate or by a break.`,
+      fix: `Keep it only if running extraction is the wanted answer to a fault; else let the gates make the coil circuit of a relay that is out at rest.`,
+      basis: entry.basis,
+    }),
+  );
+}

@@ -1,6 +1,13 @@
-import type { FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import { movedIn } from '../../logic/verify.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { rememberingRelays } from './remembering-relays.ts';
 
-export const chatters: FindingEntry = {
+const entry: FindingEntry = {
   id: 'chatters',
   title: 'a relay breaks its own coil and buzzes',
   severity: 'fault',
@@ -14,3 +21,21 @@ export const chatters: FindingEntry = {
   followsFrom: ['mains-meets-low-voltage', 'mains-shorted'],
   goneByOneMove: true,
 };
+
+export const chatters: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  const { circuit, verified: v } = study;
+  const moved = v && movedIn(circuit, v.model.bdd, v.chatter);
+  if (!moved) return [];
+  const relays = rememberingRelays(study);
+  return [
+    found(study.plan, entry, {
+      parts: relays,
+      message: `${listOf(relays)} never settles: it pulls in, breaks its own coil, drops out and starts again`,
+      why: `It buzzes with ${sayMoved(circuit, moved)}, because a contact that opens when the relay pulls in lies in the path of its coil.`,
+      fix: `Use the make contact (NO, 13-14) in place of the break contact in the coil circuit of ${listOf(relays)}.`,
+      basis: entry.basis,
+    }),
+  ];
+}

@@ -1,6 +1,15 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import { movedIn } from '../../logic/verify.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { movedParts, saySteps, startedThrough } from './departure-words.ts';
+import { departuresOf } from './departures/departures.ts';
+import { rememberingRelays } from './remembering-relays.ts';
 
-export const dependsOnOrder: FindingEntry = {
+const entry: FindingEntry = {
   id: 'depends-on-order',
   title: 'the outcome depends on what moves first',
   severity: 'fault',
@@ -19,3 +28,37 @@ export const dependsOnOrder: FindingEntry = {
   followsFrom: ['chatters', 'stays-on', 'mains-meets-low-voltage'],
   goneByOneMove: true,
 };
+
+export const dependsOnOrder: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return [...byMoves(study), ...byRace(study)];
+}
+
+function byMoves(study: Study): Finding[] {
+  return departuresOf(study, 'stays-off').map(({ wanted, steps }) =>
+    found(study.plan, entry, {
+      parts: [wanted.target, ...movedParts(study, steps)],
+      message: `whether ${wanted.target} runs depends on the order in which things were moved`,
+      why: `Steps: ${saySteps(study, steps)}. It ought to run there and does not, though the same positions reached otherwise may start it.${startedThrough(wanted)}`,
+      fix: 'Take relay contacts out of the coil circuits that do not need them.',
+      basis: entry.basis,
+    }),
+  );
+}
+
+function byRace(study: Study): Finding[] {
+  const { circuit, verified: v } = study;
+  const race = v?.races[0];
+  if (!v || !race) return [];
+  const relays = rememberingRelays(study);
+  return [
+    found(study.plan, entry, {
+      parts: [...relays, race.target],
+      message: `whether ${race.target} runs depends on which relay moves first`,
+      why: `With ${sayMoved(circuit, movedIn(circuit, v.model.bdd, race.states)!)} the relays ${listOf(relays)} race one another.`,
+      fix: 'Arrange the contacts so that one relay waits for the other.',
+      basis: entry.basis,
+    }),
+  ];
+}

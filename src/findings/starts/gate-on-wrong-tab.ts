@@ -1,6 +1,12 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Plan } from '../../plan/plan.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { gatesOnWrongTab } from './departures/proved-moves.ts';
+import type { TabMove } from './departures/tab-moves.ts';
 
-export const gateOnWrongTab: FindingEntry = {
+const entry: FindingEntry = {
   id: 'gate-on-wrong-tab',
   title: 'a core sits on NC and belongs on NO, or the reverse',
   severity: 'fault',
@@ -13,3 +19,37 @@ export const gateOnWrongTab: FindingEntry = {
   basis: 'common practice',
   followsFrom: [],
 };
+
+export const gateOnWrongTab: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  const { moves, alone } = gatesOnWrongTab(study);
+  return moves.map((move) => report(study, move, alone));
+}
+
+function report({ plan }: Study, { part: name, from, to, ends }: TabMove, alone: boolean): Finding {
+  const colours = [...new Set(ends.map((e) => e.core.colour))].join(' and ');
+  const [sit, belong, core] =
+    ends.length > 1 ? ['cores sit', 'belong', 'cores'] : ['core sits', 'belongs', 'core'];
+  const first = ends[0]!;
+  const terminals = [`${name}.${from}`, `${name}.${to}`];
+  const mended = alone
+    ? 'With that one change every load does what is meant in all states'
+    : 'With this change and the like ones named beside it every load does what is meant';
+  return found(plan, entry, {
+    parts: [name],
+    terminals,
+    at: first.core[first.end].at,
+    message: `gate ${name}: the ${colours} ${sit} on ${from} and ${belong} on ${to}`,
+    why: `${mended}; ${closedWhile(plan, name, from)}.`,
+    fix: `Move the ${colours} ${core} from ${terminals[0]} to ${terminals[1]}.`,
+    basis: `${entry.basis}; repair proved by solving the circuit with the core moved`,
+    cause: { what: 'tab', terminals },
+  });
+}
+
+function closedWhile(plan: Plan, gate: string, tab: TabMove['from']): string {
+  const part = plan.parts.get(gate);
+  const pressedOpen = part?.kind === 'gate' && part.pressedWhen === 'open';
+  return `${tab} is joined to COM while this gate is ${(tab === 'NO') === pressedOpen ? 'open' : 'shut'}`;
+}

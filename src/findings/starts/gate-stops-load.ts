@@ -1,6 +1,12 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import type { Study } from '../../study/study.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { startedThrough } from './departure-words.ts';
+import { departuresOf } from './departures/departures.ts';
 
-export const gateStopsLoad: FindingEntry = {
+const entry: FindingEntry = {
   id: 'gate-stops-load',
   title: 'opening one more gate stops the load',
   severity: 'fault',
@@ -26,3 +32,17 @@ export const gateStopsLoad: FindingEntry = {
   ],
   goneByOneMove: true,
 };
+
+export const gateStopsLoad: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return departuresOf(study, 'stopped-by-entry').map(({ wanted, moved, who }) =>
+    found(study.plan, entry, {
+      parts: [who, wanted.target],
+      message: `opening one more gate stops ${wanted.target}: ${who}`,
+      why: `With ${sayMoved(study.circuit, moved)} it ought to run and does not, though it runs without ${who}.${startedThrough(wanted)}`,
+      fix: `Look at the wiring of ${who}: moved, its switch breaks the loop or joins the supply's poles.`,
+      basis: entry.basis,
+    }),
+  );
+}

@@ -1,6 +1,12 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import type { Study } from '../../study/study.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { startedThrough } from './departure-words.ts';
+import { departuresOf } from './departures/departures.ts';
 
-export const gatesInSeries: FindingEntry = {
+const entry: FindingEntry = {
   id: 'gates-in-series',
   title: 'it takes more than one open gate to start',
   severity: 'fault',
@@ -20,3 +26,21 @@ export const gatesInSeries: FindingEntry = {
   followsFrom: [],
   goneByOneMove: true,
 };
+
+export const gatesInSeries: Check = { entry, find };
+
+/** The fewest that start it, less what only unblocks. */
+function find(study: Study): Finding[] {
+  const { plan, circuit } = study;
+  return departuresOf(study, 'starts-together-only').map(({ wanted, starts, base }) => {
+    const { target } = wanted;
+    const names = wanted.entries.flatMap((e) => e.refs.map((r) => r.part));
+    return found(plan, entry, {
+      parts: [...starts.map((i) => circuit.inputs[i]!.part).filter((p) => names.includes(p)), target],
+      message: `no gate starts ${target} by itself: it takes ${starts.filter((i) => !base.includes(i)).length} together`,
+      why: `The fewest that start it: ${sayMoved(circuit, starts)}. The switches lie in line, one after the other.${startedThrough(wanted)}`,
+      fix: 'Wire the gate switches side by side: one core joins all the COM tabs, the other all the NO tabs.',
+      basis: entry.basis,
+    });
+  });
+}

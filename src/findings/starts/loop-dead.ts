@@ -1,6 +1,13 @@
-import type { FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { deadLoopWords } from './dead-loop-words.ts';
+import { startedThrough } from './departure-words.ts';
+import { departuresOf } from './departures/departures.ts';
 
-export const loopDead: FindingEntry = {
+const entry: FindingEntry = {
   id: 'loop-dead',
   title: 'no gate starts the load',
   severity: 'fault',
@@ -26,3 +33,24 @@ export const loopDead: FindingEntry = {
   ],
   goneByOneMove: true,
 };
+
+export const loopDead: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return departuresOf(study, 'nothing-starts').map(({ wanted, everything, cause }) => {
+    const { target } = wanted;
+    const { what, why, fix, parts, terminals } = deadLoopWords(
+      cause,
+      target,
+      sayMoved(study.circuit, everything),
+    );
+    return found(study.plan, entry, {
+      parts: [...parts, target],
+      terminals,
+      message: `no gate starts ${target}: ${what}`,
+      why: `${why}${startedThrough(wanted)}`,
+      fix,
+      basis: entry.basis,
+    });
+  });
+}

@@ -1,6 +1,13 @@
-import type { FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { fedBy } from './closed-path-words.ts';
+import { startedThrough } from './departure-words.ts';
+import { departuresOf } from './departures/departures.ts';
 
-export const runsWithAllShut: FindingEntry = {
+const entry: FindingEntry = {
   id: 'runs-with-all-shut',
   title: 'the load runs with every gate shut',
   severity: 'fault',
@@ -14,3 +21,17 @@ export const runsWithAllShut: FindingEntry = {
   followsFrom: ['supply-shorted', 'mains-meets-low-voltage', 'mains-shorted'],
   goneByOneMove: true,
 };
+
+export const runsWithAllShut: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return departuresOf(study, 'runs-at-rest').map(({ wanted, moved, always }) =>
+    found(study.plan, entry, {
+      parts: [wanted.target],
+      message: `${wanted.target} runs with every gate shut`,
+      why: `It is on with ${sayMoved(study.circuit, moved)}.${always ? ' No gate stops it.' : ''}${fedBy(study, wanted.target, moved)}${startedThrough(wanted)}`,
+      fix: 'Find the path that stays closed: a switch on the wrong tab, two cores joined, or the load on the break contact.',
+      basis: entry.basis,
+    }),
+  );
+}

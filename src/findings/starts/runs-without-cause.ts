@@ -1,6 +1,13 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { startedThrough } from './departure-words.ts';
+import { departuresOf } from './departures/departures.ts';
 
-export const runsWithoutCause: FindingEntry = {
+const entry: FindingEntry = {
   id: 'runs-without-cause',
   title: 'something not meant to start the load starts it',
   severity: 'fault',
@@ -14,3 +21,18 @@ export const runsWithoutCause: FindingEntry = {
   followsFrom: ['block-ignored', 'stays-on'],
   goneByOneMove: true,
 };
+
+export const runsWithoutCause: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return departuresOf(study, 'runs-uncalled').map(({ wanted, moved, who, listed }) => {
+    const { target } = wanted;
+    return found(study.plan, entry, {
+      parts: [...who, target],
+      message: `${target} runs with ${sayMoved(study.circuit, moved)}, which is not meant to start it`,
+      why: `${listOf(who)} ${who.length > 1 ? 'are' : 'is'} not in the list that ${target} runs on${listed ? ' in that position' : ''}.${startedThrough(wanted)}`,
+      fix: `Find where ${listOf(who)} reaches the coil of ${target}, or add it to the intent if it is wanted.`,
+      basis: entry.basis,
+    });
+  });
+}

@@ -1,6 +1,14 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import type { ContactEdge } from '../../circuit/circuit.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { movedParts, saySteps, startedThrough } from './departure-words.ts';
+import { departuresOf } from './departures/departures.ts';
+import { rememberingRelays } from './remembering-relays.ts';
 
-export const staysOn: FindingEntry = {
+const entry: FindingEntry = {
   id: 'stays-on',
   title: 'once started, it does not stop',
   severity: 'fault',
@@ -14,3 +22,27 @@ export const staysOn: FindingEntry = {
   followsFrom: ['coil-holds-in'],
   goneByOneMove: true,
 };
+
+export const staysOn: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return departuresOf(study, 'keeps-on').map((d) => {
+    const { target, latches, blockers } = d.wanted;
+    const holders = rememberingRelays(study);
+    return found(study.plan, entry, {
+      parts: [target, ...(holders.length > 0 ? holders : movedParts(study, d.steps))],
+      message: `once started, ${target} does not stop`,
+      why: `Steps: ${saySteps(study, d.steps)}. It ought to be off there and still runs: a relay holds itself in.${holdingWords(d.holding)}${startedThrough(d.wanted)}`,
+      fix:
+        latches.length > 0
+          ? `Lead the holding contact so that ${listOf(blockers.map((b) => b.ref.part)) || 'the stop'} breaks it.`
+          : 'Take the holding contact off, or lead it so that shutting the gates breaks it.',
+      basis: entry.basis,
+    });
+  });
+}
+
+function holdingWords(contacts: readonly ContactEdge[]): string {
+  const names = new Set(contacts.map((c) => `${c.part}.${c.terminals[0]} to ${c.part}.${c.terminals[1]}`));
+  return names.size === 0 ? '' : ` Holding contact: ${listOf([...names], 3)}.`;
+}

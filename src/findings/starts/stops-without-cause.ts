@@ -1,6 +1,13 @@
-import type { FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { startedThrough } from './departure-words.ts';
+import { departuresOf } from './departures/departures.ts';
 
-export const stopsWithoutCause: FindingEntry = {
+const entry: FindingEntry = {
   id: 'stops-without-cause',
   title: 'something not meant to stop the load stops it',
   severity: 'fault',
@@ -14,3 +21,18 @@ export const stopsWithoutCause: FindingEntry = {
   followsFrom: ['supply-shorted', 'mains-shorted', 'polarity-reversed'],
   goneByOneMove: true,
 };
+
+export const stopsWithoutCause: Check = { entry, find };
+
+/** It is meant to run, some entry alone starts it, and something that the intent does not name keeps it off. */
+function find(study: Study): Finding[] {
+  return departuresOf(study, 'stopped-by-stranger').map(({ wanted, moved, who }) =>
+    found(study.plan, entry, {
+      parts: [...who, wanted.target],
+      message: `${wanted.target} does not run with ${sayMoved(study.circuit, moved)}`,
+      why: `${listOf(who)} is not meant to stop or block it.${startedThrough(wanted)}`,
+      fix: `Find where ${listOf(who)} breaks the coil circuit, or name it under blocked-by if that is wanted.`,
+      basis: entry.basis,
+    }),
+  );
+}

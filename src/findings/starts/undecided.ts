@@ -1,6 +1,9 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
 
-export const undecided: FindingEntry = {
+const entry: FindingEntry = {
   id: 'undecided',
   title: 'the circuit is too involved to decide',
   severity: 'doubt',
@@ -13,3 +16,18 @@ export const undecided: FindingEntry = {
   basis: 'limit of the method',
   followsFrom: [],
 };
+
+export const undecided: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  if (study.verified) return [];
+  return [
+    found(study.plan, entry, {
+      parts: [],
+      message: 'this circuit is too involved to be decided for every state',
+      why: `The exact method gave up: ${study.undecided}. Nothing was guessed.`,
+      fix: 'Split the plan into circuits that do not share relays, and check each.',
+      basis: entry.basis,
+    }),
+  ];
+}

@@ -1,9 +1,9 @@
 /** A circuit that the exact method does not decide: what is still told of it, and what is not guessed. */
 import { describe, expect, it } from 'vitest';
-import { judge } from '../../src/findings/judge.ts';
-import { readPlan } from '../../src/plan/read.ts';
-import { Study } from '../../src/study/study.ts';
-import { type Wired, wired } from './wired-plans.ts';
+import { judge } from '../../../src/findings/judge.ts';
+import { readPlan } from '../../../src/plan/read.ts';
+import { Study } from '../../../src/study/study.ts';
+import { type Wired, wired } from '../wired-plans.ts';
 
 /** Severity, question, id and parts of what is told of questions 1 to 5 where the logic is left undecided. */
 function undecided(w: Wired): string[] {

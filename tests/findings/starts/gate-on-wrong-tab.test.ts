@@ -1,6 +1,6 @@
 /** Which switch is blamed where a core sits on the wrong tab: the odd one first, one among many, and none where nothing mends. */
 import { describe, expect, it } from 'vitest';
-import { findings, loop } from './threshold-plans.ts';
+import { findings, loop } from '../threshold-plans.ts';
 
 const wrong = (text: string) =>
   findings(text)
@@ -155,5 +155,39 @@ describe('a switch that is no gate', () => {
     const text = JSON.stringify(findings(plan(from)));
     expect(text).toContain(`X.${to}`);
     expect(findings(plan(to)).filter((f) => f.question < 4 && f.severity === 'fault')).toEqual([]);
+  });
+});
+
+/** Gates g and h side by side, each on a tab, with a core of its own to the coil. */
+const pair = (g: string, h: string) =>
+  loop({
+    parts: ['h: {kind: gate, contact: {ratings: [5 A 30 V DC]}}'],
+    runs: [
+      '{link: [PS1.+, g.COM]}',
+      '{link: [g.COM, h.COM]}',
+      `{link: [K1.A1, g.${g}]}`,
+      `{link: [K1.A1, h.${h}]}`,
+      '{link: [K1.A2, PS1.-]}',
+    ],
+    runsOn: 'g, h',
+  });
+
+describe('whether one change is enough', () => {
+  const blamed = (text: string) => findings(text).filter((f) => f.id === 'gate-on-wrong-tab');
+
+  // Common practice: the coil is fed while a gate is open, so both cores belong on the tab that is made then.
+  it('two gates on the wrong tab: neither change is said to be enough by itself', () => {
+    const found = blamed(pair('NC', 'NC'));
+    expect(found.map((f) => f.parts[0]).sort()).toEqual(['g', 'h']);
+    for (const f of found)
+      expect(f.why).toBe(
+        'With this change and the like ones named beside it every load does what is meant; NC is joined to COM while this gate is shut.',
+      );
+  });
+
+  it('one gate on the wrong tab: the one change is enough', () => {
+    const found = blamed(pair('NO', 'NC'));
+    expect(found.map((f) => f.parts[0])).toEqual(['h']);
+    expect(found[0]?.why).toContain('that one change');
   });
 });

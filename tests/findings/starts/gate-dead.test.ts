@@ -1,6 +1,6 @@
 /** Why a gate does nothing: each cause by its own words, the terminals it lies at, and gates dead of one cause together. */
 import { describe, expect, it } from 'vitest';
-import { findings, type Loop, loop } from './threshold-plans.ts';
+import { findings, type Loop, loop } from '../threshold-plans.ts';
 
 const gate = (name: string, more = '') =>
   `${name}: {kind: gate, ${more}contact: {ratings: [5 A 30 V DC], least: 1 mA 5 V DC}}`;
@@ -71,4 +71,19 @@ it('gates dead of one cause are named together, those of two causes apart', () =
       .map((f) => f.parts[0])
       .sort(),
   ).toEqual(['h', 'i']);
+});
+
+// Common practice: a core that ends at a coil is no core that ends nowhere, with or without a diode on that coil.
+it.each(['', ', suppressor: diode'])('a dead gate that leads to another coil%s has an open loop', (more) => {
+  const text = loop({
+    parts: [
+      'h: {kind: gate, contact: {ratings: [5 A 30 V DC]}}',
+      `K2: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm${more}}, contact: {ratings: [5 A 30 V DC]}}`,
+    ],
+    more: ['{link: [g.COM, h.COM]}', '{link: [h.NO, K2.A1]}'],
+    runsOn: 'g, h',
+  });
+  const dead = findings(text).find((f) => f.id === 'gate-dead');
+  expect(dead?.parts[0]).toBe('h');
+  expect(dead?.message).toContain('the loop is open');
 });

@@ -1,6 +1,6 @@
 /** Why one way of starting is dead: the cause that is named, its parts and terminals. */
 import { describe, expect, it } from 'vitest';
-import { told, type Wired, wired, words } from './wired-plans.ts';
+import { told, type Wired, wired, words } from '../wired-plans.ts';
 
 const LOGIC = /^(loop-dead|gate|gates|runs|stops)/;
 

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
-import { judge } from '../../src/findings/judge.ts';
-import { readPlan } from '../../src/plan/read.ts';
-import type { check } from '../../src/repair/check.ts';
-import { Study } from '../../src/study/study.ts';
+import { judge } from '../../../src/findings/judge.ts';
+import { readPlan } from '../../../src/plan/read.ts';
+import type { check } from '../../../src/repair/check.ts';
+import { Study } from '../../../src/study/study.ts';
 
-const file = fileURLToPath(new URL('../corpus/start-stop-arming.yaml', import.meta.url));
+const file = fileURLToPath(new URL('../../corpus/start-stop-arming.yaml', import.meta.url));
 const right = readFileSync(file, 'utf8');
 
 /** The report of the right plan with one piece of text replaced. */

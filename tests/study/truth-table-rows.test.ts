@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/read.ts';
 import { Study } from '../../src/study/study.ts';
-import { type Wired, wired } from './wired-plans.ts';
+import { type Wired, wired } from '../findings/wired-plans.ts';
 
 const S = 'S: {kind: selector, positions: [off, auto, hand], rest: off, contact: {ratings: [5 A 30 V DC]}}';
 

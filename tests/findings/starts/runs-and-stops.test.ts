@@ -1,18 +1,9 @@
 /** In which state a load runs or stops without being told to, and whom that is told of. */
 import { describe, expect, it } from 'vitest';
-import { told, type Wired, wired, words } from './wired-plans.ts';
-
-const LOGIC =
-  /^(loop|gate|gates|runs|stops|block|stays|depends|chatters|intent|undecided)-?|^(supply|coil)-shorted/;
+import { told, type Wired, wired, words } from '../wired-plans.ts';
+import { LOGIC, plan } from './one-supply.ts';
 
 const SIDE = 'PS1.+ g.COM, PS1.+ h.COM, g.NO K1.A1, h.NO K1.A1, K1.A2 PS1.-';
-
-const plan = (names: string, wires: string, intent: string, more: readonly string[] = []): Wired => ({
-  parts: `PS1 ${names}`,
-  wires,
-  intent: intent.split(/, (?=K2:)/),
-  more,
-});
 
 describe('what runs or stops without being told to', () => {
   const AT_REST = 'PS1.+ K1.A1, K1.A2 PS1.-, PS1.+ g.COM, g.NO K1.A1';

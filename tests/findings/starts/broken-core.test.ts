@@ -1,6 +1,6 @@
 /** What a broken core in the loop would do, told once and only where it does that. */
 import { describe, expect, it } from 'vitest';
-import { findings, type Loop, loop } from './threshold-plans.ts';
+import { findings, type Loop, loop } from '../threshold-plans.ts';
 
 const IDS = ['break-starts-load', 'break-is-silent', 'ring-hides-break'];
 const breaks = (text: string) => findings(text).filter((f) => IDS.includes(f.id));

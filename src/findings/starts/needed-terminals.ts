@@ -1,0 +1,39 @@
+import type { Part, PartKind } from '../../plan/plan.ts';
+import type { Study } from '../../study/study.ts';
+
+const COIL = ['A1', 'A2'];
+const TWO_ENDS = ['1', '2'];
+const POLES = ['+', '-'];
+
+/** What each kind of part cannot do without; `conductors` are those of a machine or socket on the mains. */
+const NEEDED: Readonly<Record<PartKind, readonly string[] | 'conductors'>> = {
+  relay: COIL,
+  timer: COIL,
+  board: ['VCC', 'GND', 'IN'],
+  diode: ['A', 'K'],
+  led: ['A', 'K'],
+  resistor: TWO_ENDS,
+  lamp: TWO_ENDS,
+  fuse: TWO_ENDS,
+  supply: POLES,
+  battery: POLES,
+  gate: ['COM'],
+  switch: ['COM'],
+  button: ['COM'],
+  selector: ['COM'],
+  cutout: [],
+  motor: 'conductors',
+  load: 'conductors',
+  outlet: 'conductors',
+  plug: [],
+  joint: [],
+  box: [],
+};
+
+/** Terminals that a part cannot do without. */
+export function neededTerminals({ circuit }: Study, part: Part): string[] {
+  if (part.kind === 'supply' && part.output.kind === 'ac') return ['~1', '~2'];
+  const needed = NEEDED[part.kind];
+  if (needed !== 'conductors') return [...needed];
+  return [...(circuit.consumers.find((c) => c.part === part.name)?.nets.keys() ?? [])];
+}
