@@ -3,14 +3,7 @@ import { perStudy } from '../study/per-study.ts';
 import type { Study } from '../study/study.ts';
 import { checkApart } from './apart/apart.ts';
 import { checkSharing } from './apart/shared-boxes.ts';
-import { checkCoils } from './coil/coil.ts';
-import { checkContacts } from './contacts/contacts.ts';
-import { checkStartsPerHour } from './contacts/starts-per-hour-found.ts';
 import type { Check, FindingEntry } from './entry.ts';
-import { checkBatteries } from './loop/battery.ts';
-import { checkLoop } from './loop/loop.ts';
-import { checkSupplies } from './loop/supplies.ts';
-import { checkWires } from './loop/wires.ts';
 import { checkBoxFill } from './mains/box-fill.ts';
 import { checkBranch } from './mains/branch.ts';
 import { checkCords } from './mains/cords.ts';
@@ -28,14 +21,7 @@ const GROUPS: readonly ((s: Study) => readonly Finding[])[] = [
   (s) => checkStarts(s),
   (s) => checkBreaks(s),
   (s) => checkWiring(s),
-  (s) => checkSupplies(s),
-  (s) => checkCoils(s).findings,
-  (s) => checkLoop(s, s.coilStates),
-  (s) => checkWires(s, s.electrics, s.coilStates),
-  (s) => checkBatteries(s, s.electrics),
-  (s) => checkContacts(s).findings,
   (s) => checkMains(s),
-  (s) => checkStartsPerHour(s),
   (s) => checkBranch(s),
   (s) => checkBoxFill(s),
   (s) => checkCords(s, s.electrics),

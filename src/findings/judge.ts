@@ -8,11 +8,11 @@ import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { listOf } from '../text/word-list.ts';
 import { type CautionFacts, chooseCautions } from './cautions.ts';
-import { checkCoils } from './coil/coil.ts';
-import { checkContacts, contactFigure } from './contacts/contacts.ts';
+import { coilDefaults, coilFigures } from './coil/coil-figures.ts';
+import { contactFigures, leastToSpare } from './contacts/contact-figures.ts';
 import type { FindingId } from './finding-ids.ts';
 import { arrange } from './fold.ts';
-import { draws } from './loop/supply-load.ts';
+import { draws } from './loop/supply-draws.ts';
 import { boxFillDefaults } from './mains/box-fill.ts';
 import { REGISTER } from './register.ts';
 import { type Finding, type Question, type Report, verdictOf } from './report-model.ts';
@@ -35,26 +35,24 @@ export function judge(study: Study): Report {
 }
 
 function report(s: Study): Report {
-  const coils = checkCoils(s);
-  const contacts = checkContacts(s);
+  const coils = coilFigures(s);
+  const contacts = contactFigures(s);
   const findings = arrange(REGISTER.flatMap((check) => check.find(s)));
   const { plan } = s;
   return {
     format: 1,
     plan: { file: plan.file, title: plan.title, practice: plan.practice },
     verdict: verdictOf(findings),
-    questions: QUESTIONS.map((_, i) =>
-      answer(s, (i + 1) as QuestionNumber, findings, coils.coils, contacts.contacts),
-    ),
+    questions: QUESTIONS.map((_, i) => answer(s, (i + 1) as QuestionNumber, findings, coils, contacts)),
     findings,
     logic: proofOf(s),
-    coils: coils.coils,
-    contacts: contacts.contacts,
+    coils,
+    contacts,
     cautions: chooseCautions(facts(s, findings)),
     defaults: [
       ...new Set([
         ...plan.defaults,
-        ...coils.defaults,
+        ...coilDefaults(s),
         ...boxFillDefaults(s),
         ...unsaid(plan),
         ...(plan.ambient === undefined ? ['ambient taken as 40 °C (warm shop, common practice)'] : []),
@@ -163,7 +161,7 @@ function goodFigure(
     case 5:
       return circuit.sources.some((x) => !x.mains) ? loopFigure(s, coils) : undefined;
     case 6:
-      return contacts.length > 0 ? contactFigure(s) : undefined;
+      return contacts.length > 0 ? leastToSpare(s) : undefined;
     default: {
       const plug = [...s.plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug');
       const motor = [...s.plan.parts.values()].find((p): p is MotorPart => p.kind === 'motor');

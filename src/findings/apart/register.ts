@@ -25,10 +25,10 @@ export const apartChecks: readonly Check[] = [
   grouped(lineNeutralSwapped),
   grouped(neutralEarthed),
   grouped(earthAsReturn),
-  grouped(lowVoltageEarthed),
+  lowVoltageEarthed,
   grouped(sidesShareBox),
   grouped(sidesShareCable),
   grouped(insulationTooLow),
-  grouped(supplyOverLimits),
+  supplyOverLimits,
   grouped(phaseOrder),
 ];

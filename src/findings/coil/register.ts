@@ -13,14 +13,14 @@ import { polarityReversed } from './polarity-reversed.ts';
 
 /** The findings of question 4, as `explain` lists them. */
 export const coilChecks: readonly Check[] = [
-  grouped(coilKind),
-  grouped(coilTooLow),
-  grouped(coilThinMargin),
-  grouped(coilTooHigh),
-  grouped(coilFrequency),
-  grouped(coilDropsAtStart),
-  grouped(coilHoldsIn),
-  grouped(coilInSeries),
-  grouped(coilUnsuppressed),
+  coilKind,
+  coilTooLow,
+  coilThinMargin,
+  coilTooHigh,
+  coilFrequency,
+  coilDropsAtStart,
+  coilHoldsIn,
+  coilInSeries,
+  coilUnsuppressed,
   grouped(polarityReversed),
 ];

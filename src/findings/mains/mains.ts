@@ -5,11 +5,10 @@ import { judgePlug } from '../../ratings/receptacle.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded, roundedOrNull } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
-import { motorUnprotected } from '../contacts/overload.ts';
 import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
-/** Question 7, and the motor's own protection: circuit, plug, nameplate. */
+/** Question 7: circuit, plug, nameplate. */
 export function checkMains(study: Study): Finding[] {
   const { plan } = study;
   const parts = [...plan.parts.values()];
@@ -186,6 +185,5 @@ function motorFindings(study: Study, motor: MotorPart): Finding[] {
         basis: power.basis,
       }),
     );
-  found.push(...motorUnprotected(study, motor));
   return found;
 }

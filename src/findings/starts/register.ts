@@ -40,7 +40,7 @@ export const startsChecks: readonly Check[] = [
   grouped(runsWithoutCause),
   grouped(blockIgnored),
   grouped(staysOn),
-  grouped(runsOnDeadSupply),
-  grouped(stopsOnDeadSupply),
+  runsOnDeadSupply,
+  stopsOnDeadSupply,
   grouped(breakStartsLoad),
 ];

@@ -9,7 +9,7 @@ import { ambientOf, coilOf, figuresFor } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
-import { THIN } from './coil-volts.ts';
+import { type LowCoil, THIN } from './low-volts.ts';
 
 /** Times the area of the wire in the plan up to which thicker wire is proposed; beyond it another cure is meant. */
 const MOST_THICKER = 7;
@@ -18,7 +18,8 @@ const MOST_THICKER = 7;
 const TRANSFORMERS = [10, 15, 20, 30, 40, 50, 75, 100];
 
 /** Sentences without their full stop, the best first; at most three. */
-export function lowRemedies(study: Study, own: Electrics, state: CoilState, row: CoilRow): string[] {
+export function lowRemedies(study: Study, { state, row }: LowCoil): string[] {
+  const own = study.electrics!;
   const { model } = state.fed;
   const volts = (figures: Figures) => own.coilVoltsWith(state.relay, row.leastIn, figures);
   const wanted = state.pullIn + THIN * model.rated;
