@@ -8,7 +8,7 @@ import { type Moved, movedIn, running, stateOf, type Verified } from '../logic/v
 import { perStudy } from './per-study.ts';
 
 /** A load that does not do what is asked of it while some sources are dead. */
-export interface DeadSupply {
+interface DeadSupply {
   readonly target: string;
   /** names of the sources that are dead */
   readonly dead: readonly string[];

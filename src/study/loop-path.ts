@@ -31,19 +31,8 @@ export function loopOf(own: Electrics, state: CoilState, row: CoilRow): Loop {
     (c) => before.situation.closed(c) !== own.situations.atRest.situation.closed(c),
   );
   const only = closing.length === 1 && before.situation.closed(closing[0]!) ? closing[0] : undefined;
-  const way = only
-    ? throughOne(
-        own,
-        nets,
-        source.rails.map((r) => r.net),
-        only,
-      )
-    : throughAny(
-        own,
-        before.situation,
-        nets,
-        source.rails.map((r) => r.net),
-      );
+  const rails = source.rails.map((r) => r.net);
+  const way = only ? throughOne(own, nets, rails, only) : throughAny(own, before.situation, nets, rails);
   const alone = island.passives.length === 1 && island.diodes.every((d) => quenches(own, d, state.relay));
   return { metres: way?.metres, ohms: alone ? seenOhms(own, state, row.nominal) : way?.ohms };
 }

@@ -27,7 +27,7 @@ export const lowCoils = perStudy((study): readonly LowCoil[] =>
     const row = worstRow(state);
     const fails = isShort(state, row);
     if (!fails && row.least >= state.pullIn + THIN * model.rated - EPSILON) return [];
-    // What a coil of unknown current leaves over is no margin that anybody could rely on or complain of.
+    // How much is to spare is not known while the current of the coil is not; that is a doubt of its own.
     if (!fails && model.ohms === undefined && part.kind !== 'board') return [];
     return [{ state, row, fails }];
   }),

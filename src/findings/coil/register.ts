@@ -1,3 +1,4 @@
+/** Knows whether each coil pulls in, holds and lets go by the volts it gets; what the loop carries for it is not asked here. */
 import type { Check } from '../entry.ts';
 import { grouped } from '../groups.ts';
 import { coilDropsAtStart } from './coil-drops-at-start.ts';

@@ -1,3 +1,4 @@
+/** Knows whether a contact serves for what it switches, and what guards a motor; what the mains circuit carries is not asked here. */
 import type { Check } from '../entry.ts';
 import { contactHorsepower } from './contact-horsepower.ts';
 import { contactLeakage } from './contact-leakage.ts';

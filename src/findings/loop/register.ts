@@ -1,3 +1,4 @@
+/** Knows what supplies, wire, fuses and switches of the loop carry; which volts a coil is left with is not asked here. */
 import type { Check } from '../entry.ts';
 import { grouped } from '../groups.ts';
 import { batteryShortLived } from './battery-short-lived.ts';

@@ -1,6 +1,6 @@
 /** Where each finding on a contact begins; every threshold is worked out by hand from the table named beside it. */
 import { describe, expect, it } from 'vitest';
-import { contactFindings, motorPlan, type Practice, pair, severityOf, verdictOf } from './contact-plans.ts';
+import { contactFindings, motorPlan, type Practice, pair, severityOf, verdictOf } from '../contact-plans.ts';
 
 const both = it.each<[Practice, number]>([
   ['nec', 120],

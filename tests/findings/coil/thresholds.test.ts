@@ -16,7 +16,7 @@ import {
   LOW,
   loop,
   WARM,
-} from './threshold-plans.ts';
+} from '../threshold-plans.ts';
 
 describe('coil-kind', () => {
   it('a DC coil belongs on DC', () => {

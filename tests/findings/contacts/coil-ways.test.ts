@@ -1,6 +1,6 @@
 /** Which contacts the report holds to answer for a coil, and what that coil is said to draw. */
 import { describe, expect, it } from 'vitest';
-import { contactFindings, pilotPlan, reportOf, severityOf } from './contact-plans.ts';
+import { contactFindings, pilotPlan, reportOf, severityOf } from '../contact-plans.ts';
 
 const DC = 'rated: 12 V DC, resistance: 120 ohm, suppressor: diode';
 const low = pilotPlan({ low: true, contact: 'ratings: [5 A 30 V DC]', coil: DC });

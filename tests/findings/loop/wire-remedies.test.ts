@@ -1,7 +1,7 @@
 /** What is proposed where wire or fuse of the loop is too small. */
 import { describe, expect, it } from 'vitest';
-import { reportOf } from './contact-plans.ts';
-import { told, type Wired, wired } from './wired-plans.ts';
+import { reportOf } from '../contact-plans.ts';
+import { told, type Wired, wired } from '../wired-plans.ts';
 
 const fixes = (text: string, ids: RegExp) =>
   reportOf(text)

@@ -1,6 +1,6 @@
 /** Limits of a supply, and the fuse next to a source. */
 import { describe, expect, it } from 'vitest';
-import { told, type Wired, wired } from './wired-plans.ts';
+import { told, type Wired, wired } from '../wired-plans.ts';
 
 const LOOP = 'PS1.+ g.COM, g.NO K1.A1, K1.A2 PS1.-';
 

@@ -1,6 +1,6 @@
 /** What flows in thin wire, in a fuse and from a supply with several coils in. */
 import { describe, expect, it } from 'vitest';
-import { told, type Wired, wired, words } from './wired-plans.ts';
+import { told, type Wired, wired, words } from '../wired-plans.ts';
 
 const BARE = 'kind: supply, output: 12 V DC, limit: 5 A, regulation: regulated, tolerance: 2 %';
 

@@ -1,7 +1,7 @@
 /** Volts lost on the way to a coil, and what would mend it. */
 import { describe, expect, it } from 'vitest';
-import { reportOf } from './contact-plans.ts';
-import { told, type Wired, wired } from './wired-plans.ts';
+import { reportOf } from '../contact-plans.ts';
+import { told, type Wired, wired } from '../wired-plans.ts';
 
 const cable = (gauge: string, metres: number, cores: string, more = '') =>
   `{cable: {gauge: ${gauge}, cores: 2, insulation: 300 V, strands: solid${more}}, length: ${metres} m, cores: {${cores}}}`;

@@ -1,6 +1,6 @@
 /** What still flows through a coil while all gates are shut. */
 import { describe, expect, it } from 'vitest';
-import { told, type Wired, wired, words } from './wired-plans.ts';
+import { told, type Wired, wired, words } from '../wired-plans.ts';
 
 const coil = (name: string, ohms: number) =>
   `${name}: {kind: relay, coil: {rated: 12 V DC, resistance: ${ohms} ohm, tolerance: 0 %, hot-rise: 0 K, most: 200 %, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}`;

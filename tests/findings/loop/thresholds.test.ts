@@ -18,7 +18,7 @@ import {
   loop,
   REGULATED,
   WARM,
-} from './threshold-plans.ts';
+} from '../threshold-plans.ts';
 
 describe('supply-overloaded', () => {
   // 12 V over 120 ohm is 100 mA.

@@ -9,7 +9,7 @@ import {
   pilotPlan,
   reportOf,
   verdictOf,
-} from './contact-plans.ts';
+} from '../contact-plans.ts';
 
 describe('pilot duty', () => {
   const coil = (volts: number, power: number, inrush: number) =>

@@ -1,7 +1,7 @@
 /** A coil beside other loads: while a motor starts on the same cord, and while other coils are in. */
 import { describe, expect, it } from 'vitest';
-import { reportOf } from './contact-plans.ts';
-import { told, type Wired, wired } from './wired-plans.ts';
+import { reportOf } from '../contact-plans.ts';
+import { told, type Wired, wired } from '../wired-plans.ts';
 
 describe('a supply on the cord of its motor', () => {
   const SAG = /^coil-drops/;

@@ -1,7 +1,7 @@
 /** What has to hold of every contact, whatever the plan: more load, more rating, less data, another practice. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fields, gravity, motorPlan, type Practice, reportOf } from './contact-plans.ts';
+import { fields, gravity, motorPlan, type Practice, reportOf } from '../contact-plans.ts';
 
 type Typed = Readonly<Record<string, string>>;
 interface Drawn {

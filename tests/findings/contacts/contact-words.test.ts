@@ -8,7 +8,7 @@ import {
   pilotPlan,
   reportOf,
   verdictOf,
-} from './contact-plans.ts';
+} from '../contact-plans.ts';
 
 describe('words', () => {
   const nec = {
