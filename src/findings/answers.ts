@@ -5,8 +5,8 @@ import type { MotorPart, PlugPart } from '../plan/plan.ts';
 import { motorCurrents } from '../ratings/motor.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
-import { contactFigure } from './contacts/contacts.ts';
-import { draws } from './loop/supply-load.ts';
+import { leastToSpare } from './contacts/contact-figures.ts';
+import { draws } from './loop/supply-draws.ts';
 import { entryOf } from './register.ts';
 import type { Finding, Question, Report } from './report-model.ts';
 import { QUESTIONS, type QuestionNumber, type Severity } from './report-words.ts';
@@ -87,7 +87,7 @@ function goodFigure(
     case 5:
       return circuit.sources.some((x) => !x.mains) ? loopFigure(s, coils) : undefined;
     case 6:
-      return contacts.length > 0 ? contactFigure(s) : undefined;
+      return contacts.length > 0 ? leastToSpare(s) : undefined;
     default: {
       const plug = [...s.plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug');
       const motor = [...s.plan.parts.values()].find((p): p is MotorPart => p.kind === 'motor');

@@ -6,8 +6,8 @@ import { listOf } from '../text/word-list.ts';
 import { answer } from './answers.ts';
 import { chooseCautions } from './cautions/choose.ts';
 import { cautionFacts } from './cautions/facts.ts';
-import { checkCoils } from './coil/coil.ts';
-import { checkContacts } from './contacts/contacts.ts';
+import { coilDefaults, coilFigures } from './coil/coil-figures.ts';
+import { contactFigures } from './contacts/contact-figures.ts';
 import { arrange } from './fold.ts';
 import { boxFillDefaults } from './mains/box-fill-defaults.ts';
 import { REGISTER } from './register.ts';
@@ -31,26 +31,24 @@ export function judge(study: Study): Report {
 }
 
 function report(s: Study): Report {
-  const coils = checkCoils(s);
-  const contacts = checkContacts(s);
+  const coils = coilFigures(s);
+  const contacts = contactFigures(s);
   const findings = arrange(REGISTER.flatMap((check) => check.find(s)));
   const { plan } = s;
   return {
     format: 1,
     plan: { file: plan.file, title: plan.title, practice: plan.practice },
     verdict: verdictOf(findings),
-    questions: QUESTIONS.map((_, i) =>
-      answer(s, (i + 1) as QuestionNumber, findings, coils.coils, contacts.contacts),
-    ),
+    questions: QUESTIONS.map((_, i) => answer(s, (i + 1) as QuestionNumber, findings, coils, contacts)),
     findings,
     logic: proofOf(s),
-    coils: coils.coils,
-    contacts: contacts.contacts,
+    coils,
+    contacts,
     cautions: chooseCautions(cautionFacts(s, findings, 'none')),
     defaults: [
       ...new Set([
         ...plan.defaults,
-        ...coils.defaults,
+        ...coilDefaults(s),
         ...boxFillDefaults(s),
         ...unsaid(plan),
         ...(plan.ambient === undefined ? ['ambient taken as 40 °C (warm shop, common practice)'] : []),

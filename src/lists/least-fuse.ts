@@ -1,12 +1,14 @@
 /** The least fuse: what its circuit carries, read in every position that bears on it, and what the wire bears. */
 
-import { checkWires } from '../findings/loop/wires.ts';
+import type { Check } from '../findings/entry.ts';
+import { fuseTooSmall } from '../findings/loop/fuse-too-small.ts';
+import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { openBench } from '../machine/machine.ts';
 import { solveState } from '../machine/solved-state.ts';
 import type { FusePart } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
-import { coilFindings, UNDECIDED } from './least-loop.ts';
+import { UNDECIDED } from './least-loop.ts';
 import { type Ladder, leastOf, ratingOf, sizesWith, type Trouble, withParts } from './least-rating.ts';
 import type { LeastRatings } from './materials-model.ts';
 
@@ -60,12 +62,7 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
   const carries = mostThrough(study, names);
   if (carries === undefined) return { least: [], untold: ['the current through it is not worked out'] };
   if (carries < NEXT_TO_NONE) return { least: [], untold: ['nothing flows through it in the plan'] };
-  const judge = (id: string) => (s: Study) => {
-    const { electrics, coils } = coilFindings(s);
-    return checkWires(s, electrics, coils.states).filter(
-      (f) => f.id === id && names.includes(f.parts[0] ?? ''),
-    );
-  };
+  const judge = (check: Check) => (s: Study) => check.find(s).filter((f) => names.includes(f.parts[0] ?? ''));
   const blows = (s: Study): Trouble[] => {
     const fuse = s.plan.parts.get(part.name);
     const small = fuse?.kind === 'fuse' && fuse.rating < carries * (1 - 1e-9);
@@ -76,10 +73,10 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
     withParts(study.plan, names, (p): FusePart | typeof p => (p.kind === 'fuse' ? { ...p, rating } : p));
   const sizes = sizesWith(FUSE_AMPS, [part.rating]);
   const ladder = (more: Pick<Ladder<number>, 'sizes' | 'judge'>) => leastOf<number>(study, { plan, ...more });
-  const tooSmall = judge('fuse-too-small');
+  const tooSmall = judge(fuseTooSmall);
   const least = ladder({ sizes, judge: (s) => [...blows(s), ...tooSmall(s)] });
   if ('untold' in least) return { least: [], untold: [least.untold] };
-  const most = ladder({ sizes: [...sizes].reverse(), judge: judge('wire-overloaded') });
+  const most = ladder({ sizes: [...sizes].reverse(), judge: judge(wireOverloaded) });
   const value = (amps: number) => amps;
   const words = (amps: number) => `${rounded(amps, 4)} A`;
   const rating = ratingOf(least, { what: 'rating', unit: 'A', value, words });

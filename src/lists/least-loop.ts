@@ -1,8 +1,11 @@
 /** The least supply, fuse and cable, by the checks of the loop and of the mains side. */
 
-import { checkCoils } from '../findings/coil/coil.ts';
-import { checkLoop } from '../findings/loop/loop.ts';
-import { checkWires } from '../findings/loop/wires.ts';
+import { coilDropsAtStart } from '../findings/coil/coil-drops-at-start.ts';
+import { coilThinMargin } from '../findings/coil/coil-thin-margin.ts';
+import { coilTooLow } from '../findings/coil/coil-too-low.ts';
+import { dropLarge } from '../findings/loop/drop-large.ts';
+import { supplyOverloaded } from '../findings/loop/supply-overloaded.ts';
+import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
 import type { Finding } from '../findings/report-model.ts';
 import type { Cable, Plan, SupplyPart } from '../plan/plan.ts';
@@ -19,15 +22,12 @@ export const SUPPLY_AMPS = [
 ] as const;
 export const SUPPLY_VA = [5, 10, 15, 20, 30, 40, 50, 75, 100, 150, 200, 250, 300, 500] as const;
 
-const COIL_IDS = ['coil-too-low', 'coil-thin-margin', 'coil-drops-at-start'];
 const num = (x: number): string => `${rounded(x, 4)}`;
 
-/** Findings of the coils and of the loop, each once worked out. */
-export function coilFindings(s: Study) {
-  const { electrics } = s;
-  const coils = checkCoils(s);
-  const low = coils.findings.filter((f) => COIL_IDS.includes(f.id));
-  return { electrics, coils, low };
+/** What is said of coils with too few volts, coil by coil. */
+function lowCoilFindings(s: Study): Finding[] {
+  const found = [coilDropsAtStart, coilTooLow, coilThinMargin].flatMap((check) => check.find(s));
+  return s.fedCoils.flatMap(({ part }) => found.filter((f) => f.parts[0] === part.name));
 }
 
 /** The supply with another limit, in A or in VA as it is sold. */
@@ -39,12 +39,9 @@ export function withLimit(part: SupplyPart, size: number): SupplyPart {
 
 function judgeSupply(names: readonly string[]): (s: Study) => Finding[] {
   return (s) => {
-    const { coils, low } = coilFindings(s);
-    const fed = coils.states.filter((x) => names.includes(x.fed.source.part)).map((x) => x.fed.part.name);
-    const load = checkLoop(s, coils.states).filter(
-      (f) => f.id === 'supply-overloaded' && names.includes(f.parts[0] ?? ''),
-    );
-    return [...load, ...low.filter((f) => f.parts.some((p) => fed.includes(p)))];
+    const fed = s.coilStates.filter((x) => names.includes(x.fed.source.part)).map((x) => x.fed.part.name);
+    const load = supplyOverloaded.find(s).filter((f) => names.includes(f.parts[0] ?? ''));
+    return [...load, ...lowCoilFindings(s).filter((f) => f.parts.some((p) => fed.includes(p)))];
   };
 }
 
@@ -101,15 +98,10 @@ export function leastCable(
 ): LeastRatings {
   if (study.verified === undefined) return UNDECIDED;
   const runs = new Set(group.runs.map((r) => r.index));
-  const judge = (s: Study): Finding[] => {
-    const { electrics, coils, low } = coilFindings(s);
-    return [
-      ...(sides.low
-        ? [...low, ...checkWires(s, electrics, coils.states).filter((f) => f.id !== 'fuse-too-small')]
-        : []),
-      ...(sides.mains ? cordTooThin.find(s) : []),
-    ];
-  };
+  const judge = (s: Study): Finding[] => [
+    ...(sides.low ? [...lowCoilFindings(s), ...wireOverloaded.find(s), ...dropLarge.find(s)] : []),
+    ...(sides.mains ? cordTooThin.find(s) : []),
+  ];
   const sizes = sizesWithOwn(group.cable);
   const found = leastOf(study, {
     sizes,

@@ -9,8 +9,7 @@ import { type PilotDuty, pilotRating } from './pilot.ts';
 import { branchRule, capacityOf, tables } from './tables.ts';
 
 const ROUNDING = 1 - 1e-9;
-const num = (x: number, digits = 3): string => String(rounded(x, digits));
-const at = (volts: number, kind: CurrentKind): string => `${num(volts, 4)} V ${kind.toUpperCase()}`;
+const at = (volts: number, kind: CurrentKind): string => `${rounded(volts, 4)} V ${kind.toUpperCase()}`;
 
 /** Up to the next multiple of `step`; an exact multiple stays. */
 const up = (amps: number, step: number): number =>
@@ -78,10 +77,10 @@ function motorAdvice(duty: ContactDuty): string {
   const ac3 = ac3Amps(duty);
   if (practice === 'iec') {
     const watts = duty.watts ?? (horsepower === undefined ? undefined : horsepower * WATTS_PER_HORSEPOWER);
-    const about = watts === undefined ? '' : ` (about ${num(watts / 1000, 2)} kW)`;
+    const about = watts === undefined ? '' : ` (about ${rounded(watts / 1000, 2)} kW)`;
     return ac3 === undefined
-      ? `a contactor with AC-3 above the amperes on the motor's plate${about} at ${num(volts, 4)} V`
-      : `a contactor with AC-3 of at least ${ac3} A${about} at ${num(volts, 4)} V`;
+      ? `a contactor with AC-3 above the amperes on the motor's plate${about} at ${rounded(volts, 4)} V`
+      : `a contactor with AC-3 of at least ${ac3} A${about} at ${rounded(volts, 4)} V`;
   }
   const row = horsepowerMark(duty, horsepower);
   const mark =

@@ -19,21 +19,6 @@ import {
 } from './making.ts';
 import { servesClass } from './voltage-class.ts';
 
-export {
-  type ContactAspect,
-  type ContactDuty,
-  type ContactJudgement,
-  compare,
-  type Verdict,
-} from './judgement.ts';
-
-export type ContactFindingId =
-  | 'contact-voltage'
-  | 'contact-running'
-  | 'contact-starting'
-  | 'contact-horsepower'
-  | 'contact-not-motor-rated';
-
 /**
  * Judges one contact against the load behind it: voltage and running current always; starting current
  * and, for motors, horsepower where the contact has such ratings; `motor-rated` in place of starting

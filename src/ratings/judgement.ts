@@ -1,10 +1,10 @@
 /** What is asked of a contact and what was found, and the comparison both rest on. */
 import type { Contact, CurrentKind, Practice } from '../plan/plan.ts';
-import type { ContactFindingId } from './contact.ts';
 import type { LoadNature } from './load.ts';
 import type { Figure, LoadCurrents } from './motor.ts';
 
 export type Verdict = 'pass' | 'fail' | 'cannot-tell';
+/** What of a contact was judged; `motor-rated` where it has no figure meant for motors. */
 export type ContactAspect = 'voltage' | 'running' | 'starting' | 'horsepower' | 'motor-rated';
 
 export interface ContactDuty {
@@ -36,18 +36,9 @@ export interface ContactJudgement {
   /** multiple of the printed figure that was allowed */
   readonly multiple: number;
   readonly basis: string;
-  readonly findingId: ContactFindingId;
   /** the field that would settle a cannot-tell: `contact.motor`, or of the load `amps`, `locked-rotor` */
   readonly missing?: string;
 }
-
-const ids: Readonly<Record<ContactAspect, ContactFindingId>> = {
-  voltage: 'contact-voltage',
-  running: 'contact-running',
-  starting: 'contact-starting',
-  horsepower: 'contact-horsepower',
-  'motor-rated': 'contact-not-motor-rated',
-};
 
 /** Rounding in unit conversion must not turn an equality into a failure. */
 export const SLACK = 1 + 1e-9;
@@ -58,10 +49,10 @@ export const STATED = 'contact rating, stated';
 export function judgement(
   aspect: ContactAspect,
   verdict: Verdict,
-  rest: Partial<Omit<ContactJudgement, 'aspect' | 'verdict' | 'findingId'>>,
+  rest: Partial<Omit<ContactJudgement, 'aspect' | 'verdict'>>,
 ): ContactJudgement {
   const { needed, found, unit = 'A', ratingUsed = '', multiple = 1, basis = '', missing } = rest;
-  const body = { aspect, verdict, needed, found, unit, ratingUsed, multiple, basis, findingId: ids[aspect] };
+  const body = { aspect, verdict, needed, found, unit, ratingUsed, multiple, basis };
   return missing === undefined || verdict !== 'cannot-tell' ? body : { ...body, missing };
 }
 

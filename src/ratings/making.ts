@@ -17,15 +17,13 @@ export interface Evidence {
   readonly basis: string;
 }
 
-const number = (value: number): string => String(rounded(value, 4));
-
 export function ratingText(rating: Rating): string {
-  return `${number(rating.amps)} A ${number(rating.volts)} V ${rating.kind.toUpperCase()}`;
+  return `${rounded(rating.amps, 4)} A ${rounded(rating.volts, 4)} V ${rating.kind.toUpperCase()}`;
 }
 
 export function motorRatingText(rating: MotorRating): string {
   const phases = rating.phases === 3 ? ' 3-phase' : '';
-  return `${number(rating.horsepower)} hp ${number(rating.volts)} V ${rating.kind.toUpperCase()}${phases}`;
+  return `${rounded(rating.horsepower, 4)} hp ${rounded(rating.volts, 4)} V ${rating.kind.toUpperCase()}${phases}`;
 }
 
 /** Largest of a list; undefined members are passed over. */
@@ -125,7 +123,7 @@ export function carrying(
   if (kind === 'ac' && contact.ac3 !== undefined)
     found.push({
       amps: contact.ac3,
-      ratingUsed: `${number(contact.ac3)} A AC-3`,
+      ratingUsed: `${rounded(contact.ac3, 4)} A AC-3`,
       multiple: 1,
       basis: 'IEC 60947-4-1, AC-3',
     });
@@ -169,7 +167,7 @@ export function making(
     const verb = practice === 'nec' ? 'breaks (NEC 430.82(A))' : 'makes';
     found.push({
       amps: multiple * contact.ac3,
-      ratingUsed: `${number(contact.ac3)} A AC-3`,
+      ratingUsed: `${rounded(contact.ac3, 4)} A AC-3`,
       multiple,
       basis: `${row.standard} ${row.table}: AC-3 ${verb} ${multiple} times its rating`,
     });
@@ -177,14 +175,14 @@ export function making(
   if (contact.lockedRotor !== undefined)
     found.push({
       amps: contact.lockedRotor,
-      ratingUsed: `locked rotor ${number(contact.lockedRotor)} A`,
+      ratingUsed: `locked rotor ${rounded(contact.lockedRotor, 4)} A`,
       multiple: 1,
       basis: 'locked-rotor rating of the contact, stated',
     });
   if (contact.make !== undefined)
     found.push({
       amps: contact.make,
-      ratingUsed: `make ${number(contact.make)} A`,
+      ratingUsed: `make ${rounded(contact.make, 4)} A`,
       multiple: 1,
       basis: 'making capacity of the contact, stated',
     });
@@ -192,13 +190,15 @@ export function making(
 }
 
 /** What a resistive or general-use rating makes: 1.5 times by AC-1, nothing above itself on DC. */
+export function resistiveMaking(rating: Rating): Evidence {
+  const ratingUsed = ratingText(rating);
+  if (rating.kind === 'dc') return { amps: rating.amps, ratingUsed, multiple: 1, basis: STATED };
+  const { make, standard, table } = capacityOf('AC-1', rating.amps);
+  const basis = `${standard} ${table}: AC-1 makes ${make} times its rating`;
+  return { amps: make * rating.amps, ratingUsed, multiple: make, basis };
+}
+
+/** The most that the resistive and general-use ratings of a contact make at this voltage. */
 export function makingResistive(contact: Contact, volts: number, kind: CurrentKind): Evidence | undefined {
-  const found = countingRatings(contact, volts, kind).map((r): Evidence => {
-    const row = capacityOf('AC-1', r.amps);
-    const multiple = kind === 'ac' ? row.make : 1;
-    const basis =
-      kind === 'ac' ? `${row.standard} ${row.table}: AC-1 makes ${multiple} times its rating` : STATED;
-    return { amps: multiple * r.amps, ratingUsed: ratingText(r), multiple, basis };
-  });
-  return best(found);
+  return best(countingRatings(contact, volts, kind).map(resistiveMaking));
 }

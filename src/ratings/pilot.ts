@@ -2,9 +2,9 @@
 import type { Contact, CurrentKind, PilotCode, Practice } from '../plan/plan.ts';
 import { rounded } from '../text/numbers.ts';
 import { type ContactJudgement, compare, judgement, STATED, type Verdict } from './judgement.ts';
-import { best, countingRatings, type Evidence, ratingText } from './making.ts';
+import { best, countingRatings, type Evidence, ratingText, resistiveMaking } from './making.ts';
 import type { Figure } from './motor.ts';
-import { capacityOf, tables } from './tables.ts';
+import { tables } from './tables.ts';
 
 export interface PilotDuty {
   readonly contact: Contact;
@@ -73,8 +73,6 @@ export function pilotRating(code: PilotCode, volts: number, kind: CurrentKind): 
   };
 }
 
-const num = (x: number): string => String(rounded(x, 4));
-
 interface Uses {
   readonly holds: readonly Evidence[];
   readonly makes: readonly Evidence[];
@@ -97,7 +95,7 @@ function meantForCoils({ contact, volts, kind, holdingVA }: PilotDuty): Uses {
     const row = tables.utilization().rows.find((r) => r.category === category && r.test === 'normal')!;
     const basis = `${row.standard} ${row.table}: ${category} ${row.break === row.make ? 'makes and breaks' : `makes ${row.make} times and breaks ${row.break} times`} its rating`;
     add(
-      `${num(own)} A ${kind === 'ac' ? 'AC-15' : 'DC-13'}`,
+      `${rounded(own, 4)} A ${kind === 'ac' ? 'AC-15' : 'DC-13'}`,
       row.break * own,
       row.make,
       row.make * own,
@@ -116,18 +114,7 @@ function general({ contact, volts, kind }: PilotDuty): Uses {
     multiple: 1,
     basis: STATED,
   }));
-  const makes = ratings.map((r) => {
-    const row = capacityOf('AC-1', r.amps);
-    const multiple = kind === 'ac' ? row.make : 1;
-    const basis = `${row.standard} ${row.table}: AC-1 makes ${multiple} times its rating`;
-    return {
-      amps: multiple * r.amps,
-      ratingUsed: ratingText(r),
-      multiple,
-      basis: kind === 'ac' ? basis : STATED,
-    };
-  });
-  return { holds, makes };
+  return { holds, makes: ratings.map(resistiveMaking) };
 }
 
 /**
@@ -175,7 +162,7 @@ function judgeVolts({ contact, volts, kind }: PilotDuty): ContactJudgement {
     ...[...contact.ratings, ...contact.motor].map((r) => ({
       kind: r.kind,
       volts: r.volts,
-      text: 'amps' in r ? ratingText(r) : `${num(r.horsepower)} hp ${num(r.volts)} V`,
+      text: 'amps' in r ? ratingText(r) : `${rounded(r.horsepower, 4)} hp ${rounded(r.volts, 4)} V`,
       basis: STATED,
     })),
   ];

@@ -1,11 +1,12 @@
 /** Volts at every coil for every gate: least over states and corners, as printed, and greatest. */
 import type { Relay } from '../circuit/circuit.ts';
+import { kept } from '../circuit/maps.ts';
 import { type Island, islandOf } from '../electric/island.ts';
 import type { Phasor } from '../electric/network.ts';
-import { FALSE, type Fn } from '../logic/bdd.ts';
-import { inputVariable } from '../logic/conduction.ts';
+import type { Fn } from '../logic/bdd.ts';
 import { baseState, entryState } from '../logic/entry-states.ts';
 import { type Moved, movedIn } from '../logic/verify.ts';
+import { togglesOf } from './coil-toggles.ts';
 import type { Corner } from './corners.ts';
 import type { Electrics } from './electrics.ts';
 import type { Standing } from './situations.ts';
@@ -40,13 +41,33 @@ interface Found {
   readonly standing: Standing;
 }
 
+const finders = new WeakMap<Electrics, Map<number, RowFinder>>();
+
+function finderOf(own: Electrics, relay: Relay): RowFinder {
+  const known = kept(finders, own, () => new Map<number, RowFinder>());
+  return kept(known, relay.index, () => new RowFinder(own, relay));
+}
+
+/** A row for each way of feeding the relay's coil. */
+export function coilRows(own: Electrics, relay: Relay): readonly CoilRow[] {
+  return finderOf(own, relay).rows();
+}
+
+/** Inputs moved in each state that feeds the relay's coil: entries of the intent, then single inputs. */
+export function statesFeeding(own: Electrics, relay: Relay): readonly Moved[] {
+  if (!own.islandOf(relay)) return [];
+  return finderOf(own, relay)
+    .states()
+    .map((s) => s.moved);
+}
+
 /**
  * Which states matter. Opening one more gate closes one more contact, which by Rayleigh's monotonicity law can only
  * lower the resistance between supply and coil; so while nothing else in the island draws current, the least volts of a
  * gate are those with that gate alone open, and the most those with every contact made. Only inputs that open a contact
  * or change what else is fed can make it worse: those are the toggles, and all their combinations are tried.
  */
-export class RowFinder {
+class RowFinder {
   private readonly island: Island;
   private readonly feeding: Fn;
   private readonly toggles: readonly number[];
@@ -60,7 +81,7 @@ export class RowFinder {
   ) {
     this.island = own.islandOf(relay) ?? islandOf(own.circuit, [], true);
     this.feeding = own.situations.feeding(relay);
-    this.toggles = this.findToggles();
+    this.toggles = togglesOf(own, relay, this.island, this.feeding);
     this.makers = [
       ...new Set(
         this.island.contacts.flatMap((c) => (c.when.by === 'input' && c.when.value ? [c.when.input] : [])),
@@ -205,67 +226,6 @@ export class RowFinder {
       const best = found.get(row) ?? this.best([[], common], row.moved, 'low', (x, y) => x < y);
       return best && best.volts < row.least ? { ...row, least: best.volts, leastIn: best.standing } : row;
     });
-  }
-
-  private findToggles(): number[] {
-    const { bdd } = this.own.v.model;
-    const found = new Set<number>();
-    const inputsOf = (f: Fn) => {
-      for (const x of bdd.support(f)) {
-        const i = x - this.own.v.circuit.relays.length;
-        if (i >= 0) found.add(i);
-      }
-    };
-    const varies = (f: Fn): boolean => {
-      const within = bdd.and(f, this.feeding);
-      return within !== FALSE && within !== this.feeding;
-    };
-    for (const c of this.island.contacts) {
-      if (c.when.by === 'input' && !c.when.value) {
-        const moved = bdd.variable(inputVariable(this.own.v.circuit, c.when.input));
-        if (bdd.and(moved, this.feeding) !== FALSE) found.add(c.when.input);
-      }
-      if (c.when.by === 'relay' && c.when.relay !== this.relay.index) {
-        const f = this.relayIn(c.when.relay);
-        if (varies(f)) inputsOf(f);
-      }
-    }
-    for (const f of this.otherLoads()) if (varies(f)) inputsOf(f);
-    return [...found].sort((x, y) => x - y);
-  }
-
-  private relayIn(relay: number): Fn {
-    return this.own.situations.settled(this.own.v.model.bdd.variable(relay));
-  }
-
-  /** For everything else in the island that draws current: the input states in which it is fed. */
-  private otherLoads(): Fn[] {
-    const { model, circuit } = this.own.v;
-    const { bdd, conduction } = model;
-    const wired = this.own.circuit;
-    const found: Fn[] = [];
-    // The coarse circuit lists the same elements in the same order, with whole conductors as nets.
-    const ends: { a: number; b: number }[] = [];
-    wired.passives.forEach((p, i) => {
-      const coil = p.part === this.relay.part && p.what === 'coil';
-      if (!coil && this.island.passives.includes(p)) ends.push(circuit.passives[i]!);
-    });
-    wired.diodes.forEach((d, i) => {
-      const coarse = circuit.diodes[i]!;
-      if (d.load && this.island.diodes.includes(d)) ends.push({ a: coarse.anode, b: coarse.cathode });
-    });
-    for (const s of circuit.sources) {
-      const reach = model.railReach[s.index]!;
-      const dc = s.kind === 'dc' && !s.mains;
-      const out = dc ? conduction.throughDiodes(s.rails[0]!.net, true).at(-1)! : reach[0]!;
-      const back = dc ? conduction.throughDiodes(s.rails[1]!.net, false).at(-1)! : reach[1]!;
-      for (const { a, b } of ends) {
-        const way = (x: number, y: number) => bdd.and(out.get(x) ?? FALSE, back.get(y) ?? FALSE);
-        const f = bdd.and(model.live[s.index]!, bdd.or(way(a, b), way(b, a)));
-        if (f !== FALSE) found.push(this.own.situations.settled(f));
-      }
-    }
-    return found;
   }
 }
 

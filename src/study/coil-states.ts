@@ -2,7 +2,7 @@
 import type { Relay } from '../circuit/circuit.ts';
 import type { Plan } from '../plan/plan.ts';
 import { pullInAt } from '../ratings/coil.ts';
-import type { CoilRow } from './coil-rows.ts';
+import { type CoilRow, coilRows } from './coil-rows.ts';
 import { warmCelsius } from './corners.ts';
 import type { Electrics } from './electrics.ts';
 import type { FedCoil } from './fed-coils.ts';
@@ -32,7 +32,7 @@ export function coilStates(
     const { model, part, source } = fed;
     if (source.kind !== model.kind) return [];
     const relay = electrics.v.circuit.relays.find((r) => r.part === part.name)!;
-    const rows = electrics.rows(relay);
+    const rows = coilRows(electrics, relay);
     return rows.length === 0 ? [] : [{ fed, relay, rows, pullIn: pullInAt(model, warmCelsius(plan, model)) }];
   });
 }

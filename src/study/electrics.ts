@@ -7,9 +7,8 @@ import { assemble, type Figures, type Island, islandOf } from '../electric/islan
 import type { Phasor } from '../electric/network.ts';
 import { PortSolver } from '../electric/ports.ts';
 import { solveNetwork } from '../electric/solve.ts';
-import type { Moved, Verified } from '../logic/verify.ts';
+import type { Verified } from '../logic/verify.ts';
 import type { Basis } from './basis.ts';
-import { type CoilRow, RowFinder } from './coil-rows.ts';
 import { type Corner, figuresFor } from './corners.ts';
 import { Situations, type Standing } from './situations.ts';
 
@@ -19,7 +18,6 @@ export class Electrics {
   readonly situations: Situations;
   private readonly islands: { readonly island: Island; readonly relays: readonly Relay[] }[] = [];
   private readonly solvers = new Map<string, PortSolver>();
-  private readonly finders = new Map<number, RowFinder>();
   private readonly fed = new Map<number, Island>();
 
   constructor(
@@ -64,23 +62,6 @@ export class Electrics {
     });
     const same = island.sources.every((s) => standing.alive[s.index] === atRest.alive[s.index]);
     return solver.volts(standing.situation, names, same)[relays.indexOf(this.circuit.relays[relay.index]!)]!;
-  }
-
-  rows(relay: Relay): readonly CoilRow[] {
-    return this.finder(relay).rows();
-  }
-
-  /** Inputs moved in each state that feeds the relay's coil: entries of the intent, then single inputs. */
-  statesFor(relay: Relay): readonly Moved[] {
-    return this.islandOf(relay)
-      ? this.finder(relay)
-          .states()
-          .map((s) => s.moved)
-      : [];
-  }
-
-  private finder(relay: Relay): RowFinder {
-    return kept(this.finders, relay.index, () => new RowFinder(this, relay));
   }
 
   /** V at the relay's coil in one state with figures of the caller's own. */

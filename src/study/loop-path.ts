@@ -1,13 +1,13 @@
 /** How long a gate's loop is, and how many ohms its wires and contacts have. */
 
-import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { kept } from '../circuit/maps.ts';
 import type { Figures, Situation } from '../electric/island.ts';
 import type { CoilRow } from './coil-rows.ts';
 import type { CoilState } from './coil-states.ts';
 import { coilImpedance, figuresFor } from './corners.ts';
 import { coilNets, type Electrics } from './electrics.ts';
+import { type Reach, walk } from './net-distances.ts';
 
 export interface Loop {
   /** m of conductor there and back, the shortest way */
@@ -16,12 +16,7 @@ export interface Loop {
   readonly ohms: number | undefined;
 }
 
-interface Reach {
-  readonly metres: Float64Array;
-  readonly ohms: Float64Array;
-}
-
-const walks = new WeakMap<Electrics, Map<string, Reach>>();
+const walks = new WeakMap<Electrics, Map<number, Reach>>();
 
 /** The loop from the supply's poles through the gate and the coil. */
 export function loopOf(own: Electrics, state: CoilState, row: CoilRow): Loop {
@@ -36,19 +31,8 @@ export function loopOf(own: Electrics, state: CoilState, row: CoilRow): Loop {
     (c) => before.situation.closed(c) !== own.situations.atRest.situation.closed(c),
   );
   const only = closing.length === 1 && before.situation.closed(closing[0]!) ? closing[0] : undefined;
-  const way = only
-    ? throughOne(
-        own,
-        nets,
-        source.rails.map((r) => r.net),
-        only,
-      )
-    : throughAny(
-        own,
-        before.situation,
-        nets,
-        source.rails.map((r) => r.net),
-      );
+  const rails = source.rails.map((r) => r.net);
+  const way = only ? throughOne(own, nets, rails, only) : throughAny(own, before.situation, nets, rails);
   const alone = island.passives.length === 1 && island.diodes.every((d) => quenches(own, d, state.relay));
   return { metres: way?.metres, ohms: alone ? seenOhms(own, state, row.nominal) : way?.ohms };
 }
@@ -134,83 +118,7 @@ function throughAny(
 }
 
 function walked(own: Electrics, net: number): Reach {
-  let known = walks.get(own);
-  if (!known) {
-    known = new Map();
-    walks.set(own, known);
-  }
-  const key = String(net);
-  let reach = known.get(key);
-  if (!reach) {
-    reach = walk(own.circuit, figuresFor(own.study.plan, 'nominal'), own.situations.atRest.situation, net);
-    known.set(key, reach);
-  }
-  return reach;
-}
-
-/** Metres from one net along cores and closed contacts to every other; shortest first (Dijkstra 1959). */
-function walk(circuit: WiredCircuit, figures: Figures, situation: Situation, start: number): Reach {
-  const steps = new Map<number, { to: number; metres: number; ohms: number }[]>();
-  const link = (a: number, b: number, metres: number, ohms: number) => {
-    push(steps, a, { to: b, metres, ohms });
-    push(steps, b, { to: a, metres, ohms });
-  };
-  for (const w of circuit.wires) link(w.a, w.b, w.metres, figures.wire(w));
-  for (const c of circuit.contacts) if (situation.closed(c)) link(c.a, c.b, 0, figures.contact(c));
-  for (const d of circuit.diodes) if (!d.load && !d.builtIn) link(d.anode, d.cathode, 0, 0);
-  const metres = new Float64Array(circuit.netCount).fill(Number.POSITIVE_INFINITY);
-  const ohms = new Float64Array(circuit.netCount);
-  metres[start] = 0;
-  const heap = new Heap();
-  heap.put(0, start);
-  for (let net = heap.take(); net !== undefined; net = heap.take())
-    for (const s of steps.get(net) ?? []) {
-      const there = metres[net]! + s.metres;
-      if (there >= metres[s.to]!) continue;
-      metres[s.to] = there;
-      ohms[s.to] = ohms[net]! + s.ohms;
-      heap.put(there, s.to);
-    }
-  return { metres, ohms };
-}
-
-/** Binary heap of nets by distance; a stale entry costs one more look. */
-class Heap {
-  private readonly keys: number[] = [];
-  private readonly nets: number[] = [];
-
-  put(key: number, net: number): void {
-    let i = this.keys.length;
-    this.keys.push(key);
-    this.nets.push(net);
-    while (i > 0) {
-      const up = (i - 1) >> 1;
-      if (this.keys[up]! <= this.keys[i]!) break;
-      this.swap(i, up);
-      i = up;
-    }
-  }
-
-  take(): number | undefined {
-    const net = this.nets[0];
-    if (net === undefined) return undefined;
-    const [key, last] = [this.keys.pop()!, this.nets.pop()!];
-    if (this.nets.length === 0) return net;
-    this.keys[0] = key;
-    this.nets[0] = last;
-    for (let i = 0; ; ) {
-      const left = 2 * i + 1;
-      if (left >= this.keys.length) break;
-      const next = left + 1 < this.keys.length && this.keys[left + 1]! < this.keys[left]! ? left + 1 : left;
-      if (this.keys[i]! <= this.keys[next]!) break;
-      this.swap(i, next);
-      i = next;
-    }
-    return net;
-  }
-
-  private swap(i: number, j: number): void {
-    [this.keys[i], this.keys[j]] = [this.keys[j]!, this.keys[i]!];
-    [this.nets[i], this.nets[j]] = [this.nets[j]!, this.nets[i]!];
-  }
+  const known = kept(walks, own, () => new Map<number, Reach>());
+  const { situation } = own.situations.atRest;
+  return kept(known, net, () => walk(own.circuit, figuresFor(own.study.plan, 'nominal'), situation, net));
 }

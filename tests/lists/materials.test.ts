@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/findings/judge.ts';
+import { withContact } from '../../src/lists/contact-ladder.ts';
 import { cableGroups } from '../../src/lists/cuts.ts';
-import { AC3_AMPS, COIL_AMPS, LOOP_AMPS, PLAIN_AMPS, withContact } from '../../src/lists/least-contacts.ts';
+import { COIL_AMPS } from '../../src/lists/least-coil-contact.ts';
 import { FUSE_AMPS, mostThrough } from '../../src/lists/least-fuse.ts';
 import { SUPPLY_AMPS, SUPPLY_VA, sizesWithOwn, withCable, withLimit } from '../../src/lists/least-loop.ts';
+import { LOOP_AMPS } from '../../src/lists/least-loop-contact.ts';
 import { breakerSizes } from '../../src/lists/least-mains.ts';
+import { AC3_AMPS, PLAIN_AMPS } from '../../src/lists/least-mains-contact.ts';
 import { withParts } from '../../src/lists/least-rating.ts';
 import { materials } from '../../src/lists/materials.ts';
 import type { LeastRating, MaterialItem } from '../../src/lists/materials-model.ts';

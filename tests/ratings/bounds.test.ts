@@ -200,5 +200,5 @@ test('a judgement says what is missing only where it cannot tell; a printed figu
     undefined,
     'amps',
   ]);
-  expect(at('pass')).toMatchObject({ multiple: 1, unit: 'A', ratingUsed: '', findingId: 'contact-running' });
+  expect(at('pass')).toMatchObject({ multiple: 1, unit: 'A', ratingUsed: '', aspect: 'running' });
 });

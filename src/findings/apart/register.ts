@@ -1,9 +1,4 @@
-/**
- * Question 1: whether mains, loop and earth stay apart in every position of the contacts. Knows nothing of what ought to
- * start a load, nor of how many amperes flow.
- */
 import type { Check } from '../entry.ts';
-import { grouped } from '../groups.ts';
 import { earthAsReturn } from './earth-as-return.ts';
 import { earthBroken } from './earth-broken.ts';
 import { insulationTooLow } from './insulation-too-low.ts';
@@ -29,10 +24,10 @@ export const apartChecks: readonly Check[] = [
   lineNeutralSwapped,
   neutralEarthed,
   earthAsReturn,
-  grouped(lowVoltageEarthed),
+  lowVoltageEarthed,
   sidesShareBox,
   sidesShareCable,
   insulationTooLow,
-  grouped(supplyOverLimits),
+  supplyOverLimits,
   phaseOrder,
 ];

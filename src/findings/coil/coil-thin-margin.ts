@@ -1,6 +1,12 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { lowCoils } from './low-volts.ts';
+import { lowVolts, needsMoreWarm, whyLow } from './low-volts-words.ts';
 
-export const coilThinMargin: FindingEntry = {
+const entry: FindingEntry = {
   id: 'coil-thin-margin',
   title: 'the coil pulls in with little to spare',
   severity: 'caution',
@@ -13,3 +19,20 @@ export const coilThinMargin: FindingEntry = {
   basis: '5 % of rated volts is common practice; pull-in of the warm coil by (234.5 + T)/254.5',
   followsFrom: ['coil-too-low'],
 };
+
+export const coilThinMargin: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return lowCoils(study)
+    .filter((low) => !low.fails)
+    .map((low) => {
+      const { state, row } = low;
+      const from = row.gate === undefined ? '' : ` from ${row.gate}`;
+      const warm = needsMoreWarm(state) ? ' warm' : '';
+      return found(study.plan, entry, {
+        ...lowVolts(study, low),
+        message: `${state.fed.part.name} gets ${rounded(row.least)} V${from} at worst, only ${rounded(row.least - state.pullIn, 2)} V above what it needs${warm}`,
+        why: whyLow(study, low),
+      });
+    });
+}

@@ -1,6 +1,13 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import type { CoilState } from '../../study/coil-states.ts';
+import { coilOf, figuresFor } from '../../study/corners.ts';
+import type { Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { lowCoils } from './low-volts.ts';
 
-export const coilTooHigh: FindingEntry = {
+const entry: FindingEntry = {
   id: 'coil-too-high',
   title: 'more volts than the coil stands for long',
   severity: 'warning',
@@ -13,3 +20,45 @@ export const coilTooHigh: FindingEntry = {
   basis: 'continuous coil voltage 110 % of rated unless the maker states more (makers’ data)',
   followsFrom: [],
 };
+
+export const coilTooHigh: Check = { entry, find };
+
+/** A coil that may not even pull in is not told to get too much. */
+function find(study: Study): Finding[] {
+  const failing = new Set(lowCoils(study).flatMap((low) => (low.fails ? [low.state] : [])));
+  return study.coilStates.filter((state) => !failing.has(state)).flatMap((state) => tooHigh(study, state));
+}
+
+/**
+ * Too many volts for long. Where the plan states what the coil stands, the greatest volts are held to that; where it
+ * does not, 110 % of rated with the mains at nominal, and only what is above all common coils is sure to harm.
+ */
+function tooHigh(study: Study, { fed, rows }: CoilState): Finding[] {
+  const { part, model, source, supply } = fed;
+  const stated = coilOf(part).most !== undefined;
+  const scale = (corner: 'nominal' | 'high') => figuresFor(study.plan, corner).source(source).scale;
+  const nominal = scale('nominal') / scale('high');
+  const most = Math.max(...rows.map((r) => r.most)) * (stated ? 1 : nominal);
+  if (most <= model.mostVolts + 1e-9) return [];
+  const sure = stated || most > 1.3 * model.rated;
+  return [
+    found(study.plan, entry, {
+      severity: sure ? 'warning' : 'caution',
+      parts: [part.name, source.part],
+      at: part.where.get('coil.rated') ?? part.at,
+      message: `${part.name} gets ${rounded(most)} V${stated ? '' : ' with the mains at nominal'} and stands ${rounded(model.mostVolts)} V for long`,
+      why: `Its coil is rated ${model.rated} V; ${source.part} ${supply && supply.sourceOhms > 0 ? 'rises above its label when lightly loaded' : 'may stand that high'}. The coil overheats.`,
+      fix:
+        model.kind === 'ac'
+          ? `Measure it with the coil on and state no-load: of ${source.part}; or use a transformer with less rise, or a coil that states coil: {most: ...}.`
+          : `Use a regulated supply of ${model.rated} V, or a coil that states coil: {most: ...} for that voltage.`,
+      figures: [
+        { name: 'volts at the coil', value: rounded(most, 4), unit: 'V' },
+        { name: 'most for long', value: rounded(model.mostVolts, 4), unit: 'V' },
+      ],
+      basis: stated
+        ? 'highest continuous voltage as printed on the relay'
+        : 'continuous coil voltage 110 % of rated unless the maker states more (makers’ data)',
+    }),
+  ];
+}

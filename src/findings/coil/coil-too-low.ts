@@ -1,6 +1,14 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import type { CoilRow } from '../../study/coil-rows.ts';
+import type { Study } from '../../study/study.ts';
+import { rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { isShort, lowCoils } from './low-volts.ts';
+import { lowVolts, needsMoreWarm, whyLow } from './low-volts-words.ts';
 
-export const coilTooLow: FindingEntry = {
+const entry: FindingEntry = {
   id: 'coil-too-low',
   title: 'too few volts for the coil to pull in',
   severity: 'fault',
@@ -14,3 +22,29 @@ export const coilTooLow: FindingEntry = {
     'pull-in as printed, or the usual must-operate figure; copper by (234.5 + T)/254.5; wire by ASTM B258 or IEC 60228',
   followsFrom: ['coil-in-series', 'supply-shorted', 'coil-shorted', 'supplies-joined'],
 };
+
+export const coilTooLow: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return lowCoils(study)
+    .filter((low) => low.fails)
+    .map((low) => {
+      const { state, row } = low;
+      const short = state.rows.filter((r) => isShort(state, r) && r.gate !== undefined);
+      const everywhere = short.length === state.rows.length;
+      const from = row.gate === undefined || (everywhere && state.rows.length > 1) ? '' : ` from ${row.gate}`;
+      const warm = needsMoreWarm(state) ? ' warm' : '';
+      return found(study.plan, entry, {
+        ...lowVolts(study, low),
+        message: `${state.fed.part.name} gets ${rounded(row.least)} V${from} at worst and needs ${rounded(state.pullIn)} V to pull in${warm}`,
+        why: `${whyLow(study, low)}${otherWays(short, row, everywhere)}`,
+      });
+    });
+}
+
+/** The other ways of starting that are short of volts. */
+function otherWays(short: readonly CoilRow[], row: CoilRow, everywhere: boolean): string {
+  const others = short.map((r) => r.gate!).filter((gate) => gate !== row.gate);
+  if (others.length === 0) return '';
+  return everywhere ? ' Every other way of starting it is short too.' : ` Short too: ${listOf(others)}.`;
+}

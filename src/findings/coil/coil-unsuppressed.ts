@@ -1,6 +1,12 @@
-import type { FindingEntry } from '../entry.ts';
+import { coilOf } from '../../study/corners.ts';
+import type { FedCoil } from '../../study/fed-coils.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import { loopCoils } from '../loop/loop-coils.ts';
+import type { Finding } from '../report-model.ts';
 
-export const coilUnsuppressed: FindingEntry = {
+const entry: FindingEntry = {
   id: 'coil-unsuppressed',
   title: 'nothing quenches the coil when the switch opens',
   severity: 'caution',
@@ -13,3 +19,30 @@ export const coilUnsuppressed: FindingEntry = {
   basis: 'relay makers’ application guidance, several agree',
   followsFrom: [],
 };
+
+export const coilUnsuppressed: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return loopCoils(study).flatMap((coil) => (isQuenched(study, coil) ? [] : [unsuppressed(study, coil)]));
+}
+
+/** An AC coil needs nothing, a board has what it needs. */
+function isQuenched({ circuit }: Study, { part, model }: FedCoil): boolean {
+  const { suppressor } = coilOf(part);
+  if (model.kind !== 'dc' || part.kind === 'board') return true;
+  if (suppressor !== undefined && suppressor !== 'none') return true;
+  const sense = circuit.relays.find((r) => r.part === part.name)!.senses[0]!;
+  return circuit.diodes.some(
+    (d) => !d.load && [d.anode, d.cathode].every((n) => n === sense.a || n === sense.b),
+  );
+}
+
+function unsuppressed({ plan }: Study, { part }: FedCoil): Finding {
+  return found(plan, entry, {
+    parts: [part.name],
+    message: `nothing quenches the coil of ${part.name} when a gate switch opens`,
+    why: 'Each stop then draws an arc that wears the last switch to open.',
+    fix: `Fit a diode at the coil, its band to the + side, or a relay with one built in.`,
+    basis: entry.basis,
+  });
+}

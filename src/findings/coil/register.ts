@@ -1,5 +1,4 @@
 import type { Check } from '../entry.ts';
-import { grouped } from '../groups.ts';
 import { coilDropsAtStart } from './coil-drops-at-start.ts';
 import { coilFrequency } from './coil-frequency.ts';
 import { coilHoldsIn } from './coil-holds-in.ts';
@@ -13,14 +12,14 @@ import { polarityReversed } from './polarity-reversed.ts';
 
 /** The findings of question 4, as `explain` lists them. */
 export const coilChecks: readonly Check[] = [
-  grouped(coilKind),
-  grouped(coilTooLow),
-  grouped(coilThinMargin),
-  grouped(coilTooHigh),
-  grouped(coilFrequency),
-  grouped(coilDropsAtStart),
-  grouped(coilHoldsIn),
-  grouped(coilInSeries),
-  grouped(coilUnsuppressed),
+  coilKind,
+  coilTooLow,
+  coilThinMargin,
+  coilTooHigh,
+  coilFrequency,
+  coilDropsAtStart,
+  coilHoldsIn,
+  coilInSeries,
+  coilUnsuppressed,
   polarityReversed,
 ];

@@ -1,6 +1,10 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import type { Finding } from '../report-model.ts';
+import { contactFound, WELDS } from './contact-words.ts';
+import { openJudgements } from './judged-contacts.ts';
 
-export const contactHorsepower: FindingEntry = {
+const entry: FindingEntry = {
   id: 'contact-horsepower',
   title: 'the motor is bigger than the contact’s horsepower rating',
   severity: 'warning',
@@ -13,3 +17,11 @@ export const contactHorsepower: FindingEntry = {
   basis: 'NEC 430.83(A)(1)',
   followsFrom: [],
 };
+
+export const contactHorsepower: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return openJudgements(study, 'horsepower').map((open) =>
+    contactFound(study.plan, entry, open, { why: WELDS }),
+  );
+}

@@ -1,6 +1,12 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import { milliampsText, rounded, roundedOrNull } from '../../text/numbers.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import type { JudgedContact } from './judged-contact.ts';
+import { judgedContacts, oncePerPart } from './judged-contacts.ts';
 
-export const contactLeakage: FindingEntry = {
+const entry: FindingEntry = {
   id: 'contact-leakage',
   title: 'a solid-state output is never quite off',
   severity: 'warning',
@@ -13,3 +19,42 @@ export const contactLeakage: FindingEntry = {
   basis: 'relay makers’ application guidance, several agree; 29 CFR 1910.147(b)',
   followsFrom: [],
 };
+
+export const contactLeakage: Check = { entry, find };
+
+/** W of heat for each ampere, A that need a heat sink, A that leak where not stated; makers' data, heat from memory. */
+const SOLID = { watts: [1, 1.5], sink: [3, 5], leak: [0.001, 0.01] } as const;
+
+function find(study: Study): Finding[] {
+  const solid = judgedContacts(study).filter((g) => g.feeds === 'load' && g.device === 'solid-state');
+  return oncePerPart(solid, (g) => g).map((g) => leaks(study, g));
+}
+
+function leaks({ plan }: Study, g: JudgedContact): Finding {
+  const { part, loads, advice } = g;
+  const stated = 'off_leakage' in part ? part.off_leakage : undefined;
+  const leak =
+    stated === undefined
+      ? `${rounded(SOLID.leak[0] * 1000)} to ${milliampsText(SOLID.leak[1])}`
+      : milliampsText(stated);
+  const amps = g.currents.running?.amps;
+  return found(plan, entry, {
+    parts: [part.name, ...loads],
+    at: part.where.get('technology') ?? part.at,
+    message: `${leak} still reach ${loads.join(', ')} with ${part.name} off: it is solid-state`,
+    why: `Off is not isolation: the motor lead reads live on a meter. When it fails it mostly stays on. Inside it, ${heat(amps)}; it needs a heat sink above ${SOLID.sink[0]} to ${SOLID.sink[1]} A.`,
+    fix: `Use a contactor, or put one in line as the means of stopping: ${advice}.`,
+    figures: [
+      { name: 'leakage', value: roundedOrNull(stated), unit: 'A' },
+      { name: 'running', value: roundedOrNull(amps), unit: 'A' },
+    ],
+    basis: 'relay makers’ application guidance, several agree; heat from memory; 29 CFR 1910.147(b)',
+  });
+}
+
+function heat(amps: number | undefined): string {
+  const [least, most] = SOLID.watts;
+  return amps === undefined
+    ? `each ampere makes ${least} to ${most} W of heat`
+    : `${rounded(amps)} A make ${rounded(least * amps, 2)} to ${rounded(most * amps, 2)} W of heat`;
+}

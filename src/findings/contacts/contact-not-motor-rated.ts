@@ -1,6 +1,10 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import type { Finding } from '../report-model.ts';
+import { contactFound, WELDS } from './contact-words.ts';
+import { openJudgements } from './judged-contacts.ts';
 
-export const contactNotMotorRated: FindingEntry = {
+const entry: FindingEntry = {
   id: 'contact-not-motor-rated',
   title: 'the contact has only a rating for heaters',
   severity: 'warning',
@@ -13,3 +17,11 @@ export const contactNotMotorRated: FindingEntry = {
   basis: 'NEC 430.83(A)(1); making up to 1.5 times, IEC 60947-4-1 Table 7, AC-1; NEC 430.83(C), 404.14(A)',
   followsFrom: [],
 };
+
+export const contactNotMotorRated: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return openJudgements(study, 'motor-rated').map((open) =>
+    contactFound(study.plan, entry, open, { why: WELDS }),
+  );
+}

@@ -1,6 +1,10 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import type { Finding } from '../report-model.ts';
+import { contactFound } from './contact-words.ts';
+import { openJudgements } from './judged-contacts.ts';
 
-export const contactRunning: FindingEntry = {
+const entry: FindingEntry = {
   id: 'contact-running',
   title: 'the load draws more than the contact carries',
   severity: 'warning',
@@ -13,3 +17,14 @@ export const contactRunning: FindingEntry = {
   basis: 'rating as printed; IEC 60947-4-1 category AC-3; NEMA ICS 5, IEC 60947-5-1 for coils',
   followsFrom: ['contact-horsepower', 'contact-not-motor-rated'],
 };
+
+export const contactRunning: Check = { entry, find };
+
+const OVERHEATS = 'A contact that carries more than its rating overheats, its springs go soft, and it welds.';
+const BURNS = 'A contact that breaks more coil current than it is built for burns away or sticks.';
+
+function find(study: Study): Finding[] {
+  return openJudgements(study, 'running').map((open) =>
+    contactFound(study.plan, entry, open, { why: open.contact.feeds === 'coil' ? BURNS : OVERHEATS }),
+  );
+}

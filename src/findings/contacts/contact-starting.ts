@@ -1,6 +1,10 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import type { Finding } from '../report-model.ts';
+import { contactFound, WELDS } from './contact-words.ts';
+import { openJudgements } from './judged-contacts.ts';
 
-export const contactStarting: FindingEntry = {
+const entry: FindingEntry = {
   id: 'contact-starting',
   title: 'the motor or coil starts at more than the contact can make',
   severity: 'warning',
@@ -13,3 +17,14 @@ export const contactStarting: FindingEntry = {
   basis: 'making capacity as printed; IEC 60947-4-1 Table 7',
   followsFrom: ['contact-not-motor-rated', 'contact-horsepower'],
 };
+
+export const contactStarting: Check = { entry, find };
+
+const COIL_WELDS =
+  'A contact that closes on more than it is built for welds, and the relay behind it stays in.';
+
+function find(study: Study): Finding[] {
+  return openJudgements(study, 'starting').map((open) =>
+    contactFound(study.plan, entry, open, { why: open.contact.feeds === 'coil' ? COIL_WELDS : WELDS }),
+  );
+}

@@ -1,6 +1,10 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import type { Finding } from '../report-model.ts';
+import { contactFound } from './contact-words.ts';
+import { openJudgements } from './judged-contacts.ts';
 
-export const contactVoltage: FindingEntry = {
+const entry: FindingEntry = {
   id: 'contact-voltage',
   title: 'the contact is not made for this voltage',
   severity: 'danger',
@@ -13,3 +17,17 @@ export const contactVoltage: FindingEntry = {
   basis: 'contact rating as printed',
   followsFrom: [],
 };
+
+export const contactVoltage: Check = { entry, find };
+
+/** V above which the wrong contact is a danger and not only spoilt; extra-low voltage of either practice. */
+const GENTLE = 30;
+
+function find(study: Study): Finding[] {
+  return openJudgements(study, 'voltage').map((open) =>
+    contactFound(study.plan, entry, open, {
+      severity: open.contact.volts > GENTLE ? 'danger' : 'warning',
+      why: 'The gap and the insulation are not made for that voltage or kind of current.',
+    }),
+  );
+}

@@ -1,42 +1,26 @@
 /** What is said of a contact: the figure that decides first, then what to look for. */
-import type { Part, Position } from '../../plan/plan.ts';
+import type { Plan, Position } from '../../plan/plan.ts';
 import type { ContactJudgement } from '../../ratings/judgement.ts';
-import type { LoadCurrents } from '../../ratings/motor.ts';
-import type { Study } from '../../study/study.ts';
-import { rounded, roundedOrNull } from '../../text/numbers.ts';
+import { milliampsText, rounded, roundedOrNull } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
-import { finding } from '../finding.ts';
+import type { FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-
-/** One contact with everything found out about it. */
-export interface Judged {
-  readonly part: Part;
-  readonly pole: number;
-  readonly loads: readonly string[];
-  readonly feeds: 'load' | 'coil';
-  readonly currents: LoadCurrents;
-  readonly volts: number;
-  readonly kind: 'ac' | 'dc';
-  readonly device?: 'hand-switch' | 'solid-state';
-  readonly judged: readonly ContactJudgement[];
-  /** what to look for in a shop */
-  readonly advice: string;
-}
-
-/** V above which the wrong contact is a danger and not only spoilt; extra-low voltage of either practice. */
-const GENTLE = 30;
+import type { Severity } from '../report-words.ts';
+import type { JudgedContact } from './judged-contact.ts';
+import { type OpenJudgement, partsAtFault } from './judged-contacts.ts';
 
 const quantity = (x: number, unit: string) =>
-  unit === 'A' && x < 0.1 ? `${rounded(x * 1000)} mA` : `${rounded(x)} ${unit}`;
+  unit === 'A' && x < 0.1 ? milliampsText(x) : `${rounded(x)} ${unit}`;
 
 /** `collector`, or `the coil of Q1`. */
-function loadName({ feeds, loads }: Judged): string {
+function loadName({ feeds, loads }: JudgedContact): string {
   const names = listOf(loads);
   if (feeds === 'load') return names;
   return loads.length === 1 ? `the coil of ${names}` : `the coils of ${names} together`;
 }
 
-function contactName({ part }: Judged): string {
+function contactName({ part }: JudgedContact): string {
   return `the contact of ${part.name}`;
 }
 
@@ -45,7 +29,7 @@ const LOAD_VERBS = { runs: ['draws', 'draw'], starts: ['starts at', 'start at'] 
 const COIL_VERBS = { runs: ['holds at', 'hold at'], starts: ['pulls in at', 'pull in at'] } as const;
 
 /** The half of a message that says what the load asks. */
-function asks(g: Judged, j: ContactJudgement): string {
+function asks(g: JudgedContact, j: ContactJudgement): string {
   const load = loadName(g);
   const many = g.loads.length > 1 ? 1 : 0;
   if (j.aspect === 'voltage') return `the circuit has ${rounded(g.volts)} V ${g.kind.toUpperCase()}`;
@@ -66,7 +50,7 @@ function drawsDecide(j: ContactJudgement): boolean {
 }
 
 /** The half that says what the contact gives. */
-function gives(g: Judged, j: ContactJudgement): string {
+function gives(g: JudgedContact, j: ContactJudgement): string {
   const contact = contactName(g);
   const printed = j.ratingUsed;
   if (j.aspect === 'voltage') {
@@ -95,32 +79,19 @@ function gives(g: Judged, j: ContactJudgement): string {
 }
 
 /** "collector starts at 112 A; the contact of K1 can make 45 A ...", for findings and for the answer line. */
-export function figureWords(g: Judged, j: ContactJudgement): string {
+export function figureWords(g: JudgedContact, j: ContactJudgement): string {
   return `${asks(g, j)}; ${gives(g, j)}`;
 }
 
-const WHY: Readonly<Record<string, string>> = {
-  'contact-voltage': 'The gap and the insulation are not made for that voltage or kind of current.',
-  'contact-running':
-    'A contact that carries more than its rating overheats, its springs go soft, and it welds.',
-};
-const WELDS =
-  'A contact that closes on more current than it is built for welds shut; then the motor runs on with every gate shut.';
-const COIL_BREAKS = 'A contact that breaks more coil current than it is built for burns away or sticks.';
-const COIL_WELDS =
-  'A contact that closes on more than it is built for welds, and the relay behind it stays in.';
-
-function why(g: Judged, j: ContactJudgement): string {
-  if (j.verdict !== 'fail') {
-    if (j.missing === 'contact.motor') return 'A rating for heaters says nothing of starting a motor.';
-    return 'A rating that is not stated is never taken as enough.';
-  }
-  if (g.feeds === 'coil' && j.aspect !== 'voltage') return j.aspect === 'running' ? COIL_BREAKS : COIL_WELDS;
-  return WHY[j.findingId] ?? WELDS;
+/** Why a judgement that is left open is told at all. */
+function whyOpen(j: ContactJudgement): string {
+  return j.missing === 'contact.motor'
+    ? 'A rating for heaters says nothing of starting a motor.'
+    : 'A rating that is not stated is never taken as enough.';
 }
 
 /** Where the field in question stands, as far as it was typed. */
-function place(g: Judged): Position {
+function place(g: JudgedContact): Position {
   const { where, at } = g.part;
   const pole = `poles.${g.pole - 1}.contact`;
   return (
@@ -132,9 +103,8 @@ function place(g: Judged): Position {
   );
 }
 
-function fix(g: Judged, j: ContactJudgement): string {
-  if (j.verdict === 'fail') return `Look for ${g.advice}.`;
-  if (j.missing === undefined) return `Look for ${g.advice}.`;
+function fix(g: JudgedContact, j: ContactJudgement): string {
+  if (j.verdict === 'fail' || j.missing === undefined) return `Look for ${g.advice}.`;
   if (j.missing === 'type')
     return `State what ${listOf(g.loads)} is, type: lamp, heater, transformer or electronic.`;
   if (!j.missing.startsWith('contact.')) return `State ${j.missing} of ${listOf(g.loads)}, as on its plate.`;
@@ -150,23 +120,36 @@ export function withEditions(basis: string): string {
   return /\bNEC\b/.test(named) && !named.includes('2008') ? `${named} (NEC 2008 to 2023)` : named;
 }
 
-/** Words of one judgement that is not a pass. A coil's relay is named in the message, not among the parts at fault. */
-export function contactFinding(study: Study, g: Judged, j: ContactJudgement): Finding {
-  const grave = j.findingId === 'contact-voltage' && g.volts > GENTLE ? 'danger' : 'warning';
-  const lacks = j.verdict === 'fail' || j.missing === undefined ? '' : ` (${j.missing} is missing)`;
-  return finding(study.plan, {
-    id: j.findingId,
-    severity: j.verdict === 'fail' ? grave : 'doubt',
-    question: 6,
-    parts: g.feeds === 'coil' ? [g.part.name] : [g.part.name, ...g.loads],
-    at: place(g),
-    message: `${figureWords(g, j)}${lacks}`,
-    why: why(g, j),
-    fix: fix(g, j),
+/** What only the finding itself says of a contact that fails. */
+interface Failure {
+  readonly why: string;
+  readonly severity?: Severity;
+}
+
+/** The finding on one judgement that is not a pass: as `failure` says where the contact fails, else a doubt. */
+export function contactFound(
+  plan: Plan,
+  entry: FindingEntry,
+  { contact, judgement }: OpenJudgement,
+  failure: Failure,
+): Finding {
+  const fails = judgement.verdict === 'fail';
+  const { missing } = judgement;
+  const lacks = fails || missing === undefined ? '' : ` (${missing} is missing)`;
+  return found(plan, entry, {
+    ...(fails ? failure : { severity: 'doubt', why: whyOpen(judgement) }),
+    parts: partsAtFault(contact),
+    at: place(contact),
+    message: `${figureWords(contact, judgement)}${lacks}`,
+    fix: fix(contact, judgement),
     figures: [
-      { name: 'needed', value: roundedOrNull(j.needed), unit: j.unit },
-      { name: 'contact', value: roundedOrNull(j.found), unit: j.unit },
+      { name: 'needed', value: roundedOrNull(judgement.needed), unit: judgement.unit },
+      { name: 'contact', value: roundedOrNull(judgement.found), unit: judgement.unit },
     ],
-    basis: withEditions(j.basis) || 'a missing figure is never a pass',
+    basis: withEditions(judgement.basis) || 'a missing figure is never a pass',
   });
 }
+
+/** Why a contact that closes on too much current is a fault. */
+export const WELDS =
+  'A contact that closes on more current than it is built for welds shut; then the motor runs on with every gate shut.';

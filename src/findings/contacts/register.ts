@@ -1,5 +1,5 @@
+/** Knows whether a contact serves for what it switches, and what guards a motor; what the mains circuit carries is not asked here. */
 import type { Check } from '../entry.ts';
-import { grouped } from '../groups.ts';
 import { contactHorsepower } from './contact-horsepower.ts';
 import { contactLeakage } from './contact-leakage.ts';
 import { contactNotMotorRated } from './contact-not-motor-rated.ts';
@@ -11,12 +11,12 @@ import { startsPerHour } from './starts-per-hour.ts';
 
 /** The findings of question 6, as `explain` lists them. */
 export const contactsChecks: readonly Check[] = [
-  grouped(contactVoltage),
-  grouped(contactRunning),
-  grouped(contactStarting),
-  grouped(contactHorsepower),
-  grouped(contactNotMotorRated),
-  grouped(contactLeakage),
-  grouped(motorUnprotected),
-  grouped(startsPerHour),
+  contactVoltage,
+  contactRunning,
+  contactStarting,
+  contactHorsepower,
+  contactNotMotorRated,
+  contactLeakage,
+  motorUnprotected,
+  startsPerHour,
 ];

@@ -1,6 +1,10 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { loopCoils } from './loop-coils.ts';
 
-export const coilCurrentUnknown: FindingEntry = {
+const entry: FindingEntry = {
   id: 'coil-current-unknown',
   title: 'how much the coil draws is not stated',
   severity: 'doubt',
@@ -14,3 +18,20 @@ export const coilCurrentUnknown: FindingEntry = {
   basis: 'a missing figure is never a pass',
   followsFrom: [],
 };
+
+export const coilCurrentUnknown: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return loopCoils(study)
+    .filter(({ model, part }) => model.ohms === undefined && part.kind !== 'board')
+    .map(({ part }) =>
+      found(study.plan, entry, {
+        parts: [part.name],
+        at: part.where.get('coil.rated') ?? part.at,
+        message: `how much current ${part.name} draws is not stated`,
+        why: 'Without it neither the supply nor the gate switches can be judged.',
+        fix: `State coil: {resistance: ...}, {current: ...} or {power: ...} of ${part.name}.`,
+        basis: entry.basis,
+      }),
+    );
+}

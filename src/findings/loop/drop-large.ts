@@ -1,6 +1,17 @@
-import type { FindingEntry } from '../entry.ts';
+import type { BatteryPart, Plan, SupplyPart } from '../../plan/plan.ts';
+import { thickerSizes } from '../../ratings/wire.ts';
+import type { CoilRow } from '../../study/coil-rows.ts';
+import type { CoilState } from '../../study/coil-states.ts';
+import { type Coiled, coilImpedance, figuresFor } from '../../study/corners.ts';
+import type { Electrics } from '../../study/electrics.ts';
+import { loopOf, ohmsWith } from '../../study/loop-path.ts';
+import type { Study } from '../../study/study.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
 
-export const dropLarge: FindingEntry = {
+const entry: FindingEntry = {
   id: 'drop-large',
   title: 'over a tenth of the volts stay in the wire',
   severity: 'caution',
@@ -13,3 +24,83 @@ export const dropLarge: FindingEntry = {
   basis: 'ASTM B258 or IEC 60228 resistance; 10 % is common practice',
   followsFrom: ['coil-too-low', 'coil-thin-margin'],
 };
+
+export const dropLarge: Check = { entry, find };
+
+/** Share of the supply's volts that may be lost in the wire. */
+const MOST_LOST = 0.1;
+
+/** What is lost on the way to a coil, and by which gate. */
+interface Lost {
+  readonly state: CoilState;
+  readonly row: CoilRow;
+  readonly ohms: number;
+  readonly metres: number | undefined;
+  /** V at the current with which the coil pulls in */
+  readonly volts: number;
+  /** V of the supply, as printed */
+  readonly of: number;
+}
+
+function find(study: Study): Finding[] {
+  const own = study.electrics;
+  if (!own) return [];
+  return study.coilStates.flatMap((state) => {
+    const far = farthest(study, own, state);
+    return far && far.volts > MOST_LOST * far.of + 1e-9 ? [tooMuchLost(study, own, far)] : [];
+  });
+}
+
+/** The gate that loses most; undefined where a mains source feeds the coil or its current is not stated. */
+function farthest({ plan }: Study, own: Electrics, state: CoilState): Lost | undefined {
+  const { part, source, supply, model } = state.fed;
+  if (!supply || (model.ohms === undefined && part.kind !== 'board')) return undefined;
+  const of = (plan.parts.get(source.part) as SupplyPart | BatteryPart).output.volts;
+  const coil = coilOhms(plan, part);
+  if (coil === undefined) return undefined;
+  const rows = state.rows.flatMap((row): Lost[] => {
+    const { ohms, metres } = loopOf(own, state, row);
+    return ohms === undefined ? [] : [{ state, row, ohms, metres, volts: (ohms * row.nominal) / coil, of }];
+  });
+  return rows.length === 0 ? undefined : rows.reduce((x, y) => (y.volts > x.volts ? y : x));
+}
+
+/** ohm of the coil at 20 °C with its armature open. */
+function coilOhms(plan: Plan, part: Coiled): number | undefined {
+  const z = coilImpedance(plan, part, 'nominal', false);
+  return z && Math.hypot(z.re, z.im);
+}
+
+function tooMuchLost(study: Study, own: Electrics, far: Lost): Finding {
+  const { row, metres } = far;
+  const { part, model } = far.state.fed;
+  return found(study.plan, entry, {
+    parts: [row.gate ?? part.name, part.name],
+    message: `${rounded(far.volts)} V of ${far.of} V stay in the wire${row.gate ? ` when ${row.gate} starts ${part.name}` : ` to ${part.name}`}`,
+    why: `${metres === undefined ? 'Its' : `${rounded(metres)} m of conductor, there and back, with contacts`} have ${rounded(far.ohms)} ohm at 20 °C; the coil takes ${ampsText(far.volts / far.ohms)}${model.kind === 'ac' ? ' while its armature is open' : ''}.`,
+    fix: thickerWire(study, own, far) ?? 'Use thicker wire, a shorter run, or a relay that draws less.',
+    figures: [
+      { name: 'lost', value: rounded((far.volts / far.of) * 100), unit: '%' },
+      { name: 'most', value: MOST_LOST * 100, unit: '%' },
+    ],
+    basis: entry.basis,
+  });
+}
+
+/** The next size with which little enough is lost, in place of whatever in the loop is thinner. */
+function thickerWire({ plan }: Study, own: Electrics, { state, row, of }: Lost): string | undefined {
+  const coil = coilOhms(plan, state.fed.part)!;
+  const cables = own.islandOf(state.relay)!.wires.flatMap((w) => plan.runs[w.run]!.cable ?? []);
+  if (cables.length === 0) return undefined;
+  const thinnest = cables.reduce((x, y) => (y.area < x.area ? y : x));
+  const better = thickerSizes(thinnest).find((size) => {
+    const cableOf = (run: number) => {
+      const cable = plan.runs[run]!.cable;
+      return cable && cable.area < size.area ? size : undefined;
+    };
+    const figures = figuresFor(plan, 'nominal', { cableOf });
+    const amps = own.coilVoltsWith(state.relay, row.leastIn, figures) / coil;
+    return ohmsWith(own, state, row, figures) * amps <= MOST_LOST * of;
+  });
+  return better && `Use ${better.gauge} instead of ${thinnest.gauge}, or a relay that draws less.`;
+}

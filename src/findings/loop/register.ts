@@ -1,5 +1,4 @@
 import type { Check } from '../entry.ts';
-import { grouped } from '../groups.ts';
 import { batteryShortLived } from './battery-short-lived.ts';
 import { coilCurrentUnknown } from './coil-current-unknown.ts';
 import { coilShorted } from './coil-shorted.ts';
@@ -18,17 +17,17 @@ import { wireOverloaded } from './wire-overloaded.ts';
 /** The findings of question 5, as `explain` lists them. */
 export const loopChecks: readonly Check[] = [
   supplyShorted,
-  grouped(suppliesJoined),
-  grouped(supplyNotLimited),
-  grouped(supplyOverloaded),
-  grouped(wireOverloaded),
-  grouped(fuseTooSmall),
-  grouped(dropLarge),
-  grouped(batteryShortLived),
+  suppliesJoined,
+  supplyNotLimited,
+  supplyOverloaded,
+  wireOverloaded,
+  fuseTooSmall,
+  dropLarge,
+  batteryShortLived,
   coilShorted,
   diodeBackwards,
-  grouped(switchOverloaded),
-  grouped(switchKindUnrated),
-  grouped(switchUnderloaded),
-  grouped(coilCurrentUnknown),
+  switchOverloaded,
+  switchKindUnrated,
+  switchUnderloaded,
+  coilCurrentUnknown,
 ];

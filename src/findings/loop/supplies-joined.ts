@@ -1,6 +1,14 @@
-import { extract, type FindingEntry } from '../entry.ts';
+import type { Source } from '../../circuit/circuit.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import { FALSE, type Fn } from '../../logic/bdd.ts';
+import { everIn } from '../../logic/entry-states.ts';
+import type { Moved, Verified } from '../../logic/verify.ts';
+import type { Study } from '../../study/study.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
 
-export const suppliesJoined: FindingEntry = {
+const entry: FindingEntry = {
   id: 'supplies-joined',
   title: 'two supplies feed one loop',
   severity: 'warning',
@@ -16,3 +24,35 @@ export const suppliesJoined: FindingEntry = {
   basis: 'NEC 725.121(B) (2020)',
   followsFrom: [],
 };
+
+export const suppliesJoined: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  const { circuit, verified: v } = study;
+  if (!v) return [];
+  const low = circuit.sources.filter((s) => !s.mains);
+  return low.flatMap((s, i) =>
+    low.slice(i + 1).flatMap((t) => {
+      const moved = everIn(v, whenJoined(v, s, t));
+      return moved ? [joined(study, s, t, moved)] : [];
+    }),
+  );
+}
+
+/** The states in which both poles of the one are joined to both poles of the other. */
+function whenJoined({ model: { bdd, railReach } }: Verified, s: Source, t: Source): Fn {
+  const reach = railReach[s.index]!;
+  const at = (x: number, y: number) => reach[x]!.get(t.rails[y]!.net) ?? FALSE;
+  return bdd.or(bdd.and(at(0, 0), at(1, 1)), bdd.and(at(0, 1), at(1, 0)));
+}
+
+function joined({ plan, circuit }: Study, s: Source, t: Source, moved: Moved): Finding {
+  return found(plan, entry, {
+    parts: [s.part, t.part],
+    terminals: [s, t].flatMap(({ part, rails }) => rails.map((r) => `${part}.${r.terminal}`)),
+    message: `${s.part} and ${t.part} feed one loop together`,
+    why: `With ${sayMoved(circuit, moved)} both poles of the one are joined to both poles of the other.`,
+    fix: 'Use one supply that is big enough, or keep the two loops apart but for one common pole.',
+    basis: entry.basis,
+  });
+}

@@ -1,6 +1,14 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import { ampsText } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { COMMON_PRACTICE, found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { ampsFigure } from './amps-figure.ts';
+import { loopCoils } from './loop-coils.ts';
+import { type Draw, supplyDraw } from './supply-draws.ts';
 
-export const supplyOverloaded: FindingEntry = {
+const entry: FindingEntry = {
   id: 'supply-overloaded',
   title: 'the coils draw more than the supply gives',
   severity: 'fault',
@@ -13,3 +21,56 @@ export const supplyOverloaded: FindingEntry = {
   basis: 'common practice',
   followsFrom: [],
 };
+
+export const supplyOverloaded: Check = { entry, find };
+
+/** Times its limit that a transformer may give for the moment of pull-in, if its own sag leaves every coil enough. */
+const MOMENT = 2;
+
+/** Share of its limit up to which nothing is said. */
+const EASY = 0.8;
+
+function find(study: Study): Finding[] {
+  const coils = loopCoils(study);
+  return study.circuit.sources
+    .filter((s) => !s.mains)
+    .flatMap((source) => {
+      const draw = supplyDraw(study, coils, source);
+      const easy = !draw || draw.amps <= EASY * draw.part.limit.amps + 1e-9;
+      return easy ? [] : [overloaded(study, draw)];
+    });
+}
+
+/**
+ * A transformer gives more than its rating for the moment in which armatures close, at the cost of its volts; while those
+ * still serve every coil at worst, that is a caution and no fault.
+ */
+function onlyForAMoment({ coilStates }: Study, { source, part, amps, settled }: Draw): boolean {
+  const limit = part.limit.amps;
+  if (source.kind !== 'ac' || settled > limit + 1e-9 || amps > MOMENT * limit) return false;
+  return coilStates
+    .filter((x) => x.fed.source.part === source.part)
+    .every((x) => x.rows.every((row) => row.least >= x.pullIn - 1e-9));
+}
+
+function overloaded(study: Study, draw: Draw): Finding {
+  const { source, part, amps } = draw;
+  const limit = part.limit.amps;
+  const over = amps > limit + 1e-9 && !onlyForAMoment(study, draw);
+  const names = draw.coils.map((c) => c.part.name);
+  const ac = source.kind === 'ac';
+  return found(study.plan, entry, {
+    severity: over ? 'fault' : 'caution',
+    parts: [source.part, ...names],
+    at: part.where.get('limit') ?? part.at,
+    message: `${source.part} gives ${ampsText(limit)}; ${listOf(names) || 'the loop'} can draw ${ampsText(amps)}${ac ? ' at pull-in' : ''}`,
+    why: over
+      ? 'The supply sags, cuts out or overheats when everything is in at once.'
+      : amps > limit
+        ? 'Only while the armatures close; its volts then sag, and with that counted every coil still pulls in.'
+        : 'That is more than 80 % of what it can give.',
+    fix: `Use a supply for at least ${ampsText(amps / EASY)}${ac ? ` (${Math.ceil((amps / EASY) * part.output.volts)} VA)` : ''}.`,
+    figures: [ampsFigure('draw', amps), ampsFigure('limit', limit)],
+    basis: COMMON_PRACTICE,
+  });
+}

@@ -1,6 +1,11 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { switchCurrents } from './switch-currents.ts';
 
-export const switchKindUnrated: FindingEntry = {
+const entry: FindingEntry = {
   id: 'switch-kind-unrated',
   title: 'no rating for this kind of current is stated',
   severity: 'doubt',
@@ -13,3 +18,23 @@ export const switchKindUnrated: FindingEntry = {
   basis: 'switch makers’ data: DC and AC ratings differ',
   followsFrom: [],
 };
+
+export const switchKindUnrated: Check = { entry, find };
+
+/** What two positions of a selector, or two switches, say alike is told once. */
+function find(study: Study): Finding[] {
+  const unrated = switchCurrents(study).filter((s) => s.rating === undefined);
+  const last = unrated.at(-1);
+  if (!last) return [];
+  const names = [...new Set(unrated.map((s) => s.part.name))];
+  const kind = last.kind.toUpperCase();
+  return [
+    found(study.plan, entry, {
+      parts: names,
+      message: `${listOf(names)}: no rating for ${kind} at the loop's voltage is stated`,
+      why: 'A rating for the other kind of current says nothing of this one.',
+      fix: `State contact: {ratings: [...]} with a ${kind} rating, as printed on the switch.`,
+      basis: entry.basis,
+    }),
+  ];
+}

@@ -1,6 +1,13 @@
-import type { FindingEntry } from '../entry.ts';
+import type { Study } from '../../study/study.ts';
+import { ampsText } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { ampsFigure } from './amps-figure.ts';
+import { overRating, switchCurrents } from './switch-currents.ts';
 
-export const switchOverloaded: FindingEntry = {
+const entry: FindingEntry = {
   id: 'switch-overloaded',
   title: 'the coil current is above the switch’s rating',
   severity: 'fault',
@@ -13,3 +20,24 @@ export const switchOverloaded: FindingEntry = {
   basis: 'rating as printed; making up to 1.5 times, IEC 60947-4-1 Table 7, AC-1',
   followsFrom: [],
 };
+
+export const switchOverloaded: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return switchCurrents(study).flatMap((s) => {
+    const over = overRating(s);
+    if (over === undefined) return [];
+    const worst = over === 'carry' ? s.held : s.start;
+    const coils = s.coils.map((c) => c.part.name);
+    return [
+      found(study.plan, entry, {
+        parts: [s.part.name, ...coils],
+        message: `${s.part.name} is rated ${ampsText(s.rating!)} and has to ${over} ${ampsText(worst)}`,
+        why: `That is the ${over === 'carry' ? 'holding' : 'pull-in'} current of ${listOf(coils)} at ${s.volts} V ${s.kind.toUpperCase()}.`,
+        fix: 'Use a switch of a higher rating, or a small relay between the gates and the contactor.',
+        figures: [ampsFigure('current', worst), ampsFigure('rating', s.rating!)],
+        basis: entry.basis,
+      }),
+    ];
+  });
+}

@@ -1,6 +1,13 @@
-import type { FindingEntry } from '../entry.ts';
+import { defaults } from '../../ratings/defaults.ts';
+import type { Study } from '../../study/study.ts';
+import { ampsText } from '../../text/numbers.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { ampsFigure } from './amps-figure.ts';
+import { aloneAmps, overRating, type SwitchCurrents, switchCurrents } from './switch-currents.ts';
 
-export const switchUnderloaded: FindingEntry = {
+const entry: FindingEntry = {
   id: 'switch-underloaded',
   title: 'too little current to keep the switch clean',
   severity: 'caution',
@@ -13,3 +20,39 @@ export const switchUnderloaded: FindingEntry = {
   basis: 'least current as printed on the switch; 10 mA for a switch that states none is common practice',
   followsFrom: [],
 };
+
+export const switchUnderloaded: Check = { entry, find };
+
+/** A below which a switch of unknown metal, taken as silver, grows unreliable. */
+const SILVER_LEAST = 0.01;
+
+function find(study: Study): Finding[] {
+  const { verified: v } = study;
+  if (!v) return [];
+  return switchCurrents(study)
+    .filter((s) => s.rating !== undefined && overRating(s) === undefined)
+    .flatMap((s) => underloaded(study, s, aloneAmps(v, s) ?? s.held));
+}
+
+/** Too little current (A) to keep the contacts clean; a switch that says nothing is taken as silver. */
+function underloaded({ plan }: Study, { part, kind }: SwitchCurrents, held: number): Finding[] {
+  const { least, metal } = part.contact;
+  const stated = least?.kind === kind;
+  if (least && !stated) return [];
+  const needs = least?.amps ?? (metal === 'gold' ? defaults.goldLeastAmps.value : SILVER_LEAST);
+  if (held <= 0 || held >= needs - 1e-12) return [];
+  return [
+    found(plan, entry, {
+      parts: [part.name],
+      message: `only ${ampsText(held)} flows through ${part.name}; it needs ${ampsText(needs)} to keep its contacts clean`,
+      why: stated
+        ? 'Silver contacts that switch too little grow a film and become unreliable.'
+        : `Its metal is not stated${metal === 'gold' ? '' : ' and taken as silver'}; silver that switches too little grows a film.`,
+      fix: 'Use switches with gold contacts, or a relay that draws more.',
+      figures: [ampsFigure('current', held), ampsFigure('least', needs)],
+      basis: stated
+        ? 'least current as printed on the switch'
+        : 'common practice; silver power switches ask for 100 mA at 5 to 12 V (maker’s data)',
+    }),
+  ];
+}

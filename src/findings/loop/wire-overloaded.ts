@@ -1,6 +1,13 @@
-import type { FindingEntry } from '../entry.ts';
+import { controlWireAmps, thickerSizes } from '../../ratings/wire.ts';
+import type { Study } from '../../study/study.ts';
+import { ampsText } from '../../text/numbers.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { ampsFigure } from './amps-figure.ts';
+import { type ThinWire, thinWires } from './thin-wires.ts';
 
-export const wireOverloaded: FindingEntry = {
+const entry: FindingEntry = {
   id: 'wire-overloaded',
   title: 'a wire can get more current than it stands',
   severity: 'fault',
@@ -13,3 +20,47 @@ export const wireOverloaded: FindingEntry = {
   basis: 'NEC 402.5 (from memory), BS 7671 Table 4F3A; wire thinner than 18 AWG common practice',
   followsFrom: [],
 };
+
+export const wireOverloaded: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return thinWires(study).map((wire) => overloaded(study, wire));
+}
+
+function overloaded(study: Study, wire: ThinWire): Finding {
+  const { plan } = study;
+  const { source, by, runs, amps, carries, basis } = wire;
+  const names = runs.flatMap((r) => plan.runs[r]!.cores.flatMap((c) => [c.a.part, c.b.part]));
+  const fuse = by === undefined ? undefined : plan.parts.get(by);
+  return found(plan, entry, {
+    parts: [by ?? source.part, ...names],
+    at: fuse?.where.get('rating') ?? plan.runs[runs[0]!]!.at,
+    message: message(study, wire),
+    why:
+      by === undefined
+        ? `With every coil in that can be in together, from ${source.part}.`
+        : 'The wire gets hot before anything stops the current.',
+    fix: fix(study, wire),
+    figures: [ampsFigure('current', amps), { name: 'wire', value: carries, unit: 'A' }],
+    basis,
+  });
+}
+
+const isFuse = ({ plan }: Study, name: string): boolean => plan.parts.get(name)?.kind === 'fuse';
+
+function message(study: Study, { cable: { gauge }, by, amps, carries }: ThinWire): string {
+  if (by === undefined) return `${gauge} wire carries ${ampsText(amps)}; it is good for ${ampsText(carries)}`;
+  return isFuse(study, by)
+    ? `fuse ${by} of ${ampsText(amps)} lets a pinched ${gauge} wire carry more than its ${ampsText(carries)}`
+    : `${by} can push ${ampsText(amps)} through a pinched ${gauge} wire, which is good for ${ampsText(carries)}`;
+}
+
+function fix(study: Study, { cable, by, amps, carries, source }: ThinWire): string {
+  const thicker = thickerSizes(cable).find((c) => (controlWireAmps(c)?.amps ?? 0) >= amps - 1e-9);
+  if (by === undefined)
+    return thicker ? `Use ${thicker.gauge} instead of ${cable.gauge}.` : 'Split the loop over more wires.';
+  const wire = thicker ? `use ${thicker.gauge} instead of ${cable.gauge}` : 'split the loop over more wires';
+  return isFuse(study, by)
+    ? `Fit a fuse of at most ${ampsText(carries)} as ${by}; or ${wire}.`
+    : `Put a fuse of at most ${ampsText(carries)} next to ${source.part}; or ${wire}.`;
+}

@@ -1,5 +1,4 @@
 import type { Check } from '../entry.ts';
-import { grouped } from '../groups.ts';
 import { blockIgnored } from './block-ignored.ts';
 import { breakIsSilent } from './break-is-silent.ts';
 import { breakStartsLoad } from './break-starts-load.ts';
@@ -40,7 +39,7 @@ export const startsChecks: readonly Check[] = [
   runsWithoutCause,
   blockIgnored,
   staysOn,
-  grouped(runsOnDeadSupply),
-  grouped(stopsOnDeadSupply),
+  runsOnDeadSupply,
+  stopsOnDeadSupply,
   breakStartsLoad,
 ];

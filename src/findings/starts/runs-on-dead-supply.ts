@@ -1,6 +1,12 @@
-import type { FindingEntry } from '../entry.ts';
+import { sayMoved } from '../../circuit/input-words.ts';
+import { deadSupplies } from '../../study/dead-supplies.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Check, FindingEntry } from '../entry.ts';
+import { found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
 
-export const runsOnDeadSupply: FindingEntry = {
+const entry: FindingEntry = {
   id: 'runs-on-dead-supply',
   title: 'the load runs when the low-voltage supply is dead',
   severity: 'danger',
@@ -14,3 +20,19 @@ export const runsOnDeadSupply: FindingEntry = {
   followsFrom: [],
   goneByOneMove: true,
 };
+
+export const runsOnDeadSupply: Check = { entry, find };
+
+function find(study: Study): Finding[] {
+  return deadSupplies(study)
+    .filter((d) => d.runsOn)
+    .map(({ target, dead, moved }) =>
+      found(study.plan, entry, {
+        parts: [target, ...dead],
+        message: `${target} runs when ${listOf(dead)} is dead`,
+        why: `With no volts from ${listOf(dead)} and ${sayMoved(study.circuit, moved)} the load is fed through a contact that is closed at rest.`,
+        fix: 'Feed the load through the make contact (NO), so that a dead supply stops it.',
+        basis: entry.basis,
+      }),
+    );
+}

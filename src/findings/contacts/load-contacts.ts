@@ -1,0 +1,87 @@
+/** Contacts that switch mains loads, each judged for all loads behind it. */
+import { switchedBy } from '../../logic/intent.ts';
+import type { Contact, LoadPart, MotorPart, Part } from '../../plan/plan.ts';
+import { judgeContact } from '../../ratings/contact.ts';
+import { contactAdvice } from '../../ratings/contact-advice.ts';
+import type { ContactDuty } from '../../ratings/judgement.ts';
+import { combineLoads } from '../../ratings/load.ts';
+import type { Study } from '../../study/study.ts';
+import type { JudgedContact } from './judged-contact.ts';
+
+/** Loads behind one switching part. */
+interface Group {
+  readonly part: Part;
+  readonly contact: Contact;
+  readonly pole: number;
+  readonly loads: (MotorPart | LoadPart)[];
+}
+
+export function loadContacts(study: Study): JudgedContact[] {
+  return groups(study).map((group) => judgeGroup(study, group));
+}
+
+function groups(study: Study): Group[] {
+  const { plan, circuit } = study;
+  const byPart = new Map<string, (MotorPart | LoadPart)[]>();
+  for (const load of plan.parts.values()) {
+    if (load.kind !== 'motor' && load.kind !== 'load') continue;
+    for (const name of switchedBy(circuit, load.name)) byPart.set(name, [...(byPart.get(name) ?? []), load]);
+  }
+  const found: Group[] = [];
+  for (const [name, loads] of byPart) {
+    const part = plan.parts.get(name)!;
+    if ('poles' in part) {
+      const live = part.poles.filter((p) =>
+        circuit.contacts.some(
+          (c) =>
+            c.part === name &&
+            c.pole === p.index &&
+            study.sides.mains.has(c.a) &&
+            study.sides.mains.has(c.b) &&
+            c.terminals.every((t) => circuit.landed.has(`${name}.${t}`)),
+        ),
+      );
+      for (const pole of live.length > 0 ? live : part.poles.slice(0, 1))
+        found.push({ part, contact: pole.contact, pole: pole.index, loads });
+    } else if ('contact' in part) found.push({ part, contact: part.contact, pole: 1, loads });
+  }
+  return found;
+}
+
+function judgeGroup({ plan }: Study, group: Group): JudgedContact {
+  const { part, loads } = group;
+  const combined = combineLoads(loads, plan.practice);
+  const hardest = loads.reduce((a, b) => (b.volts.volts > a.volts.volts ? b : a));
+  const device = deviceOf(part, loads);
+  const duty: ContactDuty = {
+    contact: group.contact,
+    currents: combined.currents,
+    volts: hardest.volts.volts,
+    kind: hardest.volts.kind,
+    phases: combined.phases,
+    nature: combined.nature,
+    ...(combined.horsepower === undefined ? {} : { horsepower: combined.horsepower }),
+    ...(combined.watts === undefined ? {} : { watts: combined.watts }),
+    ...(device === undefined ? {} : { device }),
+    practice: plan.practice,
+  };
+  return {
+    part,
+    pole: group.pole,
+    loads: loads.map((l) => l.name),
+    feeds: 'load',
+    currents: combined.currents,
+    volts: duty.volts,
+    kind: duty.kind,
+    ...(device === undefined ? {} : { device }),
+    judged: judgeContact(duty),
+    advice: contactAdvice(duty),
+  };
+}
+
+/** A hand switch counts as one only in the line of a single motor. */
+function deviceOf(part: Part, loads: Group['loads']): JudgedContact['device'] {
+  if ('technology' in part && part.technology === 'solid-state') return 'solid-state';
+  const hand = part.kind === 'switch' || part.kind === 'selector';
+  return hand && loads.length === 1 && loads[0]!.kind === 'motor' ? 'hand-switch' : undefined;
+}

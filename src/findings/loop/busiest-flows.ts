@@ -1,0 +1,55 @@
+/** The currents of each low-voltage source in the state in which it gives most. */
+import type { Source } from '../../circuit/circuit.ts';
+import type { Flows } from '../../electric/flows.ts';
+import { statesFeeding } from '../../study/coil-rows.ts';
+import type { Electrics } from '../../study/electrics.ts';
+import { perStudy } from '../../study/per-study.ts';
+
+export interface Busiest {
+  readonly source: Source;
+  readonly flows: Flows;
+}
+
+export const busiestFlows = perStudy((study): readonly Busiest[] => {
+  const own = study.electrics;
+  if (!own) return [];
+  return own.circuit.sources
+    .filter((s) => !s.mains)
+    .map((source) => ({ source, flows: mostFrom(own, source) }));
+});
+
+/**
+ * The state in which the source gives most, pulled in. More closed contacts give more current (Rayleigh), so all gates
+ * open, with and without what else a coil needs, and rest bound it; single states are tried for a few gates only.
+ */
+function mostFrom(own: Electrics, source: Source): Flows {
+  const { circuit } = own.v;
+  const all = circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
+  const single = circuit.relays.flatMap((r) => statesFeeding(own, r).slice(0, FEW));
+  const tries = [[], all, ...single, ...single.map((moved) => union(all, moved))];
+  let best: { flows: Flows; amps: number } | undefined;
+  const seen = new Set<string>();
+  for (const moved of tries) {
+    if (seen.has(moved.join())) continue;
+    seen.add(moved.join());
+    const standing = own.situations.at(moved);
+    if (!standing) continue;
+    const flows = own.solveSource(source, standing, 'strong');
+    const i = flows.sourceAmps(source);
+    const amps = Math.hypot(i.re, i.im);
+    if (!best || amps > best.amps) best = { flows, amps };
+  }
+  return best?.flows ?? own.solveSource(source, own.situations.atRest, 'strong');
+}
+
+/** Single states a relay that are tried beside all gates open. */
+const FEW = 4;
+
+const union = (a: readonly number[], b: readonly number[]): number[] =>
+  [...new Set([...a, ...b])].sort((x, y) => x - y);
+
+/** A through one wire or contact. */
+export function ampsThrough({ flows }: Busiest, edge: Parameters<Flows['amps']>[0]): number {
+  const i = flows.amps(edge);
+  return i ? Math.hypot(i.re, i.im) : 0;
+}

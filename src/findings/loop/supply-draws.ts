@@ -1,0 +1,72 @@
+/** What a supply has to give at one time, against what it can. */
+
+import type { Source } from '../../circuit/circuit.ts';
+import { ohmsOf } from '../../logic/ohms.ts';
+import type { SupplyPart } from '../../plan/plan.ts';
+import type { FedCoil } from '../../study/fed-coils.ts';
+import { mostTogether } from '../../study/fed-together.ts';
+import type { Study } from '../../study/study.ts';
+import { ampsText } from '../../text/numbers.ts';
+import { holdingAmps, inrushAmps } from './loop-coils.ts';
+
+/** The most that a supply has to give at one time. */
+export interface Draw {
+  readonly source: Source;
+  readonly part: SupplyPart;
+  readonly coils: readonly FedCoil[];
+  /** A while coils pull in */
+  readonly amps: number;
+  /** A with all of them in */
+  readonly settled: number;
+}
+
+/** Coils that can be in together, lamps and indicators; undefined for a battery, whose limit nobody states. */
+export function supplyDraw(study: Study, coils: readonly FedCoil[], source: Source): Draw | undefined {
+  const { plan, circuit } = study;
+  const part = plan.parts.get(source.part);
+  if (part?.kind !== 'supply') return undefined;
+  const volts = part.output.volts;
+  const reach = study.verified?.model.railReach[source.index] ?? [];
+  const near = (net: number): boolean => reach.some((r) => r.has(net));
+  const elements = circuit.passives.filter(
+    (p) => p.what !== 'coil' && p.what !== 'load' && p.what !== 'primary',
+  );
+  const others = elements.filter((p) => near(p.a) || near(p.b)).map((p) => volts / ohmsOf(plan, p));
+  const leds = circuit.diodes
+    .filter((d) => d.load && (near(d.anode) || near(d.cathode)))
+    .map((d) => d.amps ?? 0.02);
+  const extra = [...others, ...leds].reduce((a, b) => a + b, 0);
+  const own = coils.filter((c) => c.source === source);
+  const before = holdingThemselves(study);
+  const settled = mostTogether(study, own, holdingAmps).amps + extra;
+  // A relay that holds itself in has pulled in before the others do.
+  const rest = mostTogether(study, own, (c) => (before.has(c.part.name) ? holdingAmps(c) : inrushAmps(c)));
+  const first = mostTogether(
+    study,
+    own.filter((c) => before.has(c.part.name)),
+    inrushAmps,
+  );
+  const most = first.amps > rest.amps ? first : rest;
+  return { source, part, coils: most.coils, amps: most.amps + extra, settled };
+}
+
+/** Relays with a contact in the way of their own coil. */
+function holdingThemselves(study: Study): ReadonlySet<string> {
+  const relays = study.verified?.settler.memory.relays ?? [];
+  return new Set(relays.map((k) => study.circuit.relays[k]!.part));
+}
+
+interface DrawWords {
+  readonly supply: string;
+  readonly limit: string;
+  readonly drawn: string;
+}
+
+/** For the answer to question 5: supply, its limit and the most that is drawn, in words. */
+export function draws(study: Study): DrawWords[] {
+  const coils = study.fedCoils;
+  return study.circuit.sources.flatMap((source) => {
+    const d = source.mains ? undefined : supplyDraw(study, coils, source);
+    return d ? [{ supply: source.part, limit: ampsText(d.part.limit.amps), drawn: ampsText(d.amps) }] : [];
+  });
+}

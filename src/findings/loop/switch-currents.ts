@@ -1,0 +1,88 @@
+/** What each switch of the loop has to carry for the coils behind it, against what it is rated for. */
+
+import { isLanded, netAt } from '../../circuit/terminals.ts';
+import { inputVariable } from '../../logic/conduction.ts';
+import { runsAt, type Verified } from '../../logic/verify.ts';
+import type { Contact, CurrentKind, Part } from '../../plan/plan.ts';
+import type { FedCoil } from '../../study/fed-coils.ts';
+import { perStudy } from '../../study/per-study.ts';
+import type { Study } from '../../study/study.ts';
+import { holdingAmps, inrushAmps, loopCoils } from './loop-coils.ts';
+
+/** A switch that closes the way to some coils. */
+export interface SwitchCurrents {
+  readonly part: Part & { readonly contact: Contact };
+  readonly input: number;
+  readonly coils: readonly FedCoil[];
+  readonly kind: CurrentKind;
+  readonly volts: number;
+  /** A with all its coils in, and A while they pull in */
+  readonly held: number;
+  readonly start: number;
+  /** A, the greatest of its ratings that serve here; undefined where none does */
+  readonly rating: number | undefined;
+}
+
+/** Every input of every switch by itself: a selector is judged position by position. */
+export const switchCurrents = perStudy((study): readonly SwitchCurrents[] => {
+  const { plan, circuit, verified: v } = study;
+  if (!v) return [];
+  const behind = loopCoils(study).map((coil) => {
+    const relay = circuit.relays.find((r) => r.part === coil.part.name)!;
+    return { coil, depends: v.model.bdd.support(v.model.pull[relay.index]!) };
+  });
+  return circuit.inputs.flatMap(({ index, part: name }) => {
+    const part = plan.parts.get(name)!;
+    if (!('contact' in part) || !liesInLoop(study, name)) return [];
+    const own = inputVariable(circuit, index);
+    const coils = behind.filter((b) => b.depends.has(own)).map((b) => b.coil);
+    return coils.length === 0 ? [] : [currentsOf(part, index, coils)];
+  });
+});
+
+function currentsOf(part: SwitchCurrents['part'], input: number, coils: readonly FedCoil[]): SwitchCurrents {
+  const { kind } = coils[0]!.source;
+  const volts = Math.max(...coils.map((c) => c.source.rails[0]!.re));
+  const serving = part.contact.ratings.filter((r) => r.kind === kind && r.volts >= volts - 1e-9);
+  return {
+    ...{ part, input, coils, kind, volts },
+    held: sum(coils, carriedAmps),
+    start: sum(coils, inrushAmps),
+    rating: serving.length === 0 ? undefined : Math.max(...serving.map((r) => r.amps)),
+  };
+}
+
+/** A that a switch carries when it alone is moved; undefined where that starts nothing. */
+export function aloneAmps(v: Verified, { input, coils }: SwitchCurrents): number | undefined {
+  const fed = coils.filter((c) => runsAt(v, c.part.name, [input]) === true);
+  return fed.length === 0 ? undefined : sum(fed, carriedAmps);
+}
+
+/** Times its rating that a contact makes, IEC 60947-4-1 Table 7, AC-1. */
+const MAKES = 1.5;
+
+/** Whether it carries or makes more than its rating; undefined where it has none that serves. */
+export function overRating({ held, start, rating }: SwitchCurrents): 'carry' | 'make' | undefined {
+  if (rating === undefined) return undefined;
+  if (held <= rating + 1e-9 && start <= MAKES * rating + 1e-9) return undefined;
+  return held > rating ? 'carry' : 'make';
+}
+
+const sum = (coils: readonly FedCoil[], amps: (c: FedCoil) => number): number =>
+  coils.reduce((total, c) => total + amps(c), 0);
+
+/** A that a board's input passes where its data do not say; common practice, no source. */
+const BOARD_INPUT = 0.005;
+
+/** A while the coil holds; a switch in front of a board's input carries that input, the coil behind it is fed otherwise. */
+function carriedAmps(c: FedCoil): number {
+  return c.part.kind === 'board' ? (c.part.inputCurrent ?? BOARD_INPUT) : holdingAmps(c);
+}
+
+/** Some tab of the switch lies on the low-voltage side. */
+function liesInLoop({ circuit, sides }: Study, name: string): boolean {
+  return ['COM', 'NO', 'NC', '95', '96', '97', '98'].some((t) => {
+    const net = netAt(circuit, name, t);
+    return net !== undefined && isLanded(circuit, name, t) && sides.low.has(net) && !sides.mains.has(net);
+  });
+}

@@ -1,0 +1,47 @@
+/** The least contact before the coil of another relay. */
+
+import type { Contact, CurrentKind, PilotCode } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
+import { rounded } from '../text/numbers.ts';
+import { Collected, type Duty, leastContact, ownContacts, place } from './contact-ladder.ts';
+import { sizesWith } from './least-rating.ts';
+import type { LeastRatings } from './materials-model.ts';
+
+/** A, usual sizes; common practice. */
+export const COIL_AMPS = [0.1, 0.2, 0.25, 0.5, 1, 1.5, 2, 3, 4, 5, 6, 10] as const;
+
+const PILOTS: Readonly<Record<CurrentKind, readonly PilotCode[]>> = {
+  ac: ['E150', 'D300', 'C300', 'B300', 'A300'],
+  dc: ['R300', 'Q300'],
+};
+
+/** Pilot-duty code, and AC-15 or DC-13, of a contact before another relay's coil. */
+export function leastCoilContact(study: Study, duty: Duty): LeastRatings {
+  const coils = duty.loads.flatMap((p) =>
+    'coil' in p && p.coil ? [p.coil.rated] : 'supply' in p ? [p.supply] : [],
+  );
+  if (coils.length === 0) return { least: [], untold: [] };
+  const { volts, kind } = coils.reduce((a, b) => (b.volts > a.volts ? b : a));
+  const found = new Collected();
+  const rated = (amps: number): Contact => ({ ratings: [{ amps, volts, kind }], motor: [] });
+  found.add(
+    leastContact(study, duty, PILOTS[kind], (pilot) => ({ ...rated(1), pilot })),
+    {
+      ...{ what: 'pilot duty', unit: '', value: () => null },
+      words: (pilot) => `pilot duty ${pilot} (for the coil)`,
+    },
+  );
+  const own = ownContacts(study, duty.names, duty.poles).map((c) => (kind === 'ac' ? c.ac15 : c.dc13));
+  const category = kind === 'ac' ? 'AC-15' : 'DC-13';
+  found.add(
+    leastContact(study, duty, sizesWith(COIL_AMPS, own), (amps) => ({
+      ...rated(amps),
+      ...(kind === 'ac' ? { ac15: amps } : { dc13: amps }),
+    })),
+    {
+      ...{ what: category, unit: 'A', value: (amps) => amps },
+      words: (amps) => `${category} ${rounded(amps, 4)} A at ${place(volts, kind)} (for the coil)`,
+    },
+  );
+  return found.done();
+}
