@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { sampled, share } from '../helpers/share.ts';
 import { judge, mutants, type Oracle } from '../oracles/brute.ts';
 import { hardFindings, reportOf } from './product.ts';
 
@@ -33,7 +34,7 @@ describe.each(examples)('%s', (file) => {
 
   it('has every harmful mistake found and no harmless one blamed', { timeout: 120_000 }, () => {
     const differ: unknown[] = [];
-    for (const mutant of mutants(text)) {
+    for (const mutant of sampled(mutants(text))) {
       const oracle = judge(mutant.text);
       const report = reportOf(mutant.text);
       const found = hardFindings(report);
@@ -55,5 +56,5 @@ afterAll(() => {
     `${count.mutants} wiring mistakes in ${examples.length} plans: ${count.harmful} do harm, ${count.missed} missed, ` +
       `${count.invented} invented, ${count.proof} proofs that differ`,
   );
-  expect(count.mutants).toBeGreaterThan(700);
+  expect(count.mutants).toBeGreaterThan(share(700));
 });
