@@ -54,7 +54,7 @@ function found(among: readonly Source[], pick: (node: ts.Node) => string | undef
   );
 }
 
-/** A value that does nothing by itself; a function of one expression is a short way to write rows. */
+/** A value that does nothing by itself. A function of one expression is a short way to write rows. */
 function isTable(value: ts.Expression): boolean {
   if (ts.isAsExpression(value) || ts.isSatisfiesExpression(value)) return isTable(value.expression);
   if (ts.isArrowFunction(value)) return !ts.isBlock(value.body);
@@ -63,16 +63,21 @@ function isTable(value: ts.Expression): boolean {
   );
 }
 
-/** Data: nothing but tables and the types of their rows. */
-const isData = ({ tree }: Source): boolean =>
-  tree.statements.every(
-    (s) =>
-      ts.isImportDeclaration(s) ||
-      ts.isInterfaceDeclaration(s) ||
-      ts.isTypeAliasDeclaration(s) ||
-      (ts.isVariableStatement(s) &&
-        s.declarationList.declarations.every((d) => d.initializer !== undefined && isTable(d.initializer))),
+const holdsTables = (s: ts.Statement): boolean =>
+  ts.isVariableStatement(s) &&
+  s.declarationList.declarations.every((d) => d.initializer !== undefined && isTable(d.initializer));
+const isType = (s: ts.Statement): boolean => ts.isInterfaceDeclaration(s) || ts.isTypeAliasDeclaration(s);
+
+/** Data: nothing but tables and the types of their rows, and tables for the most part. */
+function isData({ tree }: Source): boolean {
+  const lengthOf = (s: ts.Statement) => s.getText(tree).length;
+  const tables = tree.statements.filter(holdsTables).reduce((sum, s) => sum + lengthOf(s), 0);
+  const others = tree.statements.filter((s) => !holdsTables(s));
+  return (
+    others.every((s) => ts.isImportDeclaration(s) || isType(s)) &&
+    tables > others.reduce((sum, s) => sum + lengthOf(s), 0)
   );
+}
 
 describe('size', () => {
   it('leaves a folder that can be read', () => {

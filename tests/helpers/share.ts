@@ -9,5 +9,6 @@ export const WHOLE = SHARE === 1;
 /** So many of `all`, at least one. */
 export const share = (all: number): number => Math.ceil(all * SHARE);
 
-/** Every tenth, or all. */
-export const sampled = <T>(all: readonly T[]): T[] => all.filter((_, i) => i % Math.round(1 / SHARE) === 0);
+/** Every tenth, or every so many, or all. */
+export const sampled = <T>(all: readonly T[], every = 10): T[] =>
+  all.filter((_, i) => WHOLE || i % every === 0);
