@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../src/plan/plan.ts';
-import { type Case, type Elements, type Figure, type Item, published } from '../electric/published.ts';
+import { published } from '../electric/published.ts';
+import type { Case, Elements, Figure, Item } from '../electric/published-item.ts';
 import { across, dead, planOf, tables } from '../plan-of.ts';
 
 /**
