@@ -11,7 +11,7 @@ import { movedIn } from '../../src/page/groups.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
 import { cell, type TruthTable } from '../../src/study/table-model.ts';
-import { example } from '../example-plans.ts';
+import { example } from '../helpers/example-plans.ts';
 import { launch, SKIPPED } from './browser.ts';
 import { hostilePlan, MARKUP, pageFor } from './pages.ts';
 
