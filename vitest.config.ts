@@ -1,9 +1,19 @@
 import { defineConfig } from 'vitest/config';
 
+const LONG = 'tests/**/*.long.test.ts';
+
 export default defineConfig({
   test: {
     // A test that hangs is stopped; one on a busy machine is not.
     testTimeout: 60_000,
     setupFiles: ['tests/setup.ts'],
+    // No test leaves anything behind for the next, and to load the sources for each file again takes longer than most tests.
+    isolate: false,
+    maxWorkers: '100%',
+    // What a person waits for, and what takes minutes or a browser: the ending of the file's name says which.
+    projects: [
+      { extends: true, test: { name: 'short', include: ['tests/**/*.test.ts'], exclude: [LONG] } },
+      { extends: true, test: { name: 'long', include: [LONG], env: { PULLIN_TEST_SHARE: '1' } } },
+    ],
   },
 });

@@ -1,157 +1,155 @@
-/** Promises about the code itself: which stage may know which, how long a file may be, and what no text may say. */
+/**
+ * Promises about the code itself that no tool keeps: how long a file and a function may be, what may be called where,
+ * and what no text may say. Which file may import which stands in .dependency-cruiser.cjs, what nobody uses in knip.json.
+ */
 import { readdirSync, readFileSync } from 'node:fs';
-import { relative, resolve, sep } from 'node:path';
+import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import pkg from '../package.json' with { type: 'json' };
 
+const MOST_FILES = 40;
+const MOST_LINES = 300;
+const MOST_LINES_OF_A_FUNCTION = 80;
+
 const root = fileURLToPath(new URL('..', import.meta.url));
+const under = (folder: string): string[] =>
+  readdirSync(`${root}${folder}`, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => `${entry.parentPath.slice(root.length)}/${entry.name}`)
+    .sort();
 
-interface Import {
-  /** path from src/, such as `plan/plan.ts`; undefined for a package */
-  readonly file: string | undefined;
-  /** true when nothing of it is left after compilation */
-  readonly typesOnly: boolean;
-}
-
-interface SourceFile {
-  /** path from src/ */
+interface Source {
+  /** path from the top, such as `src/plan/plan.ts` */
   readonly name: string;
-  readonly lines: number;
-  readonly text: string;
-  readonly imports: readonly Import[];
-  readonly anys: readonly number[];
-  readonly strings: readonly string[];
+  readonly tree: ts.SourceFile;
+  readonly nodes: readonly ts.Node[];
 }
 
-function isTypeOnly(node: ts.ImportDeclaration | ts.ExportDeclaration): boolean {
-  const clause = ts.isImportDeclaration(node) ? node.importClause : node;
-  if (clause === undefined) return false;
-  if (clause.isTypeOnly) return true;
-  const named = ts.isImportClause(clause) ? clause.namedBindings : clause.exportClause;
-  if (ts.isImportClause(clause) && clause.name !== undefined) return false;
-  if (named === undefined || !(ts.isNamedImports(named) || ts.isNamedExports(named))) return false;
-  return named.elements.length > 0 && [...named.elements].every((e) => e.isTypeOnly);
-}
-
-function parse(path: string): SourceFile {
-  const text = readFileSync(path, 'utf8');
-  const source = ts.createSourceFile(path, text, ts.ScriptTarget.ES2022, true);
-  const imports: Import[] = [];
-  const anys: number[] = [];
-  const strings: string[] = [];
-  const add = (specifier: ts.Expression | undefined, typesOnly: boolean) => {
-    if (specifier === undefined || !ts.isStringLiteral(specifier)) return;
-    const local = specifier.text.startsWith('.');
-    const file = relative(`${root}src`, resolve(path, '..', specifier.text));
-    imports.push({ file: local ? file.split(sep).join('/') : undefined, typesOnly });
-  };
+function parse(name: string): Source {
+  const tree = ts.createSourceFile(name, readFileSync(root + name, 'utf8'), ts.ScriptTarget.ES2022, true);
+  const nodes: ts.Node[] = [];
   const visit = (node: ts.Node): void => {
-    if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) {
-      add(node.moduleSpecifier, isTypeOnly(node));
-      return;
-    }
-    if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword)
-      add(node.arguments[0], false);
-    if (node.kind === ts.SyntaxKind.AnyKeyword)
-      anys.push(source.getLineAndCharacterOfPosition(node.getStart()).line + 1);
-    if (ts.isStringLiteralLike(node) || ts.isTemplateHead(node) || ts.isTemplateMiddleOrTemplateTail(node))
-      strings.push(node.text);
+    nodes.push(node);
     ts.forEachChild(node, visit);
   };
-  visit(source);
-  const name = relative(`${root}src`, path).split(sep).join('/');
-  return { name, lines: text.replace(/\n$/, '').split('\n').length, text, imports, anys, strings };
+  visit(tree);
+  return { name, tree, nodes };
 }
 
-const files = readdirSync(`${root}src`, { recursive: true, encoding: 'utf8' })
+const sources = under('src')
   .filter((name) => name.endsWith('.ts'))
-  .sort()
-  .map((name) => parse(resolve(root, 'src', name)));
+  .map(parse);
+const lineOf = (tree: ts.SourceFile, at: number): number => tree.getLineAndCharacterOfPosition(at).line + 1;
+const linesOf = ({ tree }: Source): number => tree.text.replace(/\n$/, '').split('\n').length;
 
-/**
- * What each stage may import beside its own folder: whole folders, or files by path; `types` only as types. The order
- * is that of the work: plan, circuit, electric, logic, ratings, checks, bench, report, page, command line.
- */
-const MAY: Readonly<Record<string, { readonly code: readonly string[]; readonly types: readonly string[] }>> =
-  {
-    plan: { code: [], types: [] },
-    circuit: { code: [], types: ['plan'] },
-    electric: { code: ['circuit'], types: ['plan'] },
-    logic: { code: ['circuit', 'electric'], types: ['plan'] },
-    ratings: { code: [], types: ['plan'] },
-    checks: {
-      code: ['circuit', 'electric', 'logic', 'ratings', 'report/model.ts', 'report/cautions.ts'],
-      types: ['plan', 'report'],
-    },
-    bench: {
-      code: ['circuit', 'electric', 'logic', 'ratings', 'checks', 'report/model.ts'],
-      types: ['plan', 'report'],
-    },
-    report: {
-      code: ['circuit/circuit.ts', 'circuit/maps.ts'],
-      types: ['plan', 'circuit', 'logic', 'checks', 'bench'],
-    },
-    page: { code: ['circuit', 'logic', 'checks', 'bench', 'report'], types: ['plan'] },
-    cli: { code: ['plan', 'checks', 'bench', 'report', 'page', '../package.json'], types: [] },
-    'index.ts': { code: ['plan', 'checks', 'bench', 'report'], types: ['plan', 'bench', 'report'] },
-  };
+/** What `pick` gives for every node, with the place of the node before it. */
+function found(among: readonly Source[], pick: (node: ts.Node) => string | undefined): string[] {
+  return among.flatMap(({ name, tree, nodes }) =>
+    nodes.flatMap((node) => {
+      const what = pick(node);
+      return what === undefined ? [] : [`${name}:${lineOf(tree, node.getStart(tree))}: ${what}`];
+    }),
+  );
+}
 
-const stageOf = (file: string) => file.split('/')[0]!;
-const covers = (allowed: readonly string[], file: string) =>
-  allowed.some((entry) => entry === file || file.startsWith(`${entry}/`));
+/** A value that does nothing by itself. A function of one expression is a short way to write rows. */
+function isTable(value: ts.Expression): boolean {
+  if (ts.isAsExpression(value) || ts.isSatisfiesExpression(value)) return isTable(value.expression);
+  if (ts.isArrowFunction(value)) return !ts.isBlock(value.body);
+  return (
+    ts.isObjectLiteralExpression(value) || ts.isArrayLiteralExpression(value) || ts.isLiteralExpression(value)
+  );
+}
 
-describe('stages', () => {
-  it('are those that are known here', () => {
-    expect([...new Set(files.map((f) => stageOf(f.name)))].sort()).toEqual(Object.keys(MAY).sort());
+const holdsTables = (s: ts.Statement): boolean =>
+  ts.isVariableStatement(s) &&
+  s.declarationList.declarations.every((d) => d.initializer !== undefined && isTable(d.initializer));
+const isType = (s: ts.Statement): boolean => ts.isInterfaceDeclaration(s) || ts.isTypeAliasDeclaration(s);
+
+/** Data: nothing but tables and the types of their rows, and tables for the most part. */
+function isData({ tree }: Source): boolean {
+  const lengthOf = (s: ts.Statement) => s.getText(tree).length;
+  const tables = tree.statements.filter(holdsTables).reduce((sum, s) => sum + lengthOf(s), 0);
+  const others = tree.statements.filter((s) => !holdsTables(s));
+  return (
+    others.every((s) => ts.isImportDeclaration(s) || isType(s)) &&
+    tables > others.reduce((sum, s) => sum + lengthOf(s), 0)
+  );
+}
+
+describe('size', () => {
+  it('leaves a folder that can be read', () => {
+    const files = new Map<string, number>();
+    for (const name of [...under('src'), ...under('tests')])
+      files.set(dirname(name), (files.get(dirname(name)) ?? 0) + 1);
+    expect(files.size).toBeGreaterThan(20);
+    expect([...files].filter(([, count]) => count > MOST_FILES)).toEqual([]);
   });
 
-  it.each(Object.keys(MAY))('%s imports what it may and nothing else', (stage) => {
-    const { code, types } = MAY[stage]!;
-    const strangers = files
-      .filter((f) => stageOf(f.name) === stage)
-      .flatMap((f) =>
-        f.imports.flatMap(({ file, typesOnly }) => {
-          if (file === undefined || stageOf(file) === stage || covers(code, file)) return [];
-          if (typesOnly && covers(types, file)) return [];
-          return [`${f.name} imports ${typesOnly ? 'types of ' : ''}${file}`];
-        }),
-      );
-    expect(strangers).toEqual([]);
+  it('leaves a file that can be read, or a table', () => {
+    expect(sources.length).toBeGreaterThan(300);
+    const long = sources.filter((s) => linesOf(s) > MOST_LINES && !isData(s));
+    expect(long.map((s) => `${s.name}: ${linesOf(s)}`)).toEqual([]);
   });
 
-  it('leave the command line alone', () => {
-    const users = files.filter((f) => stageOf(f.name) !== 'cli');
-    expect(users.filter((f) => f.imports.some((i) => i.file?.startsWith('cli/')))).toEqual([]);
+  it('leaves a function that can be read', () => {
+    const long = found(sources, (node) => {
+      if (!ts.isFunctionLike(node)) return undefined;
+      const [from, to] = [node.getStart(), node.end].map((at) => lineOf(node.getSourceFile(), at));
+      return to! - from! + 1 > MOST_LINES_OF_A_FUNCTION ? `${to! - from! + 1} lines` : undefined;
+    });
+    expect(long).toEqual([]);
   });
 });
 
-describe('source files', () => {
-  it('are read', () => expect(files.length).toBeGreaterThan(50));
+describe('a plan', () => {
+  /** What only a study may do, and the folder in which it is done. */
+  const ONCE = { buildCircuit: 'src/circuit/', buildWiredCircuit: 'src/circuit/', verify: 'src/logic/' };
 
-  it('have 400 lines at most', () => {
-    // Two catalogues: every quantity of the format, and every type of part.
-    const catalogues = ['plan/quantity.ts', 'plan/plan.ts'];
-    expect(
-      files
-        .filter((f) => f.lines > 400 && !catalogues.some((c) => f.name.endsWith(c)))
-        .map((f) => `${f.name}: ${f.lines}`),
-    ).toEqual([]);
+  it.each(Object.entries(ONCE))('is given to %s by its study alone', (name, home) => {
+    const others = sources.filter((s) => ![home, 'src/study/'].some((folder) => s.name.startsWith(folder)));
+    const users = found(others, (node) => {
+      if (!ts.isImportSpecifier(node) && !ts.isExportSpecifier(node)) return undefined;
+      return (node.propertyName ?? node.name).text === name ? name : undefined;
+    });
+    expect(users).toEqual([]);
+  });
+});
+
+describe('prose', () => {
+  const SEARCHES = /^(match|matchAll|search|replace|replaceAll|split|includes|startsWith|endsWith|indexOf)$/;
+  const isProse = (node: ts.Node | undefined): boolean =>
+    node !== undefined && ts.isPropertyAccessExpression(node) && /^(message|why|fix)$/.test(node.name.text);
+  /** Folders that stand before findings/ cannot know one. */
+  const before = /^src\/(text|plan|edit|circuit|electric|logic|ratings|study)\//;
+
+  it('of a finding is for people: nothing searches it', () => {
+    const searched = found(
+      sources.filter((s) => !before.test(s.name)),
+      (node) => {
+        if (!ts.isCallExpression(node) || !ts.isPropertyAccessExpression(node.expression)) return undefined;
+        const { name, expression } = node.expression;
+        const searches = SEARCHES.test(name.text) && isProse(expression);
+        const tests = /^(exec|test)$/.test(name.text) && isProse(node.arguments[0]);
+        return searches || tests ? node.getText() : undefined;
+      },
+    );
+    expect(searched).toEqual([]);
   });
 
-  it('never say `any`', () => {
-    expect(files.flatMap((f) => f.anys.map((line) => `${f.name}:${line}`))).toEqual([]);
-  });
-
-  it('leave nothing to be done later', () => {
-    expect(files.filter((f) => /\b(TODO|FIXME|XXX)\b/.test(f.text)).map((f) => f.name)).toEqual([]);
-  });
-
-  it('print no word that promises what a reading of a plan cannot', () => {
-    const printed = files.flatMap((f) => f.strings.map((text) => ({ name: f.name, text })));
-    const promises = printed.filter(({ text }) => /\b(safe|safely|compliant|approved)\b/i.test(text));
+  it('that is printed promises nothing that a reading of a plan cannot keep', () => {
+    const promises = found(sources, (node) => {
+      const text =
+        ts.isStringLiteralLike(node) || ts.isTemplateHead(node) || ts.isTemplateMiddleOrTemplateTail(node);
+      return text && /\b(safe|safely|compliant|approved)\b/i.test(node.text) ? node.text : undefined;
+    });
     expect(promises).toEqual([]);
+  });
+
+  it('of the sources leaves nothing to be done later', () => {
+    expect(sources.filter((s) => /\b(TODO|FIXME|XXX)\b/.test(s.tree.text)).map((s) => s.name)).toEqual([]);
   });
 });
 
@@ -165,11 +163,11 @@ describe('the package', () => {
       .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.'))
       .map((entry) => entry.name)
       .filter((name) => !['node_modules', 'dist', 'coverage'].includes(name));
-    expect(folders.sort()).toEqual(['bin', 'examples', 'schemas', 'scripts', 'src', 'tests']);
+    expect(folders.sort()).toEqual(['bin', 'examples', 'schemas', 'src', 'tests']);
   });
 
   it('runs with the oldest Node it names', () => {
     expect(pkg.engines.node).toBe('>=20.12.0');
-    expect(readFileSync(`${root}scripts/build.mjs`, 'utf8')).toContain("target: 'node20.12'");
+    expect(readFileSync(`${root}src/build.mjs`, 'utf8')).toContain("target: 'node20.12'");
   });
 });

@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { check, readPlan } from '../../dist/index.js';
+import { check, readPlan, study } from '../../dist/index.js';
 import { planOf } from './plans.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -23,44 +23,65 @@ function timed(work) {
   return { result, ms: performance.now() - start };
 }
 
-/** Milliseconds of one whole process, from start to end. */
+/** Milliseconds of one whole process, from start to end; what it prints goes nowhere. */
 function processTime(args) {
-  const { result, ms } = timed(() => spawnSync(process.execPath, args, { cwd: root, encoding: 'utf8' }));
+  const stdio = ['ignore', 'ignore', 'pipe'];
+  const { result, ms } = timed(() =>
+    spawnSync(process.execPath, args, { cwd: root, encoding: 'utf8', stdio }),
+  );
   if (result.status !== 0)
     throw new Error(`node ${args.join(' ')} ended with ${result.status}:\n${result.stderr}`);
   return ms;
 }
 
-const bare = [];
-const whole = [];
-// By turns, so that what else the machine does falls on both alike.
-for (let i = 0; i < RUNS; i++) {
-  bare.push(processTime(['-e', '0']));
-  whole.push(processTime(['bin/pullin.js', 'check', 'examples/saltmarsh-lane.yaml']));
-}
 const ms = (value) => `${value.toFixed(1)} ms`;
-console.log(`Whole processes, median of ${RUNS}:`);
-console.log(`  node -e 0                                        ${ms(median(bare))}`);
-console.log(`  node bin/pullin.js check saltmarsh-lane.yaml     ${ms(median(whole))}`);
-console.log(
-  `  ratio                                            ${(median(whole) / median(bare)).toFixed(2)}`,
-);
 
-// Drawing includes a check, for the marks in it; what is left of the difference is the drawing.
+/**
+ * Medians of whole processes, by name, and how many times the first they take: by turns, so that what else the machine
+ * does falls on all alike, and the ratio is that of the pairs.
+ */
+function compared(title, runs, processes) {
+  const times = Object.keys(processes).map(() => []);
+  for (let i = 0; i < runs; i++)
+    Object.values(processes).forEach((args, k) => {
+      times[k].push(processTime(args));
+    });
+  console.log(`${title}, median of ${runs}, and how many times the first:`);
+  Object.keys(processes).forEach((name, k) => {
+    const ratio = median(times[k].map((t, i) => t / times[0][i]));
+    console.log(`  ${name.padEnd(46)}${ms(median(times[k])).padStart(11)}${ratio.toFixed(2).padStart(8)}`);
+  });
+}
+
+const NOTHING = ['-e', '0'];
 const folder = mkdtempSync(join(tmpdir(), 'bench-'));
-console.log('\nWhole processes, median of 5:');
-for (const count of [10, 300]) {
+const written = (count) => {
   const file = join(folder, `${count}.yaml`);
   writeFileSync(file, planOf(count, 'chain'));
-  const times = { check: [], 'draw -o -': [], draw: [] };
-  for (let i = 0; i < 5; i++)
-    for (const command of Object.keys(times)) {
-      const [name, ...rest] = command.split(' ');
-      times[command].push(processTime(['bin/pullin.js', name, file, ...rest]));
-    }
-  const cells = Object.entries(times).map(([command, list]) => `${command} ${ms(median(list))}`);
-  console.log(`  ${String(count).padStart(5)} gates  ${cells.join('  ')}`);
-}
+  return file;
+};
+const [ten, threeHundred] = [10, 300].map(written);
+const pullin = (command, file, ...rest) => ['bin/pullin.js', command, file, ...rest];
+compared('Whole processes', RUNS, {
+  'node -e 0': NOTHING,
+  'check saltmarsh-lane.yaml': pullin('check', 'examples/saltmarsh-lane.yaml'),
+});
+compared('\nTen gates', RUNS, {
+  'node -e 0': NOTHING,
+  check: pullin('check', ten),
+  'sheet -o -': pullin('sheet', ten, '-o', '-'),
+  materials: pullin('materials', ten),
+});
+// Drawing includes a check, for the marks in it; what is left of the difference is the drawing.
+for (const [count, file] of [
+  [10, ten],
+  [300, threeHundred],
+])
+  compared(`\n${count} gates`, 5, {
+    check: pullin('check', file),
+    'draw -o -': pullin('draw', file, '-o', '-'),
+    draw: pullin('draw', file),
+  });
 rmSync(folder, { recursive: true });
 
 function prepared(count, layout) {
@@ -70,7 +91,7 @@ function prepared(count, layout) {
   if (!read.result.ok)
     throw new Error(`the ${layout} of ${count} cannot be read: ${read.result.errors[0].message}`);
   const { plan } = read.result;
-  const report = check(plan);
+  const report = check(study(plan));
   if (report.verdict !== 'pass') {
     throw new Error(
       `the ${layout} of ${count} ought to pass: ${report.findings.map((f) => f.message).join('; ')}`,
@@ -85,7 +106,7 @@ for (const layout of ['chain', 'star']) {
   let before;
   for (const count of SIZES) {
     const { plan, reading } = prepared(count, layout);
-    const checking = median(Array.from({ length: 5 }, () => timed(() => check(plan)).ms));
+    const checking = median(Array.from({ length: 5 }, () => timed(() => check(study(plan))).ms));
     const grown =
       before &&
       `, ${(count / before.count).toFixed(1)} times the gates: ${(checking / before.checking).toFixed(1)} times`;

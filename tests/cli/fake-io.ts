@@ -6,7 +6,7 @@ import type { Stages } from '../../src/cli/stages.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { failing, finding, report } from '../report/samples.ts';
 
-export function plan(file: string, title: string): Plan {
+function plan(file: string, title: string): Plan {
   return {
     format: 1,
     file,

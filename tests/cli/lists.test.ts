@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { STAGES } from '../../src/cli/stages.ts';
 import type { Materials } from '../../src/lists/materials-model.ts';
 import type { WireList } from '../../src/lists/wirelist.ts';
-import { examplePath } from '../example-plans.ts';
+import { examplePath } from '../helpers/example-plans.ts';
 import { pullin } from './fake-io.ts';
 
 const LANE = examplePath('saltmarsh-lane');

@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { findChromium } from '../../src/cli/pdf.ts';
 import { STAGES } from '../../src/cli/stages.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { pullin, type Surroundings } from './fake-io.ts';
@@ -12,7 +11,6 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const lane = 'examples/saltmarsh-lane.yaml';
 const sheet = (args: readonly string[], around: Surroundings = {}) =>
   pullin(['sheet', ...args], { stages: STAGES, cwd: root, ...around });
-const browser = await findChromium(process.env);
 
 /** Text between tags, with entities as letters. */
 function words(html: string): string {
@@ -142,19 +140,4 @@ describe('the file', () => {
     expect(err).toMatch(/no Chromium was found.*\.html/);
     expect(existsSync(join(folder, 'lane.pdf'))).toBe(false);
   });
-
-  it.skipIf(browser === undefined && process.env.PULLIN_BROWSER !== '1')(
-    'is a PDF where one is',
-    async () => {
-      const { status, err } = await here(['lane.yaml', '-o', 'lane.pdf'], {
-        CHROMIUM: browser!,
-        PATH: process.env.PATH!,
-      });
-      expect({ status, err }).toEqual({ status: 0, err: 'lane.pdf: written\n' });
-      const pdf = readFileSync(join(folder, 'lane.pdf'));
-      expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
-      // One page object for each page: the sections start on pages of their own.
-      expect(pdf.toString('latin1').match(/\/Type \/Page\b/g)!.length).toBeGreaterThanOrEqual(7);
-    },
-  );
 });

@@ -28,8 +28,7 @@ export const over = (p: Phasor, q: Phasor): Phasor => {
   return { re: (p.re * q.re + p.im * q.im) / square, im: (p.im * q.re - p.re * q.im) / square };
 };
 
-export const largestEmf = (n: Network): number =>
-  Math.max(0, ...n.emfs.map(size), ...n.valves.map((v) => v.drop));
+const largestEmf = (n: Network): number => Math.max(0, ...n.emfs.map(size), ...n.valves.map((v) => v.drop));
 
 /** A that the blocking diodes of a network may leak, all together. */
 const leakage = (n: Network): number =>

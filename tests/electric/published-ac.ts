@@ -2,7 +2,8 @@
  * Alternating current. Left out: ac-cp-charger-transformer and ac-cp-plug-in-12v, and the ratio and output current of
  * ac-up-step-down-line-loss, which are ideal turns ratios: a network of two-terminal elements has no transformer.
  */
-import type { Item } from './published.ts';
+
+import type { Item } from './published-item.ts';
 import { collegePhysics, lessonsAc, universityPhysics } from './sources.ts';
 
 /** Resistance and reactance in series, ohm, that take `watts` and `amps` lagging from `volts` at 60 Hz. */

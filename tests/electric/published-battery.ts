@@ -2,7 +2,8 @@
  * Batteries, charging and breakers. Left out: bat-army-400ah, bat-cp-alkaline-life and bat-li-amp-hours, which are
  * capacity over current and hold no circuit; whether a breaker trips, and the heater power from litres and degrees.
  */
-import type { Item } from './published.ts';
+
+import type { Item } from './published-item.ts';
 import { collegePhysics, lessonsDc, universityPhysics } from './sources.ts';
 
 /** ohm of a load that takes `watts` at 120 V */

@@ -1,5 +1,6 @@
 /** Networks of resistors and sources. */
-import type { Item } from './published.ts';
+
+import type { Item } from './published-item.ts';
 import { university } from './published-university.ts';
 import { collegePhysics, handbook, lessonsDc } from './sources.ts';
 

@@ -1,5 +1,6 @@
 /** Networks of resistors and sources from one of the textbooks. */
-import type { Item } from './published.ts';
+
+import type { Item } from './published-item.ts';
 import { universityPhysics } from './sources.ts';
 
 export const university: readonly Item[] = [

@@ -2,7 +2,8 @@
  * Wires in circuits. Left out, as no circuit is solved in them: wire-cp-nichrome-one-percent, wire-up-copper-doubles
  * and wire-up-tungsten-hot, which are about the temperature coefficient alone.
  */
-import type { Item } from './published.ts';
+
+import type { Item } from './published-item.ts';
 import { advisoryCircular, collegePhysics, lessonsDc, universityPhysics } from './sources.ts';
 
 /** ohm of a copper wire at `celsius`, from its resistance at 20 C; coefficient as in the publication */

@@ -3,7 +3,8 @@ import type { Branch, Emf, Network, Phasor } from '../../src/electric/network.ts
 import { solveNetwork } from '../../src/electric/solve.ts';
 import { denseSolve } from '../oracles/dense-network.ts';
 import { less, over, size } from './compare.ts';
-import { type Case, type Elements, type Figure, type Item, type Printed, published } from './published.ts';
+import { published } from './published.ts';
+import type { Case, Elements, Figure, Item, Printed } from './published-item.ts';
 
 /** ohm behind a driven current: so much more than any wire here that the current stays put to nine digits */
 const STIFF = 1e9;

@@ -1,5 +1,5 @@
 /** The publications behind the worked circuits. */
-import type { Source } from './published.ts';
+import type { Source } from './published-item.ts';
 
 type Where = (where: string) => Source;
 

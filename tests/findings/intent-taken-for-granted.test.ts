@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { judge } from '../../src/findings/judge.ts';
 import { Study } from '../../src/study/study.ts';
-import { planOf } from '../plan-of.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 const lane = readFileSync(new URL('../../examples/saltmarsh-lane.yaml', import.meta.url), 'utf8');
 const told = (text: string) => judge(Study.of(planOf(text))).defaults.filter((d) => d.startsWith('intent:'));

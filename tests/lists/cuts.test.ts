@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type CutReel, cableGroups, cutFromReels, pieceCm } from '../../src/lists/cuts.ts';
-import { planOf } from '../plan-of.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 const sum = (all: readonly number[]) => all.reduce((a, b) => a + b, 0);
 

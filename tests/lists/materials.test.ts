@@ -13,8 +13,8 @@ import { materials } from '../../src/lists/materials.ts';
 import type { LeastRating, MaterialItem } from '../../src/lists/materials-model.ts';
 import type { Contact, CurrentKind, Part, Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
-import { example, exampleNames } from '../example-plans.ts';
-import { planOf } from '../plan-of.ts';
+import { example, exampleNames } from '../helpers/example-plans.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 /** Everything the whole check has against a plan that bears on ratings, findings folded under others included. */
 function against(plan: Plan): string[] {

@@ -5,8 +5,8 @@ import { pieceCm } from '../../src/lists/cuts.ts';
 import { type Reels, type WireList, wireList } from '../../src/lists/wirelist.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
-import { example, exampleNames } from '../example-plans.ts';
-import { planOf } from '../plan-of.ts';
+import { example, exampleNames } from '../helpers/example-plans.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 const NONE: Reels = { any: [], own: new Map() };
 const EVERY = [...exampleNames(), ...exampleNames('wrong')];

@@ -20,7 +20,7 @@ export interface Comparison {
 }
 
 /** Harm that the oracle does not look for: margins of coil and supply, and what shares a box or cable. */
-export const NOT_IN_ORACLE = new Set([
+const NOT_IN_ORACLE = new Set([
   'coil-too-low',
   'coil-in-series',
   'coil-holds-in',

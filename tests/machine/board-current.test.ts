@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import { Study } from '../../src/study/study.ts';
-import { planOf } from '../plan-of.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 /** A relay board on 5 V, with or without its coil stated. */
 const board = (coil: string) =>

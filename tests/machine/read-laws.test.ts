@@ -6,7 +6,7 @@ import { judge } from '../../src/findings/judge.ts';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
-import { notFinite, planOf } from '../plan-of.ts';
+import { notFinite, planOf } from '../helpers/plan-of.ts';
 
 const folder = new URL('../../examples/', import.meta.url);
 const load = (under: string) =>

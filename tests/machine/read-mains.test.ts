@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { across, planOf, tables } from '../plan-of.ts';
+import { across, planOf, tables } from '../helpers/plan-of.ts';
 
 const file = (name: string) => planOf(readFileSync(new URL(`../../${name}`, import.meta.url), 'utf8'), name);
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../src/plan/plan.ts';
-import { type Case, type Elements, type Figure, type Item, published } from '../electric/published.ts';
-import { across, dead, planOf, tables } from '../plan-of.ts';
+import { published } from '../electric/published.ts';
+import type { Case, Elements, Figure, Item } from '../electric/published-item.ts';
+import { across, dead, planOf, tables } from '../helpers/plan-of.ts';
 
 /**
  * Printed circuits typed as plans: a battery each source, a joint each node. A driven current is no battery and no ohm

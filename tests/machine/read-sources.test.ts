@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { across, planOf, tables } from '../plan-of.ts';
+import { across, planOf, tables } from '../helpers/plan-of.ts';
 
 describe('sources at odds', () => {
   const two = (join: string) =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { across, dead, planOf, tables } from '../plan-of.ts';
+import { across, dead, planOf, tables } from '../helpers/plan-of.ts';
 
 const SUPPLY = 'PS: {kind: supply, output: 12 V DC, limit: 1 A, regulation: regulated}';
 

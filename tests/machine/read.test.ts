@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { across, dead, notFinite, planOf, tables } from '../plan-of.ts';
+import { across, dead, notFinite, planOf, tables } from '../helpers/plan-of.ts';
 
 const CONTACT = 'contact: {ratings: [30 A 240 V AC]}';
 const DC_COIL = 'coil: {rated: 12 V DC, resistance: 144 ohm, pull-in: 75 %, drop-out: 10 %}';

@@ -7,7 +7,7 @@ import { commission, faultsOf, meterSheet } from '../../src/meter/meter-sheet.ts
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
 import type { Part, Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
-import { planOf } from '../plan-of.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 /** Plugged and wired in, one line and three, without clip leads and with them. */
 const PLANS = ['saltmarsh-lane.yaml', 'tidewater-turners.yaml', 'heron-slip.yaml'];

@@ -9,7 +9,7 @@ import { terminalsOf } from '../../src/meter/probe-terminals.ts';
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
 import { subjects } from '../../src/meter/subject.ts';
 import { Study } from '../../src/study/study.ts';
-import { across, planOf } from '../plan-of.ts';
+import { across, planOf } from '../helpers/plan-of.ts';
 
 const folder = new URL('../../examples/', import.meta.url);
 const file = (name: string) => planOf(readFileSync(new URL(name, folder), 'utf8'), name);

@@ -7,7 +7,7 @@ import { search } from '../../src/meter/search.ts';
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
-import { notFinite, planOf } from '../plan-of.ts';
+import { notFinite, planOf } from '../helpers/plan-of.ts';
 
 const folder = new URL('../../examples/', import.meta.url);
 const file = (name: string) => planOf(readFileSync(new URL(name, folder), 'utf8'), name);

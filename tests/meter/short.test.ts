@@ -5,7 +5,7 @@ import { readMeter } from '../../src/machine/read-meter.ts';
 import { commission } from '../../src/meter/meter-sheet.ts';
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
 import { Study } from '../../src/study/study.ts';
-import { planOf } from '../plan-of.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 const example = (name: string) =>
   planOf(readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), 'utf8'), name);

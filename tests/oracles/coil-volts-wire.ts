@@ -55,7 +55,7 @@ export function celsius(x: unknown, otherwise: number): number {
 }
 
 /** ohm/m at 20 °C as drawn or as the standard limits it, and the factor for the low corner. */
-export function cable(spec: Fields): { ohmPerMetre: number; allowance: number } {
+function cable(spec: Fields): { ohmPerMetre: number; allowance: number } {
   const gauge = text(spec.gauge);
   const size = Number.parseFloat(gauge);
   const make = { solid: 0, stranded: 1, fine: 2 }[text(spec.strands) || 'stranded'];

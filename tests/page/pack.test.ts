@@ -8,8 +8,8 @@ import { type PackedPlan, packPlan } from '../../src/page/pack.ts';
 import { unpackPlan } from '../../src/page/unpack.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
-import { example, exampleNames } from '../example-plans.ts';
-import { planOf } from '../plan-of.ts';
+import { example, exampleNames } from '../helpers/example-plans.ts';
+import { planOf } from '../helpers/plan-of.ts';
 import { someStates } from './states.ts';
 
 const through = (plan: Plan): Plan => unpackPlan(JSON.parse(JSON.stringify(packPlan(plan))) as PackedPlan);

@@ -4,7 +4,7 @@ import { pageOf } from '../../src/page/build.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { check } from '../../src/repair/check.ts';
 import { Study } from '../../src/study/study.ts';
-import { planOf } from '../plan-of.ts';
+import { planOf } from '../helpers/plan-of.ts';
 import { browserFiles } from './browser-files.ts';
 
 export function pageFor(plan: Plan): string {

@@ -10,8 +10,8 @@ import { movedIn } from '../../src/page/groups.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
 
-import { example, exampleNames } from '../example-plans.ts';
-import { inputs, planOf } from '../plan-of.ts';
+import { example, exampleNames } from '../helpers/example-plans.ts';
+import { inputs, planOf } from '../helpers/plan-of.ts';
 import { someStates } from './states.ts';
 
 /** Plans on which every source has a return pole, so that a meter on it tells what is live. */

@@ -6,8 +6,8 @@ import { Walk } from '../../src/machine/walk.ts';
 import { stepWords } from '../../src/page/words.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
-import { example } from '../example-plans.ts';
-import { planOf } from '../plan-of.ts';
+import { example } from '../helpers/example-plans.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 /** The sentences after each input named has been moved in turn, the last time. */
 function said(plan: Plan, ...parts: readonly string[]): string[] {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { MotorPart } from '../../src/plan/plan.ts';
 import { windingMost } from '../../src/ratings/winding.ts';
-import { planOf } from '../plan-of.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 const of = (motor: string) => {
   const plan = planOf(`title: one motor

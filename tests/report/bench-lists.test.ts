@@ -21,8 +21,8 @@ import {
 import { sectionNotes } from '../../src/report/wirelist-notes.ts';
 import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
-import { example, exampleNames } from '../example-plans.ts';
-import { planOf } from '../plan-of.ts';
+import { example, exampleNames } from '../helpers/example-plans.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 function wires(plan: Plan, reels: readonly number[] = []): WireList {
   const list = wireList(Study.of(plan), { any: reels, own: new Map() });

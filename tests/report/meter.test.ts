@@ -13,7 +13,7 @@ import type { SheetParts } from '../../src/report/sheet/parts.ts';
 import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { pullin } from '../cli/fake-io.ts';
-import { planOf } from '../plan-of.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 const lane = readFileSync(new URL('../../examples/saltmarsh-lane.yaml', import.meta.url), 'utf8');
 const sheet = meterSheet(Study.of(planOf(lane)));

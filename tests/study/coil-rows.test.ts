@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/findings/judge.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { Study } from '../../src/study/study.ts';
+import { share } from '../helpers/share.ts';
 import { coilVolts } from '../oracles/coil-volts.ts';
 import { randomLoop } from '../oracles/random-loop.ts';
 
@@ -34,7 +35,7 @@ describe('least, nominal and greatest volts at the coil', () => {
           expect(Math.abs(own!.margin! - row.margin)).toBeLessThan(1e-3);
         }
       }),
-      { numRuns: 200 },
+      { numRuns: share(200) },
     );
   }, 120_000);
 });

@@ -14,43 +14,57 @@ import ts from 'typescript';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const K = ts.SyntaxKind;
 
-/** Stages of test files for a folder, the cheapest likely to notice first; a name stands for all that begin so. */
-const cheap = 'registry thresholds corpus-cases contacts.test apart-open seal-in loose-ends facts-told table';
-const cheapChecks = cheap.split(' ').map((name) => `tests/checks/${name}`);
-const dearChecks = [['tests/checks/contacts-'], ['tests/checks/golden']];
-const volts = ['tests/checks/coil-volts'];
-/** That test is dear, and compares nothing but volts at coils. */
-const nearVolts = /electric|logic|coil|figures|situations/;
-const cheapLogic = [
-  ...['bdd', 'published', 'edges', 'ohms'].map((n) => `tests/logic/${n}`),
-  'tests/oracles/brute.test',
-];
-/** The rest that may notice, and takes minutes; for `--deep`. */
-const deep = ['tests/corpus.test', 'tests/logic/mutants', 'tests/bench/', 'tests/report/'];
-const stages = {
-  logic: [cheapLogic, cheapChecks, ...dearChecks, volts, ['tests/logic/invariance']],
-  electric: [['tests/electric/'], ['tests/bench/read'], volts],
-  ratings: [['tests/ratings/'], cheapChecks, ['tests/checks/contacts-']],
-  checks: [cheapChecks, ...dearChecks, ['tests/bench/read-laws'], volts],
+/**
+ * What may notice an error in a folder, the cheapest first: its own tests, then those of what is made from it. A name
+ * stands for everything that begins so. The long tests come in with `--deep` alone.
+ */
+const findings = ['tests/findings/'];
+const brute = ['tests/oracles/brute'];
+const products = ['tests/report/', 'tests/lists/', 'tests/page/', 'tests/cli/'];
+const next = {
+  text: [products, findings],
+  plan: [['tests/edit/'], findings],
+  edit: [['tests/repair/']],
+  circuit: [brute, findings, ['tests/machine/']],
+  electric: [['tests/machine/'], findings],
+  logic: [brute, findings],
+  ratings: [['tests/lists/'], findings],
+  study: [findings, ['tests/machine/', 'tests/meter/']],
+  findings: [['tests/repair/', 'tests/report/']],
+  machine: [['tests/meter/', 'tests/page/']],
+  repair: [findings, ['tests/report/']],
+  meter: [['tests/report/', 'tests/cli/']],
+  lists: [['tests/report/', 'tests/cli/']],
+  draw: [['tests/page/', 'tests/cli/']],
+  report: [['tests/cli/']],
+  page: [['tests/cli/']],
+  cli: [],
 };
 
 const { values: options } = parseArgs({
   options: {
     sample: { type: 'string', default: '40' },
     seed: { type: 'string', default: '1' },
-    folder: { type: 'string', default: Object.keys(stages).join(',') },
+    folder: { type: 'string', default: Object.keys(next).join(',') },
     skip: { type: 'string', default: '0' },
     minutes: { type: 'string', default: '1000' },
     list: { type: 'boolean', default: false },
     deep: { type: 'boolean', default: false },
   },
 });
-if (options.deep) for (const list of Object.values(stages)) list.push(deep);
 const folders = options.folder.split(',');
-for (const f of folders) if (!(f in stages)) throw new Error(`no such folder: ${f}`);
+for (const f of folders) if (!(f in next)) throw new Error(`no such folder: ${f}`);
+
+const short = (filters) => ['--project=short', ...filters];
+/** Arguments of the runs that a mutation in the folder has to pass, one run after another. */
+function stagesOf(folder) {
+  const lists = [[`tests/${folder}/`], ...next[folder]];
+  const long = ['--project=long', '--passWithNoTests', 'tests/corpus', 'tests/oracles/', ...lists.flat()];
+  return [...lists.map(short), ...(options.deep ? [long] : [])];
+}
 
 // Texts for people and rows of tables: an error there is one of wording or of data, not of logic.
-const leftOut = /^(explain.*|contact-words|tables)\.ts$/;
+const leftOut = /(^|[\\/-])(explain|words|texts|sentences|tables|defaults)([\\/-].*)?\.ts$/;
 
 const isText = (node) => ts.isTemplateExpression(node) || ts.isStringLiteralLike(node);
 const isWords = (node) => isText(node) && /\s|^$|\$/.test(node.getText().slice(1, -1));
@@ -144,8 +158,9 @@ function randomOf(seed) {
 /** One mutation at each of `count` places, in proportion to the lines of the folders. */
 function sampleOf(count, random) {
   const read = folders.map((folder) => {
-    const names = readdirSync(join(root, 'src', folder)).filter((n) => n.endsWith('.ts') && !leftOut.test(n));
-    const files = names.map((n) => sitesOf(`src/${folder}/${n}`));
+    const names = readdirSync(join(root, 'src', folder), { recursive: true, encoding: 'utf8' });
+    const kept = names.filter((n) => n.endsWith('.ts') && !leftOut.test(n));
+    const files = kept.map((n) => sitesOf(`src/${folder}/${n}`));
     return { folder, sites: files.flatMap((f) => f.sites), lines: files.reduce((a, f) => a + f.lines, 0) };
   });
   const lines = read.reduce((a, r) => a + r.lines, 0);
@@ -163,12 +178,12 @@ function sampleOf(count, random) {
 
 let child;
 /** Runs test files one after another in one worker: 'pass', 'fail' or 'timeout'. */
-function test(copy, filters, limit) {
+function test(copy, stage, limit) {
   // --no-isolate and one thread: starting a process for each file costs more than most of the tests in it.
   const flags = ['--no-isolate', '--pool=threads', '--maxWorkers=1', '--bail', '1', '--testTimeout=30000'];
   const vitest = join(root, 'node_modules/vitest/vitest.mjs');
   return new Promise((done) => {
-    child = spawn(process.execPath, [vitest, 'run', ...flags, ...filters], { cwd: copy, stdio: 'ignore' });
+    child = spawn(process.execPath, [vitest, 'run', ...flags, ...stage], { cwd: copy, stdio: 'ignore' });
     let late = false;
     const timer = setTimeout(() => {
       late = true;
@@ -194,8 +209,7 @@ async function judged(copy, mutant, limits) {
   const { start, end, after } = mutant;
   writeFileSync(join(copy, mutant.file), original.slice(0, start) + after + original.slice(end));
   let outcome = 'survived';
-  for (const stage of stages[mutant.folder]) {
-    if (stage === volts && !nearVolts.test(mutant.file)) continue;
+  for (const stage of stagesOf(mutant.folder)) {
     const result = await test(copy, stage, limits.get(stage.join()));
     if (result === 'pass') continue;
     outcome = result === 'fail' ? 'killed' : 'timeout';
@@ -234,7 +248,7 @@ async function main() {
       process.exit(130);
     });
   const limits = new Map();
-  for (const stage of folders.flatMap((f) => stages[f])) {
+  for (const stage of folders.filter((f) => sample.some((m) => m.folder === f)).flatMap(stagesOf)) {
     if (limits.has(stage.join())) continue;
     const from = Date.now();
     if ((await test(copy, stage, 600_000)) !== 'pass') throw new Error(`fails unchanged: ${stage.join(' ')}`);

@@ -92,10 +92,10 @@ const steps = {
     );
   },
   'import the library': () => {
-    const script = `import { check, readPlan } from 'pullin';
+    const script = `import { check, readPlan, study } from 'pullin';
       import { readFileSync } from 'node:fs';
       const read = readPlan(readFileSync(process.argv[1]), 'plan.yaml');
-      console.log(read.ok ? check(read.plan).verdict : 'unread');`;
+      console.log(read.ok ? check(study(read.plan)).verdict : 'unread');`;
     const plan = join(installed, 'examples/saltmarsh-lane.yaml');
     const args = ['--input-type=module', '--eval', script, plan];
     const said = execFileSync(process.execPath, args, {

@@ -1,8 +1,8 @@
 /** Cords of the motor's circuit: current and volts lost at the start, by printed tables. */
 import { type Fields, figures, isMap, text } from '../brute-read.ts';
 import { metres } from '../coil-volts-wire.ts';
-import type { Ruling } from './data-rules.ts';
 import { graphOf, reach } from './graph.ts';
+import type { Ruling } from './ruling.ts';
 import type { Sheet } from './sheet.ts';
 
 /** A of a flexible cord: NEC Table 400.5(A)(1), columns A and B; below 18 AWG nothing is listed. */

@@ -1,8 +1,8 @@
 /** Slips with coils and supplies: 24 V for 12 V and back, AC for DC and back. */
 import { isMap, isScalar, isSeq } from 'yaml';
 import { figures, isAc } from '../brute-read.ts';
-import { type Doc, put, type Slip, textAt, usersOf, withKind } from './data.ts';
 import type { Splice } from './sheet.ts';
+import { type Doc, put, type Slip, textAt, usersOf, withKind } from './slips.ts';
 
 const OTHER: Record<number, number> = { 12: 24, 24: 12, 5: 12 };
 

@@ -8,13 +8,8 @@ import { coilVolts } from '../coil-volts.ts';
 import { mainsCords } from './cord-rules.ts';
 import { graphOf, reach } from './graph.ts';
 import { contactsOfLoads } from './load-path.ts';
+import type { Ruling } from './ruling.ts';
 import type { Sheet } from './sheet.ts';
-
-export interface Ruling {
-  symptoms: string[];
-  /** what could not be told */
-  open: string[];
-}
 
 /** V between the printed most of a coil and the volts that are past it whatever the air round it. */
 const NEAR_MOST = 1.05;

@@ -1,51 +1,14 @@
 /** Single slips in the data of a plan: a figure misread, a part of the wrong kind bought, a barrier forgotten. */
-import { isMap, isScalar, parseDocument } from 'yaml';
+import { parseDocument } from 'yaml';
 import { coilSlips, supplySlips } from './data-coils.ts';
 import type { Mutant } from './mutant.ts';
-import { lineAt, type Splice, splice } from './sheet.ts';
-
-export type Doc = ReturnType<typeof parseDocument>;
-export interface Slip {
-  name: string;
-  kind: string;
-  /** names of parts or stock items at fault */
-  parts: string[];
-  edits: Splice[];
-}
+import { lineAt, splice } from './sheet.ts';
+import { type Doc, put, type Slip, textAt, usersOf, withKind } from './slips.ts';
 
 const AWG = [4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28];
 const MM2 = [6, 4, 2.5, 1.5, 1, 0.75, 0.5, 0.34, 0.22, 0.14];
 const HP = [0.25, 0.5, 0.75, 1, 1.5, 2, 3, 5, 7.5];
 const KW = [0.37, 0.55, 0.75, 1.1, 1.5, 2.2, 3, 4, 5.5];
-
-/** Replaces the scalar at a path of the document; none when it is not there. */
-export function put(doc: Doc, path: (string | number)[], text: string): Splice[] {
-  const node = doc.getIn(path, true);
-  if (!isScalar(node) || !node.range) return [];
-  return [{ from: node.range[0], to: node.range[1], put: text }];
-}
-
-export const textAt = (doc: Doc, path: (string | number)[]): string => String(doc.getIn(path) ?? '');
-
-/** Paths of all maps in `stock` and `parts` that carry this kind. */
-export function withKind(doc: Doc, kind: string): { path: string[]; name: string }[] {
-  return ['stock', 'parts'].flatMap((top) => {
-    const map = doc.get(top);
-    if (!isMap(map)) return [];
-    return map.items.flatMap((p) => {
-      const name = isScalar(p.key) ? String(p.key.value) : '';
-      return textAt(doc, [top, name, 'kind']) === kind ? [{ path: [top, name], name }] : [];
-    });
-  });
-}
-
-/** Names of the parts that are, or take their fields from, the item. */
-export function usersOf(doc: Doc, item: string): string[] {
-  const parts = doc.get('parts');
-  if (!isMap(parts)) return [item];
-  const users = parts.items.map((p) => String(isScalar(p.key) ? p.key.value : ''));
-  return [item, ...users.filter((n) => textAt(doc, ['parts', n, 'from']) === item)];
-}
 
 /** Parts on the runs of one cable. */
 function partsOn(doc: Doc, cable: string): string[] {

@@ -30,13 +30,13 @@ export interface Case {
 const HARD = ['danger', 'warning', 'fault'];
 
 /** Whether a finding names a part, or stands on the line of a core, that the mistake touched. */
-export function names(f: Finding, m: Mutant): boolean {
+function names(f: Finding, m: Mutant): boolean {
   const own = [...f.parts, ...f.terminals.map(partOf)];
   return own.some((p) => m.touched.parts.includes(p)) || m.touched.lines.includes(f.line);
 }
 
 /** Whether any sentence of the finding, its path and its remedy with it, names a part that the mistake touched. */
-export function tells(f: Finding, m: Mutant): boolean {
+function tells(f: Finding, m: Mutant): boolean {
   const words = new Set(`${f.message} ${f.why} ${f.fix}`.split(/[^\w-]+/));
   return names(f, m) || m.touched.parts.some((p) => words.has(p));
 }

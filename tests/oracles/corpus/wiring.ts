@@ -35,7 +35,7 @@ export function moves(s: Sheet, side: SideOf): Change[] {
 const otherEnd = (s: Sheet, e: End): End => s.cores[e.core]!.ends[1 - e.side]!;
 
 /** One core left out. */
-export function leftOut(s: Sheet, side: SideOf): Change[] {
+function leftOut(s: Sheet, side: SideOf): Change[] {
   return s.cores.map((core): Change => {
     const where = side(core.ends[0].key);
     const kind = where === 'low' ? 'core left out' : `${where} core left out`;
@@ -45,7 +45,7 @@ export function leftOut(s: Sheet, side: SideOf): Change[] {
 }
 
 /** An end that belongs in a joint hangs in a nut of its own. */
-export function jointMissed(s: Sheet, side: SideOf): Change[] {
+function jointMissed(s: Sheet, side: SideOf): Change[] {
   return s.ends
     .filter((e) => s.wiring.parts.get(partOf(e.key))?.kind === 'joint')
     .map((end): Change => {
@@ -61,7 +61,7 @@ const swap = (a: End, b: End): Change['moves'] => [
 ];
 
 /** The two pairs of ends that lie together at the two ends of a cable. */
-export function together(a: Core, b: Core): [End, End][] {
+function together(a: Core, b: Core): [End, End][] {
   const at = (c: Core, i: 0 | 1): string => partOf(c.ends[i].written);
   const straight = at(a, 0) === at(b, 0) || at(a, 1) === at(b, 1);
   const turned = !straight && (at(a, 0) === at(b, 1) || at(a, 1) === at(b, 0));
@@ -72,7 +72,7 @@ export function together(a: Core, b: Core): [End, End][] {
 }
 
 /** Two ends changed over: of one cable, or at one part. */
-export function crossed(s: Sheet, side: SideOf): Change[] {
+function crossed(s: Sheet, side: SideOf): Change[] {
   const out: Change[] = [];
   const add = (a: End, b: End, kind: string): void => {
     if (a.key === b.key || a.core === b.core) return;
@@ -115,7 +115,7 @@ POLES.outlet = POLES.plug!;
 POLES.motor = POLES.plug!;
 
 /** All ends on two terminals of one part changed over. */
-export function turned(s: Sheet): Change[] {
+function turned(s: Sheet): Change[] {
   return [...s.wiring.parts.values()].flatMap((p) =>
     (POLES[p.kind] ?? []).flatMap(([a, b, kind]): Change[] => {
       const [x, y] = [`${p.name}.${a}`, `${p.name}.${b}`];
@@ -131,7 +131,7 @@ export function turned(s: Sheet): Change[] {
 }
 
 /** The contact that breaks the line moved into the neutral: crossed with its neighbour in every run at the contact. */
-export function intoNeutral(s: Sheet, side: SideOf): Change[] {
+function intoNeutral(s: Sheet, side: SideOf): Change[] {
   return [...s.wiring.parts.values()]
     .filter((p) => ['relay', 'timer', 'board'].includes(p.kind))
     .flatMap((p) =>

@@ -1,11 +1,11 @@
 /** Plans typed in a test, and readings of them by the names a person would type. */
 
-import { buildCircuit } from '../src/circuit/build.ts';
-import { readMeter } from '../src/machine/read-meter.ts';
-import type { Reading } from '../src/machine/reading.ts';
-import type { Plan } from '../src/plan/plan.ts';
-import { readPlan } from '../src/plan/read.ts';
-import { Study } from '../src/study/study.ts';
+import { buildCircuit } from '../../src/circuit/build.ts';
+import { readMeter } from '../../src/machine/read-meter.ts';
+import type { Reading } from '../../src/machine/reading.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { readPlan } from '../../src/plan/read.ts';
+import { Study } from '../../src/study/study.ts';
 
 /** A plan from its text without `format: 1`; throws with the messages of a plan that cannot be read. */
 export function planOf(text: string, file = 'test.yaml'): Plan {

@@ -1,9 +1,9 @@
 /** The page in a browser: what its buttons do, and that everybody can use it. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import axe from 'axe-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildCircuit } from '../../src/circuit/build.ts';
@@ -11,11 +11,10 @@ import { movedIn } from '../../src/page/groups.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
 import { cell, type TruthTable } from '../../src/study/table-model.ts';
-import { example } from '../example-plans.ts';
+import { example } from '../helpers/example-plans.ts';
 import { launch, SKIPPED } from './browser.ts';
 import { hostilePlan, MARKUP, pageFor } from './pages.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const PHONE = { width: 360, height: 740 };
 
 describe.skipIf(SKIPPED)('the page in a browser', { timeout: 20_000 }, () => {
@@ -189,7 +188,7 @@ describe.skipIf(SKIPPED)('the page in a browser', { timeout: 20_000 }, () => {
         name,
         async (page) => {
           await page.locator('button[data-input]').first().click();
-          await page.evaluate(AXE);
+          await page.evaluate(axe.source);
           const found = (await page.evaluate('axe.run().then((r) => r.violations)')) as {
             id: string;
             impact: string;

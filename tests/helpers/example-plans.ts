@@ -1,10 +1,10 @@
 /** Every plan among the examples, right and wrong. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { Plan } from '../src/plan/plan.ts';
+import type { Plan } from '../../src/plan/plan.ts';
 import { planOf } from './plan-of.ts';
 
-const folder = fileURLToPath(new URL('../examples', import.meta.url));
+const folder = fileURLToPath(new URL('../../examples', import.meta.url));
 
 /** Names of the plans in a folder of examples, without their ending. */
 export function exampleNames(under: '' | 'wrong' = ''): string[] {

@@ -1,18 +1,19 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { readPlan } from '../src/plan/read.ts';
-import { check } from '../src/repair/check.ts';
-import { Study } from '../src/study/study.ts';
-import { reportOf } from './logic/product.ts';
-import { sample, singles } from './oracles/corpus/corpus.ts';
-import { Ground } from './oracles/corpus/judgement.ts';
-import { type Case, tryOne } from './oracles/corpus/tally.ts';
+import { readPlan } from '../../src/plan/read.ts';
+import { check } from '../../src/repair/check.ts';
+import { Study } from '../../src/study/study.ts';
+import { sampled, share, WHOLE } from '../helpers/share.ts';
+import { reportOf } from '../logic/product.ts';
+import { sample, singles } from '../oracles/corpus/corpus.ts';
+import { Ground } from '../oracles/corpus/judgement.ts';
+import { type Case, tryOne } from '../oracles/corpus/tally.ts';
 
 /**
  * A fixed sample of the single mistakes in the right examples; `npm run corpus` takes them all. What the oracles call
  * harmful must fail the check, and no harmless mistake with a core may.
  */
-const folder = new URL('../examples/', import.meta.url);
+const folder = new URL('../../examples/', import.meta.url);
 const plans = readdirSync(folder).filter((file) => file.endsWith('.yaml'));
 /** Fewer of a plan with very many gates, whose every state takes the oracle long. */
 const eachOf = (text: string): number => ((text.match(/from: snap/g) ?? []).length > 10 ? 40 : 110);
@@ -46,13 +47,13 @@ function speaks(c: Case): boolean {
 
 const brief = (c: Case): unknown[] => [c.mutant.kind, c.mutant.name, c.judged.symptoms, c.verdict, c.found];
 
-describe.each(plans)('%s', (file) => {
+describe.each(sampled(plans, 3))('%s', (file) => {
   const text = readFileSync(new URL(file, folder), 'utf8');
 
   it('has every harmful mistake found and no harmless one failed', { timeout: 120_000 }, () => {
     expect(reportOf(text).verdict).toBe('pass');
     const ground = new Ground(text);
-    const cases = sample(singles(text), eachOf(text), SEED).map((m) => tryOne(file, m, ground));
+    const cases = sample(singles(text), share(eachOf(text)), SEED).map((m) => tryOne(file, m, ground));
     for (const c of cases) {
       count.tried++;
       if (c.judged.symptoms.length > 0) count.harmful++;
@@ -70,11 +71,12 @@ describe.each(plans)('%s', (file) => {
 });
 
 afterAll(() => {
-  const share = count.told / Math.max(1, count.asked);
+  const told = count.told / Math.max(1, count.asked);
   console.log(
-    `${count.tried} single mistakes in ${plans.length} plans: ${count.harmful} do harm, ${count.caught} caught, ` +
-      `${count.open} not judged; the first finding speaks of a touched part in ${(100 * share).toFixed(1)} % of ${count.asked}`,
+    `${count.tried} single mistakes in ${sampled(plans, 3).length} plans: ${count.harmful} do harm, ${count.caught} caught, ` +
+      `${count.open} not judged; the first finding speaks of a touched part in ${(100 * told).toFixed(1)} % of ${count.asked}`,
   );
-  expect(count.tried).toBeGreaterThan(1900);
-  expect(share).toBeGreaterThanOrEqual(LEAST_TOLD);
+  expect(count.tried).toBeGreaterThan(WHOLE ? 1900 : 50);
+  // Of a few, one is too large a share.
+  if (WHOLE) expect(told).toBeGreaterThanOrEqual(LEAST_TOLD);
 });

@@ -1,0 +1,28 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { findChromium } from '../../src/cli/pdf.ts';
+import { STAGES } from '../../src/cli/stages.ts';
+import { SKIPPED } from '../page/browser.ts';
+import { pullin } from './fake-io.ts';
+
+const lane = fileURLToPath(new URL('../../examples/saltmarsh-lane.yaml', import.meta.url));
+
+describe.skipIf(SKIPPED)('the printed sheet', () => {
+  it('is a PDF whose sections start on pages of their own', async () => {
+    const browser = await findChromium(process.env);
+    const folder = mkdtempSync(join(tmpdir(), 'sheet-'));
+    const { status, err } = await pullin(['sheet', lane, '-o', 'lane.pdf'], {
+      stages: STAGES,
+      cwd: folder,
+      env: { CHROMIUM: browser!, PATH: process.env.PATH! },
+    });
+    expect({ status, err }).toEqual({ status: 0, err: 'lane.pdf: written\n' });
+    const pdf = readFileSync(join(folder, 'lane.pdf'));
+    rmSync(folder, { recursive: true });
+    expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
+    expect(pdf.toString('latin1').match(/\/Type \/Page\b/g)!.length).toBeGreaterThanOrEqual(7);
+  });
+});

@@ -1,0 +1,2 @@
+/** The tests of single-mistakes.test.ts on all there is, not on a tenth. */
+import './single-mistakes.test.ts';

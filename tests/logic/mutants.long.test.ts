@@ -1,0 +1,2 @@
+/** The tests of mutants.test.ts on all there is, not on a tenth. */
+import './mutants.test.ts';
