@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/read.ts';
 import { Study } from '../../src/study/study.ts';
+import { TooManyInputs } from '../../src/study/truth-table.ts';
 import { type Wired, wired } from '../findings/wired-plans.ts';
 
 const S = 'S: {kind: selector, positions: [off, auto, hand], rest: off, contact: {ratings: [5 A 30 V DC]}}';
@@ -164,7 +165,7 @@ describe('the rows', () => {
       );
     };
     expect(table(gates(12), true).rows).toHaveLength(4096);
-    expect(() => table(gates(13), true)).toThrow(RangeError);
+    expect(() => table(gates(13), true)).toThrow(TooManyInputs);
     expect(() => table(gates(13), true)).toThrow(/at most 12 inputs; this plan has 13/);
   });
 });

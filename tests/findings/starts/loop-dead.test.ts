@@ -111,7 +111,7 @@ describe('nothing starts the load', () => {
     [
       'a fuse with the other end',
       motor(full, ['F: {kind: fuse, rating: 1 A}'], 'PS1.+ g.COM, g.NO F.2, K1.A1 g.NC, K1.A2 PS1.-'),
-      ['fault 2 gate-on-wrong-tab: g | g.NC g.NO | < runs-with-all-shut < loose-end'],
+      ['fault 2 gate-on-wrong-tab: g | g.NC g.NO | < loose-end < runs-with-all-shut'],
       [],
     ],
     [
