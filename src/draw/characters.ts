@@ -1,9 +1,9 @@
 /** A drawing in the characters of a terminal. Contacts and coils are the character symbols of IEC 61131-3. */
 import { printable, ascii as toAscii } from '../text/escape.ts';
 import { columns } from '../text/wrap.ts';
+import { type Grid, gridOf } from './character-grid.ts';
 import type { Shown } from './current-shown.ts';
 import type { Drawing, DrawnSymbol, DrawnTerminal } from './drawing.ts';
-import { type Grid, gridOf } from './grid.ts';
 
 /** Columns of a figure between the marks of its terminals. */
 const FIGURE = 7;

@@ -8,9 +8,9 @@ import { columns, wrap } from '../text/wrap.ts';
 import { xml } from '../text/xml.ts';
 import { restWords } from './captions.ts';
 import type { Shown } from './current-shown.ts';
-import type { LayoutInput } from './layout.ts';
+import type { LayoutInput } from './layout/layout.ts';
 import { type Laid, layOnPaper, MARGIN, millimetres, type PaperSize } from './paper.ts';
-import { num } from './pen.ts';
+import { num } from './strokes.ts';
 import { drawingSvg, FONT } from './svg.ts';
 
 export interface SheetInput {

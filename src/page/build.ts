@@ -1,8 +1,8 @@
 /** The page of one plan, from its report and the browser's code. */
 import { createHash } from 'node:crypto';
 import { shownState } from '../draw/current-shown.ts';
-import { layOut } from '../draw/layout.ts';
-import { PIXELS } from '../draw/measures.ts';
+import { layOut } from '../draw/layout/layout.ts';
+import { PIXELS } from '../draw/layout/measures.ts';
 import { findingMarks } from '../draw/sheet.ts';
 import { drawingSvg } from '../draw/svg.ts';
 import type { Report } from '../findings/report-model.ts';

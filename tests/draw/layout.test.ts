@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/draw/drawing.ts';
-import { layOut } from '../../src/draw/layout.ts';
-import { CHARACTERS, type Measures, PIXELS } from '../../src/draw/measures.ts';
+import { layOut } from '../../src/draw/layout/layout.ts';
+import { CHARACTERS, type Measures, PIXELS } from '../../src/draw/layout/measures.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { Study } from '../../src/study/study.ts';
 import { faultsOf } from './geometry.ts';

@@ -9,8 +9,8 @@ import { coreLetters, lengthWords, restWords } from './captions.ts';
 import { drawCharacters } from './characters.ts';
 import type { Shown } from './current-shown.ts';
 import type { Drawing } from './drawing.ts';
-import { type LayoutInput, layOut } from './layout.ts';
-import { CHARACTERS } from './measures.ts';
+import { type LayoutInput, layOut } from './layout/layout.ts';
+import { CHARACTERS } from './layout/measures.ts';
 import { findingMarks, listed } from './sheet.ts';
 
 export interface TerminalInput {

@@ -1,16 +1,16 @@
 /** A plan laid out as a ladder diagram. Pure; a wrong plan is drawn as it is wired, and no core is ever left out. */
-import type { Circuit } from '../circuit/circuit.ts';
-import { BARRIER_WORDS, type Columns, setColumns, spanOf } from './columns.ts';
-import { dotsOf } from './dots.ts';
-import type { Drawing, DrawnCore, DrawnSymbol, DrawnTerminal, Label, Point } from './drawing.ts';
-import { type End, type Line, linesOf, placeWords, type Slot, slotsOf } from './lines.ts';
+import type { Circuit } from '../../circuit/circuit.ts';
+import type { Drawing, DrawnCore, DrawnSymbol, DrawnTerminal, Label, Point } from '../drawing.ts';
+import { BARRIER_WORDS, type Columns, setColumns, spanOf } from './column-widths.ts';
+import { type End, type Line, linesOf, placeWords, type Slot, slotsOf } from './conductor-lines.ts';
+import { dotsOf } from './join-dots.ts';
 import type { Measures } from './measures.ts';
-import { type Placed, type Placement, placeSymbols } from './place.ts';
-import type { NetSides } from './rank.ts';
-import { pluggedHeight, type Rows, setRows } from './rows.ts';
-import { type SymbolSpec, symbolSpecs } from './specs.ts';
-import { assignTracks, type Tracks, yOf } from './tracks.ts';
-import { type SymbolWords, symbolWords } from './words.ts';
+import { type Placed, type Placement, placeSymbols } from './place-symbols.ts';
+import type { NetSides } from './rank-symbols.ts';
+import { pluggedHeight, type Rows, setRows } from './row-heights.ts';
+import { type SymbolSpec, symbolSpecs } from './symbol-specs.ts';
+import { type SymbolWords, symbolWords } from './symbol-words.ts';
+import { assignTracks, type Tracks, yOf } from './upright-tracks.ts';
 
 export interface LayoutInput {
   readonly circuit: Circuit;

@@ -1,8 +1,8 @@
 /** Parts with two terminals: coils, diodes, lamps, resistors, fuses and batteries. */
-import type { Part } from '../plan/plan.ts';
+import type { Part } from '../../plan/plan.ts';
+import { circle, curve, group, line, rect, shape, sign } from '../strokes.ts';
 import { type Axis, axisLeads, axisOf } from './axis.ts';
 import { bodyBox, type Frame, leadsTo, middleOf, terminal } from './frame.ts';
-import { circle, curve, group, line, rect, shape, sign } from './pen.ts';
 
 /** A glyph on an axis: `half` is half its length along the axis, px. */
 interface Part2 {

@@ -1,5 +1,5 @@
 /** The line on which a part with two terminals is drawn: across its box, or down it where both stand on one side. */
-import type { DrawnTerminal, Point } from './drawing.ts';
+import type { DrawnTerminal, Point } from '../drawing.ts';
 import { type Frame, HALF, inward, JOG, joggedLead, lead, type Place, room, rowOf } from './frame.ts';
 
 export interface Axis {

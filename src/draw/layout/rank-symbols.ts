@@ -1,9 +1,9 @@
 /** Which section a symbol belongs to, how far it is from the live rail, and which way round it stands. */
-import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
-import type { Part } from '../plan/plan.ts';
-import { terminalKey } from '../plan/terminal-key.ts';
-import type { SymbolSpec, TerminalSpec } from './specs.ts';
+import type { Circuit } from '../../circuit/circuit.ts';
+import { push } from '../../circuit/maps.ts';
+import type { Part } from '../../plan/plan.ts';
+import { terminalKey } from '../../plan/terminal-key.ts';
+import type { SymbolSpec, TerminalSpec } from './symbol-specs.ts';
 
 export type Section = 'low' | 'mains';
 

@@ -1,8 +1,8 @@
 /** The words round a symbol: name, caption, marks of its terminals, and what is plugged into it. */
-import type { Box, DrawnSymbol, Label, Side } from './drawing.ts';
+import type { Box, DrawnSymbol, Label, Side } from '../drawing.ts';
 import type { Measures } from './measures.ts';
-import type { Placed } from './place.ts';
-import type { TerminalSpec } from './specs.ts';
+import type { Placed } from './place-symbols.ts';
+import type { TerminalSpec } from './symbol-specs.ts';
 
 /** px between the figure and the words of what is plugged in. */
 const BESIDE = 16;

@@ -1,8 +1,9 @@
 /** Contacts whose ways share one arm: changeovers and selectors. */
 
+import type { DrawnTerminal, Point } from '../drawing.ts';
+import { circle, group, HEAVY, line } from '../strokes.ts';
+import { type Arm, armLine, hand, type Operator } from './contact-glyphs.ts';
 import { restingArm, wayGroup } from './contact-states.ts';
-import type { DrawnTerminal, Point } from './drawing.ts';
-import { type Arm, armLine, hand, type Operator } from './figures-glyphs.ts';
 import {
   alongRow,
   type Frame,
@@ -14,7 +15,6 @@ import {
   rowOf,
   terminal,
 } from './frame.ts';
-import { circle, group, HEAVY, line } from './pen.ts';
 
 /** px from the arm's middle row to the row of a fixed contact, at most. */
 const THROW = 20;

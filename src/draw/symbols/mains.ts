@@ -1,8 +1,8 @@
 /** Mains and what stands on it: supplies, plugs, outlets, motors, loads; and blocks, boxes and joints. */
 
+import type { Box, DrawnTerminal, Point } from '../drawing.ts';
+import { circle, curve, DASHED, line, rect, shape, sign } from '../strokes.ts';
 import { axisLeads, axisOf } from './axis.ts';
-import type { Box, DrawnTerminal, Point } from './drawing.ts';
-import { loadGlyph, motorGlyph } from './figures-loads.ts';
 import {
   bodyBox,
   type Frame,
@@ -17,7 +17,7 @@ import {
   rowOf,
   terminal,
 } from './frame.ts';
-import { circle, curve, DASHED, line, rect, shape, sign } from './pen.ts';
+import { loadGlyph, motorGlyph } from './machine-glyphs.ts';
 
 /** `~` in strokes. */
 export function acSign({ x, y }: Point): string {

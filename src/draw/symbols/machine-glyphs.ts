@@ -1,8 +1,8 @@
 /** Motors and loads, in a box of their own. */
-import type { Part, Practice } from '../plan/plan.ts';
-import type { Box, Point } from './drawing.ts';
+import type { Part, Practice } from '../../plan/plan.ts';
+import type { Box, Point } from '../drawing.ts';
+import { circle, curve, group, line, rect, sign } from '../strokes.ts';
 import { middleOf } from './frame.ts';
-import { circle, curve, group, line, rect, sign } from './pen.ts';
 
 /** px left free inside the box of a glyph */
 const MARGIN = 0.75;

@@ -2,10 +2,10 @@
  * Where each symbol goes: low voltage above, mains below; in each the columns of a ladder, from the live rail on the
  * left to what is fed on the right. A rung's contacts stand one below the other, and long banks take several columns.
  */
-import type { Circuit } from '../circuit/circuit.ts';
-import type { Side } from './drawing.ts';
-import { type NetSides, type Ranked, rankSymbols, type Section } from './rank.ts';
-import type { SymbolSpec } from './specs.ts';
+import type { Circuit } from '../../circuit/circuit.ts';
+import type { Side } from '../drawing.ts';
+import { type NetSides, type Ranked, rankSymbols, type Section } from './rank-symbols.ts';
+import type { SymbolSpec } from './symbol-specs.ts';
 
 export interface Placed {
   readonly spec: SymbolSpec;

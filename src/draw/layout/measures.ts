@@ -1,6 +1,6 @@
 /** Sizes a drawing is laid out with: pixels for SVG, columns and lines for a terminal. */
-import { columns } from '../text/wrap.ts';
-import type { Figure, Label } from './drawing.ts';
+import { columns } from '../../text/wrap.ts';
+import type { Figure, Label } from '../drawing.ts';
 
 export interface Measures {
   /** width of a line of text */

@@ -1,9 +1,9 @@
 /** The room a figure has: its centre line, the rows of its terminals, and the leads that come in from its edges. */
-import type { Part } from '../plan/plan.ts';
-import { xml } from '../text/xml.ts';
-import type { Box, DrawnSymbol, DrawnTerminal, Point, Side } from './drawing.ts';
-import type { FigureOptions } from './figures.ts';
-import { line } from './pen.ts';
+import type { Part } from '../../plan/plan.ts';
+import { xml } from '../../text/xml.ts';
+import type { Box, DrawnSymbol, DrawnTerminal, Point, Side } from '../drawing.ts';
+import { line } from '../strokes.ts';
+import type { FigureOptions } from './figure-svg.ts';
 
 /** Half the width of the zone in the middle that belongs to the glyph, px. */
 export const HALF = 22;

@@ -1,9 +1,9 @@
 /** What has to be drawn: the symbols of a plan with their terminals, before any of them has a place. */
-import type { Part, Plan, Pole } from '../plan/plan.ts';
-import { terminalKey } from '../plan/terminal-key.ts';
-import { printable } from '../text/escape.ts';
-import { captionOf } from './captions.ts';
-import type { Figure, Side } from './drawing.ts';
+import type { Part, Plan, Pole } from '../../plan/plan.ts';
+import { terminalKey } from '../../plan/terminal-key.ts';
+import { printable } from '../../text/escape.ts';
+import { captionOf } from '../captions.ts';
+import type { Figure, Side } from '../drawing.ts';
 
 export interface TerminalSpec {
   readonly key: string;

@@ -1,9 +1,9 @@
 /** Widths: where the columns of symbols and the channels between them lie. */
-import type { Line } from './lines.ts';
+import type { Line } from './conductor-lines.ts';
 import type { Measures } from './measures.ts';
-import type { Placed, Placement } from './place.ts';
-import type { Tracks } from './tracks.ts';
-import type { SymbolWords } from './words.ts';
+import type { Placed, Placement } from './place-symbols.ts';
+import type { SymbolWords } from './symbol-words.ts';
+import type { Tracks } from './upright-tracks.ts';
 
 /** A column: the lines at the left of its symbols, the symbols, the lines at their right. */
 export interface Cell {

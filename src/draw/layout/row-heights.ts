@@ -1,8 +1,8 @@
 /** Heights: the y of every terminal's lines, of every lane, of every symbol. */
-import type { Label } from './drawing.ts';
-import type { Line, Slot } from './lines.ts';
+import type { Label } from '../drawing.ts';
+import type { Line, Slot } from './conductor-lines.ts';
 import type { Measures } from './measures.ts';
-import type { Placed, Placement } from './place.ts';
+import type { Placed, Placement } from './place-symbols.ts';
 
 export interface Rows {
   /** top of each symbol's box and its height, by id */

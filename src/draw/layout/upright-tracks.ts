@@ -1,7 +1,7 @@
 /** Upright pieces: which track of a channel each takes, so that no two of them meet. */
-import { type End, isRail, type Line, type Slot } from './lines.ts';
+import { type End, isRail, type Line, type Slot } from './conductor-lines.ts';
 import type { Measures } from './measures.ts';
-import type { Rows } from './rows.ts';
+import type { Rows } from './row-heights.ts';
 
 /** An upright piece of a line in one channel. */
 export interface Upright {

@@ -1,8 +1,8 @@
 /** Contacts: of gates, switches, buttons, cutouts and relays. Each way from a common terminal is a group of its own. */
-import type { Pole } from '../plan/plan.ts';
-import { wayGroup } from './contact-states.ts';
-import type { DrawnTerminal, Point } from './drawing.ts';
-import { changeover } from './figures-changeover.ts';
+import type { Pole } from '../../plan/plan.ts';
+import type { DrawnTerminal, Point } from '../drawing.ts';
+import { DASHED, dot, line, rect } from '../strokes.ts';
+import { changeover } from './changeover.ts';
 import {
   barePlain,
   bars,
@@ -20,7 +20,8 @@ import {
   timeArrow,
   valves,
   wedge,
-} from './figures-glyphs.ts';
+} from './contact-glyphs.ts';
+import { wayGroup } from './contact-states.ts';
 import {
   alongRow,
   type Frame,
@@ -33,7 +34,6 @@ import {
   rowOf,
   terminal,
 } from './frame.ts';
-import { DASHED, dot, line, rect } from './pen.ts';
 
 /** A common terminal with what it is joined to. */
 interface Contact {

@@ -1,7 +1,7 @@
 /** Where conductors join: the points at which lines of one terminal part. */
-import type { Point } from './drawing.ts';
-import { type End, isRail, otherEnd, type Slot } from './lines.ts';
-import { yOf } from './tracks.ts';
+import type { Point } from '../drawing.ts';
+import { type End, isRail, otherEnd, type Slot } from './conductor-lines.ts';
+import { yOf } from './upright-tracks.ts';
 
 /** x of the track on which the upright piece at an end runs, and y of a line's lane. */
 export interface Places {

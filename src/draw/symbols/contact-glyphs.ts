@@ -2,8 +2,9 @@
  * What stands between the two leads of one contact, in both states. Coordinates are those of a `Place`: `u` from -22
  * to 22 along the current, `v` from -16 to 16 across it; the middle of the row is 0, 0.
  */
+
+import { circle, curve, DASHED, dot, HEAVY, line, shape, sign } from '../strokes.ts';
 import { type Place, ROW } from './frame.ts';
-import { circle, curve, DASHED, dot, HEAVY, line, shape, sign } from './pen.ts';
 
 /** A contact that one movement makes, or breaks. */
 export type Form = 'make' | 'break';

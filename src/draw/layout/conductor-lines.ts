@@ -1,11 +1,11 @@
 /** The conductors between placed symbols: which channel each end goes to, which lane it crosses by, where its words stand. */
-import type { Plan } from '../plan/plan.ts';
-import { terminalKey } from '../plan/terminal-key.ts';
-import { coreLetters, coreWords } from './captions.ts';
-import type { Side } from './drawing.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { terminalKey } from '../../plan/terminal-key.ts';
+import { coreLetters, coreWords } from '../captions.ts';
+import type { Side } from '../drawing.ts';
 import type { Measures } from './measures.ts';
-import { type Placed, sideOf } from './place.ts';
-import type { TerminalSpec } from './specs.ts';
+import { type Placed, sideOf } from './place-symbols.ts';
+import type { TerminalSpec } from './symbol-specs.ts';
 
 /** A terminal at its place, with the lines that leave it. */
 export interface Slot {

@@ -1,7 +1,7 @@
 /** The group of one way of a contact, in the state it has or in both. */
-import type { DrawnTerminal } from './drawing.ts';
+import type { DrawnTerminal } from '../drawing.ts';
+import { group } from '../strokes.ts';
 import { type Frame, nameOf } from './frame.ts';
-import { group } from './pen.ts';
 
 /** What of a way is drawn always, and in each state. */
 export interface States {

@@ -2,21 +2,15 @@
  * Figures of circuit symbols as SVG, in strokes of one colour: ladder symbols in the tradition of NFPA 79 and ANSI
  * Y32.2, or those of IEC 60617.
  */
-import type { Part } from '../plan/plan.ts';
-import { xml } from '../text/xml.ts';
-import type { DrawnSymbol } from './drawing.ts';
-import { selectorFigure } from './figures-changeover.ts';
-import { contactFigure } from './figures-contacts.ts';
-import {
-  connectorFigure,
-  enclosureFigure,
-  jointFigure,
-  machineFigure,
-  supplyFigure,
-} from './figures-mains.ts';
-import { coilBlock, twoTerminalFigure } from './figures-parts.ts';
+import type { Part } from '../../plan/plan.ts';
+import { xml } from '../../text/xml.ts';
+import type { DrawnSymbol } from '../drawing.ts';
+import { selectorFigure } from './changeover.ts';
+import { contactFigure } from './contacts.ts';
 import { type Frame, frameOf } from './frame.ts';
-import { pluggedFigures } from './plugged.ts';
+import { connectorFigure, enclosureFigure, jointFigure, machineFigure, supplyFigure } from './mains.ts';
+import { pluggedFigures } from './plugged-in.ts';
+import { coilBlock, twoTerminalFigure } from './two-terminal.ts';
 
 export interface FigureOptions {
   readonly practice: 'nec' | 'iec';
