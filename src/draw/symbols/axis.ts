@@ -1,5 +1,6 @@
 /** The line on which a part with two terminals is drawn: across its box, or down it where both stand on one side. */
 import type { DrawnTerminal, Point } from '../drawing.ts';
+import { rect } from '../strokes.ts';
 import { type Frame, HALF, inward, JOG, joggedLead, lead, type Place, room, rowOf } from './frame.ts';
 
 export interface Axis {
@@ -48,4 +49,22 @@ export function axisLeads(frame: Frame, axis: Axis, half: number): string {
       return joggedLead(frame, drawn, jog, end);
     })
     .join('');
+}
+
+/** A glyph on an axis: `half` is half its length along the axis, px. */
+export interface AxisGlyph {
+  readonly half: number;
+  readonly ink: string;
+}
+
+/** A box on the axis, `half` px along it and `across` px to either side. */
+export function boxOn(axis: Axis, half: number, across: number, middle = 0): string {
+  const a = axis.place(-half, middle - across);
+  const b = axis.place(half, middle + across);
+  return rect({
+    x: Math.min(a.x, b.x),
+    y: Math.min(a.y, b.y),
+    width: Math.abs(a.x - b.x),
+    height: Math.abs(a.y - b.y),
+  });
 }

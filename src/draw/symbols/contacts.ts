@@ -3,37 +3,10 @@ import type { Pole } from '../../plan/plan.ts';
 import type { DrawnTerminal, Point } from '../drawing.ts';
 import { DASHED, dot, line, rect } from '../strokes.ts';
 import { changeover } from './changeover.ts';
-import {
-  barePlain,
-  bars,
-  type Form,
-  type Glyph,
-  hand,
-  type Operator,
-  parachute,
-  plunger,
-  ringArm,
-  ringBlade,
-  ringPlunger,
-  thermal,
-  thermalStep,
-  timeArrow,
-  valves,
-  wedge,
-} from './contact-glyphs.ts';
+import type { Form } from './contact-glyphs.ts';
 import { wayGroup } from './contact-states.ts';
-import {
-  alongRow,
-  type Frame,
-  inward,
-  JOG,
-  joggedLead,
-  lead,
-  type Place,
-  portOf,
-  rowOf,
-  terminal,
-} from './frame.ts';
+import { isOverload, type Style, styleOf } from './contact-styles.ts';
+import { alongRow, type Frame, inward, JOG, joggedLead, lead, portOf, rowOf, terminal } from './frame.ts';
 
 /** A common terminal with what it is joined to. */
 interface Contact {
@@ -42,26 +15,12 @@ interface Contact {
   readonly break: DrawnTerminal | undefined;
 }
 
-/** How the contacts of a figure look. */
-interface Style {
-  readonly glyph: (place: Place, form: Form) => Glyph;
-  /** set where make and break share one arm */
-  readonly arm?: { readonly operator: Operator | undefined; readonly ends: 'hooks' | 'rings' };
-}
-
 /** The pole a symbol stands for: `K1/2` is the second. */
 function poleOf(frame: Frame): Pole | undefined {
   const { part, symbol } = frame;
   if (!('poles' in part)) return undefined;
   const index = Number(/\/(\d+)$/.exec(symbol.id)?.[1] ?? 1);
   return part.poles.find((pole) => pole.index === index);
-}
-
-function isOverload(frame: Frame): boolean {
-  return (
-    frame.symbol.figure === 'cutout' &&
-    ['95', '96', '97', '98'].some((name) => terminal(frame, name) !== undefined)
-  );
 }
 
 /** A common terminal that another pole shares, and whose place is there: its lead starts in the middle of nowhere. */
@@ -91,54 +50,6 @@ function contactsOf(frame: Frame): readonly Contact[] {
   const ordinary = named('COM', 'NO', 'NC');
   if (!isOverload(frame)) return ordinary;
   return [...ordinary, ...named('95', undefined, '96'), ...named('97', '98', undefined)];
-}
-
-/** When the contacts of a timer are late; undefined for other parts. */
-function delayOf(frame: Frame): 'operate' | 'release' | undefined {
-  if (frame.part.kind !== 'timer') return undefined;
-  return frame.part.function === 'on-delay' ? 'operate' : 'release';
-}
-
-/** IEC 60617: one arm, and a qualifier that tells what moves it. */
-function iecStyle(frame: Frame, worked: boolean): Style {
-  const delay = delayOf(frame);
-  const operators: Partial<Record<string, Operator | undefined>> = {
-    gate: wedge,
-    switch: hand,
-    button: plunger,
-    cutout: thermal,
-    pole: delay === undefined ? undefined : parachute(delay),
-  };
-  const operator = worked ? operators[frame.symbol.figure] : undefined;
-  return {
-    glyph: (place, form) => barePlain(place, form, operator),
-    arm: { operator, ends: 'hooks' },
-  };
-}
-
-/** Ladder symbols: a contact for each way. */
-function necStyle(frame: Frame): Style {
-  const delay = delayOf(frame);
-  switch (frame.symbol.figure) {
-    case 'gate':
-      return { glyph: (place, form) => ringArm(place, form, wedge) };
-    case 'switch':
-      return { glyph: (place) => ringBlade(place), arm: { operator: undefined, ends: 'rings' } };
-    case 'button':
-      return { glyph: ringPlunger };
-    case 'cutout':
-      if (isOverload(frame)) return { glyph: (place, form) => bars(place, form, 'OL') };
-      return { glyph: (place, form) => ringArm(place, form, thermalStep) };
-    default:
-      if (delay !== undefined) return { glyph: (place, form) => ringArm(place, form, timeArrow(delay)) };
-      return { glyph: (place, form) => bars(place, form) };
-  }
-}
-
-/** How contacts look; `worked` is false for one that a link ties to the operator of another. */
-function styleOf(frame: Frame, worked: boolean): Style {
-  if (frame.symbol.figure === 'static-pole') return { glyph: valves };
-  return frame.options.practice === 'iec' ? iecStyle(frame, worked) : necStyle(frame);
 }
 
 /** Contacts in the rows of the terminals they lead to, on one bus from the common terminal. */

@@ -4,63 +4,48 @@
  */
 import type { Part } from '../../plan/plan.ts';
 import { xml } from '../../text/xml.ts';
-import type { DrawnSymbol } from '../drawing.ts';
-import { selectorFigure } from './changeover.ts';
+import type { DrawnSymbol, Figure } from '../drawing.ts';
+import { coilBlock, coilGlyph } from './coil.ts';
+import { connectorFigure } from './connector.ts';
 import { contactFigure } from './contacts.ts';
-import { type Frame, frameOf } from './frame.ts';
-import { connectorFigure, enclosureFigure, jointFigure, machineFigure, supplyFigure } from './mains.ts';
+import { diodeGlyph, ledGlyph } from './diode.ts';
+import { enclosureFigure } from './enclosure.ts';
+import { type FigureOptions, type Frame, frameOf } from './frame.ts';
+import { jointFigure } from './joint.ts';
+import { machineFigure } from './machine.ts';
 import { pluggedFigures } from './plugged-in.ts';
-import { coilBlock, twoTerminalFigure } from './two-terminal.ts';
+import { selectorFigure } from './selector.ts';
+import { supplyFigure } from './supply.ts';
+import { batteryGlyph, fuseGlyph, lampGlyph, resistorGlyph, twoTerminal } from './two-terminal.ts';
 
-export interface FigureOptions {
-  readonly practice: 'nec' | 'iec';
-  /** whether the contact between two terminals (canonical names of the part: `COM`, `NO` or `13`, `14`) is made */
-  readonly made: (common: string, other: string) => boolean;
-  /** true: each contact is drawn in both states, for a page to choose from */
-  readonly both?: boolean;
-  /** the part of a name, for what is plugged into an outlet; without it a machine takes its phases from the outlet */
-  readonly partOf?: (name: string) => Part | undefined;
-}
+const batteryFigure = twoTerminal(batteryGlyph, '+', '-');
 
-function ink(frame: Frame): string {
-  const { figure } = frame.symbol;
-  switch (figure) {
-    case 'gate':
-    case 'switch':
-    case 'button':
-    case 'cutout':
-    case 'pole':
-    case 'static-pole':
-      return contactFigure(frame);
-    case 'selector':
-      return selectorFigure(frame);
-    case 'source':
-      return frame.part.kind === 'battery' ? twoTerminalFigure(frame) : supplyFigure(frame);
-    case 'primary':
-      return supplyFigure(frame);
-    case 'board':
-      return coilBlock(frame);
-    case 'coil':
-    case 'timer':
-    case 'diode':
-    case 'led':
-    case 'resistor':
-    case 'lamp':
-    case 'fuse':
-      return twoTerminalFigure(frame);
-    case 'plug':
-      return connectorFigure(frame);
-    case 'outlet':
-      return connectorFigure(frame) + pluggedFigures(frame);
-    case 'motor':
-    case 'load':
-      return machineFigure(frame);
-    case 'box':
-      return enclosureFigure(frame);
-    case 'joint':
-      return jointFigure(frame);
-  }
-}
+/** The figure that draws each thing a symbol stands for. */
+const FIGURES: Readonly<Record<Figure, (frame: Frame) => string>> = {
+  source: (frame) => (frame.part.kind === 'battery' ? batteryFigure(frame) : supplyFigure(frame)),
+  primary: supplyFigure,
+  gate: contactFigure,
+  switch: contactFigure,
+  button: contactFigure,
+  cutout: contactFigure,
+  selector: selectorFigure,
+  pole: contactFigure,
+  'static-pole': contactFigure,
+  coil: twoTerminal(coilGlyph, 'A1', 'A2'),
+  timer: twoTerminal(coilGlyph, 'A1', 'A2'),
+  board: coilBlock,
+  diode: twoTerminal(diodeGlyph, 'A', 'K'),
+  led: twoTerminal(ledGlyph, 'A', 'K'),
+  resistor: twoTerminal(resistorGlyph, '1', '2'),
+  lamp: twoTerminal(lampGlyph, '1', '2'),
+  fuse: twoTerminal(fuseGlyph, '1', '2'),
+  joint: jointFigure,
+  plug: connectorFigure,
+  outlet: (frame) => connectorFigure(frame) + pluggedFigures(frame),
+  motor: machineFigure,
+  load: machineFigure,
+  box: enclosureFigure,
+};
 
 const PEN =
   'stroke="currentColor" fill="none" stroke-width="1.5" stroke-linecap="round" stroke-linejoin="round"';
@@ -73,5 +58,5 @@ const PEN =
  */
 export function figureSvg(symbol: DrawnSymbol, part: Part, options: FigureOptions): string {
   const frame = frameOf(symbol, part, options);
-  return `<g class="figure ${symbol.figure}" data-symbol="${xml(symbol.id)}" ${PEN}>${ink(frame)}</g>`;
+  return `<g class="figure ${symbol.figure}" data-symbol="${xml(symbol.id)}" ${PEN}>${FIGURES[symbol.figure](frame)}</g>`;
 }

@@ -3,7 +3,6 @@ import type { Part } from '../../plan/plan.ts';
 import { xml } from '../../text/xml.ts';
 import type { Box, DrawnSymbol, DrawnTerminal, Point, Side } from '../drawing.ts';
 import { line } from '../strokes.ts';
-import type { FigureOptions } from './figure-svg.ts';
 
 /** Half the width of the zone in the middle that belongs to the glyph, px. */
 export const HALF = 22;
@@ -23,6 +22,17 @@ const EDGE = 0.75;
  * `v` across it.
  */
 export type Place = (u: number, v: number) => Point;
+
+/** How a figure is to be drawn. */
+export interface FigureOptions {
+  readonly practice: 'nec' | 'iec';
+  /** whether the contact between two terminals (canonical names of the part: `COM`, `NO` or `13`, `14`) is made */
+  readonly made: (common: string, other: string) => boolean;
+  /** true: each contact is drawn in both states, for a page to choose from */
+  readonly both?: boolean;
+  /** the part of a name, for what is plugged into an outlet; without it a machine takes its phases from the outlet */
+  readonly partOf?: (name: string) => Part | undefined;
+}
 
 export interface Frame {
   readonly symbol: DrawnSymbol;

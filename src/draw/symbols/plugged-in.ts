@@ -1,9 +1,9 @@
 /** What is plugged into an outlet, each in its own box, with the dashed line of its cord. */
 import type { Box, Point } from '../drawing.ts';
 import { DASHED, line } from '../strokes.ts';
+import { connectorBody } from './connector.ts';
 import { CORD, type Frame } from './frame.ts';
 import { loadGlyph, motorGlyph } from './machine-glyphs.ts';
-import { connectorBody } from './mains.ts';
 
 function overlap(a: number, aLength: number, b: number, bLength: number): boolean {
   return Math.max(a, b) < Math.min(a + aLength, b + bLength);
