@@ -5,13 +5,15 @@ import { verdictLine } from '../findings/report-sentences.ts';
 import type { Plan, Run } from '../plan/plan.ts';
 import { ascii, printable } from '../text/escape.ts';
 import { wrap } from '../text/wrap.ts';
-import { coreLetters, lengthWords, restWords } from './captions.ts';
+import { lengthWords } from './caption-words.ts';
 import { drawCharacters } from './characters.ts';
+import { coreLetters } from './core-words.ts';
 import type { Shown } from './current-shown.ts';
 import type { Drawing } from './drawing.ts';
+import { findingMarks, listed } from './finding-marks.ts';
 import { type LayoutInput, layOut } from './layout/layout.ts';
 import { CHARACTERS } from './layout/measures.ts';
-import { findingMarks, listed } from './sheet.ts';
+import { stateWords } from './state-words.ts';
 
 export interface TerminalInput {
   readonly plan: Plan;
@@ -31,7 +33,7 @@ export function renderDrawing(input: TerminalInput, width: number, unicode: bool
   const drawing = fitted(input, width);
   const clean = unicode ? printable : (text: string) => ascii(printable(text));
   const say = (text: string, first = '', rest?: string) => wrap(clean(text), width, first, rest);
-  const state = input.state.length === 0 ? restWords(input.plan) : input.state.join(', ');
+  const state = stateWords(input.plan, input.state);
   const found = listed(input.report.findings);
   return [
     ...say(`${input.plan.title}, drawn with ${state}`),

@@ -1,7 +1,7 @@
 /** The conductors between placed symbols: which channel each end goes to, which lane it crosses by, where its words stand. */
 import type { Plan } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
-import { coreLetters, coreWords } from '../captions.ts';
+import { coreLetters, coreWords } from '../core-words.ts';
 import type { Side } from '../drawing.ts';
 import type { Measures } from './measures.ts';
 import { type Placed, sideOf } from './place-symbols.ts';

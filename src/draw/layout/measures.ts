@@ -1,6 +1,7 @@
 /** Sizes a drawing is laid out with: pixels for SVG, columns and lines for a terminal. */
 import { columns } from '../../text/wrap.ts';
 import type { Figure, Label } from '../drawing.ts';
+import { traitsOf } from '../figure-traits.ts';
 
 export interface Measures {
   /** width of a line of text */
@@ -61,9 +62,6 @@ export function fontSize(what: Label['what']): number {
 /** Advance of a letter as a share of the font size; monospaced faces have 0.6, and some room is kept. */
 const ADVANCE = 0.615;
 
-/** Tall figures: what is drawn round its terminals' lines, px. */
-const TALL = new Set<Figure>(['motor', 'load', 'coil', 'timer', 'lamp', 'led', 'board']);
-
 export const PIXELS: Measures = {
   width: (text, what) => columns(text) * SIZE[what].font * ADVANCE + 2,
   height: (what) => SIZE[what].height,
@@ -73,7 +71,7 @@ export const PIXELS: Measures = {
   figure: (figure) => ({
     width: figure === 'joint' ? 10 : 48,
     head: figure === 'joint' ? 8 : 18,
-    foot: TALL.has(figure) ? 18 : figure === 'joint' ? 8 : 12,
+    foot: traitsOf(figure).tall ? 18 : figure === 'joint' ? 8 : 12,
   }),
   plugged: { width: 44, height: 44 },
   rowGap: 24,

@@ -3,8 +3,11 @@
  * left to what is fed on the right. A rung's contacts stand one below the other, and long banks take several columns.
  */
 import type { Circuit } from '../../circuit/circuit.ts';
+import { push } from '../../circuit/maps.ts';
 import type { Side } from '../drawing.ts';
-import { type NetSides, type Ranked, rankSymbols, type Section } from './rank-symbols.ts';
+import type { Section } from '../figure-traits.ts';
+import type { NetSides } from './home-section.ts';
+import { type Ranked, rankSymbols } from './rank-symbols.ts';
 import type { SymbolSpec } from './symbol-specs.ts';
 
 export interface Placed {
@@ -51,9 +54,7 @@ function groupsOf(ranked: readonly Ranked[], section: Section): Ranked[][] {
   const groups = new Map<number, Ranked[]>();
   for (const r of ranked) {
     if (r.section !== section) continue;
-    const group = groups.get(r.group);
-    if (group) group.push(r);
-    else groups.set(r.group, [r]);
+    push(groups, r.group, r);
   }
   return [...groups.values()];
 }
@@ -166,9 +167,7 @@ class Sheet {
 function levelsOf(items: readonly Ranked[]): Ranked[][] {
   const levels = new Map<number, Ranked[]>();
   for (const r of items) {
-    const level = levels.get(r.level);
-    if (level) level.push(r);
-    else levels.set(r.level, [r]);
+    push(levels, r.level, r);
   }
   return [...levels.entries()].sort((a, b) => a[0] - b[0]).map(([, level]) => level);
 }

@@ -1,6 +1,6 @@
 /** The drawing on a page: contacts in both states for the script to choose from, and places to tap. */
 
-import { numbered } from '../../draw/sheet.ts';
+import { numbered } from '../../draw/finding-marks.ts';
 import { num } from '../../draw/strokes.ts';
 import { xml } from '../../text/xml.ts';
 import type { PageParts } from './parts.ts';

@@ -1,7 +1,7 @@
 /** Hand-made symbols, one or more of every figure, as a layout in pixels would place them. */
 
-import type { DrawnSymbol, DrawnTerminal, Figure, Point, Side } from '../../src/draw/drawing.ts';
-import type { Contact, Part, Pole } from '../../src/plan/plan.ts';
+import type { DrawnSymbol, DrawnTerminal, Figure, Point, Side } from '../../../src/draw/drawing.ts';
+import type { Contact, Part, Pole } from '../../../src/plan/plan.ts';
 
 export interface Sample {
   readonly title: string;

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../src/draw/drawing.ts';
-import { layOut } from '../../src/draw/layout/layout.ts';
-import { CHARACTERS, type Measures, PIXELS } from '../../src/draw/layout/measures.ts';
-import { readPlan } from '../../src/plan/read.ts';
-import { Study } from '../../src/study/study.ts';
-import { faultsOf } from './geometry.ts';
-import { allExamples, generatedPlans } from './plans.ts';
+import type { Drawing } from '../../../src/draw/drawing.ts';
+import { layOut } from '../../../src/draw/layout/layout.ts';
+import { CHARACTERS, type Measures, PIXELS } from '../../../src/draw/layout/measures.ts';
+import { readPlan } from '../../../src/plan/read.ts';
+import { Study } from '../../../src/study/study.ts';
+import { faultsOf } from '../geometry.ts';
+import { allExamples, generatedPlans } from '../plans.ts';
 
 /** Faults of a plan's drawing, with the measures and columns at which they show. */
 function faults(text: string, name: string): string[] {

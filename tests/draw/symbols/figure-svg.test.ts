@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { DrawnSymbol, Figure } from '../../src/draw/drawing.ts';
-import { figureSvg } from '../../src/draw/symbols/figure-svg.ts';
-import type { Part } from '../../src/plan/plan.ts';
+import type { DrawnSymbol, Figure } from '../../../src/draw/drawing.ts';
+import { figureSvg } from '../../../src/draw/symbols/figure-svg.ts';
+import type { Part } from '../../../src/plan/plan.ts';
+import { all, type Element, extent, ofClass, pathPoints, readSvg } from '../svg-reader.ts';
 import { base, pole, type Rows, SAMPLES, type Sample, symbolOf } from './figure-samples.ts';
-import { all, type Element, extent, ofClass, pathPoints, readSvg } from './svg-reader.ts';
 
 const PRACTICES = ['nec', 'iec'] as const;
 type Practice = (typeof PRACTICES)[number];
