@@ -42,9 +42,9 @@ export function placeSymbols(
   columns: number,
 ): Placement {
   const ranked = rankSymbols(specs, circuit, sides);
-  const low = new Sheet(columns, 0);
+  const low = new SectionBands(columns, 0);
   for (const group of groupsOf(ranked, 'low')) low.add(group);
-  const mains = new Sheet(columns, low.end);
+  const mains = new SectionBands(columns, low.end);
   for (const group of groupsOf(ranked, 'mains')) mains.add(group);
   const placed = [...low.placed, ...mains.placed];
   return { placed, columns, lowBands: low.end, bands: mains.end };
@@ -62,7 +62,8 @@ function groupsOf(ranked: readonly Ranked[], section: Section): Ranked[][] {
 /** Fewest symbols that a column must hold before a bank is spread over more of them. */
 const WORTH_SPREADING = 4;
 
-class Sheet {
+/** The symbols of one section, placed group by group from its first band down. */
+class SectionBands {
   readonly placed: Placed[] = [];
   end: number;
 

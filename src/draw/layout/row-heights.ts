@@ -3,6 +3,7 @@ import type { Label } from '../drawing.ts';
 import type { Line, Slot } from './conductor-lines.ts';
 import type { Measures } from './measures.ts';
 import type { Placed, Placement } from './place-symbols.ts';
+import { pluggedHeight } from './plugged-words.ts';
 
 export interface Rows {
   /** top of each symbol's box and its height, by id */
@@ -175,12 +176,6 @@ class Stack {
       }),
     );
   }
-}
-
-/** Height of the parts plugged into a symbol with their words. */
-export function pluggedHeight(p: Placed, m: Measures): number {
-  const words = m.brief ? m.height('name') : m.height('name') + m.height('caption');
-  return p.spec.plugged.length * (words + m.plugged.height);
 }
 
 function labelled(port: Slot['ports'][0], where: 'above' | 'below'): boolean {
