@@ -10,7 +10,8 @@ import { solveNetwork } from '../electric/solve.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
 import type { Basis } from './basis.ts';
 import { type CoilRow, RowFinder } from './coil-rows.ts';
-import { type Corner, figuresFor } from './corners.ts';
+import { figuresFor } from './corner-figures.ts';
+import type { Corner } from './corners.ts';
 import { Situations, type Standing } from './situations.ts';
 
 /** The electrical side of a study: the circuit with its cores apart, and solvers by island and corner. */

@@ -1,7 +1,9 @@
 import { copperFactor } from '../../ratings/coil.ts';
+import { coilOf, warmCelsius } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
 import { type CoilState, worstRow } from '../../study/coil-states.ts';
-import { ambientOf, coilOf, figuresFor, warmCelsius } from '../../study/corners.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
+import { ambientOf } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';

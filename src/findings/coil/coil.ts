@@ -1,6 +1,7 @@
+import { warmCelsius } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
 import type { CoilState } from '../../study/coil-states.ts';
-import { figuresFor, warmCelsius } from '../../study/corners.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import { loopOf } from '../../study/loop-path.ts';

@@ -6,7 +6,7 @@ import type { Cable, LoadPart, MotorPart, PlugPart, Run } from '../../plan/plan.
 import { motorCurrents } from '../../ratings/motor.ts';
 import { tables } from '../../ratings/tables.ts';
 import { gaugeWithin, thickerSizes } from '../../ratings/wire.ts';
-import { figuresFor } from '../../study/corners.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loadVolts, runningState, runningStates, solveMains } from '../../study/mains-flows.ts';
 import type { Study } from '../../study/study.ts';
