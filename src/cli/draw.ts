@@ -36,7 +36,7 @@ async function run(file: string, flags: DrawFlags, session: Session): Promise<vo
   if (study === undefined) return;
   const input = await prepared(study, flags);
   if (flags.output === undefined) {
-    const { renderDrawing } = await import('../draw/terminal.ts');
+    const { renderDrawing } = await import('../draw/terminal-window.ts');
     const { stdout, env } = session.io;
     const unicode = flags.ascii !== true && wantsUnicode(stdout, env);
     session.out.write(renderDrawing(input, widthFor(flags.width, stdout), unicode));

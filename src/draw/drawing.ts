@@ -1,7 +1,9 @@
 /**
- * A plan laid out: symbols, conductors and words at their places. Plain data; the writers of SVG and of characters turn
- * it into a picture. Lengths are in units of the measures it was laid out with: px, or columns and lines of a terminal.
- * y grows downwards.
+ * Pictures of a circuit: a plan laid out as symbols, conductors and words at their places, and written as SVG or as
+ * characters. Nothing here judges a circuit or works out what it does.
+ *
+ * A drawing is plain data. Lengths are in units of the measures it was laid out with: px, or columns and lines of a
+ * terminal. y grows downwards.
  */
 
 export interface Point {

@@ -1,7 +1,7 @@
 /** How a drawing lies on paper: which columns, which way round, at which scale, and on how large a sheet. */
 import type { Drawing } from './drawing.ts';
-import { type LayoutInput, layOut } from './layout.ts';
-import { PIXELS } from './measures.ts';
+import { type LayoutInput, layOut } from './layout/layout.ts';
+import { PIXELS } from './layout/measures.ts';
 
 export type PaperSize = 'a4' | 'letter';
 

@@ -1,16 +1,17 @@
 /** A printed sheet as one SVG: the drawing, the findings marked in it, and the title block. */
 
-import type { Finding, Report } from '../findings/report-model.ts';
+import type { Report } from '../findings/report-model.ts';
 import { verdictLine } from '../findings/report-sentences.ts';
 import type { Plan } from '../plan/plan.ts';
 import { printable } from '../text/escape.ts';
 import { columns, wrap } from '../text/wrap.ts';
 import { xml } from '../text/xml.ts';
-import { restWords } from './captions.ts';
 import type { Shown } from './current-shown.ts';
-import type { LayoutInput } from './layout.ts';
+import { findingMarks, listed } from './finding-marks.ts';
+import type { LayoutInput } from './layout/layout.ts';
 import { type Laid, layOnPaper, MARGIN, millimetres, type PaperSize } from './paper.ts';
-import { num } from './pen.ts';
+import { stateWords } from './state-words.ts';
+import { num } from './strokes.ts';
 import { drawingSvg, FONT } from './svg.ts';
 
 export interface SheetInput {
@@ -23,39 +24,6 @@ export interface SheetInput {
   readonly state: readonly string[];
   /** date of the plan file, `2026-11-25`; undefined where there is none */
   readonly date?: string;
-}
-
-/** Marks of the findings that people must act on: `!1` beside each part that the first speaks of. */
-export function findingMarks(findings: readonly Finding[]): Map<string, string> {
-  const marks = new Map<string, string[]>();
-  numbered(findings).forEach((f, i) => {
-    for (const part of new Set(f.parts)) marks.set(part, [...(marks.get(part) ?? []), `!${i + 1}`]);
-  });
-  return new Map([...marks].map(([part, list]) => [part, list.slice(0, MARKS_EACH).join(' ')]));
-}
-
-/** More marks beside one name than this tell nothing. */
-const MARKS_EACH = 3;
-/** Findings listed under a drawing; the report has them all. */
-const LISTED = 12;
-
-/** What a drawing tells of: findings that fail, and doubts. Notices and cautions stay in the report. */
-function told(findings: readonly Finding[]): Finding[] {
-  return findings.filter((f) => f.severity !== 'notice' && f.severity !== 'caution').slice(0, LISTED);
-}
-
-/** Those of them that are numbered in it: the ones that speak of a part. */
-export function numbered(findings: readonly Finding[]): Finding[] {
-  return told(findings).filter((f) => f.parts.length > 0);
-}
-
-/** What a drawing tells of, each with its mark; `-` for one that stands beside no part. */
-export function listed(findings: readonly Finding[]): { readonly mark: string; readonly text: string }[] {
-  const marked = numbered(findings);
-  return told(findings).map((f) => ({
-    mark: marked.includes(f) ? `!${marked.indexOf(f) + 1}` : '-',
-    text: `${f.severity.toUpperCase()}: ${f.message}`,
-  }));
 }
 
 const SIZE = 10;
@@ -99,7 +67,7 @@ function footLines(input: SheetInput, width: number): string[] {
   const findings = listed(input.report.findings).flatMap(({ mark, text }) =>
     wrap(printable(text), fit, `${mark.padEnd(2)} `, '   '),
   );
-  const state = input.state.length === 0 ? restWords(input.plan) : input.state.join(', ');
+  const state = stateWords(input.plan, input.state);
   const live = input.state.length === 0 ? '' : ' Live conductors are drawn heavier.';
   const how = `Drawn with ${state}.${live} On a core: number of its run, colour, gauge, length. Lines join at dots and nowhere else.`;
   return [...findings, ...wrap(printable(how), fit)];

@@ -3,9 +3,9 @@ import type { Plan } from '../plan/plan.ts';
 import { xml } from '../text/xml.ts';
 import type { Shown } from './current-shown.ts';
 import type { Drawing, DrawnCore, DrawnSymbol, Label } from './drawing.ts';
-import { figureSvg } from './figures.ts';
-import { fontSize } from './measures.ts';
-import { num } from './pen.ts';
+import { fontSize } from './layout/measures.ts';
+import { num } from './strokes.ts';
+import { figureSvg } from './symbols/figure-svg.ts';
 
 export interface SvgOptions {
   readonly plan: Plan;

@@ -1,12 +1,6 @@
 /** Elimination of a network's nodes one by one, kept so that many right-hand sides cost little each. */
-
-/** Admittance between two nodes, siemens, in line with an EMF (V) that drives current from the lower node number. */
-export interface Link {
-  re: number;
-  im: number;
-  emfRe: number;
-  emfIm: number;
-}
+import { ByDegree } from './by-degree.ts';
+import { addLink, type Link } from './links.ts';
 
 /**
  * The network as rows: node `order[k]` was taken out k-th; its neighbours at that moment, all taken out later, stand in
@@ -29,49 +23,6 @@ export interface Elimination {
 }
 
 /**
- * Puts an admittance in line with an EMF from `a` to `b` beside what joins the two nodes already (Millman's theorem):
- * the current from a to b is y·(V(a) - V(b) + emf).
- */
-export function addLink(
-  rows: readonly Map<number, Link>[],
-  a: number,
-  b: number,
-  re: number,
-  im: number,
-  emfRe = 0,
-  emfIm = 0,
-): void {
-  if (a === b) return;
-  const sign = a < b ? 1 : -1;
-  const er = sign * emfRe;
-  const ei = sign * emfIm;
-  const known = rows[a]!.get(b);
-  if (!known) {
-    const made: Link = { re, im, emfRe: er, emfIm: ei };
-    rows[a]!.set(b, made);
-    rows[b]!.set(a, made);
-    return;
-  }
-  if (er !== known.emfRe || ei !== known.emfIm) weigh(known, re, im, er, ei);
-  known.re += re;
-  known.im += im;
-}
-
-/** EMF of two links side by side: the mean of both, weighted by admittance. */
-function weigh(known: Link, re: number, im: number, er: number, ei: number): void {
-  const dr = er - known.emfRe;
-  const di = ei - known.emfIm;
-  const nr = re * dr - im * di;
-  const ni = re * di + im * dr;
-  const sr = known.re + re;
-  const si = known.im + im;
-  const size = sr * sr + si * si;
-  if (size === 0) return;
-  known.emfRe += (nr * sr + ni * si) / size;
-  known.emfIm += (ni * sr - nr * si) / size;
-}
-
-/**
  * Star-mesh elimination (Kron's reduction, which is Gaussian elimination of the nodal matrix) in minimum-degree order.
  * Node k with admittances g_i to its neighbours and S = Σg becomes g_i·g_j/S between each two of them. Sums only, no
  * difference is ever formed, so a milliohm beside a megohm loses no digits (Grassmann, Taksar and Heyman 1985); sources stay
@@ -79,24 +30,54 @@ function weigh(known: Link, re: number, im: number, er: number, ei: number): voi
  * node of each connected component is its reference. `rows` is emptied.
  */
 export function eliminate(rows: Map<number, Link>[]): Elimination {
-  const n = rows.length;
-  const order = new Int32Array(n);
-  const place = new Int32Array(n);
-  const start = new Int32Array(n + 1);
-  const inverseRe = new Float64Array(n);
-  const inverseIm = new Float64Array(n);
-  const drivenRe = new Float64Array(n);
-  const drivenIm = new Float64Array(n);
-  const columns: number[] = [];
-  const shareRe: number[] = [];
-  const shareIm: number[] = [];
-  const queue = new ByDegree(rows);
-  const gone = new Map<number, Link>();
-  for (let k = 0; k < n; k++) {
-    const node = queue.next();
-    const row = rows[node]!;
-    order[k] = node;
-    place[node] = k;
+  const taking = new Taking(rows);
+  for (let k = 0; k < rows.length; k++) taking.takeOut(k);
+  return taking.result();
+}
+
+/** The elimination while its nodes are taken out, one after the other. */
+class Taking {
+  private readonly order: Int32Array;
+  private readonly place: Int32Array;
+  private readonly start: Int32Array;
+  private readonly inverseRe: Float64Array;
+  private readonly inverseIm: Float64Array;
+  private readonly drivenRe: Float64Array;
+  private readonly drivenIm: Float64Array;
+  private readonly columns: number[] = [];
+  private readonly shareRe: number[] = [];
+  private readonly shareIm: number[] = [];
+  private readonly queue: ByDegree;
+  private readonly gone = new Map<number, Link>();
+
+  constructor(private readonly rows: Map<number, Link>[]) {
+    const n = rows.length;
+    this.order = new Int32Array(n);
+    this.place = new Int32Array(n);
+    this.start = new Int32Array(n + 1);
+    this.inverseRe = new Float64Array(n);
+    this.inverseIm = new Float64Array(n);
+    this.drivenRe = new Float64Array(n);
+    this.drivenIm = new Float64Array(n);
+    this.queue = new ByDegree(rows);
+  }
+
+  takeOut(k: number): void {
+    const node = this.queue.next();
+    const row = this.rows[node]!;
+    this.order[k] = node;
+    this.place[node] = k;
+    this.#invert(k, row);
+    const first = this.columns.length;
+    this.#share(k, node, row);
+    this.start[k + 1] = this.columns.length;
+    this.#mesh(node, row, first);
+    for (const other of row.keys()) this.queue.changed(other);
+    // Not cleared: that would make a table anew for every node.
+    this.rows[node] = this.gone;
+  }
+
+  #invert(k: number, row: ReadonlyMap<number, Link>): void {
     let sumRe = 0;
     let sumIm = 0;
     for (const g of row.values()) {
@@ -105,22 +86,32 @@ export function eliminate(rows: Map<number, Link>[]): Elimination {
     }
     const size = sumRe * sumRe + sumIm * sumIm;
     if (size > 0) {
-      inverseRe[k] = sumRe / size;
-      inverseIm[k] = -sumIm / size;
+      this.inverseRe[k] = sumRe / size;
+      this.inverseIm[k] = -sumIm / size;
     }
-    const first = columns.length;
+  }
+
+  /** Shares of the node's current, and what the sources alone give it; its neighbours forget it. */
+  #share(k: number, node: number, row: ReadonlyMap<number, Link>): void {
+    const { shareRe, shareIm } = this;
+    const ir = this.inverseRe[k]!;
+    const ii = this.inverseIm[k]!;
     for (const [other, g] of row) {
-      columns.push(other);
-      shareRe.push(g.re * inverseRe[k]! - g.im * inverseIm[k]!);
-      shareIm.push(g.re * inverseIm[k]! + g.im * inverseRe[k]!);
-      rows[other]!.delete(node);
+      const c = this.columns.length;
+      this.columns.push(other);
+      shareRe.push(g.re * ir - g.im * ii);
+      shareIm.push(g.re * ii + g.im * ir);
+      this.rows[other]!.delete(node);
       // From the node to the other: the current that way is y·(V(node) - V(other) + emf), so V(node) has -emf in it.
-      const c = columns.length - 1;
       const sign = node < other ? -1 : 1;
-      drivenRe[k]! += sign * (shareRe[c]! * g.emfRe - shareIm[c]! * g.emfIm);
-      drivenIm[k]! += sign * (shareRe[c]! * g.emfIm + shareIm[c]! * g.emfRe);
+      this.drivenRe[k]! += sign * (shareRe[c]! * g.emfRe - shareIm[c]! * g.emfIm);
+      this.drivenIm[k]! += sign * (shareRe[c]! * g.emfIm + shareIm[c]! * g.emfRe);
     }
-    start[k + 1] = columns.length;
+  }
+
+  /** A link between each two of the node's neighbours, those in `columns` from `first` on. */
+  #mesh(node: number, row: ReadonlyMap<number, Link>, first: number): void {
+    const { columns, shareRe, shareIm } = this;
     for (let i = first; i < columns.length; i++) {
       const a = columns[i]!;
       const g = row.get(a)!;
@@ -130,7 +121,7 @@ export function eliminate(rows: Map<number, Link>[]): Elimination {
         const h = row.get(b)!;
         const sb = node < b ? 1 : -1;
         addLink(
-          rows,
+          this.rows,
           a,
           b,
           g.re * shareRe[j]! - g.im * shareIm[j]!,
@@ -140,51 +131,22 @@ export function eliminate(rows: Map<number, Link>[]): Elimination {
         );
       }
     }
-    for (const other of row.keys()) queue.changed(other);
-    // Not cleared: that would make a table anew for every node.
-    rows[node] = gone;
-  }
-  return {
-    order,
-    place,
-    start,
-    columns: Int32Array.from(columns),
-    shareRe: Float64Array.from(shareRe),
-    shareIm: Float64Array.from(shareIm),
-    drivenRe,
-    drivenIm,
-    inverseRe,
-    inverseIm,
-  };
-}
-
-/** Nodes by the number of their neighbours, fewest first. An entry may be stale; its degree is read again. */
-class ByDegree {
-  private readonly buckets: number[][] = [];
-  private readonly taken: Uint8Array;
-  private least = 0;
-
-  constructor(private readonly rows: readonly Map<number, Link>[]) {
-    this.taken = new Uint8Array(rows.length);
-    for (let node = rows.length - 1; node >= 0; node--) this.changed(node);
   }
 
-  changed(node: number): void {
-    const degree = this.rows[node]!.size;
-    while (this.buckets.length <= degree) this.buckets.push([]);
-    this.buckets[degree]!.push(node);
-    if (degree < this.least) this.least = degree;
-  }
-
-  next(): number {
-    for (;;) {
-      const node = this.buckets[this.least]!.pop();
-      if (node === undefined) this.least++;
-      else if (this.taken[node] === 0 && this.rows[node]!.size === this.least) {
-        this.taken[node] = 1;
-        return node;
-      }
-    }
+  result(): Elimination {
+    const { order, place, start, drivenRe, drivenIm, inverseRe, inverseIm } = this;
+    return {
+      order,
+      place,
+      start,
+      columns: Int32Array.from(this.columns),
+      shareRe: Float64Array.from(this.shareRe),
+      shareIm: Float64Array.from(this.shareIm),
+      drivenRe,
+      drivenIm,
+      inverseRe,
+      inverseIm,
+    };
   }
 }
 

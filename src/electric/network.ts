@@ -1,6 +1,9 @@
 /**
- * A network of impedances, held voltages and diodes between numbered nodes. Volts, amperes, ohms; phasors are RMS with
- * a real and an imaginary part. Direct current leaves the imaginary parts at zero.
+ * The one network solver: volts and amperes of impedances, held voltages and diodes between numbered nodes. It knows
+ * nothing of plans, colours or standards, and judges nothing.
+ *
+ * Volts, amperes, ohms; phasors are RMS with a real and an imaginary part. Direct current leaves the imaginary parts at
+ * zero.
  */
 
 export interface Phasor {

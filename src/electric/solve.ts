@@ -1,5 +1,6 @@
 import { UnionFind } from '../circuit/union-find.ts';
-import { addLink, driven, type Elimination, eliminate, type Link } from './eliminate.ts';
+import { driven, type Elimination, eliminate } from './eliminate.ts';
+import { addLink, type Link } from './links.ts';
 import type { Network, Phasor, Solution } from './network.ts';
 import { Offsets } from './offsets.ts';
 

@@ -6,7 +6,7 @@ import { UnionFind } from '../circuit/union-find.ts';
 import { type Figures, type Island, islandOf, type Situation } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Basis } from '../study/basis.ts';
-import { figuresFor } from '../study/corners.ts';
+import { figuresFor } from '../study/corner-figures.ts';
 import { closedWith, hasPower, pullsIn, voltsIn } from './steps.ts';
 import { solveLimited } from './supply-limits.ts';
 import { balanced } from './three-phase.ts';

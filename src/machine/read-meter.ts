@@ -5,7 +5,7 @@ import { type Figures, islandOf } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import type { Basis } from '../study/basis.ts';
-import { highestVolts } from '../study/corners.ts';
+import { highestVolts } from '../study/indicators.ts';
 import { type BenchState, settleBench } from './machine.ts';
 import { NO_WAY, ONE_METAL, ohms } from './ohms.ts';
 import type { Reading, ReadState } from './reading.ts';

@@ -2,7 +2,7 @@
 
 import type { Wire } from '../circuit/nets.ts';
 import type { Core, Plan } from '../plan/plan.ts';
-import { highestVolts } from '../study/corners.ts';
+import { highestVolts } from '../study/indicators.ts';
 import type { BenchState } from './machine.ts';
 import type { CoreReading, NetReading } from './reading.ts';
 import { clean, limitNotes } from './reading-notes.ts';

@@ -6,7 +6,7 @@ import { islandOf } from '../electric/island.ts';
 import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { BatteryPart, Plan, SupplyPart } from '../plan/plan.ts';
 import { supplyModel } from '../ratings/supply.ts';
-import { figuresFor } from '../study/corners.ts';
+import { figuresFor } from '../study/corner-figures.ts';
 import { type Fault, RANK } from './fault.ts';
 import { bareMark } from './probe-words.ts';
 

@@ -7,7 +7,7 @@ import { balanced } from '../machine/three-phase.ts';
 import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
-import { figuresFor } from '../study/corners.ts';
+import { figuresFor } from '../study/corner-figures.ts';
 import type { Study } from '../study/study.ts';
 import { liveMeasure, type Measure, ohmMeasures, type Where } from './measure.ts';
 import { DeadBench, ohmLimits } from './ohm-bench.ts';

@@ -10,7 +10,10 @@ import { primariesOf } from '../machine/supply-primaries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { copperFactor } from '../ratings/coil.ts';
 import { defaults } from '../ratings/defaults.ts';
-import { ambientOf, figuresFor, modelOf, statedOhms } from '../study/corners.ts';
+import { modelOf } from '../study/coil-models.ts';
+import { statedOhms } from '../study/contact-ohms.ts';
+import { figuresFor } from '../study/corner-figures.ts';
+import { ambientOf } from '../study/corners.ts';
 import { Resistances, type Resistor } from './resistance-graph.ts';
 
 /** Where everything stands while the meter is on ohms. */

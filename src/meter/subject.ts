@@ -4,7 +4,7 @@ import type { WiredCircuit } from '../circuit/build.ts';
 import { plugsOut } from '../machine/machine.ts';
 import { balanced } from '../machine/three-phase.ts';
 import type { Plan } from '../plan/plan.ts';
-import { figuresFor } from '../study/corners.ts';
+import { figuresFor } from '../study/corner-figures.ts';
 import { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';
 import { DeadBench } from './ohm-bench.ts';

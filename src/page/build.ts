@@ -1,9 +1,9 @@
 /** The page of one plan, from its report and the browser's code. */
 import { createHash } from 'node:crypto';
 import { shownState } from '../draw/current-shown.ts';
-import { layOut } from '../draw/layout.ts';
-import { PIXELS } from '../draw/measures.ts';
-import { findingMarks } from '../draw/sheet.ts';
+import { findingMarks } from '../draw/finding-marks.ts';
+import { layOut } from '../draw/layout/layout.ts';
+import { PIXELS } from '../draw/layout/measures.ts';
 import { drawingSvg } from '../draw/svg.ts';
 import type { Report } from '../findings/report-model.ts';
 import { isArming } from '../machine/intended-state.ts';

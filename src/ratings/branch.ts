@@ -33,17 +33,15 @@ export function largestDevice(
  * and 404.14(A): at most 2 hp and 300 V, full-load current at most 80 % of the switch.
  */
 export function snapSwitchServes(switchAmps: number, horsepower: number, volts: number): boolean | undefined {
-  if (horsepower > branchRule('snap-switch-horsepower').value || volts > 300) return false;
+  const { mostVolts } = tables.motorBranch().snapSwitches;
+  if (horsepower > branchRule('snap-switch-horsepower').value || volts > mostVolts) return false;
   const fullLoad = tableFullLoad(horsepower, volts, 1);
   if (fullLoad === undefined) return undefined;
   return fullLoad.amps <= branchRule('ac-snap-switch').value * switchAmps * (1 + 1e-9);
 }
 
-/** A, usual sizes of AC snap switches. */
-const SNAP_SWITCHES = [15, 20, 30] as const;
-
 /** Smallest usual AC snap switch for a motor of this full-load current (A), NEC 404.14(A): 80 % of its rating. */
 export function nextSwitch(fullLoad: number): number | undefined {
   const share = branchRule('ac-snap-switch').value;
-  return SNAP_SWITCHES.find((amps) => fullLoad <= share * amps * (1 + 1e-9));
+  return tables.motorBranch().snapSwitches.ratings.find((amps) => fullLoad <= share * amps * (1 + 1e-9));
 }

@@ -6,7 +6,8 @@ import { defaults } from './defaults.ts';
 import { sumFigures } from './load.ts';
 import { type Figure, horsepowerOf, motorCurrents, phasesOf } from './motor.ts';
 import { circuitRow, patternAmps, receptacleByName } from './receptacle.ts';
-import { type BreakerCurveRow, branchRule, tables } from './tables.ts';
+import type { BreakerCurveRow } from './table-rows.ts';
+import { branchRule, tables } from './tables.ts';
 
 /** Amperes of the loads against what their circuit gives them. */
 export interface CircuitJudgement {

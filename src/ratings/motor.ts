@@ -1,14 +1,8 @@
 /** What a motor or another mains load draws, running and at the moment it is switched on. */
 import type { LoadPart, MotorPart, Practice } from '../plan/plan.ts';
 import { defaults } from './defaults.ts';
-import {
-  cellStatus,
-  type MotorColumn,
-  type MotorRow,
-  type Table,
-  type TableStatus,
-  tables,
-} from './tables.ts';
+import type { MotorColumn, MotorRow, Table, TableStatus } from './table-rows.ts';
+import { cellStatus, tables } from './tables.ts';
 import { motorColumn } from './voltage-class.ts';
 
 /** stated: printed on the machine or typed in the plan; estimate: worked out from assumed figures. */

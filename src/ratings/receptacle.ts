@@ -1,12 +1,7 @@
 /** Plug and socket patterns against the voltage, phases and current they are used at. */
 import type { PlugPart, Practice } from '../plan/plan.ts';
-import {
-  cellStatus,
-  type ReceptacleCircuitRow,
-  type ReceptacleRow,
-  type TableStatus,
-  tables,
-} from './tables.ts';
+import type { ReceptacleCircuitRow, ReceptacleRow, TableStatus } from './table-rows.ts';
+import { cellStatus, socketRule, tables } from './tables.ts';
 
 /** Letters and digits only, in capitals: `nema 5-20P` and `NEMA 5-20` are one pattern. */
 function key(name: string): string {
@@ -36,8 +31,13 @@ export function receptacleByName(
   const several = rows.filter((r) => r.names.some((name) => key(name).startsWith(begun)));
   if (begun.length < LEAST_BEGUN || several.length === 0) return undefined;
   const suits = (r: ReceptacleRow) =>
-    use === undefined || (r.phases === use.phases && use.volts <= r.volts && use.volts > r.volts * 0.6);
+    use === undefined || (r.phases === use.phases && isOfSystem(use.volts, r));
   return several.find(suits) ?? several[0];
+}
+
+/** Whether a circuit of these volts is of the system that a socket is made for. */
+function isOfSystem(volts: number, row: ReceptacleRow): boolean {
+  return volts <= row.volts && volts > row.volts * socketRule('other-system-volts');
 }
 
 /** Letters of a pattern's name below which its beginning could be anything. */
@@ -76,30 +76,32 @@ export interface PlugDuty {
 export function judgePlug(duty: PlugDuty): PlugJudgement[] {
   if (duty.pattern !== undefined && duty.pattern.toLowerCase() === 'fixed') return [];
   const row = duty.pattern === undefined ? undefined : receptacleByName(duty.pattern, duty);
-  if (row === undefined) {
-    const basis =
-      duty.pattern === undefined ? 'pattern not stated' : `pattern ${duty.pattern} is not in the tables`;
-    return [
-      {
-        aspect: 'pattern',
-        verdict: 'cannot-tell',
-        needed: undefined,
-        found: undefined,
-        unit: '',
-        basis,
-        missing: 'pattern',
-      },
-    ];
-  }
+  if (row === undefined) return [unknownPattern(duty.pattern)];
+  const breaker = duty.breaker === undefined ? undefined : judgeBreaker(duty.breaker, duty.practice, row);
+  return [...judgeRating(duty, row), ...(breaker === undefined ? [] : [breaker])];
+}
+
+function unknownPattern(pattern: string | undefined): PlugJudgement {
+  return {
+    aspect: 'pattern',
+    verdict: 'cannot-tell',
+    needed: undefined,
+    found: undefined,
+    unit: '',
+    basis: pattern === undefined ? 'pattern not stated' : `pattern ${pattern} is not in the tables`,
+    missing: 'pattern',
+  };
+}
+
+/** Volts, phases and amperes of a pattern against those of the circuit. */
+function judgeRating(duty: PlugDuty, row: ReceptacleRow): PlugJudgement[] {
   const table = tables.receptacles();
   const base = { basis: row.standard };
-  // 120 V plugs are rated 125 V and 230 V ones 250 V; half the rating is plainly another system
-  const fits = duty.volts <= row.volts && duty.volts > row.volts * 0.6;
-  const judged: PlugJudgement[] = [
+  return [
     {
       ...base,
       aspect: 'voltage',
-      verdict: fits ? 'pass' : 'fail',
+      verdict: isOfSystem(duty.volts, row) ? 'pass' : 'fail',
       needed: duty.volts,
       found: row.volts,
       unit: 'V',
@@ -125,14 +127,14 @@ export function judgePlug(duty: PlugDuty): PlugJudgement[] {
       ...(duty.running === undefined && { missing: 'amps' }),
     },
   ];
-  const breaker =
-    duty.breaker === undefined
-      ? undefined
-      : duty.practice === 'nec'
-        ? (socketForBreaker(duty.breaker, row) ?? socketFarBelow(duty.breaker, row, 1))
-        : socketFarBelow(duty.breaker, row, FUSED_OR_LOOSE.test(row.standard) ? 3.2 : 1.25);
-  if (breaker !== undefined) judged.push(breaker);
-  return judged;
+}
+
+/** The breaker ahead of a socket; undefined where nothing speaks against it. */
+function judgeBreaker(breaker: number, practice: Practice, row: ReceptacleRow): PlugJudgement | undefined {
+  if (practice === 'nec')
+    return socketForBreaker(breaker, row) ?? socketFarBelow(breaker, row, socketRule('breaker-nec'));
+  const most = socketRule(FUSED_OR_LOOSE.test(row.standard) ? 'breaker-fused-plug' : 'breaker');
+  return socketFarBelow(breaker, row, most);
 }
 
 /** NEC 210.21(B)(3): a socket far below its breaker is not protected by it. */

@@ -1,7 +1,40 @@
 /**
- * The one door to the published tables. Each table is a JSON file with its title, source, clause and
- * units at its head; it is looked at (and frozen) only when first asked for.
+ * What published tables say of parts and wires, and the arithmetic on it: judgements of figures. Nothing in this folder
+ * knows a circuit, a state or a finding.
+ *
+ * This is the one door to the tables. Each is a JSON file with its title, source, clause and units at its head; it is
+ * looked at (and frozen) only when first asked for.
  */
+
+import type {
+  BoxFillRow,
+  BoxVolumeRow,
+  BreakerCurveRow,
+  Class2Row,
+  CodeLetterRow,
+  ConductorNecRow,
+  ControlWireRow,
+  CordIecTable,
+  CordNecRow,
+  ExtraLowRow,
+  HorsepowerRatingRow,
+  InrushRow,
+  MotorBranchRow,
+  MotorBranchTable,
+  MotorRow,
+  PilotDutyRow,
+  ReceptacleCircuitRow,
+  ReceptacleRow,
+  RowBase,
+  SocketRuleRow,
+  StartsRow,
+  Table,
+  TableStatus,
+  UtilizationRow,
+  VoltageClassRow,
+  WireAwgRow,
+  WireIecRow,
+} from './table-rows.ts';
 import boxFillFile from './tables/box-fill.json' with { type: 'json' };
 import boxVolumesFile from './tables/box-volumes.json' with { type: 'json' };
 import breakerCurvesFile from './tables/breaker-curves.json' with { type: 'json' };
@@ -11,6 +44,7 @@ import conductorAmpacityNecFile from './tables/conductor-ampacity-nec.json' with
 import controlWireFile from './tables/control-wire.json' with { type: 'json' };
 import cordAmpacityIecFile from './tables/cord-ampacity-iec.json' with { type: 'json' };
 import cordAmpacityNecFile from './tables/cord-ampacity-nec.json' with { type: 'json' };
+import extraLowFile from './tables/extra-low-limits.json' with { type: 'json' };
 import horsepowerRatingsFile from './tables/horsepower-ratings.json' with { type: 'json' };
 import inrushFile from './tables/inrush.json' with { type: 'json' };
 import lockedRotorSingleFile from './tables/locked-rotor-single-phase.json' with { type: 'json' };
@@ -21,230 +55,12 @@ import motorFlcThreeFile from './tables/motor-flc-three-phase.json' with { type:
 import pilotDutyFile from './tables/pilot-duty.json' with { type: 'json' };
 import receptacleCircuitsFile from './tables/receptacle-circuits.json' with { type: 'json' };
 import receptaclesFile from './tables/receptacles.json' with { type: 'json' };
+import socketRulesFile from './tables/socket-rules.json' with { type: 'json' };
 import startsPerHourFile from './tables/starts-per-hour.json' with { type: 'json' };
 import utilizationFile from './tables/utilization-categories.json' with { type: 'json' };
+import voltageClassesFile from './tables/voltage-classes.json' with { type: 'json' };
 import wireAwgFile from './tables/wire-awg.json' with { type: 'json' };
 import wireIec60228File from './tables/wire-iec60228.json' with { type: 'json' };
-
-/**
- * How well a figure is known. verified: two or more independent copies of the table agree;
- * one-source: seen in one copy; memory: known to the trade, not re-read.
- */
-export type TableStatus = 'verified' | 'one-source' | 'memory';
-
-interface RowBase {
-  readonly status: TableStatus;
-  /** columns of this row that are known less well, or better, than the row */
-  readonly cellStatus?: Readonly<Record<string, TableStatus>>;
-}
-export interface Table<R> {
-  readonly title: string;
-  readonly source: string;
-  readonly clause: string;
-  readonly units: string;
-  readonly notes?: string;
-  /** whole columns that are known less well than the rows */
-  readonly columnStatus?: Readonly<Record<string, TableStatus>>;
-  readonly rows: readonly R[];
-}
-
-export type MotorColumn = 'v115' | 'v200' | 'v208' | 'v230' | 'v460' | 'v575';
-/** Amperes by motor voltage; null or absent where the table lists nothing. */
-export type MotorRow = RowBase & { readonly horsepower: number; readonly label: string } & {
-  readonly [column in MotorColumn]?: number | null;
-};
-export interface CodeLetterRow extends RowBase {
-  readonly letter: string;
-  /** kVA per horsepower */
-  readonly low: number;
-  /** kVA per horsepower; null for V, which has no upper end */
-  readonly high: number | null;
-}
-export interface HorsepowerRatingRow extends RowBase {
-  readonly horsepower: number;
-  readonly label: string;
-  /** A at 110-120 V and at 220-240 V */
-  readonly running120: number;
-  readonly running240: number;
-  readonly starting120: number;
-  readonly starting240: number;
-}
-export interface UtilizationRow extends RowBase {
-  readonly category: string;
-  readonly standard: string;
-  readonly table: string;
-  readonly test: 'capacity' | 'durability' | 'operation' | 'normal' | 'abnormal';
-  /** the row is for rated currents above this, A */
-  readonly above: number;
-  /** and up to this, A; null without bound */
-  readonly upTo: number | null;
-  /** multiple of the rated current */
-  readonly make: number;
-  readonly makeVolts: number;
-  readonly makePowerFactor: number | null;
-  /** multiple of the rated current */
-  readonly break: number;
-  readonly breakVolts: number;
-  readonly breakPowerFactor: number | null;
-  readonly duty: string;
-}
-export interface InrushRow extends RowBase {
-  readonly load: string;
-  /** multiple of the steady current */
-  readonly low: number;
-  readonly high: number;
-  /** s */
-  readonly seconds: number | null;
-}
-export interface PilotDutyRow extends RowBase {
-  readonly code: string;
-  /** A */
-  readonly thermal: number;
-  readonly make120: number;
-  readonly break120: number;
-  readonly make240: number | null;
-  readonly break240: number | null;
-  readonly makeVA: number;
-  readonly breakVA: number;
-}
-export interface BreakerCurveRow extends RowBase {
-  /** B, C, D, or UL for a North American inverse-time breaker */
-  readonly curve: string;
-  readonly standard: string;
-  readonly above: number;
-  readonly upTo: number;
-  /** multiple of the rated current that never trips it at once */
-  readonly holds: number;
-  /** multiple that always does */
-  readonly trips: number;
-  readonly thermalHolds: number;
-  readonly thermalTrips: number;
-  readonly thermalSeconds: number;
-}
-export interface ReceptacleRow extends RowBase {
-  readonly names: readonly string[];
-  readonly standard: string;
-  readonly volts: number;
-  readonly nominal: number;
-  readonly amps: number;
-  readonly phases: number;
-  readonly poles: string;
-  readonly horsepower: number | null;
-}
-export interface ReceptacleCircuitRow extends RowBase {
-  /** A of the breaker */
-  readonly circuit: number;
-  readonly leastSocket: number | null;
-  readonly mostSocket: number;
-  /** A of the socket that mostLoad is for */
-  readonly socket: number | null;
-  /** A */
-  readonly mostLoad: number | null;
-}
-export interface CordNecRow extends RowBase {
-  readonly awg: number;
-  /** A with three current-carrying cores */
-  readonly threePhase: number | null;
-  /** A with two current-carrying cores */
-  readonly singlePhase: number | null;
-}
-export interface ConductorNecRow extends RowBase {
-  readonly awg: number;
-  readonly mostBreaker: number | null;
-  readonly at60: number | null;
-  readonly at75: number | null;
-  readonly at90: number | null;
-  readonly before2011: number | null;
-}
-export interface CordIecRow extends RowBase {
-  /** mm² */
-  readonly area: number;
-  readonly singlePhase: number;
-  readonly threePhase: number | null;
-  /** mV per A per m */
-  readonly dropSinglePhase: number;
-  readonly dropThreePhase: number | null;
-}
-export interface CordIecTable extends Table<CordIecRow> {
-  /** °C of the air and the factor on the current */
-  readonly ambientFactors: readonly { readonly ambient: number; readonly factor: number }[];
-}
-export interface WireAwgRow extends RowBase {
-  readonly awg: number;
-  /** mm */
-  readonly diameter: number;
-  /** mm² */
-  readonly area: number;
-  /** ohm per km at 20 °C, solid */
-  readonly ohmsPerKm: number;
-  readonly publishedOhmsPerKm: number;
-  /** thousandths of an inch, and ohm per km from that diameter */
-  readonly mils: number;
-  readonly roundedOhmsPerKm: number;
-  /** ohm per 1000 ft at 75 °C */
-  readonly solidPerKft75: number | null;
-  readonly strandedPerKft75: number | null;
-}
-export interface WireIecRow extends RowBase {
-  /** mm² */
-  readonly area: number;
-  /** ohm per km at 20 °C: class 1, 2 and 5 */
-  readonly solid: number;
-  readonly stranded: number;
-  readonly fine: number;
-  /** the same for tinned wire, class 1 and 2, and class 5 */
-  readonly tinned: number;
-  readonly tinnedFine: number;
-}
-export interface BoxFillRow extends RowBase {
-  readonly awg: number;
-  readonly in3: number;
-  readonly cm3: number;
-}
-export interface BoxVolumeRow extends RowBase {
-  readonly box: string;
-  readonly kind: string;
-  readonly in3: number;
-  readonly cm3: number;
-}
-export interface StartsRow extends RowBase {
-  readonly horsepower: number;
-  /** starts per hour, starts times lb·ft², least rest in s; 2 poles */
-  readonly starts2: number;
-  readonly inertia2: number;
-  readonly rest2: number;
-  /** the same for 4 poles */
-  readonly starts4: number;
-  readonly inertia4: number;
-  readonly rest4: number;
-}
-export interface MotorBranchRow extends RowBase {
-  readonly name: string;
-  readonly clause: string;
-  readonly value: number;
-}
-export interface MotorBranchTable extends Table<MotorBranchRow> {
-  /** A */
-  readonly standardRatings: readonly number[];
-  readonly standardRatingsClause: string;
-  readonly standardRatingsStatus: TableStatus;
-}
-export interface ControlWireRow extends RowBase {
-  readonly awg: number;
-  readonly amps: number;
-  readonly basis: string;
-}
-export interface Class2Row extends RowBase {
-  readonly kind: string;
-  /** V of the highest output */
-  readonly above: number;
-  readonly upTo: number;
-  readonly mostAmps: number | null;
-  readonly nameplateAmps: number | null;
-  readonly nameplateVA: number | null;
-  /** where given, the current limit is this over the highest voltage */
-  readonly mostVA?: number;
-}
 
 function deepFreeze(value: unknown): void {
   if (typeof value !== 'object' || value === null || Object.isFrozen(value)) return;
@@ -272,6 +88,7 @@ export const tables = {
   controlWire: lazy<Table<ControlWireRow>>(controlWireFile),
   cordAmpacityIec: lazy<CordIecTable>(cordAmpacityIecFile),
   cordAmpacityNec: lazy<Table<CordNecRow>>(cordAmpacityNecFile),
+  extraLow: lazy<Table<ExtraLowRow>>(extraLowFile),
   horsepowerRatings: lazy<Table<HorsepowerRatingRow>>(horsepowerRatingsFile),
   inrush: lazy<Table<InrushRow>>(inrushFile),
   lockedRotorSingle: lazy<Table<MotorRow>>(lockedRotorSingleFile),
@@ -282,8 +99,10 @@ export const tables = {
   pilotDuty: lazy<Table<PilotDutyRow>>(pilotDutyFile),
   receptacleCircuits: lazy<Table<ReceptacleCircuitRow>>(receptacleCircuitsFile),
   receptacles: lazy<Table<ReceptacleRow>>(receptaclesFile),
+  socketRules: lazy<Table<SocketRuleRow>>(socketRulesFile),
   startsPerHour: lazy<Table<StartsRow>>(startsPerHourFile),
   utilization: lazy<Table<UtilizationRow>>(utilizationFile),
+  voltageClasses: lazy<Table<VoltageClassRow>>(voltageClassesFile),
   wireAwg: lazy<Table<WireAwgRow>>(wireAwgFile),
   wireIec60228: lazy<Table<WireIecRow>>(wireIec60228File),
 } as const;
@@ -318,4 +137,9 @@ export function branchRule(name: string): MotorBranchRow {
   const row = tables.motorBranch().rows.find((r) => r.name === name);
   if (row === undefined) throw new Error(`no motor branch rule named ${name}`);
   return row;
+}
+
+/** Multiple of a socket's rating that a rule of thumb names. */
+export function socketRule(name: SocketRuleRow['name']): number {
+  return tables.socketRules().rows.find((r) => r.name === name)!.value;
 }

@@ -2,7 +2,8 @@
 import type { Cable } from '../plan/plan.ts';
 import { copperFactor } from './coil.ts';
 import { defaults } from './defaults.ts';
-import { type CordIecRow, cellStatus, tables, type WireAwgRow, type WireIecRow } from './tables.ts';
+import type { CordIecRow, WireAwgRow, WireIecRow } from './table-rows.ts';
+import { cellStatus, tables } from './tables.ts';
 
 /** ohm mm²/m of annealed copper at 20 °C, IEC 60028. */
 const RESISTIVITY = 0.017241;

@@ -9,7 +9,8 @@ import { PortSolver } from '../electric/ports.ts';
 import { solveNetwork } from '../electric/solve.ts';
 import type { Verified } from '../logic/verify.ts';
 import type { Basis } from './basis.ts';
-import { type Corner, figuresFor } from './corners.ts';
+import { figuresFor } from './corner-figures.ts';
+import type { Corner } from './corners.ts';
 import { Situations, type Standing } from './situations.ts';
 
 /** The electrical side of a study: the circuit with its cores apart, and solvers by island and corner. */

@@ -6,7 +6,7 @@ import type { BatteryPart, SupplyPart } from '../plan/plan.ts';
 import type { CoilModel } from '../ratings/coil.ts';
 import { type SupplyModel, supplyModel } from '../ratings/supply.ts';
 import type { Basis } from './basis.ts';
-import { type Coiled, modelOf } from './corners.ts';
+import { type Coiled, modelOf } from './coil-models.ts';
 
 /** A coil with the low-voltage or mains source that can feed it directly. */
 export interface FedCoil {

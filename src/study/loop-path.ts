@@ -3,9 +3,10 @@
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
 import { kept } from '../circuit/maps.ts';
 import type { Figures, Situation } from '../electric/island.ts';
+import { coilImpedance } from './coil-models.ts';
 import type { CoilRow } from './coil-rows.ts';
 import type { CoilState } from './coil-states.ts';
-import { coilImpedance, figuresFor } from './corners.ts';
+import { figuresFor } from './corner-figures.ts';
 import { coilNets, type Electrics } from './electrics.ts';
 import { type Reach, walk } from './net-distances.ts';
 

@@ -5,7 +5,7 @@ import { assemble, type Figures, islandOf, type Situation } from '../electric/is
 import { solveNetwork } from '../electric/solve.ts';
 import { FALSE } from '../logic/bdd.ts';
 import { type Moved, movedIn, running } from '../logic/verify.ts';
-import { statedOhms } from './corners.ts';
+import { statedOhms } from './contact-ohms.ts';
 import type { Electrics } from './electrics.ts';
 
 /** Loads as impedances: their volts over the current given; three phases as a balanced delta of √3·V/I a side. */

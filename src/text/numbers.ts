@@ -5,6 +5,11 @@ export function rounded(value: number, digits = 3): number {
   return Number(value.toPrecision(digits));
 }
 
+/** As `rounded`, written out: `12`. */
+export function numberText(value: number, digits = 3): string {
+  return String(rounded(value, digits));
+}
+
 /** As `rounded`, with null for what is not known. */
 export function roundedOrNull(value: number | undefined, digits = 4): number | null {
   return value === undefined ? null : rounded(value, digits);

@@ -1,7 +1,7 @@
 /** Which faults a sheet knows of, and which terminals and hands it counts on. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { symbolSpecs } from '../../src/draw/specs.ts';
+import { symbolSpecs } from '../../src/draw/layout/symbol-specs.ts';
 import { measurer } from '../../src/meter/measurer.ts';
 import { commission, faultsOf } from '../../src/meter/meter-sheet.ts';
 import { probePairs } from '../../src/meter/probe-pairs.ts';

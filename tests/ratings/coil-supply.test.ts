@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { coilModel, coilTemperature, copperFactor, pullInAt } from '../../src/ratings/coil.ts';
-import { type DefaultName, defaultOf, defaults } from '../../src/ratings/defaults.ts';
+import { type Default, type DefaultName, defaults } from '../../src/ratings/defaults.ts';
 import { aboveExtraLow, extraLowLimit } from '../../src/ratings/limits.ts';
 import { supplyModel } from '../../src/ratings/supply.ts';
 import { ac, battery, coil, dc, supply } from './parts.ts';
@@ -237,8 +237,10 @@ test('extra-low voltage ends at 30 V AC and 60 V DC in either practice; iec note
 
 test('every default lies in its own sweep and says where it is from', () => {
   for (const name of Object.keys(defaults) as DefaultName[]) {
-    const d = defaultOf(name);
+    const d: Default = defaults[name];
     expect(d.basis).not.toBe('');
+    expect(['share', 'V', 'A', 'K', '°C', 'ohm', 'h', 'times', 'per hour']).toContain(d.unit);
+    expect(['source', 'memory', 'common practice']).toContain(d.mark);
     if (d.low !== undefined) expect(d.value).toBeGreaterThanOrEqual(d.low);
     if (d.high !== undefined) expect(d.value).toBeLessThanOrEqual(d.high);
   }

@@ -4,7 +4,7 @@ import type { MotorPart } from '../../plan/plan.ts';
 import { defaults } from '../../ratings/defaults.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import type { CoilState } from '../../study/coil-states.ts';
-import { figuresFor } from '../../study/corners.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { solveMains } from '../../study/mains-flows.ts';
 import type { Standing } from '../../study/situations.ts';

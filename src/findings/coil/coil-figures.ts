@@ -1,7 +1,9 @@
 /** The report's rows on coils, and what was taken for granted of them. */
+
+import { warmCelsius } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
 import type { CoilState } from '../../study/coil-states.ts';
-import { figuresFor, warmCelsius } from '../../study/corners.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loopOf } from '../../study/loop-path.ts';
 import type { Study } from '../../study/study.ts';

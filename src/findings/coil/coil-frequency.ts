@@ -1,5 +1,5 @@
 import type { Plan } from '../../plan/plan.ts';
-import { coilOf } from '../../study/corners.ts';
+import { coilOf } from '../../study/coil-models.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import type { Study } from '../../study/study.ts';
 import type { Check, FindingEntry } from '../entry.ts';

@@ -2,7 +2,7 @@ import { sayMoved } from '../../circuit/input-words.ts';
 import { isContactor } from '../../circuit/thresholds.ts';
 import { baseState } from '../../logic/entry-states.ts';
 import type { Moved } from '../../logic/verify.ts';
-import { type Coiled, modelOf } from '../../study/corners.ts';
+import { type Coiled, modelOf } from '../../study/coil-models.ts';
 import { coilNets, type Electrics } from '../../study/electrics.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';

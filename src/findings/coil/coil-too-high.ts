@@ -1,5 +1,6 @@
+import { coilOf } from '../../study/coil-models.ts';
 import type { CoilState } from '../../study/coil-states.ts';
-import { coilOf, figuresFor } from '../../study/corners.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';

@@ -2,8 +2,9 @@
 
 import type { Plan } from '../../plan/plan.ts';
 import { copperFactor } from '../../ratings/coil.ts';
+import { warmCelsius } from '../../study/coil-models.ts';
 import type { CoilState } from '../../study/coil-states.ts';
-import { ambientOf, warmCelsius } from '../../study/corners.ts';
+import { ambientOf } from '../../study/corners.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
 import type { FindingInput } from '../finding.ts';

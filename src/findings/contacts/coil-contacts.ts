@@ -6,7 +6,7 @@ import { pilotAdvice } from '../../ratings/contact-advice.ts';
 import { sumFigures } from '../../ratings/load.ts';
 import type { Figure } from '../../ratings/motor.ts';
 import { judgePilot, type PilotDuty } from '../../ratings/pilot.ts';
-import { type Coiled, modelOf } from '../../study/corners.ts';
+import { type Coiled, modelOf } from '../../study/coil-models.ts';
 import type { Study } from '../../study/study.ts';
 import { type CoilWay, coilWays } from './coil-ways.ts';
 import type { JudgedContact } from './judged-contact.ts';

@@ -1,7 +1,7 @@
 /** Which contacts lie on the way from a coil to the poles that feed it. */
 import type { Circuit, ContactEdge, Sense, Source } from '../../circuit/circuit.ts';
 import { push } from '../../circuit/maps.ts';
-import { type Coiled, modelOf } from '../../study/corners.ts';
+import { type Coiled, modelOf } from '../../study/coil-models.ts';
 import type { Study } from '../../study/study.ts';
 
 /** A coil with the source that feeds it and the contacts on its way there. */

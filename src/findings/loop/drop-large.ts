@@ -1,8 +1,9 @@
 import type { BatteryPart, Plan, SupplyPart } from '../../plan/plan.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
+import { type Coiled, coilImpedance } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
 import type { CoilState } from '../../study/coil-states.ts';
-import { type Coiled, coilImpedance, figuresFor } from '../../study/corners.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loopOf, ohmsWith } from '../../study/loop-path.ts';
 import type { Study } from '../../study/study.ts';

@@ -3,7 +3,7 @@ import type { Source } from '../../circuit/circuit.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
 import { type Ampacity, ampacity } from '../../ratings/ampacity.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
-import { figuresFor } from '../../study/corners.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { runningStates, solveMains } from '../../study/mains-flows.ts';
 import type { Study } from '../../study/study.ts';

@@ -4,7 +4,7 @@ import type { Figures, Situation } from '../../electric/island.ts';
 import type { Cable, MotorPart } from '../../plan/plan.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
-import { figuresFor } from '../../study/corners.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loadVolts, runningState, solveMains } from '../../study/mains-flows.ts';
 import type { Study } from '../../study/study.ts';

@@ -1,6 +1,7 @@
 /** The drawing on a page: contacts in both states for the script to choose from, and places to tap. */
-import { num } from '../../draw/pen.ts';
-import { numbered } from '../../draw/sheet.ts';
+
+import { numbered } from '../../draw/finding-marks.ts';
+import { num } from '../../draw/strokes.ts';
 import { xml } from '../../text/xml.ts';
 import type { PageParts } from './parts.ts';
 

@@ -1,6 +1,6 @@
 /** What the check found, and the cautions, as HTML. */
 
-import { numbered } from '../../draw/sheet.ts';
+import { numbered } from '../../draw/finding-marks.ts';
 import { isStanding } from '../../findings/cautions/choose.ts';
 import type { Caution, Finding, Report } from '../../findings/report-model.ts';
 import { alsoLine, logicSentence } from '../../findings/report-sentences.ts';

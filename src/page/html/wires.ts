@@ -1,6 +1,6 @@
 /** Every core and link, with where it goes. */
 
-import { lengthWords } from '../../draw/captions.ts';
+import { lengthWords } from '../../draw/caption-words.ts';
 import type { Core, Plan, Run } from '../../plan/plan.ts';
 import { xml } from '../../text/xml.ts';
 import { tableHtml } from './tables.ts';

@@ -1,7 +1,7 @@
 /** The diagram and what runs when, as sections of the printed sheet. */
 import type { Drawing } from '../../draw/drawing.ts';
+import { findingMarks } from '../../draw/finding-marks.ts';
 import { layOnPaper, type PaperSize } from '../../draw/paper.ts';
-import { findingMarks } from '../../draw/sheet.ts';
 import { drawingSvg, FONT } from '../../draw/svg.ts';
 import { cell, deviationText } from '../../study/table-model.ts';
 import { filled, paragraph, table } from './html.ts';

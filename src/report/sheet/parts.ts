@@ -1,7 +1,7 @@
 /** What a printed sheet is made of, as plain data. */
 
 import type { Shown } from '../../draw/current-shown.ts';
-import type { LayoutInput } from '../../draw/layout.ts';
+import type { LayoutInput } from '../../draw/layout/layout.ts';
 import type { PaperSize } from '../../draw/paper.ts';
 import type { Report } from '../../findings/report-model.ts';
 import type { Materials } from '../../lists/materials-model.ts';

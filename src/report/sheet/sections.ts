@@ -1,6 +1,6 @@
 /** The first page of the printed sheet: verdict, findings, answers and cautions. */
 
-import { numbered } from '../../draw/sheet.ts';
+import { numbered } from '../../draw/finding-marks.ts';
 import { isStanding } from '../../findings/cautions/choose.ts';
 import type { Caution } from '../../findings/report-model.ts';
 import { logicSentence, verdictLine } from '../../findings/report-sentences.ts';

@@ -1,6 +1,7 @@
 /** NEC motor tables: what tables.test.ts does not assert already, and how the tables hang together. */
 import { describe, expect, test } from 'vitest';
-import { cellStatus, type MotorRow, tables } from '../../../src/ratings/tables.ts';
+import type { MotorRow } from '../../../src/ratings/table-rows.ts';
+import { cellStatus, tables } from '../../../src/ratings/tables.ts';
 
 /** printed fraction and the decimal horsepower it is kept under */
 const SIZES = [

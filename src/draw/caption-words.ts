@@ -1,0 +1,34 @@
+/** Figures as they are printed on a part, in few letters. */
+import type { Power, Volts } from '../plan/plan.ts';
+import { numberText } from '../text/numbers.ts';
+
+/** At most four digits that matter, without a tail of noughts. */
+const short = (value: number): string => numberText(value, 4);
+
+export const voltWords = (v: Volts): string => `${short(v.volts)} V ${v.kind.toUpperCase()}`;
+export const ohmWords = (ohms: number): string => `${short(ohms)} ohm`;
+export const secondWords = (seconds: number): string => `${short(seconds)} s`;
+
+/** Empty for a current that is not stated. */
+export const ampWords = (amps: number | undefined): string => (amps === undefined ? '' : `${short(amps)} A`);
+
+/** Power in the unit it was printed in, W from 1000 up in kW; empty where none is stated. */
+export function powerWords(p: Power | undefined): string {
+  if (p === undefined) return '';
+  if (p.unit === 'hp') return `${short(p.horsepower ?? p.watts / 745.7)} hp`;
+  return p.watts >= 1000 && p.unit === 'W' ? `${short(p.watts / 1000)} kW` : `${short(p.watts)} ${p.unit}`;
+}
+
+/** m as people say it: `4 m`, `35 cm`. */
+export function lengthWords(metres: number): string {
+  return metres < 1 ? `${short(metres * 100)} cm` : `${short(metres)} m`;
+}
+
+/** Most names of what a box holds; the plan has them all. */
+const HELD = 4;
+
+/** `holds K1 PS1 and 2 more`. */
+export function holdsWords(names: readonly string[]): string {
+  const more = names.length - HELD;
+  return `holds ${names.slice(0, HELD).join(' ')}${more > 0 ? ` and ${more} more` : ''}`;
+}

@@ -1,0 +1,179 @@
+/**
+ * How each kind of part is drawn: the symbols that stand for it with their terminals, the words under its name, and its
+ * contacts. A kind without a row here does not compile; nor does a figure without its row in `figure-traits.ts`, in
+ * `symbols/figure-svg.ts` and in `character-figures.ts`.
+ */
+import type { Part, PartKind, Pole } from '../plan/plan.ts';
+import { ampWords, holdsWords, ohmWords, powerWords, secondWords, voltWords } from './caption-words.ts';
+import type { Figure } from './drawing.ts';
+import {
+  cutoutSymbols,
+  mainsNames,
+  onLeft,
+  onRight,
+  poleSymbols,
+  type SymbolForm,
+  selectorSymbol,
+  snapSwitch,
+  type Wired,
+} from './symbol-forms.ts';
+
+/** One contact between two terminals, by their names within the part or by their keys. */
+export interface Way {
+  readonly common: string;
+  readonly other: string;
+  /** break contacts are made at rest; a selector's are positions */
+  readonly sign: 'make' | 'break' | 'position';
+}
+
+export interface DrawnKind<P extends Part> {
+  /** its symbols; one plugged into an outlet and drawn there has none */
+  symbols(part: P, wired: Wired): readonly SymbolForm[];
+  /** a few words printed on the part, for one of its symbols; `brief` where there is little room. Empty ones are left out */
+  caption(part: P, figure: Figure, brief: boolean): readonly string[];
+  /** its contacts, in the order of their terminals */
+  ways(part: P): readonly Way[];
+}
+
+type PartOf<K extends PartKind> = Part & { readonly kind: K };
+
+const none = () => [];
+
+function tabWays(): Way[] {
+  return [
+    { common: 'COM', other: 'NO', sign: 'make' },
+    { common: 'COM', other: 'NC', sign: 'break' },
+  ];
+}
+
+function poleWays({ poles }: { readonly poles: readonly Pole[] }): Way[] {
+  return poles.flatMap(({ common, make, break: rest }) => [
+    ...(make === undefined ? [] : [{ common, other: make, sign: 'make' as const }]),
+    ...(rest === undefined ? [] : [{ common, other: rest, sign: 'break' as const }]),
+  ]);
+}
+
+const resistor: DrawnKind<PartOf<'resistor' | 'lamp'>> = {
+  symbols: (part) => [{ figure: part.kind, rows: [['1', '2']] }],
+  caption: ({ resistance, rated }) => {
+    if (resistance !== undefined) return [ohmWords(resistance)];
+    return rated === undefined ? [] : [voltWords(rated)];
+  },
+  ways: none,
+};
+
+const machine: DrawnKind<PartOf<'motor' | 'load'>> = {
+  symbols: (part, wired) => [{ figure: part.kind, rows: onLeft(mainsNames(part, wired)) }],
+  caption: (part, _, brief) => [
+    powerWords(part.power) || ampWords(part.amps),
+    brief ? '' : voltWords(part.volts),
+  ],
+  ways: none,
+};
+
+const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
+  supply: {
+    symbols: (part, { lands }) => {
+      const primary = ['L', 'N', 'L1', 'L2'].filter(lands);
+      return [
+        { figure: 'source', rows: [part.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']] },
+        ...(primary.length > 0 ? [{ figure: 'primary' as const, rows: onLeft(primary), sub: 'mains' }] : []),
+      ];
+    },
+    caption: ({ output, fedFrom }, figure) => {
+      if (figure === 'primary') return ['mains side'];
+      const from = fedFrom === undefined || fedFrom === 'always-live' ? '' : `from ${fedFrom}`;
+      return [voltWords(output), from];
+    },
+    ways: none,
+  },
+  battery: {
+    symbols: () => [{ figure: 'source', rows: [['+', '-']] }],
+    caption: (part) => [voltWords(part.output), 'battery'],
+    ways: none,
+  },
+  gate: {
+    symbols: (part) => [snapSwitch('gate', part.tabs)],
+    caption: (part) => (part.pressedWhen === 'shut' ? ['pressed when shut'] : []),
+    ways: tabWays,
+  },
+  switch: { symbols: (part) => [snapSwitch('switch', part.tabs)], caption: none, ways: tabWays },
+  button: { symbols: (part) => [snapSwitch('button', part.tabs)], caption: none, ways: tabWays },
+  cutout: {
+    symbols: (part, wired) => cutoutSymbols(part.tabs, wired),
+    caption: () => ['cut-out'],
+    ways: () => [
+      ...tabWays(),
+      { common: '95', other: '96', sign: 'break' },
+      { common: '97', other: '98', sign: 'make' },
+    ],
+  },
+  selector: {
+    symbols: (part, wired) => [selectorSymbol(part.positions, wired)],
+    caption: none,
+    ways: (part) =>
+      part.positions
+        .filter((p) => p !== 'off')
+        .map((other) => ({ common: 'COM', other, sign: 'position' as const })),
+  },
+  relay: {
+    symbols: (part) => [{ figure: 'coil', rows: [['A1', 'A2']] }, ...poleSymbols(part)],
+    caption: (part, figure) => (figure === 'coil' ? [voltWords(part.coil.rated)] : []),
+    ways: poleWays,
+  },
+  timer: {
+    symbols: (part, { lands }) => {
+      const dry = ['T1', 'T2'].some(lands);
+      return [
+        { figure: 'timer', rows: [['A1', 'A2'], ...(dry ? [['T1', 'T2'] as const] : [])] },
+        ...poleSymbols(part),
+      ];
+    },
+    caption: (part, figure) =>
+      figure === 'timer'
+        ? [part.function.replace('-', ' '), secondWords(part.time), voltWords(part.coil.rated)]
+        : [],
+    ways: poleWays,
+  },
+  board: {
+    symbols: (part) => [{ figure: 'board', rows: [['VCC', 'GND'], ['IN']] }, ...poleSymbols(part)],
+    caption: (part, figure) => (figure === 'board' ? [voltWords(part.supply), `${part.input} input`] : []),
+    ways: poleWays,
+  },
+  diode: { symbols: () => [{ figure: 'diode', rows: [['A', 'K']] }], caption: none, ways: none },
+  led: { symbols: () => [{ figure: 'led', rows: [['A', 'K']] }], caption: none, ways: none },
+  resistor,
+  lamp: resistor,
+  fuse: {
+    symbols: () => [{ figure: 'fuse', rows: [['1', '2']] }],
+    caption: (part) => [ampWords(part.rating)],
+    ways: none,
+  },
+  joint: { symbols: () => [{ figure: 'joint', rows: [['']] }], caption: none, ways: none },
+  plug: {
+    symbols: (part, wired) => [{ figure: 'plug', rows: onRight(mainsNames(part, wired)) }],
+    caption: ({ pattern, volts, breaker }, _, brief) =>
+      brief ? [voltWords(volts)] : [pattern ?? '', voltWords(volts), ampWords(breaker)],
+    ways: none,
+  },
+  outlet: {
+    symbols: (part, wired) => [{ figure: 'outlet', rows: onLeft(mainsNames(part, wired)) }],
+    caption: ({ pattern }, _, brief) => (brief ? [] : [pattern ?? '']),
+    ways: none,
+  },
+  motor: machine,
+  load: machine,
+  box: {
+    symbols: (part, { lands }) => [{ figure: 'box', rows: part.metal || lands('PE') ? [['PE']] : [] }],
+    caption: ({ metal, holds }, _, brief) => [
+      metal ? 'metal box' : 'box',
+      ...(brief || holds.length === 0 ? [] : [holdsWords(holds)]),
+    ],
+    ways: none,
+  },
+};
+
+/** The row of a part's kind. */
+export function drawnKind(part: Part): DrawnKind<Part> {
+  return KINDS[part.kind];
+}
