@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { TRIGGERED } from '../../src/findings/caution-texts.ts';
 import { allCautions, type CautionFacts, chooseCautions, isStanding } from '../../src/findings/cautions.ts';
-import { renderText } from '../../src/report/text.ts';
+import { renderText } from '../../src/report/check.ts';
 import { report } from '../report/samples.ts';
 
 const base: CautionFacts = {
