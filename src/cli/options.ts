@@ -7,7 +7,7 @@ import { endingIn } from './made.ts';
 export const PLAN = ['<plan>', 'plan file; - is standard input'] as const;
 
 /** A width in columns, from the command line. */
-export function parseWidth(text: string): number {
+function parseWidth(text: string): number {
   const width = Number(text);
   if (!/^\d+$/.test(text) || width < 20 || width > 1000) {
     throw new InvalidArgumentError('It takes a whole number of columns from 20 to 1000.');

@@ -7,6 +7,10 @@ import type { Answer, Severity } from '../findings/report-words.ts';
 /** How a document is written: for a terminal, as Markdown, as comma-separated values, or as HTML. */
 export type Form = 'text' | 'markdown' | 'csv' | 'html';
 
+/** Forms that are read as a list from top to bottom, and the one that is laid out for paper and pages. */
+export const WRITTEN: readonly Form[] = ['text', 'markdown'];
+export const PRINTED: readonly Form[] = ['html'];
+
 /** Colour of a word that says the same by itself. */
 export type Tone = Severity | Answer | 'strong' | 'faint';
 

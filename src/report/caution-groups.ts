@@ -2,7 +2,7 @@
 import { isStanding } from '../findings/cautions.ts';
 import type { Caution } from '../findings/report-model.ts';
 
-export interface CautionGroup {
+interface CautionGroup {
   readonly title: string;
   readonly cautions: readonly Caution[];
 }

@@ -1,12 +1,9 @@
 /** The cut list: what to cut from which cable, and what is left. */
 import type { CableCuts, WireList } from '../lists/wirelist.ts';
-import { type Block, type ColumnOf, type Form, heading, list, paragraph, table } from './blocks.ts';
+import { type Block, type ColumnOf, heading, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
 import { feetWords, metreWords } from './lengths.ts';
 
 type Piece = CableCuts['pieces'][number];
-
-const WRITTEN: readonly Form[] = ['text', 'markdown'];
-const PRINTED: readonly Form[] = ['html'];
 
 const LENGTHS =
   'Lengths have their slack in them: what the run states, else 10 %, and at least 10 cm at each end (common practice, no source), rounded up to the centimetre. All cores of a run are one piece.';

@@ -3,18 +3,16 @@ import type { LeastRatings, MaterialCable, MaterialItem, Materials } from '../li
 import {
   type Block,
   type ColumnOf,
-  type Form,
   heading,
   type Item,
   list,
   paragraph,
   type Table,
   table,
+  WRITTEN,
 } from './blocks.ts';
 import { feetWords, metreWords } from './lengths.ts';
 import { toldBlocks } from './told.ts';
-
-const WRITTEN: readonly Form[] = ['text', 'markdown'];
 
 const LEAST =
   'Least ratings are found by checking this plan with other ratings in it; each passes with all else as it stands. Look for the figure or more, with the other figures of the part unchanged. A caution named beside a figure is one that the check gives with it: it does not fail the plan.';

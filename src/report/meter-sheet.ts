@@ -1,6 +1,6 @@
 /** The commissioning sheet, with room to write in what was read. */
 import type { CheckStep, MeterSheet, MeterStep, ReadStep } from '../meter/sheet-model.ts';
-import { type Block, type Form, heading, type Item, list, paragraph, table } from './blocks.ts';
+import { type Block, heading, type Item, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
 import {
   beforeWords,
   checkLine,
@@ -16,8 +16,6 @@ import {
 } from './meter-words.ts';
 
 const STAGES = [1, 2, 3] as const;
-const WRITTEN: readonly Form[] = ['text', 'markdown'];
-const PRINTED: readonly Form[] = ['html'];
 
 /** Faults told with a wrong reading on paper. */
 const TOLD_ON_PAPER = 3;

@@ -1,7 +1,7 @@
 /** The wire list: every core in the order of wiring, and how its ends are made. */
 import type { WireEnd } from '../lists/wire-ends.ts';
 import type { WireList, WireRow } from '../lists/wirelist.ts';
-import { type Block, type ColumnOf, type Form, heading, list, paragraph, table } from './blocks.ts';
+import { type Block, type ColumnOf, heading, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
 import { cutBlocks, cutTable } from './cut-list.ts';
 import { labelBlocks, labelTable } from './labels.ts';
 import { metreWords } from './lengths.ts';
@@ -12,14 +12,11 @@ export const WIRE_LISTS = ['wires', 'cuts', 'labels'] as const;
 export type WireListPart = (typeof WIRE_LISTS)[number];
 
 /** What is printed beside the list itself: its title, and what each way of joining an end means. */
-export interface WireListWords {
+interface WireListWords {
   readonly methods: Readonly<Record<WireEnd['method'], string>>;
   /** what is done to the power before each section */
   readonly notes: SectionNotes;
 }
-
-const WRITTEN: readonly Form[] = ['text', 'markdown'];
-const PRINTED: readonly Form[] = ['html'];
 
 const STRIPS =
   'End: how it is joined, and the mm of insulation to strip; sheath: mm of outer sheath to take off at either end. Common practice, no source; what the part itself prints counts.';

@@ -37,20 +37,12 @@ function labelled(term: string, texts: readonly string[]): Term[] {
 }
 
 export function cautionsHtml({ cautions }: Report): string {
-  const blocks = cautionGroups(cautions).flatMap((group) => [
-    heading(3, group.title),
-    list(
-      'dash',
-      group.cautions.map((c) => ({
-        text: [
-          { text: c.level.toUpperCase(), name: 'tag' },
-          ` ${c.text} `,
-          { text: `[${c.id}]`, name: 'id' },
-        ],
-      })),
-      { name: 'cautions' },
-    ),
-  ]);
+  const groups = cautionGroups(cautions).map((group) => {
+    const items = group.cautions.map((c) => ({
+      text: [{ text: c.level.toUpperCase(), name: 'tag' }, ` ${c.text} `, { text: `[${c.id}]`, name: 'id' }],
+    }));
+    return asHtml([heading(3, group.title)]) + asHtml([list('dash', items, { name: 'cautions' })]);
+  });
   return `<section aria-labelledby="h-cautions"><h2 id="h-cautions">Cautions</h2>
-${asHtml(blocks)}</section>`;
+${groups.join('\n')}</section>`;
 }

@@ -36,7 +36,7 @@ export function stateHtml({ plan, circuit, targets }: PageParts): string {
     .filter((p) => p.kind === 'lamp' || p.kind === 'led')
     .map((p) => p.name);
   const wanted: Slots = [['The plan wants', 'wants']];
-  const tables = asHtml([
+  const tables = [
     liveTable('load', 'Loads now', 'Load', loads, [['Now', 'now'], ...wanted]),
     liveTable('relay', 'Relays now', 'Relay', relays, [
       ['Coil gets', 'volts'],
@@ -46,9 +46,9 @@ export function stateHtml({ plan, circuit, targets }: PageParts): string {
     ]),
     liveTable('supply', 'Supplies now', 'Supply', supplies, [['Now', 'now']]),
     liveTable('lamp', 'Lamps now', 'Lamp', lamps, [['Now', 'now']]),
-  ]);
+  ];
   return `<div class="now">
-${tables}
+${tables.map((live) => asHtml([live])).join('\n')}
 </div>`;
 }
 

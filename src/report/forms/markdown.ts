@@ -4,7 +4,7 @@ import type { Block, Item, List, Span, Table, Words } from '../blocks.ts';
 import { cellText, shown, spans, withoutEmpty } from './shown.ts';
 
 /** Text in which nothing is read as Markdown or HTML. */
-export function markdownText(text: string): string {
+function markdownText(text: string): string {
   return printable(text).replace(/[\\`*_{}[\]<>()#+!|~&$-]/g, (c) =>
     c === '<' ? '&lt;' : c === '&' ? '&amp;' : `\\${c}`,
   );
