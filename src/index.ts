@@ -18,6 +18,6 @@ export { planJsonSchema } from './plan/schema.ts';
 export { check } from './repair/check.ts';
 export { mend } from './repair/mend.ts';
 export type { Mended } from './repair/mended.ts';
-export { renderText } from './report/text.ts';
+export { renderText } from './report/check.ts';
 export { Study, study } from './study/study.ts';
 export type { TableRow, TruthTable } from './study/table-model.ts';

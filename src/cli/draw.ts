@@ -1,10 +1,10 @@
 /** `pullin draw PLAN` */
-import { type Command, Option } from 'commander';
+import type { Command } from 'commander';
 import type { Study } from '../study/study.ts';
-import { parseWidth } from './check.ts';
 import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
-import { dateOf, endingIn, writeMade } from './made.ts';
+import { dateOf, writeMade } from './made.ts';
+import { forceOption, helpEnd, madeStatus, outputOption, PLAN, sizeOption, widthOption } from './options.ts';
 import { addPositions, inputsOf, movedWords, type PositionFlags } from './positions.ts';
 
 interface DrawFlags extends PositionFlags {
@@ -61,16 +61,18 @@ export function addDraw(program: Command, session: Session): void {
     .description(
       'Draws the loop between its supply rails, and the mains side below it: on the terminal in characters, or with -o as an SVG file for print. Every core carries its run and colour, and on paper its gauge and length; the parts that findings speak of are marked. A wrong plan is drawn as it is wired.',
     )
-    .argument('<plan>', 'plan file; - is standard input')
-    .option('-o, --output <file>', 'write an SVG file; - is standard output', endingIn('.svg'));
+    .argument(...PLAN)
+    .addOption(outputOption('write an SVG file; - is standard output', '.svg'));
   addPositions(command)
-    .addOption(new Option('--size <paper>', 'paper of the SVG').choices(['a4', 'letter']).default('a4'))
+    .addOption(sizeOption('paper of the SVG'))
     .option('--ascii', 'plain letters, - | and + instead of line characters')
-    .option('--width <columns>', 'fit the drawing to this width (default: the terminal, else 80)', parseWidth)
-    .option('--force', 'write over a file that exists')
+    .addOption(widthOption('fit the drawing'))
+    .addOption(forceOption())
     .addHelpText(
       'after',
-      '\nWhat is not named stands at rest; with a position given, live conductors are\ndrawn heavier. The exit status says whether the drawing was made, not whether\nthe plan is right: 0 made, 2 the plan cannot be read or the file cannot be\nwritten, 70 a mistake in pullin.',
+      helpEnd(
+        `What is not named stands at rest; with a position given, live conductors are drawn heavier. ${madeStatus('drawing', 'the plan cannot be read or the file cannot be written')}`,
+      ),
     )
     .action((file: string, flags: DrawFlags) => run(file, flags, session));
 }

@@ -1,7 +1,10 @@
 /** `pullin explain [ID]` */
 import type { Command } from 'commander';
+import type { Block } from '../report/blocks.ts';
 import { nearest } from '../text/nearest-name.ts';
-import { type Session, widthFor } from './io.ts';
+import type { Session } from './io.ts';
+import { jsonOption } from './options.ts';
+import { print, printJson } from './print.ts';
 import { Problem } from './status.ts';
 
 async function run(
@@ -12,25 +15,17 @@ async function run(
   const explanations = await session.stages.explanations();
   const { allCautions } = await import('../findings/cautions/choose.ts');
   const cautions = allCautions();
-  const json = (value: unknown) => session.out.write(`${JSON.stringify(value, null, 2)}\n`);
-  const { renderCaution, renderExplanation, renderIndex } = await import('../report/explain.ts');
-  const width = widthFor(undefined, session.io.stdout);
+  const report = await import('../report/explanation.ts');
+  const tell = (value: unknown, document: Block[]) =>
+    options.json ? printJson(value, session) : print(document, {}, session);
 
-  if (id === undefined) {
-    if (options.json) json(explanations);
-    else session.out.write(renderIndex(explanations, cautions, width));
-    return;
-  }
+  if (id === undefined) return tell(explanations, report.indexDocument(explanations, cautions));
   const wanted = id.toLowerCase();
   const explanation = explanations.find((e) => e.id.toLowerCase() === wanted);
   const caution = cautions.find((c) => c.id.toLowerCase() === wanted);
-  if (explanation !== undefined) {
-    if (options.json) json(explanation);
-    else session.out.write(renderExplanation(explanation, width));
-  } else if (caution !== undefined) {
-    if (options.json) json(caution);
-    else session.out.write(renderCaution(caution, width));
-  } else {
+  if (explanation !== undefined) await tell(explanation, report.explanationDocument(explanation));
+  else if (caution !== undefined) await tell(caution, report.cautionDocument(caution));
+  else {
     const near = nearest(
       wanted,
       [...explanations, ...cautions].map((e) => e.id),
@@ -46,6 +41,6 @@ export function addExplain(program: Command, session: Session): void {
     .summary('tell what a finding means')
     .description('Tells what a finding or a caution means, with its source; without ID, lists them all.')
     .argument('[id]', 'name of a finding or caution, as printed in brackets')
-    .option('--json', 'print it as JSON')
+    .addOption(jsonOption('it'))
     .action((id: string | undefined, options: { json?: boolean }) => run(id, options, session));
 }

@@ -87,7 +87,7 @@ export interface PlanFile {
 }
 
 /** Reads and validates one plan. A plan that cannot be read is told on standard error and gives `undefined`. */
-export async function loadPlan(file: string, session: Session): Promise<Plan | undefined> {
+async function loadPlan(file: string, session: Session): Promise<Plan | undefined> {
   return (await loadPlanFile(file, session))?.plan;
 }
 

@@ -1,4 +1,7 @@
-/** The command line: arguments in, exit status out. Knows the commands, not what they do. */
+/**
+ * The command line, arguments in and exit status out: this folder knows options, files, streams and statuses, and must
+ * not know how anything is found or worded.
+ */
 import { Command, CommanderError } from 'commander';
 import pkg from '../../package.json' with { type: 'json' };
 import { printable, printableLines } from '../text/escape.ts';
@@ -16,6 +19,21 @@ import { STAGES, type Stages } from './stages.ts';
 import { Problem, STATUS, worse } from './status.ts';
 import { addTable } from './table.ts';
 import { addWireList } from './wirelist.ts';
+
+/** In the order of the help. */
+const COMMANDS: readonly ((program: Command, session: Session) => void)[] = [
+  addCheck,
+  addTable,
+  addRead,
+  addMend,
+  addMeter,
+  addDraw,
+  addWireList,
+  addMaterials,
+  addPage,
+  addSheet,
+  addExplain,
+];
 
 function buildProgram(session: Session): Command {
   const { io, out, err } = session;
@@ -35,17 +53,7 @@ function buildProgram(session: Session): Command {
       getOutHasColors: () => false,
       getErrHasColors: () => false,
     });
-  addCheck(program, session);
-  addTable(program, session);
-  addRead(program, session);
-  addMend(program, session);
-  addMeter(program, session);
-  addDraw(program, session);
-  addWireList(program, session);
-  addMaterials(program, session);
-  addPage(program, session);
-  addSheet(program, session);
-  addExplain(program, session);
+  for (const add of COMMANDS) add(program, session);
   return program;
 }
 
@@ -66,7 +74,7 @@ function statusAfter(error: unknown, session: Session): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? STATUS.pass : STATUS.unreadable;
   if (error instanceof Problem) {
     session.err.write(`pullin: ${printable(error.message)}\n`);
-    return STATUS.unreadable;
+    return error.status;
   }
   reportInternal(error, session);
   return STATUS.internal;

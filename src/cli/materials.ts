@@ -1,36 +1,25 @@
 /** `pullin materials PLAN` */
-import { type Command, Option } from 'commander';
-import { printable } from '../text/escape.ts';
-import { parseWidth } from './check.ts';
+import type { Command } from 'commander';
 import { loadStudy } from './input.ts';
-import { type Session, wantsUnicode, widthFor } from './io.ts';
+import type { Session } from './io.ts';
+import { exitStatus, formatOption, helpEnd, jsonOption, LISTED, PLAN, widthOption } from './options.ts';
+import { type Format, type LookOptions, print, printJson, warn } from './print.ts';
 
-interface MaterialsOptions {
-  readonly format: 'text' | 'markdown' | 'csv';
+interface MaterialsOptions extends LookOptions {
+  readonly format: Format;
   readonly json?: boolean;
-  readonly width?: number;
 }
 
 async function run(file: string, options: MaterialsOptions, session: Session): Promise<void> {
   const study = await loadStudy(file, session);
   if (study === undefined) return;
-  const { plan } = study;
   const { materials } = await import('../lists/materials.ts');
   const list = materials(study);
-  const { out, err, io } = session;
-  if (options.json) return out.write(`${JSON.stringify(list, null, 2)}\n`);
-  const [report, { toldLine }] = await Promise.all([
-    import('../report/materials.ts'),
-    import('../report/lists.ts'),
-  ]);
-  if (options.format === 'csv') {
-    const told = toldLine(list.check);
-    if (told !== undefined) err.write(`${printable(told)}\n`);
-    return out.write(report.renderMaterialsCsv(list));
-  }
-  if (options.format === 'markdown') return out.write(report.renderMaterialsMarkdown(list, plan.title));
-  const look = { width: widthFor(options.width, io.stdout), unicode: wantsUnicode(io.stdout, io.env) };
-  out.write(report.renderMaterialsText(list, plan.title, look));
+  if (options.json) return printJson(list, session);
+  const { materialsDocument, materialsTable } = await import('../report/materials.ts');
+  if (options.format !== 'csv') return print(materialsDocument(list, study.plan.title), options, session);
+  await warn(list.check, session);
+  await print(materialsTable(list), options, session);
 }
 
 export function addMaterials(program: Command, session: Session): void {
@@ -40,15 +29,10 @@ export function addMaterials(program: Command, session: Session): void {
     .description(
       'Lists the parts by what is printed on them, and for each the least rating with which the plan would still pass its check; cable by the metre and foot; joints by their wires; ferrules, tabs and labels. Prices of the plan are summed, and what has none is named.',
     )
-    .argument('<plan>', 'plan file; - is standard input')
-    .addOption(
-      new Option('--format <format>', 'how to print it').choices(['text', 'markdown', 'csv']).default('text'),
-    )
-    .addOption(new Option('--json', 'print the list as JSON').conflicts('format'))
-    .option('--width <columns>', 'fill lines to this width (default: the terminal, else 80)', parseWidth)
-    .addHelpText(
-      'after',
-      '\nExit status: 0 listed, whatever the check says of the plan; 2 the plan cannot be\nread; 70 a mistake in pullin.',
-    )
+    .argument(...PLAN)
+    .addOption(formatOption('text', 'markdown', 'csv'))
+    .addOption(jsonOption('the list', 'format'))
+    .addOption(widthOption())
+    .addHelpText('after', helpEnd(exitStatus(`0 ${LISTED}`, '2 the plan cannot be read')))
     .action((file: string, options: MaterialsOptions) => run(file, options, session));
 }

@@ -3,16 +3,16 @@ import { resolve } from 'node:path';
 import { type Command, Option } from 'commander';
 import type { Mended, Repair } from '../repair/mended.ts';
 import { printable, printableLines } from '../text/escape.ts';
-import { parseWidth } from './check.ts';
 import { directory, loadPlanFile, type PlanFile, studyOf } from './input.ts';
-import { type Session, wantsUnicode, widthFor } from './io.ts';
+import type { Session } from './io.ts';
+import { exitStatus, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
+import { type LookOptions, print, printJson, textOf } from './print.ts';
 import { Problem, STATUS } from './status.ts';
 
-interface MendOptions {
+interface MendOptions extends LookOptions {
   readonly diff?: boolean;
   readonly write?: boolean;
   readonly json?: boolean;
-  readonly width?: number;
 }
 
 const nameOf = (file: string) => (file === '-' ? 'standard input' : printable(file));
@@ -52,19 +52,18 @@ async function run(file: string, options: MendOptions, session: Session): Promis
   const mended: Mended = await session.stages.mend(await studyOf(read.plan));
   const [first] = mended.repairs;
   const status = mended.needed ? STATUS.fail : STATUS.pass;
-  const { stdout, env } = session.io;
-  const look = { width: widthFor(options.width, stdout), unicode: wantsUnicode(stdout, env) };
-  if (options.json) session.out.write(`${JSON.stringify(mended, null, 2)}\n`);
+  if (options.json) printJson(mended, session);
   else {
-    const { renderMended, renderWritten } = await import('../report/mended.ts');
+    const { repairsDocument, writtenDocument } = await import('../report/repairs.ts');
     if (first === undefined || !mended.needed) {
       // Nothing but a diff belongs on the standard output of --diff.
-      (options.diff ? session.err : session.out).write(renderMended(mended, look));
+      const text = await textOf(repairsDocument(mended), options, session);
+      (options.diff ? session.err : session.out).write(text);
     } else if (options.diff) await printDiff(file, read, first, session);
     else if (options.write) {
       await write(file, read, first, session);
-      return session.out.write(renderWritten(first, nameOf(file), look));
-    } else session.out.write(renderMended(mended, look));
+      return print(writtenDocument(first, nameOf(file)), options, session);
+    } else await print(repairsDocument(mended), options, session);
   }
   session.exit(status);
 }
@@ -76,7 +75,7 @@ export function addMend(program: Command, session: Session): void {
     .description(
       'Looks for the fewest ends of cores to move so that everything starts and stops as the plan intends, and tells it as instructions for the bench. Every repair it names has gone through the whole check.',
     )
-    .argument('<plan>', 'plan file; - is standard input')
+    .argument(...PLAN)
     .addOption(
       new Option('--diff', 'print the first repair as a unified diff of the plan file').conflicts([
         'write',
@@ -84,11 +83,17 @@ export function addMend(program: Command, session: Session): void {
       ]),
     )
     .addOption(new Option('--write', 'write the first repair into the plan file').conflicts('json'))
-    .option('--json', 'print the repairs as JSON')
-    .option('--width <columns>', 'fill lines to this width (default: the terminal, else 80)', parseWidth)
+    .addOption(jsonOption('the repairs'))
+    .addOption(widthOption())
     .addHelpText(
       'after',
-      '\nExit status: 0 nothing to mend, or written; 1 the plan as it stands is wrong,\nwhether a repair was found or not; 2 the plan cannot be read or the repair\ncannot be written; 70 a mistake in pullin.',
+      helpEnd(
+        exitStatus(
+          '0 nothing to mend, or written',
+          '1 the plan as it stands is wrong, whether a repair was found or not',
+          '2 the plan cannot be read or the repair cannot be written',
+        ),
+      ),
     )
     .action((file: string, options: MendOptions) => run(file, options, session));
 }

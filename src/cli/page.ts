@@ -2,7 +2,8 @@
 import type { Command } from 'commander';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { endingIn, writeMade } from './made.ts';
+import { writeMade } from './made.ts';
+import { forceOption, helpEnd, madeStatus, outputOption, PLAN } from './options.ts';
 
 interface PageFlags {
   readonly output: string;
@@ -25,16 +26,14 @@ export function addPage(program: Command, session: Session): void {
     .description(
       'Writes one HTML file that shows the plan at work: open a gate in it and see the coil pull in and the collector start, or why not. It needs no network and opens from disk, on a phone as well. Also in it: the drawing, what the check found, the truth table, the wires and the cautions.',
     )
-    .argument('<plan>', 'plan file; - is standard input')
-    .requiredOption(
-      '-o, --output <file>',
-      'HTML file to write; - is standard output',
-      endingIn('.html', '.htm'),
+    .argument(...PLAN)
+    .addOption(
+      outputOption('HTML file to write; - is standard output', '.html', '.htm').makeOptionMandatory(),
     )
-    .option('--force', 'write over a file that exists')
+    .addOption(forceOption())
     .addHelpText(
       'after',
-      '\nThe exit status says whether the page was made, not whether the plan is right:\n0 made, 2 the plan cannot be read or the page cannot be written, 70 a mistake in\npullin.',
+      helpEnd(madeStatus('page', 'the plan cannot be read or the page cannot be written')),
     )
     .action((file: string, flags: PageFlags) => run(file, flags, session));
 }

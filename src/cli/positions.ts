@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import type { Part, Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
-import { nearest } from '../text/nearest-name.ts';
+import { hint } from '../text/nearest-name.ts';
 import { Problem } from './status.ts';
 
 export interface PositionFlags {
@@ -40,11 +40,6 @@ export function collect(text: string, before: readonly string[] = []): string[] 
       .filter((name) => name !== ''),
   ];
 }
-
-export const hint = (found: string, names: Iterable<string>): string => {
-  const near = nearest(found, names);
-  return near === undefined ? '' : `; did you mean ${near}?`;
-};
 
 /** Numbers of the inputs named, in the order in which the circuit lists them. */
 export function inputsOf(plan: Plan, flags: PositionFlags): number[] {

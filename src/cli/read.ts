@@ -2,9 +2,12 @@
 import type { Command } from 'commander';
 import type { Probe } from '../machine/read-meter.ts';
 import type { Plan } from '../plan/plan.ts';
+import { hint } from '../text/nearest-name.ts';
 import { loadStudy } from './input.ts';
-import { type Session, wantsUnicode, widthFor } from './io.ts';
-import { addPositions, collect, hint, inputsOf, type PositionFlags } from './positions.ts';
+import type { Session } from './io.ts';
+import { exitStatus, helpEnd, jsonOption, PLAN } from './options.ts';
+import { addPositions, collect, inputsOf, type PositionFlags } from './positions.ts';
+import { print, printJson } from './print.ts';
 import { Problem } from './status.ts';
 
 interface ReadFlags extends PositionFlags {
@@ -57,10 +60,9 @@ async function run(
     clipped,
     ...(a !== undefined && b !== undefined ? { between: [probeOf(plan, a), probeOf(plan, b)] } : {}),
   });
-  if (flags.json) return session.out.write(`${JSON.stringify(reading, null, 2)}\n`);
-  const { renderReading } = await import('../report/reading.ts');
-  const { stdout, env } = session.io;
-  session.out.write(renderReading(reading, widthFor(undefined, stdout), wantsUnicode(stdout, env)));
+  if (flags.json) return printJson(reading, session);
+  const { readingDocument } = await import('../report/reading.ts');
+  await print(readingDocument(reading), {}, session);
 }
 
 export function addRead(program: Command, session: Session): void {
@@ -70,7 +72,7 @@ export function addRead(program: Command, session: Session): void {
     .description(
       'Tells what a meter between terminals A and B reads in one position of gates and switches: volts, or with --dead ohms. Without A and B: the volts of every conductor and the current in every core. Figures as printed on the parts, everything at 20 °C.',
     )
-    .argument('<plan>', 'plan file; - is standard input')
+    .argument(...PLAN)
     .argument('[a]', 'terminal of the red probe, such as K1.A1')
     .argument('[b]', 'terminal of the black probe');
   addPositions(command)
@@ -81,10 +83,16 @@ export function addRead(program: Command, session: Session): void {
       'with --dead: terminals that a clip lead joins, separated by commas',
       collect,
     )
-    .option('--json', 'print the reading as JSON')
+    .addOption(jsonOption('the reading'))
     .addHelpText(
       'after',
-      '\nWhat is not named stands at rest. A reading is what the plan leads to expect; a\nreal one may differ by the tolerances that "pullin check" counts with.\nExit status: 0 told, whatever the check says of the plan; 2 the plan or the\ncommand line cannot be read; 70 a mistake in pullin.',
+      helpEnd(
+        'What is not named stands at rest. A reading is what the plan leads to expect; a real one may differ by the tolerances that "pullin check" counts with.',
+        exitStatus(
+          '0 told, whatever the check says of the plan',
+          '2 the plan or the command line cannot be read',
+        ),
+      ),
     )
     .action((file: string, a: string | undefined, b: string | undefined, flags: ReadFlags) =>
       run(file, a, b, flags, session),

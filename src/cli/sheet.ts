@@ -5,6 +5,7 @@ import type { Study } from '../study/study.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
 import { dateOf, type Making, refusePlan, writeMade } from './made.ts';
+import { forceOption, helpEnd, madeStatus, PLAN, sizeOption } from './options.ts';
 import { progress } from './progress.ts';
 import { Problem } from './status.ts';
 
@@ -92,17 +93,19 @@ export function addSheet(program: Command, session: Session): void {
     .description(
       'Writes one document for A4 or letter paper: the verdict and the cautions, the diagram, what runs when, the wire list with boxes to tick, the cut list, the materials, the meter sheet with blanks for the readings, and lines to sign. A plan that fails is printed with its findings on the first page and a band on every page.',
     )
-    .argument('<plan>', 'plan file; - is standard input')
+    .argument(...PLAN)
     .addOption(
       new Option('-o, --output <file>', 'file to write, .html or .pdf; - is HTML on standard output')
         .argParser(parseOutput)
         .makeOptionMandatory(),
     )
-    .addOption(new Option('--size <paper>', 'paper').choices(['a4', 'letter']).default('a4'))
-    .option('--force', 'write over a file that exists')
+    .addOption(sizeOption('paper'))
+    .addOption(forceOption())
     .addHelpText(
       'after',
-      '\nA PDF is printed by an installed Chromium: the one named in the environment\nvariable CHROMIUM, else chromium, chromium-browser or chrome on the search path.\nThe exit status says whether the document was made, not whether the plan is\nright: 0 made, 2 the plan cannot be read or the file cannot be written, 70 a\nmistake in pullin.',
+      helpEnd(
+        `A PDF is printed by an installed Chromium: the one named in the environment variable CHROMIUM, else chromium, chromium-browser or chrome on the search path. ${madeStatus('document', 'the plan cannot be read or the file cannot be written')}`,
+      ),
     )
     .action((file: string, flags: SheetFlags) => run(file, flags, session));
 }

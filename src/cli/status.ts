@@ -28,5 +28,12 @@ export function worse(a: number, b: number): number {
   return ORDER.indexOf(b) > ORDER.indexOf(a) ? b : a;
 }
 
-/** Something wrong with what was given on the command line; exit status 2. */
-export class Problem extends Error {}
+/** Why a command cannot do what it was asked; exit status 2 unless another is given. */
+export class Problem extends Error {
+  readonly status: number;
+
+  constructor(message: string, status: number = STATUS.unreadable) {
+    super(message);
+    this.status = status;
+  }
+}

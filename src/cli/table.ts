@@ -1,24 +1,41 @@
 /** `pullin table PLAN` */
-import { type Command, Option } from 'commander';
+import type { Command } from 'commander';
+import type { Study } from '../study/study.ts';
+import type { TruthTable } from '../study/table-model.ts';
 import { loadStudy } from './input.ts';
-import { type Session, wantsUnicode, widthFor } from './io.ts';
+import type { Session } from './io.ts';
+import { exitStatus, formatOption, helpEnd, jsonOption, LISTED, PLAN } from './options.ts';
+import { type Format, print, printJson } from './print.ts';
+import { Problem, STATUS } from './status.ts';
 
 interface TableOptions {
   readonly all?: boolean;
-  readonly format: 'text' | 'markdown' | 'csv';
+  readonly format: Format;
   readonly json?: boolean;
+}
+
+/** Throws a `Problem` where there is no table: of a circuit that was not decided, or of too many inputs. */
+async function tableOf(study: Study, all: boolean, session: Session): Promise<TruthTable> {
+  try {
+    return await session.stages.truthTable(study, { all });
+  } catch (error) {
+    const [{ Undecided }, { TooManyInputs }] = await Promise.all([
+      import('../logic/undecided.ts'),
+      import('../study/truth-table.ts'),
+    ]);
+    if (error instanceof TooManyInputs) throw new Problem(error.message);
+    if (!(error instanceof Undecided)) throw error;
+    throw new Problem(`this circuit is too involved for a truth table: ${error.message}`, STATUS.cannotTell);
+  }
 }
 
 async function run(file: string, options: TableOptions, session: Session): Promise<void> {
   const study = await loadStudy(file, session);
   if (study === undefined) return;
-  const table = await session.stages.truthTable(study, { all: options.all === true });
-  if (options.json) return session.out.write(`${JSON.stringify(table, null, 2)}\n`);
-  const { renderTableCsv, renderTableMarkdown, renderTableText } = await import('../report/table.ts');
-  const { stdout, env } = session.io;
-  if (options.format === 'csv') session.out.write(renderTableCsv(table));
-  else if (options.format === 'markdown') session.out.write(renderTableMarkdown(table));
-  else session.out.write(renderTableText(table, widthFor(undefined, stdout), wantsUnicode(stdout, env)));
+  const table = await tableOf(study, options.all === true, session);
+  if (options.json) return printJson(table, session);
+  const { truthTableDocument } = await import('../report/truth-table.ts');
+  await print(truthTableDocument(table), { format: options.format }, session);
 }
 
 export function addTable(program: Command, session: Session): void {
@@ -26,15 +43,19 @@ export function addTable(program: Command, session: Session): void {
     .command('table')
     .summary('list what runs in which position of the gates')
     .description('Lists the states of gates and switches, and what each relay and load does in them.')
-    .argument('<plan>', 'plan file; - is standard input')
+    .argument(...PLAN)
     .option('--all', 'every combination, not only rest and one input moved at a time')
-    .addOption(
-      new Option('--format <format>', 'how to print it').choices(['text', 'markdown', 'csv']).default('text'),
-    )
-    .addOption(new Option('--json', 'print the table as JSON').conflicts('format'))
+    .addOption(formatOption('text', 'markdown', 'csv'))
+    .addOption(jsonOption('the table', 'format'))
     .addHelpText(
       'after',
-      '\nExit status: 0 listed, whatever the check says of the plan; 2 the plan cannot be\nread; 70 a mistake in pullin.',
+      helpEnd(
+        exitStatus(
+          `0 ${LISTED}`,
+          '2 the plan cannot be read, or has too many inputs for --all',
+          '3 the circuit is too involved for a table',
+        ),
+      ),
     )
     .action((file: string, options: TableOptions) => run(file, options, session));
 }

@@ -1,19 +1,20 @@
 /** `pullin wirelist PLAN` */
 import { type Command, Option } from 'commander';
 import type { Plan } from '../plan/plan.ts';
+import type { WireListPart } from '../report/wire-list.ts';
 import { printable } from '../text/escape.ts';
-import { parseWidth } from './check.ts';
+import { hint } from '../text/nearest-name.ts';
 import { loadStudy } from './input.ts';
-import { type Session, wantsUnicode, widthFor } from './io.ts';
-import { hint } from './positions.ts';
+import type { Session } from './io.ts';
+import { exitStatus, formatOption, helpEnd, jsonOption, LISTED, PLAN, widthOption } from './options.ts';
+import { type Format, type LookOptions, print, printJson, warn } from './print.ts';
 import { Problem } from './status.ts';
 
-interface WireListOptions {
+interface WireListOptions extends LookOptions {
   readonly reel?: readonly string[];
-  readonly list?: 'wires' | 'cuts' | 'labels';
-  readonly format: 'text' | 'markdown' | 'csv';
+  readonly list?: WireListPart;
+  readonly format: Format;
   readonly json?: boolean;
-  readonly width?: number;
 }
 
 const collect = (text: string, before: readonly string[] = []): string[] => [...before, text];
@@ -59,25 +60,19 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
       `${printable(cable)}: the piece of run ${index} is ${piece} m long, slack included, and the longest reel is ${reel} m; it cannot be cut in one piece`,
     );
   }
-  const { stdout, env } = session.io;
-  if (options.json) return session.out.write(`${JSON.stringify(list, null, 2)}\n`);
-  const [report, { sectionNotes }, { METHOD_WORDS }, { toldLine }] = await Promise.all([
-    import('../report/wirelist.ts'),
-    import('../report/wirelist-notes.ts'),
+  if (options.json) return printJson(list, session);
+  const [report, { sectionNotes }, { METHOD_WORDS }] = await Promise.all([
+    import('../report/wire-list.ts'),
+    import('../report/section-notes.ts'),
     import('../lists/wire-ends.ts'),
-    import('../report/lists.ts'),
   ]);
   if (options.format === 'csv') {
-    const told = toldLine(list.check);
-    if (told !== undefined) session.err.write(`${printable(told)}\n`);
-    return session.out.write(report.renderWireListCsv(list, options.list ?? 'wires'));
+    await warn(list.check, session);
+    return print(report.wireListTable(list, options.list ?? 'wires'), options, session);
   }
   const parts = options.list === undefined ? report.WIRE_LISTS : [options.list];
-  const words = { title: plan.title, methods: METHOD_WORDS, notes: sectionNotes(plan) };
-  if (options.format === 'markdown')
-    return session.out.write(report.renderWireListMarkdown(list, words, parts));
-  const look = { width: widthFor(options.width, stdout), unicode: wantsUnicode(stdout, env) };
-  session.out.write(report.renderWireListText(list, words, parts, look));
+  const words = { methods: METHOD_WORDS, notes: sectionNotes(plan) };
+  await print(report.wireListDocument(list, plan.title, words, parts), options, session);
 }
 
 export function addWireList(program: Command, session: Session): void {
@@ -87,7 +82,7 @@ export function addWireList(program: Command, session: Session): void {
     .description(
       'Lists every core in the order in which to wire it: low voltage first, from the supply outwards, mains last; then the pieces of cable to cut, and a label for each end. Lengths have their slack in them: what the run states, else 10 % and at least 10 cm at each end. How ends are joined and stripped is common practice; the part itself counts.',
     )
-    .argument('<plan>', 'plan file; - is standard input')
+    .argument(...PLAN)
     .option(
       '--reel <length>',
       'length of the reels to cut from, such as 15m, "50 ft" or bell=30m for one cable; may be given again for other sizes',
@@ -100,14 +95,17 @@ export function addWireList(program: Command, session: Session): void {
         'labels',
       ]),
     )
-    .addOption(
-      new Option('--format <format>', 'how to print it').choices(['text', 'markdown', 'csv']).default('text'),
-    )
-    .addOption(new Option('--json', 'print all lists as JSON').conflicts(['format', 'list']))
-    .option('--width <columns>', 'fill lines to this width (default: the terminal, else 80)', parseWidth)
+    .addOption(formatOption('text', 'markdown', 'csv'))
+    .addOption(jsonOption('all lists', 'format', 'list'))
+    .addOption(widthOption())
     .addHelpText(
       'after',
-      '\nReels are taken as many as needed of every size. Exit status: 0 listed, whatever\nthe check says of the plan; 2 the plan or the command line cannot be read, or a\npiece is longer than any reel; 70 a mistake in pullin.',
+      helpEnd(
+        `Reels are taken as many as needed of every size. ${exitStatus(
+          `0 ${LISTED}`,
+          '2 the plan or the command line cannot be read, or a piece is longer than any reel',
+        )}`,
+      ),
     )
     .action((file: string, options: WireListOptions) => run(file, options, session));
 }

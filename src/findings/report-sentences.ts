@@ -36,6 +36,11 @@ export function verdictLine(report: Report): string {
   return `Nothing in this check failed.${found === '' ? '' : ` It found ${found}.`}`;
 }
 
+/** Whose tables a plan is judged by. */
+export function tablesOf(practice: Report['plan']['practice']): string {
+  return practice === 'nec' ? 'North American tables' : 'IEC tables';
+}
+
 function number(n: number | string): string {
   return typeof n === 'string' ? n : String(n).replace(/\B(?=(\d{3})+$)/g, ',');
 }

@@ -1,4 +1,7 @@
-/** The page of one plan, from its report and the browser's code. */
+/**
+ * The page of one plan, from its report and the browser's code: this folder knows what a page shows and how it answers a
+ * move, and must not work out a state itself; it asks the one machine.
+ */
 import { createHash } from 'node:crypto';
 import { shownState } from '../draw/current-shown.ts';
 import { findingMarks } from '../draw/finding-marks.ts';

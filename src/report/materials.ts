@@ -1,48 +1,68 @@
-/** The list of materials as text, Markdown and CSV. */
-import type { LeastRatings, Materials } from '../lists/materials-model.ts';
+/** What to buy, and the least rating that would still do. */
+import type { LeastRatings, MaterialCable, MaterialItem, Materials } from '../lists/materials-model.ts';
 import {
-  feetWords,
-  type Listing,
-  type Look,
-  listingCsv,
-  listingLines,
-  listingMarkdown,
-  markdownText,
-  metreWords,
+  type Block,
+  type ColumnOf,
+  heading,
+  type Item,
+  list,
   paragraph,
-  toldLine,
-} from './lists.ts';
+  type Table,
+  table,
+  WRITTEN,
+} from './blocks.ts';
+import { feetWords, metreWords } from './lengths.ts';
+import { toldBlocks } from './told.ts';
+
+const LEAST =
+  'Least ratings are found by checking this plan with other ratings in it; each passes with all else as it stands. Look for the figure or more, with the other figures of the part unchanged. A caution named beside a figure is one that the check gives with it: it does not fail the plan.';
+const NO_LEAST = 'Least ratings are not worked out, because the plan fails its check.';
+const CABLE =
+  'Cable has its slack in it: what each run states, else 10 %, and at least 10 cm at each end (common practice, no source). A price of cable counts as that of a metre.';
 
 const money = (x: number | null): string => (x === null ? '' : x.toFixed(2));
+const figures = ({ least }: LeastRatings): string => least.map((l) => l.words).join('; ');
 
-/** `at least: A; or B`, and what cannot be told with its reason. */
-function leastWords({ least, untold }: LeastRatings): string[] {
-  const found = least.map((l) => l.words).join('; ');
+/** The list for a terminal or as Markdown. */
+export function materialsDocument(goods: Materials, title: string): Block[] {
+  const { parts, cables } = entries(goods);
+  // In text the word stands there though nothing is below it.
+  const head = heading(2, 'Parts', { plain: 'Parts:', only: parts.length === 0 ? ['text'] : WRITTEN });
   return [
-    ...(found === '' ? [] : [`Least that still passes: ${found}.`]),
-    ...untold.map((why) => `The least rating cannot be told: ${why.replace(/\.$/, '')}.`),
+    heading(1, `Materials for ${title}`),
+    ...toldBlocks(goods.check),
+    leastNote(goods),
+    head,
+    list('goods', parts),
+    ...(cables.length === 0
+      ? []
+      : [heading(2, 'Cable', { runIn: true }), paragraph(CABLE), list('goods', cables, { close: true })]),
+    ...(goods.joints.length === 0 ? [] : [JOINTS, jointTable(goods)]),
+    ...(goods.small.length === 0 ? [] : [SMALL, smallTable(goods)]),
+    heading(2, 'Total', { plain: '' }),
+    paragraph(totalWords(goods)),
   ];
 }
 
-interface Entry {
-  readonly head: string;
-  readonly lines: readonly string[];
+/** What is said of the least ratings before the parts. */
+function leastNote({ check }: Materials): Block {
+  return paragraph(check.verdict === 'fail' ? NO_LEAST : LEAST, { close: true });
 }
 
-function entries(list: Materials): { parts: Entry[]; cables: Entry[] } {
+function entries(goods: Materials): { parts: Item[]; cables: Item[] } {
   // Of a plan that fails it is said once, before the parts.
-  const least = (x: LeastRatings) => (list.check.verdict === 'fail' ? [] : leastWords(x));
-  const parts = list.items.map((i) => ({
-    head: `${i.count} x ${i.spec}`,
-    lines: [
+  const least = (x: LeastRatings) => (goods.check.verdict === 'fail' ? [] : leastWords(x));
+  const parts = goods.items.map((i) => ({
+    text: `${i.count} x ${i.spec}`,
+    more: [
       i.names.join(', '),
       ...least(i),
       ...(i.price === null ? [] : [`${money(i.price)} each, ${money(i.sum)} in all.`]),
     ],
   }));
-  const cables = list.cables.map((c) => ({
-    head: `${metreWords(c.metres)} (${feetWords(c.metres)}) ${c.name}: ${c.spec}`,
-    lines: [
+  const cables = goods.cables.map((c) => ({
+    text: `${metreWords(c.metres)} (${feetWords(c.metres)}) ${c.name}: ${c.spec}`,
+    more: [
       c.pieces === 1 ? '1 piece' : `${c.pieces} pieces`,
       ...(c.unmeasured > 0 ? [`${c.unmeasured} of them without a length in the plan, not counted.`] : []),
       ...least(c),
@@ -52,112 +72,129 @@ function entries(list: Materials): { parts: Entry[]; cables: Entry[] } {
   return { parts, cables };
 }
 
-function jointListing(list: Materials): Listing {
-  return {
-    head: ['count', 'wires in each', 'names'],
-    rows: list.joints.map((j) => [`${j.count}`, j.wires, j.names.join(', ')]),
-  };
+/** `at least: A; or B`, and what cannot be told with its reason. */
+function leastWords(x: LeastRatings): string[] {
+  const found = figures(x);
+  return [
+    ...(found === '' ? [] : [`Least that still passes: ${found}.`]),
+    ...x.untold.map((why) => `The least rating cannot be told: ${why.replace(/\.$/, '')}.`),
+  ];
 }
 
-function smallListing(list: Materials): Listing {
-  return { head: ['count', 'what'], rows: list.small.map((s) => [`${s.count}`, s.what]) };
+const JOINTS = heading(2, 'Joints', { plain: 'Joints, each a wire nut or connector for its wires:' });
+const SMALL = heading(2, 'Small parts', {
+  plain: 'Small parts (common practice, no source), without spares:',
+});
+
+function jointTable({ joints }: Materials): Table {
+  return table(joints, [
+    { head: 'count', of: (j) => `${j.count}` },
+    { head: 'wires in each', of: (j) => j.wires },
+    { head: 'names', of: (j) => j.names.join(', ') },
+  ]);
+}
+
+function smallTable({ small }: Materials): Table {
+  return table(small, [
+    { head: 'count', of: (s) => `${s.count}` },
+    { head: 'what', of: (s) => s.what },
+  ]);
 }
 
 /** Never a sum without what is missing from it. */
-function totalLines({ total, unpriced }: Materials): string[] {
-  if (total === null) return ['No price is given in the plan, so there is no total.'];
-  if (unpriced.length === 0) return [`Total: ${money(total)}.`];
-  return [`Total of what has a price: ${money(total)}. Without a price: ${unpriced.join(', ')}.`];
+function totalWords({ total, unpriced }: Materials): string {
+  if (total === null) return 'No price is given in the plan, so there is no total.';
+  if (unpriced.length === 0) return `Total: ${money(total)}.`;
+  return `Total of what has a price: ${money(total)}. Without a price: ${unpriced.join(', ')}.`;
 }
 
-const LEAST =
-  'Least ratings are found by checking this plan with other ratings in it; each passes with all else as it stands. Look for the figure or more, with the other figures of the part unchanged. A caution named beside a figure is one that the check gives with it: it does not fail the plan.';
-const NO_LEAST = 'Least ratings are not worked out, because the plan fails its check.';
-/** What is said of the least ratings before the parts. */
-export const leastNote = (list: Materials): string => (list.check.verdict === 'fail' ? NO_LEAST : LEAST);
-const CABLE =
-  'Cable has its slack in it: what each run states, else 10 %, and at least 10 cm at each end (common practice, no source). A price of cable counts as that of a metre.';
-
-/** The list in `width` columns. */
-export function renderMaterialsText(list: Materials, title: string, look: Look): string {
-  const say = (text: string, first = '', rest?: string) => paragraph(text, look, first, rest);
-  const told = toldLine(list.check);
-  const { parts, cables } = entries(list);
-  const entry = (e: Entry) => [...say(e.head, '', '    '), ...e.lines.flatMap((l) => say(l, '    '))];
-  const blocks = [
-    [...say(`Materials for ${title}`), ...(told === undefined ? [] : say(told)), ...say(leastNote(list))],
-    ['Parts:', ...parts.flatMap(entry)],
-    ...(cables.length === 0 ? [] : [[...say(`Cable. ${CABLE}`), ...cables.flatMap(entry)]]),
-    ...(list.joints.length === 0
+/** The list with boxes to tick, as tables on paper. */
+export function shoppingBlocks(goods: Materials): Block[] {
+  const { items, cables, joints, small, total, unpriced } = goods;
+  // Of a plan that fails it is said once, before the parts.
+  const least = (x: LeastRatings) =>
+    goods.check.verdict === 'fail' ? '' : [...x.least.map((l) => l.words), ...x.untold].join('; ');
+  const tick = { head: '', of: () => ({ box: 'tick' }) as const };
+  const asLeast = { head: 'least that would still do', of: least };
+  const others = [
+    ...joints.map((j) => ({ count: j.count, what: `joint for ${j.wires}`, names: j.names.join(', ') })),
+    ...small.map((s) => ({ ...s, names: '' })),
+  ];
+  const name = 'goods';
+  return [
+    leastNote(goods),
+    table<MaterialItem>(
+      items,
+      [
+        tick,
+        { head: 'how many', of: (m) => `${m.count}` },
+        { head: 'what', of: (m) => m.spec },
+        { head: 'for', of: (m) => m.names.join(', ') },
+        asLeast,
+      ],
+      { name },
+    ),
+    table<MaterialCable>(
+      cables,
+      [
+        tick,
+        { head: 'length', of: (c) => `${metreWords(c.metres)} (${feetWords(c.metres)})` },
+        { head: 'cable', of: (c) => `${c.name}: ${c.spec}` },
+        { head: 'note', of: (c) => (c.unmeasured === 0 ? '' : `${c.unmeasured} more of unknown length`) },
+        asLeast,
+      ],
+      { name },
+    ),
+    table(
+      others,
+      [
+        tick,
+        { head: 'how many', of: (x) => `${x.count}` },
+        { head: 'what', of: (x) => x.what },
+        { head: 'for', of: (x) => x.names },
+      ],
+      { name },
+    ),
+    ...(total === null
       ? []
       : [
-          [
-            ...say('Joints, each a wire nut or connector for its wires:'),
-            ...listingLines(jointListing(list), look),
-          ],
+          paragraph(
+            `Priced: ${money(total)}.${unpriced.length === 0 ? '' : ` Without a price: ${unpriced.join(', ')}.`}`,
+          ),
         ]),
-    ...(list.small.length === 0
-      ? []
-      : [
-          [
-            ...say('Small parts (common practice, no source), without spares:'),
-            ...listingLines(smallListing(list), look),
-          ],
-        ]),
-    totalLines(list).flatMap((l) => say(l)),
   ];
-  return `${blocks.map((b) => b.join('\n')).join('\n\n')}\n`;
 }
 
-/** Every line of the list as a row; `least` and `untold` in words. */
-function table(list: Materials): Listing {
-  const least = (x: LeastRatings) => [x.least.map((l) => l.words).join('; '), x.untold.join('; ')];
-  return {
-    head: ['what', 'spec', 'count', 'names', 'metres', 'feet', 'least', 'cannot be told', 'price', 'sum'],
-    rows: [
-      ...list.items.map((i) => [
-        ...[
-          i.kind,
-          i.spec,
-          `${i.count}`,
-          i.names.join(' '),
-          '',
-          '',
-          ...least(i),
-          money(i.price),
-          money(i.sum),
-        ],
-      ]),
-      ...list.cables.map((c) => [
-        ...['cable', `${c.name}: ${c.spec}`, `${c.pieces}`, '', `${c.metres}`, `${c.feet}`, ...least(c)],
-        ...[money(c.price), money(c.sum)],
-      ]),
-      ...list.joints.map((j) => ['joint', j.wires, `${j.count}`, j.names.join(' '), '', '', '', '', '', '']),
-      ...list.small.map((s) => ['small part', s.what, `${s.count}`, '', '', '', '', '', '', '']),
-    ],
-  };
+/** One row a thing to buy, as `materialsTable` has it. */
+interface Bought {
+  readonly what: string;
+  readonly spec: string;
+  readonly count: number;
+  readonly names?: readonly string[];
+  readonly metres?: number;
+  readonly feet?: number;
+  readonly rating?: LeastRatings & { readonly price: number | null; readonly sum: number | null };
 }
 
-/** Comma-separated values (RFC 4180), one row a thing to buy. */
-export function renderMaterialsCsv(list: Materials): string {
-  return listingCsv(table(list));
-}
-
-export function renderMaterialsMarkdown(list: Materials, title: string): string {
-  const told = toldLine(list.check);
-  const { parts, cables } = entries(list);
-  const item = (e: Entry) => [`* ☐ ${markdownText(e.head)}`, ...e.lines.map((l) => `  * ${markdownText(l)}`)];
-  const section = (name: string, lines: readonly string[]) =>
-    lines.length === 0 ? [] : ['', `## ${name}`, '', ...lines];
-  const out = [
-    `# ${markdownText(`Materials for ${title}`)}`,
-    ...(told === undefined ? [] : ['', markdownText(told)]),
-    ...['', markdownText(leastNote(list))],
-    ...section('Parts', parts.flatMap(item)),
-    ...(cables.length === 0 ? [] : section('Cable', [markdownText(CABLE), '', ...cables.flatMap(item)])),
-    ...(list.joints.length === 0 ? [] : section('Joints', listingMarkdown(jointListing(list)))),
-    ...(list.small.length === 0 ? [] : section('Small parts', listingMarkdown(smallListing(list)))),
-    ...section('Total', totalLines(list).map(markdownText)),
+/** Every line of the list as a row; `least` and `cannot be told` in words. */
+export function materialsTable({ items, cables, joints, small }: Materials): Block[] {
+  const bought: Bought[] = [
+    ...items.map((i) => ({ ...i, what: i.kind, rating: i })),
+    ...cables.map((c) => ({ ...c, what: 'cable', spec: `${c.name}: ${c.spec}`, count: c.pieces, rating: c })),
+    ...joints.map((j) => ({ ...j, what: 'joint', spec: j.wires })),
+    ...small.map((s) => ({ what: 'small part', spec: s.what, count: s.count })),
   ];
-  return `${out.join('\n')}\n`;
+  const columns: ColumnOf<Bought>[] = [
+    { head: 'what', of: (b) => b.what },
+    { head: 'spec', of: (b) => b.spec },
+    { head: 'count', of: (b) => `${b.count}` },
+    { head: 'names', of: (b) => (b.names ?? []).join(' ') },
+    { head: 'metres', of: (b) => `${b.metres ?? ''}` },
+    { head: 'feet', of: (b) => `${b.feet ?? ''}` },
+    { head: 'least', of: ({ rating }) => (rating === undefined ? '' : figures(rating)) },
+    { head: 'cannot be told', of: ({ rating }) => rating?.untold.join('; ') ?? '' },
+    { head: 'price', of: ({ rating }) => money(rating?.price ?? null) },
+    { head: 'sum', of: ({ rating }) => money(rating?.sum ?? null) },
+  ];
+  return [table(bought, columns)];
 }

@@ -1,7 +1,7 @@
 /** Sentences of the commissioning sheet, the same for a terminal and for Markdown; nothing is escaped here. */
 import type { MeterSheet, MeterStage, MeterStep, ReadStep, Wrong } from '../meter/sheet-model.ts';
 import { rounded } from '../text/numbers.ts';
-import { toldLine } from './lists.ts';
+import { toldLine } from './told.ts';
 
 export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
   1: 'Unplugged and dead',

@@ -1,10 +1,10 @@
 /** A meter reading for people: one line for two terminals, two tables for the whole plan. */
-import type { NetReading, Reading } from '../machine/reading.ts';
-import { ascii, printable } from '../text/escape.ts';
+import type { CoreReading, NetReading, Reading } from '../machine/reading.ts';
 import { rounded } from '../text/numbers.ts';
-import { columns, pad, wrap } from '../text/wrap.ts';
+import { type Block, heading, list, paragraph, table, terms } from './blocks.ts';
 
-/** Columns under which volts and terminals do not stand side by side. */
+/** Columns that volts take, and under which they do not stand beside their terminals. */
+const VOLTS = 13;
 const NARROW = 40;
 
 /** `11.92 V`, `4.1 mV`, `77 mA`, `1.2 kohm`: four figures and a prefix that suits. */
@@ -32,18 +32,16 @@ function volts(value: number | null, kind: 'dc' | 'ac' | null): string {
   return `${metric(value, 'V')}${kind === null ? '' : ` ${kind.toUpperCase()}`}`;
 }
 
-/** Lines no wider than `width` where the names allow; ends in a line break. */
-export function renderReading(reading: Reading, width: number, unicode = true): string {
-  const clean = (text: string) => (unicode ? printable(text) : ascii(printable(text)));
-  const lines: string[] = [];
-  const say = (text: string, first = '', rest?: string) =>
-    lines.push(...wrap(clean(text), width, first, rest));
-  say(stateLine(reading));
-  lines.push('');
-  if (reading.between) say(answer(reading));
-  else lines.push(...tables(reading, width, clean));
-  for (const note of reading.notes) say(note, '- ', '  ');
-  return `${lines.join('\n').trimEnd()}\n`;
+export function readingDocument(reading: Reading): Block[] {
+  const { between, nets, cores, notes } = reading;
+  const references = between ? [] : [...new Set(nets.map((n) => n.against))];
+  return [
+    paragraph(stateLine(reading)),
+    ...(between ? [paragraph(answer(reading))] : []),
+    ...references.flatMap((reference) => netBlocks(reference, nets)),
+    ...(between || cores.length === 0 ? [] : coreBlocks(cores)),
+    list('dash', notes, { close: between !== null }),
+  ];
 }
 
 function stateLine({ state }: Reading): string {
@@ -68,47 +66,39 @@ function answer(reading: Reading): string {
   return `${where}: ${reading.through ? 'some ohms' : 'cannot tell'}${sound}`;
 }
 
-function tables(reading: Reading, width: number, clean: (text: string) => string): string[] {
-  const against = [...new Set(reading.nets.map((n) => n.against))];
-  const out: string[] = [];
-  for (const reference of against) {
-    const nets = reading.nets.filter((n) => n.against === reference);
-    const head = reference === null ? 'tied to no supply' : `volts against ${reference}`;
-    out.push(...wrap(clean(head), width), ...nets.flatMap((n) => netLines(n, width, clean)), '');
-  }
-  if (reading.cores.length > 0) {
-    const rows = reading.cores.map((c) => [
-      `  ${c.name ?? `run ${c.run}`}`,
-      c.colour,
-      `${c.from} to ${c.to}`,
-      c.amps === null ? '-' : metric(c.amps, 'A'),
-    ]);
-    out.push(
-      ...wrap('current in every core, from the first terminal to the second', width),
-      ...aligned(rows, width, clean),
-      '',
-    );
-  }
-  return out;
+/** The conductors whose volts are against one terminal. */
+function netBlocks(reference: string | null, nets: readonly NetReading[]): Block[] {
+  return [
+    heading(2, reference === null ? 'tied to no supply' : `volts against ${reference}`),
+    terms(
+      VOLTS,
+      nets
+        .filter((n) => n.against === reference)
+        .map((n) => ({
+          term: n.volts === null ? '' : volts(n.volts, n.kind),
+          text: n.terminals.join(' '),
+        })),
+      { indent: 2, runInBelow: NARROW },
+    ),
+  ];
 }
 
-function netLines(net: NetReading, width: number, clean: (text: string) => string): string[] {
-  const value = net.volts === null ? '' : volts(net.volts, net.kind);
-  if (width < NARROW) return wrap(clean(`${value} ${net.terminals.join(' ')}`), width, '  ', '    ');
-  return wrap(clean(net.terminals.join(' ')), width, `  ${pad(value, 12)} `, ' '.repeat(15));
-}
-
-/** In columns where they fit, else each row filled like a sentence. */
-function aligned(
-  rows: readonly (readonly string[])[],
-  width: number,
-  clean: (text: string) => string,
-): string[] {
-  const cells = rows.map((r) => r.map(clean));
-  const widths = cells[0]!.map((_, i) => Math.max(...cells.map((c) => columns(c[i]!))));
-  const lines = cells.map((c) =>
-    c.map((text, i) => (i === c.length - 1 ? text : pad(text, widths[i]!))).join('  '),
-  );
-  if (lines.every((l) => columns(l) <= width)) return lines;
-  return cells.flatMap((c) => wrap(c.join('  ').trimStart(), width, '  ', '    '));
+function coreBlocks(cores: readonly CoreReading[]): Block[] {
+  const name = (c: CoreReading) => c.name ?? `run ${c.run}`;
+  const way = (c: CoreReading) => `${c.from} to ${c.to}`;
+  const amps = (c: CoreReading) => (c.amps === null ? '-' : metric(c.amps, 'A'));
+  return [
+    heading(2, 'current in every core, from the first terminal to the second'),
+    table(
+      cores,
+      [
+        { head: 'run', always: true, of: name },
+        { head: 'colour', always: true, of: (c) => c.colour },
+        { head: 'between', always: true, of: way },
+        { head: 'current', always: true, of: amps },
+      ],
+      { indent: 2, headless: true },
+      (c) => ({ sentence: [name(c), c.colour, way(c), amps(c)].join('  ') }),
+    ),
+  ];
 }

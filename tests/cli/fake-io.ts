@@ -77,7 +77,10 @@ export const stages: Stages = {
     detected: 0,
     silent: [],
   }),
-  page: ({ plan: { title } }) => `<!doctype html><title>${title}</title>\n`,
+  page: ({ plan: { title } }) => {
+    if (title === 'crash') throw new Error('no drawing');
+    return `<!doctype html><title>${title}</title>\n`;
+  },
   explanations: () => [
     {
       id: 'gate-dead',

@@ -6,7 +6,7 @@ import type { Report } from '../../src/findings/report-model.ts';
 import { reportJsonSchema } from '../../src/findings/report-schema.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { check } from '../../src/repair/check.ts';
-import { renderText } from '../../src/report/text.ts';
+import { renderText } from '../../src/report/check.ts';
 import { Study } from '../../src/study/study.ts';
 
 interface Expected {

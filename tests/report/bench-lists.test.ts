@@ -6,19 +6,12 @@ import type { Materials } from '../../src/lists/materials-model.ts';
 import { METHOD_WORDS } from '../../src/lists/wire-ends.ts';
 import { type WireList, wireList } from '../../src/lists/wirelist.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { feetWords, listingCsv, listingLines, listingMarkdown } from '../../src/report/lists.ts';
-import {
-  renderMaterialsCsv,
-  renderMaterialsMarkdown,
-  renderMaterialsText,
-} from '../../src/report/materials.ts';
-import {
-  renderWireListCsv,
-  renderWireListMarkdown,
-  renderWireListText,
-  WIRE_LISTS,
-} from '../../src/report/wirelist.ts';
-import { sectionNotes } from '../../src/report/wirelist-notes.ts';
+import { asCsv } from '../../src/report/forms/csv.ts';
+import { asMarkdown } from '../../src/report/forms/markdown.ts';
+import { asText } from '../../src/report/forms/text.ts';
+import { materialsDocument, materialsTable } from '../../src/report/materials.ts';
+import { sectionNotes } from '../../src/report/section-notes.ts';
+import { WIRE_LISTS, wireListDocument, wireListTable } from '../../src/report/wire-list.ts';
 import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { example, exampleNames } from '../helpers/example-plans.ts';
@@ -36,13 +29,17 @@ function materials(plan: Plan): Materials {
   bought.set(plan, known);
   return known;
 }
-const words = (plan: Plan) => ({ title: plan.title, methods: METHOD_WORDS, notes: sectionNotes(plan) });
+const wireDocument = (plan: Plan, reels: readonly number[] = []) =>
+  wireListDocument(
+    wires(plan, reels),
+    plan.title,
+    { methods: METHOD_WORDS, notes: sectionNotes(plan) },
+    WIRE_LISTS,
+  );
+const goods = (plan: Plan) => materialsDocument(materials(plan), plan.title);
 const text = (plan: Plan, width: number, unicode = true) => {
   const look = { width, unicode };
-  return [
-    renderWireListText(wires(plan, [20_000]), words(plan), WIRE_LISTS, look),
-    renderMaterialsText(materials(plan), plan.title, look),
-  ];
+  return [asText(wireDocument(plan, [20_000]), look), asText(goods(plan), look)];
 };
 const widest = (page: string) => Math.max(...page.split('\n').map(columns));
 
@@ -65,17 +62,17 @@ describe.each(exampleNames())('%s', (name) => {
 
   it('comes back from CSV as it went in', () => {
     const list = wires(plan);
-    const rows: string[][] = parse(renderWireListCsv(list, 'wires'));
+    const rows: string[][] = parse(asCsv(wireListTable(list, 'wires')));
     expect(rows.slice(1).map((r) => Number(r[0]))).toEqual(list.wires.map((w) => w.number));
     expect(rows.slice(1).map((r) => r.slice(2, 4))).toEqual(
       list.wires.map((w) => [w.from.terminal, w.to.terminal]),
     );
-    const labels: string[][] = parse(renderWireListCsv(list, 'labels'));
+    const labels: string[][] = parse(asCsv(wireListTable(list, 'labels')));
     expect(labels.slice(1).map((r) => r[2])).toEqual(list.labels.map((l) => l.text));
-    const cuts: string[][] = parse(renderWireListCsv(list, 'cuts'));
+    const cuts: string[][] = parse(asCsv(wireListTable(list, 'cuts')));
     expect(cuts).toHaveLength(1 + list.cuts.reduce((n, c) => n + c.pieces.length, 0));
     const made = materials(plan);
-    const rowsBought: string[][] = parse(renderMaterialsCsv(made));
+    const rowsBought: string[][] = parse(asCsv(materialsTable(made)));
     expect(rowsBought).toHaveLength(
       1 + made.items.length + made.cables.length + made.joints.length + made.small.length,
     );
@@ -85,10 +82,10 @@ describe.each(exampleNames())('%s', (name) => {
 describe('hostile text', () => {
   const all = () => [
     ...text(HOSTILE, 80),
-    renderWireListMarkdown(wires(HOSTILE), words(HOSTILE), WIRE_LISTS),
-    renderMaterialsMarkdown(materials(HOSTILE), HOSTILE.title),
-    ...WIRE_LISTS.map((part) => renderWireListCsv(wires(HOSTILE), part).replaceAll('\r\n', '\n')),
-    renderMaterialsCsv(materials(HOSTILE)).replaceAll('\r\n', '\n'),
+    asMarkdown(wireDocument(HOSTILE)),
+    asMarkdown(goods(HOSTILE)),
+    ...WIRE_LISTS.map((part) => asCsv(wireListTable(wires(HOSTILE), part)).replaceAll('\r\n', '\n')),
+    asCsv(materialsTable(materials(HOSTILE))).replaceAll('\r\n', '\n'),
   ];
 
   it('reaches no terminal raw', () => {
@@ -101,8 +98,8 @@ describe('hostile text', () => {
 
   it('is no formula', () => {
     const tables = [
-      ...WIRE_LISTS.map((p) => renderWireListCsv(wires(HOSTILE), p)),
-      renderMaterialsCsv(materials(HOSTILE)),
+      ...WIRE_LISTS.map((p) => asCsv(wireListTable(wires(HOSTILE), p))),
+      asCsv(materialsTable(materials(HOSTILE))),
     ];
     for (const table of tables)
       for (const field of (parse(table) as string[][]).flat()) expect(field).not.toMatch(/^[=+\-@]/);
@@ -117,18 +114,14 @@ describe('a plan that does not pass', () => {
   const plan = example('wrong/coil-24-on-12');
 
   it('says so before its lists', () => {
-    for (const page of [
-      ...text(plan, 80),
-      renderWireListMarkdown(wires(plan), words(plan), WIRE_LISTS),
-      renderMaterialsMarkdown(materials(plan), plan.title),
-    ])
+    for (const page of [...text(plan, 80), asMarkdown(wireDocument(plan)), asMarkdown(goods(plan))])
       expect(page.replace(/\s+/g, ' ')).toMatch(/Note: this plan fails the check: .*K1/);
   });
 
   it('gives no least figure and claims nothing of ratings', () => {
     for (const name of exampleNames('wrong').slice(0, 12)) {
       const list = materials(example(name));
-      const page = renderMaterialsText(list, 'x', { width: 80, unicode: true }).replace(/\s+/g, ' ');
+      const page = asText(materialsDocument(list, 'x'), { width: 80 }).replace(/\s+/g, ' ');
       if (list.check.verdict !== 'fail') continue;
       expect(page, name).toContain('Least ratings are not worked out, because the plan fails its check.');
       expect(page, name).not.toMatch(/still passes|nothing that the checks|no check looks|in the tables/);
@@ -144,37 +137,10 @@ describe('a plan that does not pass', () => {
   });
 });
 
-describe('what is done to the power first', () => {
-  const source = {
-    supply: 'PS1: {kind: supply, output: 12 V DC, limit: 1 A}',
-    battery: 'B1: {kind: battery, output: 12 V DC, capacity: 7 Ah}',
-    plug: 'P1: {kind: plug, pattern: NEMA 5-20, volts: 120 V AC}',
-    fixed: 'P2: {kind: plug, pattern: fixed, breaker: 16 A, volts: 120 V AC}',
-  };
-  const notes = (...names: (keyof typeof source)[]) =>
-    sectionNotes(planOf(`parts:\n${names.map((n) => `  ${source[n]}\n`).join('')}runs: []\n`));
-
-  it('is said of the sources that the plan has', () => {
-    expect(notes('supply', 'plug')).toEqual({
-      'low voltage': 'Low voltage, with the supply unplugged',
-      mains: 'Mains, last of all: plug out, breaker off, and tested dead with a meter',
-    });
-    expect(notes('battery', 'fixed')).toEqual({
-      'low voltage': 'Low voltage, with the battery disconnected',
-      mains: 'Mains, last of all: breaker off, locked, and tested dead with a meter',
-    });
-    expect(notes('supply', 'battery', 'plug', 'fixed')).toEqual({
-      'low voltage': 'Low voltage, with the supply unplugged and the battery disconnected',
-      mains: 'Mains, last of all: plug out, breaker off, locked, and tested dead with a meter',
-    });
-  });
-});
-
 describe('the total', () => {
-  const look = { width: 80, unicode: true };
   const list = materials(example('saltmarsh-lane'));
   const end = (more: object) =>
-    renderMaterialsText({ ...list, ...more }, 'x', look)
+    asText(materialsDocument({ ...list, ...more }, 'x'), { width: 80 })
       .trimEnd()
       .split('\n\n')
       .at(-1);
@@ -185,42 +151,5 @@ describe('the total', () => {
       'Total of what has a price: 12.50. Without a price: K1, wire labels.',
     );
     expect(end({ total: 12.5, unpriced: [] })).toBe('Total: 12.50.');
-  });
-});
-
-describe('listings', () => {
-  const listing = {
-    head: ['a', 'b', 'c'],
-    rows: [
-      ['1', '', 'long words here'],
-      ['2', '', 'x'],
-    ],
-  };
-
-  it('drop empty columns, and become paragraphs where they do not fit', () => {
-    expect(listingLines(listing, { width: 30, unicode: true })).toEqual([
-      'a  c',
-      '1  long words here',
-      '2  x',
-    ]);
-    expect(listingLines(listing, { width: 15, unicode: true })).toEqual([
-      '1: c long',
-      '    words here',
-      '2: c x',
-    ]);
-    expect(listingMarkdown(listing)).toEqual([
-      '| a | c |',
-      '| --- | --- |',
-      '| 1 | long words here |',
-      '| 2 | x |',
-    ]);
-    expect(listingCsv(listing)).toBe('a,b,c\r\n1,,long words here\r\n2,,x\r\n');
-  });
-
-  it('give feet and inches, never too short', () => {
-    expect(['0.01', '0.3048', '2.2', '15.24'].map((m) => feetWords(Number(m)))).toEqual([
-      ...['1 in', '1 ft', '7 ft 3 in', '50 ft'],
-    ]);
-    expect(feetWords(0)).toBe('0 in');
   });
 });

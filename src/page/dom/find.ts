@@ -1,4 +1,7 @@
-/** Elements of the page by what they stand for. Names of parts are compared, never put into a selector. */
+/**
+ * Elements of the page by what they stand for: this folder knows which element shows what, and must not know circuits.
+ * Names of parts are compared, never put into a selector.
+ */
 
 export function byId(id: string): HTMLElement {
   const found = document.getElementById(id);

@@ -1,5 +1,7 @@
-/** The page as a whole: one file of HTML that needs nothing from anywhere. */
-
+/**
+ * The page as a whole, one file of HTML that needs nothing from anywhere: this folder knows the markup of a page at rest,
+ * and must not know what a move does.
+ */
 import { verdictLine } from '../../findings/report-sentences.ts';
 import { xml } from '../../text/xml.ts';
 import { controlsHtml } from './controls.ts';

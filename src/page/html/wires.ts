@@ -1,27 +1,40 @@
 /** Every core and link, with where it goes. */
-
 import { lengthWords } from '../../draw/caption-words.ts';
 import type { Core, Plan, Run } from '../../plan/plan.ts';
-import { xml } from '../../text/xml.ts';
-import { tableHtml } from './tables.ts';
+import { type ColumnOf, paragraph, table } from '../../report/blocks.ts';
+import { asHtml } from '../../report/forms/html.ts';
 
-const HEAD = ['Run', 'Core', 'Now', 'From', 'To', 'Gauge', 'Length'];
-
-export function wiresHtml(plan: Plan): string {
-  const rows = plan.runs.flatMap((run) => run.cores.map((core, i) => wireRow(run, core, i)));
-  return `<section aria-labelledby="h-wires"><h2 id="h-wires">Wires</h2>
-<p>A core that carries volts now is marked live.</p>
-${tableHtml('Wires', HEAD, rows, ' id="wires"')}</section>`;
+interface Wire {
+  readonly run: Run;
+  readonly core: Core;
+  readonly index: number;
 }
 
-function wireRow(run: Run, core: Core, index: number): string {
-  const name = [`${run.index + 1}`, run.name ?? '', run.route ?? ''].filter((w) => w !== '').join(', ');
-  const cell = (text: string) => `<td>${xml(text)}</td>`;
-  const ends = [
-    core.a.written,
-    core.b.written,
-    run.cable?.gauge ?? '',
-    run.length === undefined ? '' : lengthWords(run.length),
+const COLUMNS: readonly ColumnOf<Wire>[] = [
+  { head: 'Run', of: ({ run }) => ({ text: runWords(run), head: true }) },
+  { head: 'Core', of: ({ run, core }) => (run.link ? 'link' : core.colour) },
+  { head: 'Now', of: () => ({ text: '', data: { cell: 'live' } }) },
+  { head: 'From', of: ({ core }) => core.a.written },
+  { head: 'To', of: ({ core }) => core.b.written },
+  { head: 'Gauge', always: true, of: ({ run }) => run.cable?.gauge ?? '' },
+  {
+    head: 'Length',
+    always: true,
+    of: ({ run }) => (run.length === undefined ? '' : lengthWords(run.length)),
+  },
+];
+
+const runWords = ({ index, name = '', route = '' }: Run): string =>
+  [`${index + 1}`, name, route].filter((w) => w !== '').join(', ');
+
+export function wiresHtml(plan: Plan): string {
+  const wires = plan.runs.flatMap((run) => run.cores.map((core, index) => ({ run, core, index })));
+  const blocks = [
+    paragraph('A core that carries volts now is marked live.'),
+    table(wires, COLUMNS, { id: 'wires', scrolls: 'Wires' }, ({ run, index }) => ({
+      data: { core: `${run.index}/${index}` },
+    })),
   ];
-  return `<tr data-core="${run.index}/${index}"><th scope="row">${xml(name)}</th>${cell(run.link ? 'link' : core.colour)}<td data-cell="live"></td>${ends.map(cell).join('')}</tr>`;
+  return `<section aria-labelledby="h-wires"><h2 id="h-wires">Wires</h2>
+${asHtml(blocks)}</section>`;
 }

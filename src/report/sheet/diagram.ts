@@ -1,11 +1,11 @@
-/** The diagram and what runs when, as sections of the printed sheet. */
+/** The diagram, as large as a page of the printed sheet lets it be. */
 import type { Drawing } from '../../draw/drawing.ts';
 import { findingMarks } from '../../draw/finding-marks.ts';
 import { layOnPaper, type PaperSize } from '../../draw/paper.ts';
 import { drawingSvg, FONT } from '../../draw/svg.ts';
-import { cell, deviationText } from '../../study/table-model.ts';
-import { filled, paragraph, table } from './html.ts';
-import type { SheetParts } from './parts.ts';
+import { heading, paragraph } from '../blocks.ts';
+import { asHtml } from '../forms/html.ts';
+import type { Section, SheetParts } from './parts.ts';
 
 /** mm of a page that the drawing may take, upright and across, inside the margins of the style. */
 export const ROOM: Readonly<Record<PaperSize, { readonly up: Room; readonly across: Room }>> = {
@@ -27,8 +27,8 @@ function points({ width, height }: Drawing, room: Room): number {
   return SMALLEST * Math.min(room.width / width, room.height / height) * POINTS_PER_MM;
 }
 
-/** The diagram as large as a page lets it be, upright or across. */
-export function diagram(parts: SheetParts): string {
+/** Upright or across, whichever is larger. */
+export function diagram(parts: SheetParts): Section {
   const { plan, report, circuit, sides, shown, size } = parts;
   const marks = findingMarks(report.findings);
   // The heading and the line below it take about as much as this of a page.
@@ -40,30 +40,10 @@ export function diagram(parts: SheetParts): string {
     smallest >= LEAST_POINTS
       ? ''
       : ` It fills the page, and its smallest words still come out at ${smallest.toFixed(1)} points; pullin draw -o makes a larger sheet of it.`;
-  return `<section class="diagram${across ? ' across' : ''}"><h2>Diagram</h2>
-<svg role="img" aria-label="Ladder diagram" viewBox="0 0 ${Math.ceil(drawing.width)} ${Math.ceil(drawing.height)}" color="#000" ${FONT}>${drawingSvg(drawing, { plan, shown })}</svg>
-${paragraph(`Drawn with everything at rest, all gates shut. On a core: number of its run, colour, gauge, length. Lines join at dots and nowhere else.${turned}${small}`)}</section>`;
-}
-
-/** Rows up to which the table needs no page of its own. */
-const SHORT = 14;
-
-/** Whether what runs when may share a page with what is before or after it. */
-export function isShort({ truth: found }: SheetParts): boolean {
-  return typeof found === 'string' || found.rows.length <= SHORT;
-}
-
-/** What runs when; states that are not as intended are marked by a word. */
-export function truth(parts: SheetParts): string {
-  const { truth: found } = parts;
-  const open = isShort(parts) ? '<section class="short">' : '<section>';
-  if (typeof found === 'string') return `${open}<h2>What runs when</h2>${paragraph(found)}</section>`;
-  const head = ['state', ...found.columns, 'ought to be'];
-  const rows = found.rows.map((row) => [
-    row.label,
-    ...found.columns.map((name) => cell(row, name)),
-    deviationText(row),
-  ]);
-  const wide = found.columns.length > 9;
-  return `${open}<h2>What runs when</h2>${table(...filled(head, rows), wide ? 'narrow' : '')}</section>`;
+  const svg = `<svg role="img" aria-label="Ladder diagram" viewBox="0 0 ${Math.ceil(drawing.width)} ${Math.ceil(drawing.height)}" color="#000" ${FONT}>${drawingSvg(drawing, { plan, shown })}</svg>`;
+  const below = `Drawn with everything at rest, all gates shut. On a core: number of its run, colour, gauge, length. Lines join at dots and nowhere else.${turned}${small}`;
+  return {
+    name: `diagram${across ? ' across' : ''}`,
+    html: [asHtml([heading(2, 'Diagram')]), svg, asHtml([paragraph(below)])].join('\n'),
+  };
 }

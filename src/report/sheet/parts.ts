@@ -27,5 +27,8 @@ export interface SheetParts extends Pick<LayoutInput, 'circuit' | 'sides'> {
   readonly size: PaperSize;
 }
 
-/** A table cell: text, or a box to tick, or a blank to write into. */
-export type Cell = string | { readonly tick: true } | { readonly blank: true };
+/** A part of the document, which begins on a page of its own unless its class says otherwise. */
+export interface Section {
+  readonly name?: string;
+  readonly html: string;
+}

@@ -1,12 +1,21 @@
-/** One printable document for the bench: HTML without scripts, for A4 or letter paper. */
+/**
+ * One printable document for the bench, HTML without scripts: this folder knows the pages, their order and their look,
+ * and must not know what the lists on them say.
+ */
 import { xml } from '../../text/xml.ts';
-import { diagram, isShort, truth } from './diagram.ts';
-import { meterSheet } from './meter.ts';
-import type { SheetParts } from './parts.ts';
-import { summary } from './sections.ts';
-import { shopping } from './shopping.ts';
+import { type Block, heading, paragraph, table } from '../blocks.ts';
+import { cutBlocks } from '../cut-list.ts';
+import { asHtml } from '../forms/html.ts';
+import { labelBlocks } from '../labels.ts';
+import { shoppingBlocks } from '../materials.ts';
+import { meterDocument } from '../meter-sheet.ts';
+import { sectionNotes } from '../section-notes.ts';
+import { truthTableDocument } from '../truth-table.ts';
+import { wireBlocks } from '../wire-list.ts';
+import { diagram } from './diagram.ts';
+import { firstPage } from './first-page.ts';
+import type { Section, SheetParts } from './parts.ts';
 import { styleFor } from './style.ts';
-import { cutList, labels, wireList } from './wiring.ts';
 
 /** Words of the band on every page of a plan that did not pass. */
 const BANDS = {
@@ -15,24 +24,18 @@ const BANDS = {
   pass: '',
 } as const;
 
+/** Rows up to which the truth table needs no page of its own. */
+const SHORT = 14;
+
 /** The whole document. Pure: the same parts give the same text. */
 export function printedSheet(parts: SheetParts): string {
   const { plan, report, size } = parts;
   const band = BANDS[report.verdict];
   const strip = band === '' ? '' : `<p class="band">${band}</p>`;
-  const sections = [
-    `<section class="first">${summary(parts)}</section>`,
-    diagram(parts),
-    truth(parts),
-    // A page on its side or filled by the diagram leaves a short table no room; the wire list then follows the table.
-    wireList(parts, isShort(parts)),
-    cutList(parts),
-    labels(parts),
-    shopping(parts),
-    meterSheet(parts),
-    signOff(),
-  ].filter((s) => s !== '');
-  const body = sections.map((s) => s.replace(/^<section[^>]*>/, (tag) => `${tag}${strip}`));
+  const body = sections(parts).map(({ name, html }) => {
+    const open = name === undefined ? '<section>' : `<section class="${name}">`;
+    return `${open}${strip}${html}</section>`;
+  });
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -49,11 +52,45 @@ ${body.join('\n')}
 `;
 }
 
+function sections(parts: SheetParts): Section[] {
+  const { plan, truth, wires, methods, materials, meter } = parts;
+  const short = typeof truth === 'string' || truth.rows.length <= SHORT;
+  const runs = typeof truth === 'string' ? [paragraph(truth)] : truthTableDocument(truth);
+  const words = { methods, notes: sectionNotes(plan) };
+  return [
+    { name: 'first', html: asHtml(firstPage(parts)) },
+    diagram(parts),
+    titled('What runs when', runs, short ? 'short' : undefined),
+    // A page on its side or filled by the diagram leaves a short table no room; the wire list then follows the table.
+    titled('Wire list', wireBlocks(wires, words), short ? 'follows' : undefined),
+    ...(wires.cuts.length === 0 ? [] : [titled('Cut list', cutBlocks(wires))]),
+    ...(wires.labels.length === 0 ? [] : [titled('Labels', labelBlocks(wires), 'follows')]),
+    titled('Materials', shoppingBlocks(materials)),
+    titled('Meter sheet', meterDocument(meter)),
+    titled('Done', signOff(), 'sign'),
+  ];
+}
+
+function titled(title: string, blocks: readonly Block[], name?: string): Section {
+  const html = `${asHtml([heading(2, title)])}\n${asHtml(blocks, 1)}`;
+  return name === undefined ? { html } : { name, html };
+}
+
 /** Who did what; a signature here says what was measured, no more. */
-function signOff(): string {
+function signOff(): Block[] {
   const lines = ['Wired by', 'Readings taken by', 'Mains side done by (licence)', 'Date'];
-  return `<section class="sign"><h2>Done</h2>
-<p>A name below says that the readings above were taken and are as expected. It is no approval: that is for the inspector and the electrician.</p>
-<table class="signs"><tbody>${lines.map((l) => `<tr><th scope="row">${l}</th><td class="blank"></td></tr>`).join('')}</tbody></table>
-<p>Keep this sheet in the lid of the box, and write later readings beside these.</p></section>`;
+  return [
+    paragraph(
+      'A name below says that the readings above were taken and are as expected. It is no approval: that is for the inspector and the electrician.',
+    ),
+    table(
+      lines,
+      [
+        { head: 'what', of: (text) => ({ text, head: true }) },
+        { head: 'who', of: () => ({ box: 'blank' }) },
+      ],
+      { name: 'signs', headless: true },
+    ),
+    paragraph('Keep this sheet in the lid of the box, and write later readings beside these.'),
+  ];
 }

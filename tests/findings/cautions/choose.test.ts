@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { allCautions, chooseCautions, isStanding } from '../../../src/findings/cautions/choose.ts';
 import type { CautionFacts } from '../../../src/findings/cautions/facts.ts';
 import { TRIGGERED } from '../../../src/findings/cautions/texts.ts';
-import { renderText } from '../../../src/report/text.ts';
+import { renderText } from '../../../src/report/check.ts';
 import { report } from '../../report/samples.ts';
 import { FACTS } from './some-facts.ts';
 

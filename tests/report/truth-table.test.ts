@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { csvField, renderTableCsv, renderTableMarkdown, renderTableText } from '../../src/report/table.ts';
+import { asCsv } from '../../src/report/forms/csv.ts';
+import { asMarkdown } from '../../src/report/forms/markdown.ts';
+import { asText } from '../../src/report/forms/text.ts';
+import { truthTableDocument } from '../../src/report/truth-table.ts';
 import type { TruthTable } from '../../src/study/table-model.ts';
 import { columns } from '../../src/text/wrap.ts';
 
@@ -15,9 +18,11 @@ function table(gates: number): TruthTable {
   return { columns: [...names, 'K1', 'collector'], rows: [-1, ...names.keys()].map(row) };
 }
 
-describe('renderTableText', () => {
+const text = (truth: TruthTable) => asText(truthTableDocument(truth), { width: 80 });
+
+describe('the truth table as text', () => {
   it('sets out one line a state', () => {
-    expect(renderTableText(table(1), 80)).toBe(
+    expect(text(table(1))).toBe(
       [
         '  state        gate-1  K1         collector',
         '  at rest      shut    released   stopped',
@@ -30,46 +35,36 @@ describe('renderTableText', () => {
   });
 
   it.each([1, 12, 60])('keeps to 80 columns with %d gates and loses no column', (gates) => {
-    const text = renderTableText(table(gates), 80);
-    expect(Math.max(...text.split('\n').map(columns))).toBeLessThanOrEqual(80);
-    const heads = text.split('\n').filter((l) => l.startsWith('  state'));
+    const shown = text(table(gates));
+    expect(Math.max(...shown.split('\n').map(columns))).toBeLessThanOrEqual(80);
+    const heads = shown.split('\n').filter((l) => l.startsWith('  state'));
     expect(heads.join(' ').split(/ +/)).toEqual(expect.arrayContaining([`gate-${gates}`, 'K1', 'collector']));
   });
 
   it('marks what is not as intended', () => {
     const [rest, open] = table(1).rows;
     const wrong = { ...table(1), rows: [rest!, { ...open!, loads: { collector: 'stopped' } }] };
-    const text = renderTableText(wrong, 80);
-    expect(text).toContain('! gate-1 open  open');
-    expect(text).toContain('1 not as intended:\n! gate-1 open: collector ought to be running');
+    const shown = text(wrong);
+    expect(shown).toContain('! gate-1 open  open');
+    expect(shown).toContain('1 not as intended:\n! gate-1 open: collector ought to be running');
   });
 });
 
-describe('renderTableMarkdown', () => {
+describe('as Markdown', () => {
   it('lets nothing out of its cell', () => {
     const bad = { ...table(1), rows: [{ ...table(1).rows[0]!, label: 'a|b <script>\n`x` *y*' }] };
-    const text = renderTableMarkdown(bad);
+    const text = asMarkdown(truthTableDocument(bad));
     expect(text.split('\n')).toHaveLength(4);
     expect(text).toContain('a\\|b &lt;script\\>\\\\u000a\\`x\\` \\*y\\*');
   });
 });
 
-describe('renderTableCsv', () => {
+describe('as CSV', () => {
   it('quotes as RFC 4180 and ends lines with CR LF', () => {
-    const text = renderTableCsv({ columns: ['a'], rows: [{ ...table(1).rows[0]!, label: 'say "on", now' }] });
+    const text = asCsv(
+      truthTableDocument({ columns: ['a'], rows: [{ ...table(1).rows[0]!, label: 'say "on", now' }] }),
+    );
     expect(text.split('\r\n')).toHaveLength(3);
     expect(text).toContain('"say ""on"", now"');
-  });
-
-  it.each(['=1+1', '+1', '-1', '@x', ' =1', '＝1'])(
-    'does not hand %j to a spreadsheet as a formula',
-    (text) => {
-      expect(csvField(text).replace(/^"/, '')).toMatch(/^'/);
-    },
-  );
-
-  it('leaves plain words alone', () => {
-    expect(csvField('bandsaw open')).toBe('bandsaw open');
-    expect(csvField('a\tb\r\n')).toBe('a\\u0009b\\u000d\\u000a');
   });
 });

@@ -1,10 +1,13 @@
 import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, it } from 'vitest';
+import type { Report } from '../../src/findings/report-model.ts';
 import { logicSentence, verdictLine } from '../../src/findings/report-sentences.ts';
-import { renderQuiet, renderText } from '../../src/report/text.ts';
+import { quietDocument, renderText } from '../../src/report/check.ts';
+import { asText } from '../../src/report/forms/text.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { failing, finding, report } from './samples.ts';
 
+const quiet = (of: Report) => asText(quietDocument(of), { width: 80 });
 const plain = { width: 80, colour: false };
 /** Lines with a file's name and line number are left whole, whatever their length. */
 const widest = (text: string) =>
@@ -92,7 +95,7 @@ describe('renderText', () => {
     );
     expect(text).not.toMatch(/[^\P{C}\n]|[\u2028\u2029]/u);
     expect(text).toContain('\\u001b[2J\\u0007\\u000d\\u202eyes');
-    expect(renderQuiet(report({ findings: [bad] }))).not.toMatch(/[^\P{C}\n]/u);
+    expect(quiet(report({ findings: [bad] }))).not.toMatch(/[^\P{C}\n]/u);
   });
 
   it('shows a finding whose question is missing', () => {
@@ -107,9 +110,9 @@ describe('renderText', () => {
   });
 });
 
-describe('renderQuiet', () => {
+describe('one line a finding', () => {
   it('prints one line a finding and the verdict last', () => {
-    expect(renderQuiet(failing()).split('\n')).toEqual([
+    expect(quiet(failing()).split('\n')).toEqual([
       'shop.yaml:34:5: fault: Opening the planer gate does not start the collector. [gate-dead]',
       'shop.yaml:12:3: caution: K1 has no suppressor. [coil-unsuppressed]',
       'shop.yaml: Do not build this plan as it stands: 1 fault and 1 caution.',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Mended, Repair, StateLine } from '../../src/repair/mended.ts';
-import { renderMended, renderWritten } from '../../src/report/mended.ts';
+import { asText } from '../../src/report/forms/text.ts';
+import { repairsDocument, writtenDocument } from '../../src/report/repairs.ts';
 import { columns } from '../../src/text/wrap.ts';
 
 const state = (name: string, runs: Record<string, string>, right = true): StateLine => ({
@@ -34,7 +35,7 @@ const mended = (over: Partial<Mended> = {}): Mended => ({
   why: null,
   ...over,
 });
-const shown = (of: Mended, width = 80, unicode = true) => renderMended(of, { width, unicode });
+const shown = (of: Mended, width = 80, unicode = true) => asText(repairsDocument(of), { width, unicode });
 
 describe('what can be mended', () => {
   it('one repair, with the states that change and no others', () => {
@@ -120,7 +121,7 @@ describe('nothing to do, and nothing found', () => {
 
 describe('what was written', () => {
   it('is told with the instructions', () => {
-    expect(renderWritten(repair(), 'lane.yaml', { width: 80 })).toMatch(
+    expect(asText(writtenDocument(repair(), 'lane.yaml'), { width: 80 })).toMatch(
       /^Written into lane\.yaml:\n\n1\. Move the white core .*\n\nstate[\s\S]*\n\nWire it the same way at the bench\.\n$/,
     );
   });

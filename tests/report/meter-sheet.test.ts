@@ -6,10 +6,11 @@ import { z } from 'zod';
 import { STAGES } from '../../src/cli/stages.ts';
 import { meterSheet } from '../../src/meter/meter-sheet.ts';
 import type { MeterSheet, ReadStep } from '../../src/meter/sheet-model.ts';
-import { renderMeterMarkdown, renderMeterText } from '../../src/report/meter.ts';
+import { asHtml } from '../../src/report/forms/html.ts';
+import { asMarkdown } from '../../src/report/forms/markdown.ts';
+import { asText } from '../../src/report/forms/text.ts';
+import { meterDocument } from '../../src/report/meter-sheet.ts';
 import { positionWords, wrongWords } from '../../src/report/meter-words.ts';
-import { meterSheet as printedSheet } from '../../src/report/sheet/meter.ts';
-import type { SheetParts } from '../../src/report/sheet/parts.ts';
 import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { pullin } from '../cli/fake-io.ts';
@@ -17,6 +18,11 @@ import { planOf } from '../helpers/plan-of.ts';
 
 const lane = readFileSync(new URL('../../examples/saltmarsh-lane.yaml', import.meta.url), 'utf8');
 const sheet = meterSheet(Study.of(planOf(lane)));
+
+const asLines = (of: MeterSheet, width: number, unicode = true) =>
+  asText(meterDocument(of), { width, unicode });
+const marked = (of: MeterSheet) => asMarkdown(meterDocument(of));
+const printed = (of: MeterSheet) => asHtml(meterDocument(of), 1);
 
 /** A sheet whose every text comes from somebody who means harm. */
 function hostile(): MeterSheet {
@@ -49,14 +55,14 @@ function hostile(): MeterSheet {
 
 describe('text', () => {
   it.each([40, 60, 80, 132])('keeps to %d columns', (width) => {
-    for (const line of renderMeterText(sheet, width).split('\n'))
+    for (const line of asLines(sheet, width).split('\n'))
       expect(columns(line), line).toBeLessThanOrEqual(width);
-    for (const line of renderMeterText(hostile(), width).split('\n'))
+    for (const line of asLines(hostile(), width).split('\n'))
       expect(columns(line), line).toBeLessThanOrEqual(width);
   });
 
   it('has every step with probes, range and what to expect, and when to stop', () => {
-    const text = renderMeterText(sheet, 400);
+    const text = asLines(sheet, 400);
     for (const step of sheet.steps) expect(text).toContain(`[ ] ${step.number}. `);
     expect(text).toMatch(/red on P1\.PE, black on X1\.PE; continuity; everything at rest\n +expect it beeps/);
     expect(text).toContain('call an electrician');
@@ -66,8 +72,8 @@ describe('text', () => {
 
   it('lets no control character and, on a plain terminal, no letter beyond ASCII through', () => {
     // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-    expect(renderMeterText(hostile(), 80)).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/);
-    expect(renderMeterText(hostile(), 80, false)).toMatch(/^[\n -~]*$/);
+    expect(asLines(hostile(), 80)).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/);
+    expect(asLines(hostile(), 80, false)).toMatch(/^[\n -~]*$/);
   });
 });
 
@@ -75,19 +81,18 @@ describe('a plan that fails the check', () => {
   const finding = 'the planer is on its break tab';
   const failed: MeterSheet = { ...sheet, check: { verdict: 'fail', finding } };
   const withheld: MeterSheet = { ...failed, setup: [], steps: [], detectable: 0, detected: 0, silent: [] };
-  const printed = (meter: MeterSheet) => printedSheet({ meter } as SheetParts);
 
   it('is said to at the top, before anything to do', () => {
     const note = `Note: this plan fails the check: ${finding}. The readings are of the plan as it stands.`;
-    expect(renderMeterText(failed, 400).split('\n')[1]).toBe(note);
-    expect(renderMeterMarkdown(failed).split('\n')[2]).toBe(note);
-    expect(printed(failed)).toContain(`<h2>Meter sheet</h2>\n<p>${note}</p>`);
-    for (const text of [renderMeterText(sheet, 400), renderMeterMarkdown(sheet), printed(sheet)])
+    expect(asLines(failed, 400).split('\n')[1]).toBe(note);
+    expect(marked(failed).split('\n')[2]).toBe(note);
+    expect(printed(failed)).toMatch(new RegExp(`^<p>${note.replaceAll('.', '\\.')}</p>`));
+    for (const text of [asLines(sheet, 400), marked(sheet), printed(sheet)])
       expect(text).not.toContain('Note:');
   });
 
   it('has no stages and no count of faults where it puts somebody in danger', () => {
-    for (const text of [renderMeterText(withheld, 400), renderMeterMarkdown(withheld), printed(withheld)]) {
+    for (const text of [asLines(withheld, 400), marked(withheld), printed(withheld)]) {
       expect(text).toContain(finding);
       expect(text).toMatch(/puts somebody in danger as drawn: put it right first/);
       expect(text).toMatch(/nothing is to be measured or powered until then\./);
@@ -106,7 +111,7 @@ describe('words', () => {
   it('say of no range but continuity that the meter beeps', () => {
     expect(wrongWords(showing('open'), 'shorted')).toBe('a low reading');
     expect(wrongWords(showing('ohms'), 'shorted')).toBe('next to nothing');
-    const text = renderMeterText(sheet, 400);
+    const text = asLines(sheet, 400);
     for (const line of text.split('\n').filter((l) => /\bbeep/.test(l)))
       expect(line).toMatch(/it beeps|no beep/);
   });
@@ -126,12 +131,12 @@ describe('words', () => {
 
 describe('Markdown', () => {
   it('has a box to tick for every step', () => {
-    const boxes = renderMeterMarkdown(sheet).match(/^- \[ \] \*\*\d+\*\*/gm);
+    const boxes = marked(sheet).match(/^- \[ \] \*\*\d+\*\*/gm);
     expect(boxes).toHaveLength(sheet.steps.length);
   });
 
   it('escapes what a plan says', () => {
-    const text = renderMeterMarkdown(hostile());
+    const text = marked(hostile());
     expect(text).not.toMatch(/<b>|(?<!\\)\[a\]|\n# y|(?<!\\)`/);
     // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
     expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/);
@@ -210,10 +215,10 @@ describe('pullin meter', () => {
   it('prints the sheet, as JSON of the stated shape, and as Markdown', async () => {
     const text = await run('lane.yaml', '--width', '60');
     expect([text.status, text.err]).toEqual([0, '']);
-    expect(text.out).toBe(renderMeterText(sheet, 60));
+    expect(text.out).toBe(asLines(sheet, 60));
     const json = await run('lane.yaml', '--json');
     expect(shape.parse(JSON.parse(json.out))).toEqual(sheet);
-    expect((await run('lane.yaml', '--format', 'markdown')).out).toBe(renderMeterMarkdown(sheet));
+    expect((await run('lane.yaml', '--format', 'markdown')).out).toBe(marked(sheet));
   });
 
   it('refuses what it cannot read', async () => {

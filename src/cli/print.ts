@@ -1,0 +1,51 @@
+/** Printing what a command has made: as JSON, or a document in the form that was asked for. */
+import type { Told } from '../findings/verdict-line.ts';
+import type { Block } from '../report/blocks.ts';
+import { printable } from '../text/escape.ts';
+import { type ColourChoice, type Session, wantsColour, wantsUnicode, widthFor } from './io.ts';
+
+export type Format = 'text' | 'markdown' | 'csv';
+
+/** What of the command line says how text looks. */
+export interface LookOptions {
+  readonly width?: number;
+  readonly color?: ColourChoice;
+}
+
+export function printJson(value: unknown, { out }: Session): void {
+  out.write(`${JSON.stringify(value, null, 2)}\n`);
+}
+
+/** The document as text in the width, the letters and the colours of standard output. */
+export async function textOf(
+  blocks: readonly Block[],
+  options: LookOptions,
+  { io }: Session,
+): Promise<string> {
+  const { asText } = await import('../report/forms/text.ts');
+  return asText(blocks, {
+    width: widthFor(options.width, io.stdout),
+    unicode: wantsUnicode(io.stdout, io.env),
+    colour: options.color !== undefined && wantsColour(options.color, io.stdout, io.env),
+  });
+}
+
+/** Prints a document; as CSV that is its table. */
+export async function print(
+  blocks: readonly Block[],
+  options: LookOptions & { readonly format?: Format },
+  session: Session,
+): Promise<void> {
+  const { out } = session;
+  if (options.format === 'csv') out.write((await import('../report/forms/csv.ts')).asCsv(blocks));
+  else if (options.format === 'markdown')
+    out.write((await import('../report/forms/markdown.ts')).asMarkdown(blocks));
+  else out.write(await textOf(blocks, options, session));
+}
+
+/** Says on standard error what the check says of a plan that does not pass, where it would spoil the CSV. */
+export async function warn(told: Told, { err }: Session): Promise<void> {
+  const { toldLine } = await import('../report/told.ts');
+  const text = toldLine(told);
+  if (text !== undefined) err.write(`${printable(text)}\n`);
+}

@@ -1,0 +1,134 @@
+/** The wire list: every core in the order of wiring, and how its ends are made. */
+import type { WireEnd } from '../lists/wire-ends.ts';
+import type { WireList, WireRow } from '../lists/wirelist.ts';
+import { type Block, type ColumnOf, heading, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
+import { cutBlocks, cutTable } from './cut-list.ts';
+import { labelBlocks, labelTable } from './labels.ts';
+import { metreWords } from './lengths.ts';
+import type { SectionNotes } from './section-notes.ts';
+import { toldBlocks } from './told.ts';
+
+export const WIRE_LISTS = ['wires', 'cuts', 'labels'] as const;
+export type WireListPart = (typeof WIRE_LISTS)[number];
+
+/** What is printed beside the list itself: its title, and what each way of joining an end means. */
+interface WireListWords {
+  readonly methods: Readonly<Record<WireEnd['method'], string>>;
+  /** what is done to the power before each section */
+  readonly notes: SectionNotes;
+}
+
+const STRIPS =
+  'End: how it is joined, and the mm of insulation to strip; sheath: mm of outer sheath to take off at either end. Common practice, no source; what the part itself prints counts.';
+const ELECTRICIAN =
+  'Leave them to a licensed electrician where the law, the lease or the insurance asks for it.';
+
+/** `screw 7 mm + ferrule`; a bare link is not stripped. */
+const endWords = ({ method, strip, ferrule }: WireEnd): string =>
+  `${method}${strip === null ? '' : ` ${strip} mm`}${ferrule ? ' + ferrule' : ''}`;
+
+const sheathWords = ({ from, to }: WireRow): string =>
+  from.sheath === null || to.sheath === null ? '' : `${from.sheath}/${to.sheath} mm`;
+
+const joined = (...words: readonly string[]): string => words.filter((w) => w !== '').join(' ');
+
+const COLUMNS: readonly ColumnOf<WireRow>[] = [
+  { head: 'done', only: ['markdown'], of: () => ({ box: 'tick' }) },
+  { head: '', only: PRINTED, of: () => ({ box: 'tick' }) },
+  { head: 'no.', only: WRITTEN, of: (r) => `${r.number}${r.loose ? '?' : ''}` },
+  { head: 'no', only: PRINTED, of: (r) => `${r.number}` },
+  { head: 'from', of: (r) => r.from.terminal },
+  { head: 'to', of: (r) => r.to.terminal },
+  { head: 'colour', of: (r) => r.colour ?? 'bare link' },
+  { head: 'gauge', of: (r) => r.gauge ?? '' },
+  { head: 'length', only: WRITTEN, of: (r) => metreWords(r.length) },
+  { head: 'cut', only: PRINTED, of: (r) => metreWords(r.length) },
+  { head: 'run', only: WRITTEN, of: (r) => joined(`${r.run}`, r.name ?? '') },
+  { head: 'run', only: PRINTED, of: (r) => joined(`${r.run}`, r.name ?? '', r.route ?? '') },
+  { head: 'route', only: WRITTEN, of: (r) => r.route ?? '' },
+  // What is before says where a core goes, what follows how its ends are made.
+  { head: 'end from', cut: true, of: (r) => endWords(r.from) },
+  { head: 'end to', of: (r) => endWords(r.to) },
+  { head: 'sheath', of: sheathWords },
+];
+
+const SECTIONS = [
+  { section: 'low voltage', title: 'Low voltage' },
+  { section: 'mains', title: 'Mains' },
+] as const;
+
+/** Both halves of the list, low voltage first, and what their words mean. */
+export function wireBlocks(wires: Pick<WireList, 'wires'>, { methods, notes }: WireListWords): Block[] {
+  const sections = SECTIONS.flatMap(({ section, title }): Block[] => {
+    const rows = wires.wires.filter((r) => r.section === section);
+    if (rows.length === 0) return [];
+    const note = notes[section];
+    return [
+      heading(2, note, { plain: `${note}:`, only: WRITTEN }),
+      heading(2, title, { only: PRINTED }),
+      paragraph(section === 'mains' ? `${note}. ${ELECTRICIAN}` : `${note}.`, { only: PRINTED }),
+      table(rows, COLUMNS, { name: 'wires' }),
+    ];
+  });
+  const used = new Set(wires.wires.flatMap((r) => [r.from.method, r.to.method]));
+  const loose = paragraph('?: nothing wired before leads to this core.', { only: WRITTEN, close: true });
+  return [
+    ...sections,
+    paragraph(STRIPS),
+    list(
+      'indent',
+      [...used].map((m) => `${m}: ${methods[m]}`),
+      { close: true },
+    ),
+    ...(wires.wires.some((r) => r.loose) ? [loose] : []),
+  ];
+}
+
+/** The lists asked for, one after the other. */
+export function wireListDocument(
+  wires: WireList,
+  title: string,
+  words: WireListWords,
+  parts: readonly WireListPart[],
+): Block[] {
+  return [
+    heading(1, `Wire list of ${title}`),
+    ...toldBlocks(wires.check),
+    ...(parts.includes('wires') ? wireBlocks(wires, words) : []),
+    ...(parts.includes('cuts') ? cutBlocks(wires) : []),
+    ...(parts.includes('labels') ? labelBlocks(wires) : []),
+  ];
+}
+
+/** One list with every figure in a column of its own; lengths in m, strips in mm. */
+export function wireListTable(wires: WireList, part: WireListPart): Block[] {
+  return [{ wires: wireTable, cuts: cutTable, labels: labelTable }[part](wires)];
+}
+
+function wireTable(wires: WireList): Block {
+  const labels = new Map(wires.labels.map((l) => [`${l.wire}/${l.end}`, l.text]));
+  const end = (which: 'from' | 'to'): ColumnOf<WireRow>[] => [
+    { head: `${which} joined by`, of: (r) => r[which].method },
+    { head: `${which} strip mm`, of: (r) => `${r[which].strip ?? ''}` },
+    { head: `${which} sheath mm`, of: (r) => `${r[which].sheath ?? ''}` },
+    { head: `${which} ferrule`, of: (r) => (r[which].ferrule ? 'yes' : 'no') },
+  ];
+  return table(wires.wires, [
+    { head: 'number', of: (r) => `${r.number}` },
+    { head: 'section', of: (r) => r.section },
+    { head: 'from', of: (r) => r.from.terminal },
+    { head: 'to', of: (r) => r.to.terminal },
+    { head: 'colour', of: (r) => r.colour ?? 'bare link' },
+    { head: 'gauge', of: (r) => r.gauge ?? '' },
+    { head: 'cable', of: (r) => r.cable ?? '' },
+    { head: 'length m', of: (r) => (r.length === null ? '' : `${r.length}`) },
+    { head: 'run', of: (r) => `${r.run}` },
+    { head: 'name', of: (r) => r.name ?? '' },
+    { head: 'route', of: (r) => r.route ?? '' },
+    { head: 'loose', of: (r) => (r.loose ? 'yes' : 'no') },
+    ...end('from'),
+    ...end('to'),
+    { head: 'label from', of: (r) => labels.get(`${r.number}/from`) ?? '' },
+    { head: 'label to', of: (r) => labels.get(`${r.number}/to`) ?? '' },
+  ]);
+}
