@@ -4,6 +4,7 @@ import type { WiredCircuit } from '../circuit/build.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { judge } from '../findings/judge.ts';
 import { toldOf } from '../findings/verdict-line.ts';
+import { loopNeedsMains } from '../machine/power.ts';
 import { readMeter } from '../machine/read-meter.ts';
 import type { Plan } from '../plan/plan.ts';
 import { Study } from '../study/study.ts';
@@ -11,12 +12,12 @@ import { type Fault, RANK } from './fault.ts';
 import { partFaults } from './fault-parts.ts';
 import { wiringFaults } from './fault-wires.ts';
 import type { Measure } from './measure.ts';
-import { isUnplugged } from './ohm-bench.ts';
 import { marksOf, probeOf } from './probe-words.ts';
-import { type Progress, type Searched, search } from './search.ts';
+import { type Progress, type Searched, searchReadings } from './search.ts';
 import { gateChecks, setups } from './setup.ts';
 import type { Meaning, MeterFault, MeterSheet, MeterStep, ReadStep, Silent, Wrong } from './sheet-model.ts';
 import { heldInputs, stanceWords } from './stance.ts';
+import { unplugged } from './unplugged.ts';
 
 /** Every single fault of a plan that is tried, in the order of the plan's cores and parts. */
 export function faultsOf({ plan, wired }: Study): Fault[] {
@@ -41,7 +42,7 @@ export function commission(
   const told = toldOf(study);
   const danger = told.verdict === 'fail' ? firstDanger(study) : undefined;
   if (danger !== undefined) return { sheet: withheld(plan, danger), faults: [] };
-  const found = search(study, faultsOf(study), progress);
+  const found = searchReadings(study, faultsOf(study), progress);
   const { faults } = found;
   const { checks, adjust } = adjustments(plan, circuit, found);
   const steps: MeterStep[] = [
@@ -51,7 +52,6 @@ export function commission(
       adjust: adjust[k]!,
     })),
   ];
-  const needsMains = circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
   const shown = shownBy(faults, found, checks.length);
   return {
     sheet: {
@@ -59,7 +59,7 @@ export function commission(
       title: plan.title,
       check: told,
       setup: setups(plan, {
-        loopNeedsMains: needsMains,
+        loopNeedsMains: loopNeedsMains(circuit),
         lead: lastLead(found.measures),
         lineOhms: found.measures.some((m) => m.stage === 2 && m.expect.unit === 'ohm'),
       }),
@@ -159,11 +159,6 @@ function nominal(study: Study, m: Measure): number | null {
     }).ohms;
   }
   return readMeter(study, { moved, dead: false, between }).volts;
-}
-
-/** The plan with every load that has a plug of its own taken out of its socket, as the first stage has it. */
-export function unplugged(plan: Plan): Plan {
-  return { ...plan, parts: new Map([...plan.parts].filter(([name]) => !isUnplugged(plan, name))) };
 }
 
 const ORDER: readonly Wrong[] = ['open', 'shorted', 'reversed', 'too low', 'too high'];

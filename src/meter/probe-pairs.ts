@@ -2,9 +2,9 @@
 import { UnionFind } from '../circuit/union-find.ts';
 import type { Part, Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
-import { isUnplugged } from './ohm-bench.ts';
 import { terminalsOf, wiredTerminals } from './probe-terminals.ts';
 import { keyOf, probeOf } from './probe-words.ts';
+import { isUnplugged } from './unplugged.ts';
 
 export interface Pair {
   readonly a: string;

@@ -6,7 +6,7 @@ import type { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';
 import { touchesLoop } from './hazard.ts';
 import type { Measure } from './measure.ts';
-import { type Measurer, measurer } from './measurer.ts';
+import { Measurer } from './measurer.ts';
 import { type Pair, probePairs } from './probe-pairs.ts';
 import { probeOf } from './probe-words.ts';
 import { REST, type Stance, sealingInputs, stances } from './stance.ts';
@@ -69,7 +69,7 @@ export class Trials {
     this.main = this.pairs.filter((p) => p.main);
     for (const pair of this.pairs)
       for (const part of new Set([probeOf(pair.a).part, probeOf(pair.b).part])) push(this.near, part, pair);
-    this.measure = measurer(study, right);
+    this.measure = new Measurer(study, right);
     this.all = this.affords(faults);
     this.onLoop = touchesLoop(study);
     this.relayIn = this.stances
