@@ -1,6 +1,6 @@
 /** What a plan has to read back as after a list of edits. */
 
-import type { Core, Plan, Run, TerminalRef } from '../plan/plan.ts';
+import type { Core, Plan, Position, Run, TerminalRef } from '../plan/plan.ts';
 import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { metresText } from './add-core.ts';
 import type { Edit, EndRef } from './edits.ts';
@@ -135,30 +135,34 @@ export function planAfter(plan: Plan, edits: readonly Edit[]): Plan | undefined 
   }
 }
 
+/** Where a new core is said to stand in a file that has no core yet. */
+const TOP: Position = { line: 1, column: 1 };
+
 function planWith(plan: Plan, { ends, gone, empty, added }: Orders): Plan {
   const moved = new Map(ends.map((end) => [nameOf(end), end.to]));
-  const ref = (to: string, like: TerminalRef): TerminalRef => {
-    const { part, terminal } = splitTerminalKey(canonical(plan, to));
-    return { ...like, part, terminal, written: to };
-  };
+  const ref = (to: string, at: Position): TerminalRef => ({
+    ...splitTerminalKey(canonical(plan, to)),
+    written: to,
+    at,
+  });
   const kept = plan.runs.flatMap((run, r): Omit<Run, 'index'>[] => {
     if (empty.has(r)) return [];
     const cores = run.cores.flatMap((core, c): Core[] => {
       if (gone.get(r)?.has(c)) return [];
       const at = (end: 'a' | 'b') => {
         const to = moved.get(nameOf({ run: r, core: c, end }));
-        return to === undefined ? core[end] : ref(to, core[end]);
+        return to === undefined ? core[end] : ref(to, core[end].at);
       };
       return [{ ...core, a: at('a'), b: at('b') }];
     });
     return [{ ...run, cores }];
   });
-  const [like] = plan.runs.flatMap((run) => run.cores);
-  const fresh = added.map((core): Omit<Run, 'index'> => {
-    const cores = [{ ...like!, colour: core.colour, a: ref(core.from, like!.a), b: ref(core.to, like!.b) }];
-    if (core.like === undefined) return { link: true, at: like!.at, cores };
-    const { name: _, ...run } = plan.runs[core.like]!;
-    return { ...run, cores, ...(core.metres === undefined ? {} : { length: core.metres }) };
+  const at = plan.runs[0]?.at ?? TOP;
+  const fresh = added.map(({ from, to, like, metres, colour }): Omit<Run, 'index'> => {
+    const cores = [{ run: 0, colour, a: ref(from, at), b: ref(to, at), at }];
+    if (like === undefined) return { link: true, at, cores };
+    const { name: _, ...run } = plan.runs[like]!;
+    return { ...run, cores, ...(metres === undefined ? {} : { length: metres }) };
   });
   const runs = [...kept, ...fresh].map((run, index) => ({
     ...run,
