@@ -1,11 +1,8 @@
 /** A meter on ohms: what lies between two terminals with every supply taken off. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import { kept } from '../circuit/maps.ts';
-import { UnionFind } from '../circuit/union-find.ts';
-import { assemble, type Figures, islandOf } from '../electric/island.ts';
-import type { Network } from '../electric/network.ts';
+import { type Figures, islandOf } from '../electric/island.ts';
 import { Resistances, type Resistor } from '../electric/resistances.ts';
-import { solveNetwork } from '../electric/solve.ts';
 import { type OhmmeterPaths, ohmmeterPaths } from './ohmmeter-paths.ts';
 
 /** ohm below which a continuity tester sounds, as makers of multimeters commonly state. */
@@ -54,47 +51,49 @@ export class Ohmmeter {
     private readonly figures: Figures,
   ) {}
 
-  /** The reading between two terminals, and the parts in the same piece of circuit whose ohms are not known. */
-  read(where: DeadStanding, a: string, b: string): OhmsRead & { readonly unknown: readonly string[] } {
-    const ends = this.ends(a, b);
-    if ('least' in ends) return { ...ends, unknown: [] };
-    const paths = this.paths(where);
-    const unknown = new Set<string>();
-    const most = this.measured(paths, ends, (part, ohms) => {
-      unknown.add(part);
-      return ohms;
-    });
-    return { least: this.measured(paths, ends, () => NEXT_TO_NONE), most, unknown: [...unknown] };
+  /** The reading between two terminals. */
+  read(where: DeadStanding, a: string, b: string): OhmsRead {
+    return this.between(where, a, b, (ohms, x, y) => ohms.between(x, y));
   }
 
-  /** The reading where many are asked for: the network is eliminated once for all of them. */
+  /** The reading where many are asked for. */
   readOneOfMany(where: DeadStanding, a: string, b: string): OhmsRead {
-    const ends = this.ends(a, b);
-    if ('least' in ends) return ends;
+    return this.between(where, a, b, (ohms, x, y) => ohms.oneOfMany(x, y));
+  }
+
+  private between(
+    where: DeadStanding,
+    a: string,
+    b: string,
+    ohms: (network: Resistances, x: number, y: number) => number,
+  ): OhmsRead {
+    const [x, y] = [this.circuit.netOf.get(a), this.circuit.netOf.get(b)];
+    // A terminal that nothing is wired to has no net; it is still one piece of metal with itself.
+    if (a === b || (x !== undefined && x === y)) return { least: 0, most: 0 };
+    if (x === undefined || y === undefined)
+      return { least: Number.POSITIVE_INFINITY, most: Number.POSITIVE_INFINITY };
     const { least, most } = this.bounds(where);
-    const high = most.between(...ends);
-    return { least: least === most ? high : least.between(...ends), most: high };
+    const high = ohms(most, x, y);
+    return { least: least === most ? high : ohms(least, x, y), most: high };
+  }
+
+  /** The parts in the same piece of circuit as a terminal whose ohms the plan does not tell. */
+  unknownBeside(where: DeadStanding, a: string): string[] {
+    const { contacts, elements, outputs, ohms } = this.paths(where);
+    const passives = [...elements, ...outputs];
+    const island = islandOf({ ...this.circuit, contacts, passives }, this.nets([a]));
+    return [...new Set(island.passives.filter((p) => ohms(p) === undefined).map((p) => p.part))];
   }
 
   /** Whether any of these terminals is on a conductor that the clip lead joins. */
   reaches(where: DeadStanding, keys: readonly string[]): boolean {
     const clipped = this.nets(where.clipped);
     const { most } = this.bounds(where);
-    return this.nets(keys).some((x) => clipped.some((y) => most.between(x, y) < Number.POSITIVE_INFINITY));
+    return this.nets(keys).some((x) => clipped.some((y) => most.oneOfMany(x, y) < Number.POSITIVE_INFINITY));
   }
 
   private nets(keys: readonly string[]): number[] {
     return keys.map((key) => this.circuit.netOf.get(key)).filter((net) => net !== undefined);
-  }
-
-  /** The nets of two terminals, or the reading where there is nothing to work out. */
-  private ends(a: string, b: string): readonly [number, number] | OhmsRead {
-    const [x, y] = [this.circuit.netOf.get(a), this.circuit.netOf.get(b)];
-    // A terminal that nothing is wired to has no net; it is still one piece of metal with itself.
-    if (a === b || (x !== undefined && x === y)) return { least: 0, most: 0 };
-    if (x === undefined || y === undefined)
-      return { least: Number.POSITIVE_INFINITY, most: Number.POSITIVE_INFINITY };
-    return [x, y];
   }
 
   private paths({ moved, relays, clipped }: DeadStanding): OhmmeterPaths {
@@ -139,42 +138,4 @@ export class Ohmmeter {
       least: least.length === 0 ? high : new Resistances(circuit.netCount, [...sure, ...least]),
     };
   }
-
-  /** One volt is put across the two, and the current is what tells. */
-  private measured(
-    { contacts, closed, leads, elements, outputs, ohms, mostOhms }: OhmmeterPaths,
-    [a, b]: readonly [number, number],
-    unknown: (part: string, most: number | undefined) => number | undefined,
-  ): number {
-    const passives = [...elements, ...outputs, ...leads];
-    const island = islandOf({ ...this.circuit, contacts, passives }, [a, b]);
-    const figures: Figures = {
-      ...this.figures,
-      passive: (p) => {
-        const ohm = ohms(p) ?? unknown(p.part, mostOhms(p));
-        return ohm === undefined ? undefined : { re: ohm, im: 0 };
-      },
-      // An ohmmeter drives too few volts to open a diode, an indicator or an idle solid-state output.
-      leak: () => undefined,
-      diode: () => ({ drop: 1e6, ohms: 1 }),
-    };
-    const made = new Set(closed);
-    const { network } = assemble(island, figures, {
-      closed: (c) => made.has(c),
-      alive: () => false,
-      pulledIn: () => false,
-    });
-    const [x, y] = [island.local[a]!, island.local[b]!];
-    if (!wayThrough(network, x, y)) return Number.POSITIVE_INFINITY;
-    const probe = { a: x, b: y, re: 1, im: 0, ohms: 0 };
-    const solved = solveNetwork({ ...network, valves: [], emfs: [probe] });
-    return solved.conflict === undefined ? 1 / solved.emfAmps[0]!.re : 0;
-  }
-}
-
-/** Told by what is joined: beside a winding of next to nothing, rounding alone looks like a current. */
-function wayThrough(network: Network, x: number, y: number): boolean {
-  const sets = new UnionFind(network.nodes);
-  for (const b of network.branches) sets.union(b.a, b.b);
-  return sets.joined(x, y);
 }

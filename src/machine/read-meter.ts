@@ -113,7 +113,7 @@ function ohmsBetween(
     ohms: null,
     beeps: most < BEEP_OHMS ? true : least >= BEEP_OHMS ? false : null,
     notes: [
-      `The reading goes through ${read.unknown.join(', ')}, and the plan does not state what an ohmmeter finds there: a winding's copper (of a coil, coil: {resistance: ...}), a cold filament, electronics.${under}`,
+      `The reading goes through ${meter.unknownBeside(where, red).join(', ')}, and the plan does not state what an ohmmeter finds there: a winding's copper (of a coil, coil: {resistance: ...}), a cold filament, electronics.${under}`,
     ],
   };
 }

@@ -13,13 +13,15 @@ const resistor = fc.record({
 it('agrees with the general solver on every pair', () => {
   fc.assert(
     fc.property(fc.array(resistor, { maxLength: 14 }), fc.nat(NODES - 1), fc.nat(NODES - 1), (list, x, y) => {
-      const read = new Resistances(NODES, list).between(x, y);
+      const resistances = new Resistances(NODES, list);
+      const read = resistances.between(x, y);
       const branches = list.map((r) => ({ a: r.a, b: r.b, re: r.ohms, im: 0 }));
       const probe = { a: x, b: y, re: 1, im: 0, ohms: 1 };
       const solved = solveNetwork({ nodes: NODES, branches, emfs: [probe], valves: [] });
       // Behind one ohm, one volt drives 1/(1 + R).
       const amps = x === y ? 1 : solved.emfAmps[0]!.re;
       expect(1 / (1 + read)).toBeCloseTo(amps, 9);
+      expect(1 / (1 + resistances.oneOfMany(x, y))).toBeCloseTo(amps, 9);
     }),
   );
 });
