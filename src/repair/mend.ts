@@ -1,4 +1,7 @@
-/** The smallest changes of wiring after which questions 1 to 3 hold, each verified by the whole check. */
+/**
+ * The smallest changes of wiring after which questions 1 to 3 hold, each verified by the whole check: nothing here says
+ * what is right.
+ */
 
 import type { Edit } from '../edit/edits.ts';
 import { planAfter } from '../edit/expected-plan.ts';
