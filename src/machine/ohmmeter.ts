@@ -89,7 +89,7 @@ export class Ohmmeter {
   reaches(where: DeadStanding, keys: readonly string[]): boolean {
     const clipped = this.nets(where.clipped);
     const { most } = this.bounds(where);
-    return this.nets(keys).some((x) => clipped.some((y) => most.oneOfMany(x, y) < Number.POSITIVE_INFINITY));
+    return this.nets(keys).some((x) => clipped.some((y) => most.joined(x, y)));
   }
 
   private nets(keys: readonly string[]): number[] {
@@ -108,12 +108,12 @@ export class Ohmmeter {
     const { last } = this;
     if (last && last.moved === moved && last.relays === relays && last.clipped === clipped) return last.made;
     const key = `${moved.join()} ${relays?.map(Number).join('') ?? ''} ${clipped.join()}`;
-    const made = kept(this.known, key, () => this.eliminated(this.paths(where)));
+    const made = kept(this.known, key, () => this.networks(this.paths(where)));
     this.last = { moved, relays, clipped, made };
     return made;
   }
 
-  private eliminated({ closed, leads, elements, outputs, ohms, mostOhms }: OhmmeterPaths): Bounds {
+  private networks({ closed, leads, elements, outputs, ohms, mostOhms }: OhmmeterPaths): Bounds {
     const { circuit, figures } = this;
     const sure: Resistor[] = [
       ...circuit.wires.map((w) => ({ a: w.a, b: w.b, ohms: figures.wire(w) })),
