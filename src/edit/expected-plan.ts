@@ -1,6 +1,7 @@
 /** What a plan has to read back as after a list of edits. */
 
-import type { Plan, Run, TerminalRef } from '../plan/plan.ts';
+import type { Core, Plan, Position, Run, TerminalRef } from '../plan/plan.ts';
+import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { metresText } from './add-core.ts';
 import type { Edit, EndRef } from './edits.ts';
 import { Refusal } from './text-changes.ts';
@@ -27,16 +28,15 @@ export interface Orders {
 const nameOf = ({ run, core, end }: EndRef) => `${run} ${core} ${end}`;
 
 /** `PART.TERMINAL` by the names of the program; refuses what the plan does not have. */
-export function canonical(plan: Plan, written: string): string {
-  const dot = written.indexOf('.');
-  const part = dot === -1 ? written : written.slice(0, dot);
-  const terminal = plan.terminals.get(part)?.find(dot === -1 ? '' : written.slice(dot + 1));
-  if (terminal === undefined || (terminal === '') !== (dot === -1))
+function canonical(plan: Plan, written: string): string {
+  const { part, terminal: mark } = splitTerminalKey(written);
+  const terminal = plan.terminals.get(part)?.find(mark);
+  if (terminal === undefined || (terminal === '') === written.includes('.'))
     throw new Refusal(`the plan has no terminal ${written}`);
-  return `${part}.${terminal}`;
+  return terminalKey(part, terminal);
 }
 
-const place = (ref: TerminalRef) => `${ref.part}.${ref.terminal}`;
+const place = (ref: TerminalRef) => terminalKey(ref.part, ref.terminal);
 
 /** A colour of the cable of `run` that the run does not use: as sold, else as other runs of it have. */
 function freeColour(plan: Plan, run: Run): string {
@@ -122,47 +122,72 @@ export function sortOut(plan: Plan, edits: readonly Edit[]): Orders {
   return sorter.orders();
 }
 
-/** A run with everything but its places in the file; lengths in whole millimetres. */
-function told(run: Omit<Run, 'at' | 'index' | 'cores'>, cores: readonly (readonly string[])[]): string {
-  const { cable, length, link, name, route, slack } = run;
-  return JSON.stringify([
-    cable,
-    length === undefined ? null : metresText(length),
-    link,
-    name,
-    route,
-    slack,
-    cores,
-  ]);
+/**
+ * The plan that a file reads back as once the edits are made in it; new ends stand where those stood that they take the
+ * place of. Undefined where the edits contradict each other or the plan.
+ */
+export function planAfter(plan: Plan, edits: readonly Edit[]): Plan | undefined {
+  try {
+    return planWith(plan, sortOut(plan, edits));
+  } catch (error) {
+    if (error instanceof Refusal) return undefined;
+    throw error;
+  }
 }
 
-/** The wiring of a plan, one text a run. */
+/** Where a new core is said to stand in a file that has no core yet. */
+const TOP: Position = { line: 1, column: 1 };
+
+function planWith(plan: Plan, { ends, gone, empty, added }: Orders): Plan {
+  const moved = new Map(ends.map((end) => [nameOf(end), end.to]));
+  const ref = (to: string, at: Position): TerminalRef => ({
+    ...splitTerminalKey(canonical(plan, to)),
+    written: to,
+    at,
+  });
+  const kept = plan.runs.flatMap((run, r): Omit<Run, 'index'>[] => {
+    if (empty.has(r)) return [];
+    const cores = run.cores.flatMap((core, c): Core[] => {
+      if (gone.get(r)?.has(c)) return [];
+      const at = (end: 'a' | 'b') => {
+        const to = moved.get(nameOf({ run: r, core: c, end }));
+        return to === undefined ? core[end] : ref(to, core[end].at);
+      };
+      return [{ ...core, a: at('a'), b: at('b') }];
+    });
+    return [{ ...run, cores }];
+  });
+  const at = plan.runs[0]?.at ?? TOP;
+  const fresh = added.map(({ from, to, like, metres, colour }): Omit<Run, 'index'> => {
+    const cores = [{ run: 0, colour, a: ref(from, at), b: ref(to, at), at }];
+    if (like === undefined) return { link: true, at, cores };
+    const { name: _, ...run } = plan.runs[like]!;
+    return { ...run, cores, ...(metres === undefined ? {} : { length: metres }) };
+  });
+  const runs = [...kept, ...fresh].map((run, index) => ({
+    ...run,
+    index,
+    cores: run.cores.map((core) => ({ ...core, run: index })),
+  }));
+  return { ...plan, runs };
+}
+
+/** The wiring of a plan, one text a run, with everything but its places in the file; lengths in whole millimetres. */
 export function wiringOf(plan: Plan): string[] {
-  return plan.runs.map((run) =>
-    told(
-      run,
-      run.cores.map((core) => [core.colour, place(core.a), place(core.b)]),
-    ),
+  return plan.runs.map(({ cable, length, link, name, route, slack, cores }) =>
+    JSON.stringify([
+      cable,
+      length === undefined ? null : metresText(length),
+      link,
+      name,
+      route,
+      slack,
+      cores.map((core) => [core.colour, place(core.a), place(core.b)]),
+    ]),
   );
 }
 
 /** The wiring that a plan must have after the edits, one text a run. */
-export function wiringAfter(plan: Plan, { ends, gone, empty, added }: Orders): string[] {
-  const moved = new Map(ends.map((end) => [nameOf(end), canonical(plan, end.to)]));
-  const kept = plan.runs.flatMap((run, r) => {
-    if (empty.has(r)) return [];
-    const cores = run.cores.flatMap((core, c) => {
-      if (gone.get(r)?.has(c)) return [];
-      const at = (end: 'a' | 'b') => moved.get(nameOf({ run: r, core: c, end })) ?? place(core[end]);
-      return [[core.colour, at('a'), at('b')]];
-    });
-    return [told(run, cores)];
-  });
-  const fresh = added.map(({ from, to, like, metres, colour }) => {
-    const cores = [[colour, canonical(plan, from), canonical(plan, to)]];
-    if (like === undefined) return told({ link: true }, cores);
-    const { name: _, ...run } = plan.runs[like]!;
-    return told(metres === undefined ? run : { ...run, length: metres }, cores);
-  });
-  return [...kept, ...fresh];
+export function wiringAfter(plan: Plan, orders: Orders): string[] {
+  return wiringOf(planWith(plan, orders));
 }

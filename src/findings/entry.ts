@@ -23,6 +23,8 @@ export interface FindingEntry {
   readonly followsFrom: readonly FindingId[];
   /** whether one core that sits on the wrong tab explains it, where moving that core mends the plan */
   readonly goneByOneMove?: true;
+  /** whether a core on the wrong terminal may cause it though its question is not about wiring */
+  readonly ofWiring?: true;
 }
 
 /** One finding: what there is to say of it, and how it is found in a plan. Pure. */

@@ -3,8 +3,8 @@ import type { FindingEntry } from './entry.ts';
 import { REGISTER } from './register.ts';
 
 /** What `explain --json` prints of a finding. */
-export type Explanation = Omit<FindingEntry, 'followsFrom' | 'goneByOneMove'>;
+export type Explanation = Omit<FindingEntry, 'followsFrom' | 'goneByOneMove' | 'ofWiring'>;
 
 export const explanations: readonly Explanation[] = REGISTER.map(
-  ({ entry: { followsFrom: _, goneByOneMove: __, ...explanation } }) => explanation,
+  ({ entry: { followsFrom: _, goneByOneMove: __, ofWiring: ___, ...explanation } }) => explanation,
 );

@@ -3,7 +3,7 @@
 import type { Check } from '../findings/entry.ts';
 import { fuseTooSmall } from '../findings/loop/fuse-too-small.ts';
 import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
-import { openBench } from '../machine/machine.ts';
+import { poweredMachine } from '../machine/power.ts';
 import { solveState } from '../machine/solved-state.ts';
 import type { FusePart } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
@@ -37,19 +37,20 @@ function positions({ circuit }: Study): number[][] {
 
 /** The most (A) that flows in any of some fuses, as `read` tells it; undefined where some position cannot be told. */
 export function mostThrough(study: Study, names: readonly string[]): number | undefined {
-  const bench = openBench(study);
-  const rest = bench.start([]);
+  const machine = poweredMachine(study);
+  const rest = machine.start([]);
   let most = 0;
   for (const moved of positions(study)) {
-    const state = bench.from(rest, moved);
-    const { solved } = solveState(study.plan, state);
+    const state = machine.moveTo(moved, rest);
+    const { byNet } = solveState(study.plan, state);
     for (const contact of state.circuit.contacts) {
       if (!names.includes(contact.part)) continue;
-      const held = solved.get(contact.a);
+      const island = byNet.get(contact.a);
       // Nothing flows where no supply reaches.
-      if (held === undefined) continue;
-      const amps = held.untold === undefined && state.settled ? held.flows.amps(contact) : undefined;
-      if (amps === undefined || held.flows.island.sources.some((s) => s.mains)) return undefined;
+      if (island === undefined) continue;
+      const amps =
+        island.notWorkedOut === undefined && state.settled ? island.flows.amps(contact) : undefined;
+      if (amps === undefined || island.flows.island.sources.some((s) => s.mains)) return undefined;
       most = Math.max(most, Math.hypot(amps.re, amps.im));
     }
   }

@@ -3,7 +3,7 @@ import type { Circuit, ContactEdge } from '../circuit/circuit.ts';
 import { push } from '../circuit/maps.ts';
 import type { Situation } from '../electric/island.ts';
 
-export interface WayContact {
+export interface ContactOnTheWay {
   readonly part: string;
   readonly by: 'relay' | 'input';
   /** `COM-NO`, by the canonical names of the part's terminals */
@@ -23,9 +23,13 @@ interface Edge {
  * Contacts between these nets and the poles of supplies, whatever position they are in; through fuses and diodes, not
  * through other elements. Tabs that lead nowhere are left out.
  */
-export function contactsTo(circuit: Circuit, situation: Situation, nets: readonly number[]): WayContact[] {
+export function contactsTo(
+  circuit: Circuit,
+  situation: Situation,
+  nets: readonly number[],
+): ContactOnTheWay[] {
   const ends = new Set([...nets, ...circuit.sources.flatMap((s) => s.rails.map((r) => r.net))]);
-  const found: WayContact[] = [];
+  const found: ContactOnTheWay[] = [];
   for (const { contact } of pruned(reached(circuit, nets, ends), ends)) {
     if (!contact || contact.when.by === 'always') continue;
     const { part, when, terminals } = contact;

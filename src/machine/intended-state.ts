@@ -9,7 +9,7 @@ import { stateOf, type Verified } from '../logic/verify.ts';
 /** Remembered start buttons, as bits; 0 at rest. */
 export type Remembered = number;
 
-export class Meant {
+export class IntendedStates {
   private readonly bdd: Bdd;
   private readonly wanted: readonly Wanted[];
   private readonly latches: Latches;

@@ -1,8 +1,8 @@
 /** Which lamps and indicators give light in one state. */
 import type { Plan } from '../plan/plan.ts';
-import type { BenchState } from './machine.ts';
-import type { Solved } from './solved-state.ts';
-import type { Held } from './supply-limits.ts';
+import type { MachineState } from './machine.ts';
+import type { SolvedState } from './solved-state.ts';
+import type { SolvedIsland } from './supply-limits.ts';
 
 /** Share of its volts at which a lamp is taken to be seen, and of its current for an indicator; common practice, no source. */
 const SEEN_VOLTS = 0.5;
@@ -12,35 +12,35 @@ const INDICATOR = 0.02;
 
 export function lampsLit(
   plan: Plan,
-  state: BenchState,
-  { solved }: Solved,
+  state: MachineState,
+  { byNet }: SolvedState,
 ): { part: string; lit: boolean }[] {
   const lit = new Map<string, boolean>();
   const across = (a: number, b: number) => {
-    const held = solved.get(a);
-    const v = held?.flows.volts(a, b);
-    return { held, v };
+    const island = byNet.get(a);
+    const v = island?.flows.volts(a, b);
+    return { island, v };
   };
   for (const p of state.circuit.passives) {
     if (p.what !== 'lamp') continue;
-    const { held, v } = across(p.a, p.b);
+    const { island, v } = across(p.a, p.b);
     const size = v === undefined ? 0 : Math.hypot(v.re, v.im);
-    lit.set(p.part, size >= SEEN_VOLTS * lampVolts(plan, state, p.part, held));
+    lit.set(p.part, size >= SEEN_VOLTS * lampVolts(plan, state, p.part, island));
   }
   for (const d of state.circuit.diodes) {
     if (!d.load) continue;
-    const { held, v } = across(d.anode, d.cathode);
+    const { island, v } = across(d.anode, d.cathode);
     const { drop, ohms } = state.figures.diode(d);
     // On AC it lights in every other half wave.
-    const forward = v === undefined ? 0 : held?.ac ? Math.hypot(v.re, v.im) : v.re;
+    const forward = v === undefined ? 0 : island?.ac ? Math.hypot(v.re, v.im) : v.re;
     lit.set(d.part, (forward - drop) / ohms >= SEEN_AMPS * (d.amps ?? INDICATOR));
   }
   return [...lit].map(([part, on]) => ({ part, lit: on }));
 }
 
-function lampVolts(plan: Plan, state: BenchState, name: string, held: Held | undefined): number {
+function lampVolts(plan: Plan, state: MachineState, name: string, island: SolvedIsland | undefined): number {
   const part = plan.parts.get(name);
   if (part?.kind === 'lamp' && part.rated !== undefined) return part.rated.volts;
-  const sources = held?.flows.island.sources.filter((s) => state.situation.alive(s)) ?? [];
+  const sources = island?.flows.island.sources.filter((s) => state.situation.alive(s)) ?? [];
   return Math.max(1, ...sources.flatMap((s) => s.rails.map((r) => Math.hypot(r.re, r.im))));
 }

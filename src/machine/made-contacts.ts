@@ -1,8 +1,8 @@
 import { terminalKey } from '../plan/terminal-key.ts';
-import type { BenchState } from './machine.ts';
+import type { MachineState } from './machine.ts';
 
 /** Whether the contact between two terminals (`PART.TERMINAL`, common one first) is made; false where there is none. */
-export function madeContacts(state: BenchState): (common: string, other: string) => boolean {
+export function madeContacts(state: MachineState): (common: string, other: string) => boolean {
   const made = new Map<string, boolean>();
   for (const c of state.circuit.contacts) {
     const key = c.terminals.map((t) => terminalKey(c.part, t)).join(' ');

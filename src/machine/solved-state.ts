@@ -1,30 +1,23 @@
 /** Every island with a supply in it, solved in one state. */
-
-import { islandOf } from '../electric/island.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { BenchState } from './machine.ts';
-import { type Held, solveLimited } from './supply-limits.ts';
+import type { MachineState } from './machine.ts';
+import { sourceIslands } from './source-islands.ts';
+import { type SolvedIsland, solveLimited } from './supply-limits.ts';
 
-export interface Solved {
-  readonly islands: readonly Held[];
+export interface SolvedState {
+  readonly islands: readonly SolvedIsland[];
   /** the solution of each net that hangs together with a supply */
-  readonly solved: ReadonlyMap<number, Held>;
+  readonly byNet: ReadonlyMap<number, SolvedIsland>;
 }
 
-export function solveState(plan: Plan, state: BenchState): Solved {
-  const solved = new Map<number, Held>();
-  const islands: Held[] = [];
-  for (const source of state.circuit.sources) {
-    if (solved.has(source.rails[0]!.net)) continue;
-    const island = islandOf(
-      state.circuit,
-      source.rails.map((r) => r.net),
-    );
-    const held = solveLimited(plan, island, state.figures, state.situation);
-    islands.push(held);
-    island.local.forEach((x, n) => {
-      if (x >= 0) solved.set(n, held);
+export function solveState(plan: Plan, state: MachineState): SolvedState {
+  const byNet = new Map<number, SolvedIsland>();
+  const islands = sourceIslands(state.circuit).map((island) => {
+    const solved = solveLimited(plan, island, state.figures, state.situation);
+    island.local.forEach((x, net) => {
+      if (x >= 0) byNet.set(net, solved);
     });
-  }
-  return { islands, solved };
+    return solved;
+  });
+  return { islands, byNet };
 }

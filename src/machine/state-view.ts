@@ -1,11 +1,12 @@
 /** One settled state as plain data: coils with their volts, loads, supplies, lamps, live conductors. */
 
 import type { Plan } from '../plan/plan.ts';
+import { joinedByMetal } from './joined-nets.ts';
 import { lampsLit } from './lit-lamps.ts';
 import { liveCores, running } from './live-conductors.ts';
-import { type BenchState, joinedIn } from './machine.ts';
+import type { MachineState } from './machine.ts';
 import { madeContacts } from './made-contacts.ts';
-import { type Solved, solveState } from './solved-state.ts';
+import { type SolvedState, solveState } from './solved-state.ts';
 
 /** One condition for a relay to pull in: volts across two terminals, or for a dry trigger that they are joined. */
 export interface SenseView {
@@ -62,7 +63,7 @@ export interface StateView {
 /** `targets` are the loads, outlets or relays to tell of, each with what is wanted of it now. */
 export function stateView(
   plan: Plan,
-  state: BenchState,
+  state: MachineState,
   targets: ReadonlyMap<string, boolean | null>,
 ): StateView {
   const solved = solveState(plan, state);
@@ -81,34 +82,34 @@ export function stateView(
     live: liveCores(plan, state, solved),
     made: madeContacts(state),
     settled: state.settled,
-    told: solved.islands.every((i) => i.untold === undefined),
+    told: solved.islands.every((i) => i.notWorkedOut === undefined),
   };
 }
 
-function supplyViews(state: BenchState, { islands }: Solved): SupplyView[] {
+function supplyViews(state: MachineState, { islands }: SolvedState): SupplyView[] {
   return state.circuit.sources.map((s) => {
     const tripped = islands.some((i) => i.tripped.includes(s));
     return {
       part: s.part,
       on: state.situation.alive(s) && !tripped,
       tripped,
-      limited: islands.some((i) => i.limited.includes(s)),
+      limited: islands.some((i) => i.atLimit.includes(s)),
     };
   });
 }
 
-function relayViews(state: BenchState, { solved }: Solved): RelayView[] {
-  const joined = joinedIn(state.circuit, state.situation);
+function relayViews(state: MachineState, { byNet }: SolvedState): RelayView[] {
+  const joined = joinedByMetal(state.circuit, state.situation);
   return state.circuit.relays.map((relay) => {
     const senses = relay.senses.map((sense): SenseView => {
       if (sense.by === 'joined') {
         const met = joined(sense.a, sense.b);
         return { what: 'trigger', volts: null, needs: null, letsGo: null, met };
       }
-      const held = solved.get(sense.a);
-      const v = held?.flows.volts(sense.a, sense.b);
+      const island = byNet.get(sense.a);
+      const v = island?.flows.volts(sense.a, sense.b);
       const size = v === undefined ? 0 : Math.hypot(v.re, v.im);
-      const volts = v !== undefined && !held?.ac && sense.polarised ? v.re : size;
+      const volts = v !== undefined && !island?.ac && sense.polarised ? v.re : size;
       return {
         what: sense.what,
         volts,

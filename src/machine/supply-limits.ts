@@ -4,7 +4,6 @@ import { Flows } from '../electric/flows.ts';
 import { assemble, type Figures, type Island, type Situation } from '../electric/island.ts';
 import { solveNetwork } from '../electric/solve.ts';
 import type { Plan } from '../plan/plan.ts';
-import { CLASH, MIXED, UNSETTLED } from './reading-notes.ts';
 
 /** A from which a plug's own breaker is taken to open at once, as a multiple of its rating. */
 const TRIPS = 20;
@@ -12,14 +11,20 @@ const BREAKER = 16;
 /** ohm, next to none: what parts an ideal source from a dead short. */
 const BIT = 1e-3;
 
-export interface Held {
+const MIXED = 'AC and DC meet here, or AC passes a diode; what a meter reads then is not worked out.';
+const CLASH =
+  'Sources of unlike volts are joined, or a battery is shorted, with no resistance between; the current is beyond telling.';
+const UNSETTLED = 'The diodes find no position that agrees with itself; nothing is told.';
+
+/** Volts and currents of an island, and what its supplies could not do. */
+export interface SolvedIsland {
   readonly flows: Flows;
   /** any source here that is alive gives AC */
   readonly ac: boolean;
-  /** why volts and currents here are not worked out; undefined where they are */
-  readonly untold: string | undefined;
+  /** why volts and currents here are not worked out, as a sentence; undefined where they are */
+  readonly notWorkedOut: string | undefined;
   /** sources held at their limit, and plugs whose breaker has opened */
-  readonly limited: readonly Source[];
+  readonly atLimit: readonly Source[];
   readonly tripped: readonly Source[];
 }
 
@@ -27,10 +32,15 @@ export interface Held {
  * Volts and currents of an island. A regulated supply that would have to give more than its limit gives just that: the
  * network it sees is linear, so two solves tell the resistance that holds it there. A shorted plug is dead.
  */
-export function solveLimited(plan: Plan, island: Island, figures: Figures, situation: Situation): Held {
+export function solveLimited(
+  plan: Plan,
+  island: Island,
+  figures: Figures,
+  situation: Situation,
+): SolvedIsland {
   const extra = new Map<Source, number>();
   const tripped = new Set<Source>();
-  const with_ = (more: ReadonlyMap<Source, number>): Flows => {
+  const flowsWith = (more: ReadonlyMap<Source, number>): Flows => {
     const own: Figures = {
       ...figures,
       source: (s) => {
@@ -42,7 +52,7 @@ export function solveLimited(plan: Plan, island: Island, figures: Figures, situa
     const made = assemble(island, own, here);
     return new Flows(island, made, solveNetwork(made.network));
   };
-  let flows = with_(extra);
+  let flows = flowsWith(extra);
   for (const s of island.sources) {
     if (!situation.alive(s)) continue;
     const most = limitOf(plan, s);
@@ -50,24 +60,24 @@ export function solveLimited(plan: Plan, island: Island, figures: Figures, situa
     if (most === undefined || (!s.mains && figures.source(s).ohms > 0)) continue;
     // Where ideal sources contradict, only a resistance in line shows which of them is the one overloaded.
     const first = flows.solution.conflict === undefined ? 0 : BIT;
-    const amps = ampsOf(first === 0 ? flows : with_(new Map([...extra, [s, first]])), s);
+    const amps = ampsOf(first === 0 ? flows : flowsWith(new Map([...extra, [s, first]])), s);
     if (amps <= most * (1 + 1e-9)) continue;
     if (s.mains) tripped.add(s);
-    else extra.set(s, heldBy(first, amps, ampsOf(with_(new Map([...extra, [s, 1]])), s), most));
-    flows = with_(extra);
+    else extra.set(s, heldBy(first, amps, ampsOf(flowsWith(new Map([...extra, [s, 1]])), s), most));
+    flows = flowsWith(extra);
   }
   const live = island.sources.filter((s) => situation.alive(s) && !tripped.has(s));
   const ac = live.some((s) => s.kind === 'ac');
   return {
     flows,
     ac,
-    untold: untold(flows, ac && (live.some((s) => s.kind === 'dc') || island.diodes.length > 0)),
-    limited: [...extra.keys()],
+    notWorkedOut: whyNot(flows, ac && (live.some((s) => s.kind === 'dc') || island.diodes.length > 0)),
+    atLimit: [...extra.keys()],
     tripped: [...tripped],
   };
 }
 
-function untold(flows: Flows, mixed: boolean): string | undefined {
+function whyNot(flows: Flows, mixed: boolean): string | undefined {
   if (mixed) return MIXED;
   if (flows.solution.conflict !== undefined) return CLASH;
   return flows.solution.settled ? undefined : UNSETTLED;
@@ -94,4 +104,20 @@ function limitOf(plan: Plan, s: Source): number | undefined {
   if (part?.kind === 'plug') return TRIPS * (part.breaker ?? BREAKER);
   if (part?.kind !== 'supply') return undefined;
   return part.limit.amps;
+}
+
+/** Whether a source of an island has power and its breaker has held. */
+export function isOn({ tripped }: SolvedIsland, situation: Situation, s: Source): boolean {
+  return situation.alive(s) && !tripped.includes(s);
+}
+
+/** What the numbers of an island do not say of its supplies, in sentences. */
+export function limitNotes(plan: Plan, { atLimit, tripped }: SolvedIsland): string[] {
+  return [
+    ...atLimit.map(
+      (s) =>
+        `${s.part} cannot give what is asked of it: it is taken to hold its limit of ${Number((limitOf(plan, s) ?? 0).toPrecision(3))} A, and its volts sag.`,
+    ),
+    ...tripped.map((s) => `${s.part} is shorted: its breaker or fuse is taken to have opened.`),
+  ];
 }

@@ -3,11 +3,11 @@
 import type { Wire } from '../circuit/nets.ts';
 import type { Core, Plan } from '../plan/plan.ts';
 import { highestVolts } from '../study/indicators.ts';
-import type { BenchState } from './machine.ts';
+import type { MachineState } from './machine.ts';
 import type { CoreReading, NetReading } from './reading.ts';
-import { clean, limitNotes } from './reading-notes.ts';
 import { solveState } from './solved-state.ts';
-import type { Held } from './supply-limits.ts';
+import { isOn, limitNotes, type SolvedIsland } from './supply-limits.ts';
+import { withoutRounding } from './voltmeter.ts';
 
 export interface Tables {
   readonly nets: readonly NetReading[];
@@ -15,58 +15,58 @@ export interface Tables {
   readonly notes: readonly string[];
 }
 
-export function tabulate(plan: Plan, state: BenchState): Tables {
-  const { solved, islands } = solveState(plan, state);
+export function tabulate(plan: Plan, state: MachineState): Tables {
+  const { byNet, islands } = solveState(plan, state);
   const notes = new Set<string>();
-  for (const held of islands) {
-    for (const note of limitNotes(plan, held)) notes.add(note);
-    if (held.untold !== undefined) notes.add(held.untold);
+  for (const island of islands) {
+    for (const note of limitNotes(plan, island)) notes.add(note);
+    if (island.notWorkedOut !== undefined) notes.add(island.notWorkedOut);
   }
   const scale = highestVolts(plan);
   const nets = state.circuit.terminals.flatMap((terminals, net): NetReading[] =>
     terminals.length === 0
       ? []
-      : [{ terminals: [...terminals], ...against(state, solved.get(net), net, scale) }],
+      : [{ terminals: [...terminals], ...against(state, byNet.get(net), net, scale) }],
   );
-  const cores = state.circuit.wires.map((w) => coreReading(plan, w, solved.get(w.a)));
+  const cores = state.circuit.wires.map((w) => coreReading(plan, w, byNet.get(w.a)));
   return { nets, cores, notes: [...notes] };
 }
 
 /** Volts against the last pole of a live source in the same piece of circuit: minus, neutral, the second wire. */
 function against(
-  state: BenchState,
-  held: Held | undefined,
+  state: MachineState,
+  island: SolvedIsland | undefined,
   net: number,
   scale: number,
 ): Omit<NetReading, 'terminals'> {
   const nothing = { volts: null, kind: null, against: null };
-  if (held?.untold !== undefined || !held) return nothing;
-  for (const s of held.flows.island.sources) {
-    if (!state.situation.alive(s) || held.tripped.includes(s)) continue;
+  if (island?.notWorkedOut !== undefined || !island) return nothing;
+  for (const s of island.flows.island.sources) {
+    if (!isOn(island, state.situation, s)) continue;
     const pole = s.rails.find((r) => !r.live) ?? s.rails.at(-1)!;
-    const v = held.flows.volts(net, pole.net);
+    const v = island.flows.volts(net, pole.net);
     if (!v) continue;
-    const value = held.ac ? Math.hypot(v.re, v.im) : v.re;
+    const value = island.ac ? Math.hypot(v.re, v.im) : v.re;
     return {
-      volts: clean(value, Math.max(scale, 1)),
-      kind: held.ac ? 'ac' : 'dc',
+      volts: withoutRounding(value, Math.max(scale, 1)),
+      kind: island.ac ? 'ac' : 'dc',
       against: `${s.part}.${pole.terminal}`,
     };
   }
   return nothing;
 }
 
-function coreReading(plan: Plan, wire: Wire, held: Held | undefined): CoreReading {
+function coreReading(plan: Plan, wire: Wire, island: SolvedIsland | undefined): CoreReading {
   const run = plan.runs[wire.run]!;
   const core: Core = run.cores[wire.core]!;
-  const i = held && held.untold === undefined ? held.flows.amps(wire) : undefined;
-  const amps = i === undefined ? null : held!.ac ? Math.hypot(i.re, i.im) : i.re;
+  const i = island && island.notWorkedOut === undefined ? island.flows.amps(wire) : undefined;
+  const amps = i === undefined ? null : island!.ac ? Math.hypot(i.re, i.im) : i.re;
   return {
     run: wire.run + 1,
     name: run.name ?? null,
     colour: core.colour,
     from: core.a.written,
     to: core.b.written,
-    amps: held === undefined ? 0 : amps === null ? null : clean(amps, 1),
+    amps: island === undefined ? 0 : amps === null ? null : withoutRounding(amps, 1),
   };
 }

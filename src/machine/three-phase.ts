@@ -8,7 +8,7 @@ import type { Plan } from '../plan/plan.ts';
  * Adds the third side of each delta. A side of Z ohm takes V/Z, a line the root of three of that, and the three sides
  * 3 V²/Z watts (any textbook on three-phase circuits); the plan's figure is V/I or V²/P.
  */
-export function balanced(
+export function withDeltas(
   plan: Plan,
   circuit: WiredCircuit,
   figures: Figures,

@@ -1,19 +1,20 @@
 /** A plan under power whose inputs are moved one after the other, as at the machine. */
 import type { Circuit, Input } from '../circuit/circuit.ts';
 import type { Basis } from '../study/basis.ts';
-import { contactsTo, type WayContact } from './contacts-on-the-way.ts';
-import { Meant, type Remembered } from './intended-state.ts';
-import { type Bench, type BenchState, openBench } from './machine.ts';
+import { type ContactOnTheWay, contactsTo } from './contacts-on-the-way.ts';
+import { IntendedStates, type Remembered } from './intended-state.ts';
+import type { Machine, MachineState } from './machine.ts';
+import { poweredMachine } from './power.ts';
 import { type StateView, stateView } from './state-view.ts';
 
 export class Walk {
   readonly inputs: readonly Input[];
   private readonly circuit: Circuit;
-  private readonly bench: Bench;
-  private readonly meant: Meant;
+  private readonly machine: Machine;
+  private readonly intended: IntendedStates;
   /** loads, and whatever else an intent speaks of */
   readonly targets: readonly string[];
-  private state: BenchState;
+  private state: MachineState;
   private remembered: Remembered = 0;
   private away: readonly number[] = [];
 
@@ -24,12 +25,12 @@ export class Walk {
   ) {
     this.circuit = study.circuit;
     this.inputs = this.circuit.inputs;
-    this.bench = openBench(study);
-    this.meant = new Meant(this.circuit, arming);
-    this.state = this.bench.start([]);
-    this.remembered = this.meant.after(0, []);
+    this.machine = poweredMachine(study);
+    this.intended = new IntendedStates(this.circuit, arming);
+    this.state = this.machine.start([]);
+    this.remembered = this.intended.after(0, []);
     const loads = this.circuit.consumers.filter((c) => c.kind !== 'outlet').map((c) => c.part);
-    this.targets = [...new Set([...this.meant.at(0, []).keys(), ...loads])];
+    this.targets = [...new Set([...this.intended.at(0, []).keys(), ...loads])];
   }
 
   /** Numbers of the inputs away from rest, ascending. */
@@ -52,18 +53,18 @@ export class Walk {
   /** Puts every input where it is said to be, in one move. */
   moveTo(moved: readonly number[]): void {
     this.away = [...moved].sort((a, b) => a - b);
-    this.state = this.bench.from(this.state, this.away);
-    this.remembered = this.meant.after(this.remembered, this.away);
+    this.state = this.machine.moveTo(this.away, this.state);
+    this.remembered = this.intended.after(this.remembered, this.away);
   }
 
   /** Takes the power off and puts it on again: nothing holds itself any more. */
   repower(): void {
-    this.state = this.bench.start(this.away);
-    this.remembered = this.meant.after(0, this.away);
+    this.state = this.machine.start(this.away);
+    this.remembered = this.intended.after(0, this.away);
   }
 
   view(): StateView {
-    const wanted = this.meant.at(this.remembered, this.away);
+    const wanted = this.intended.at(this.remembered, this.away);
     return stateView(
       this.study.plan,
       this.state,
@@ -72,7 +73,7 @@ export class Walk {
   }
 
   /** The contacts that current to a load, or to the coil of a relay, can pass; none for a part that is neither. */
-  contactsTo(part: string): WayContact[] {
+  contactsTo(part: string): ContactOnTheWay[] {
     const relay = this.circuit.relays.find((r) => r.part === part);
     const consumer = this.circuit.consumers.find((c) => c.part === part);
     const nets = relay ? relay.senses.flatMap((s) => [s.a, s.b]) : [...(consumer?.nets.values() ?? [])];

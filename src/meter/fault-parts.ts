@@ -1,10 +1,13 @@
 /** Single defects of parts, and parts mounted the wrong way round. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
+import { push } from '../circuit/maps.ts';
 import type { Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import { type Fault, RANK } from './fault.ts';
 import { feedFaults, plugFuseFault, supplyFaults } from './fault-supply.ts';
 import { joined } from './fault-wires.ts';
+import { kindOf } from './kinds.ts';
 import { bareMark } from './probe-words.ts';
 
 /** Every defect of a part; `circuit` is that of the right plan. */
@@ -22,69 +25,66 @@ export function partFaults(plan: Plan, circuit: WiredCircuit, mark: (key: string
 
 /** Contacts of a part by its two terminals; a selector's resting contact is a chain of several. */
 function contactFaults(plan: Plan, circuit: WiredCircuit, mark: (key: string) => string): Fault[] {
-  const groups = new Map<string, ContactEdge[]>();
-  for (const c of circuit.contacts) {
-    const key = `${c.part} ${c.terminals.join(' ')}`;
-    groups.set(key, [...(groups.get(key) ?? []), c]);
-  }
-  const faults: Fault[] = [];
+  const chains = new Map<string, ContactEdge[]>();
+  for (const c of circuit.contacts) push(chains, chainOf(c), c);
   const turned = new Set<string>();
-  for (const [group, edges] of groups) {
-    const [c] = edges as [ContactEdge];
-    const kind = plan.parts.get(c.part)!.kind;
-    const names = c.terminals.map((t) => mark(`${c.part}.${t}`));
-    const of = `${c.part}: contact ${names.map(bareMark).join('-')}`;
-    const bare = c.terminals.filter((t) => !circuit.landed.has(`${c.part}.${t}`));
-    const own = (x: ContactEdge) => `${x.part} ${x.terminals.join(' ')}` === group;
-    const base = { parts: [c.part], at: c.terminals.map((t) => `${c.part}.${t}`) };
-    if (kind === 'fuse') {
-      faults.push({
-        ...base,
-        text: `${c.part} has blown or sits badly`,
-        rank: RANK.fuse,
-        circuit: without(own),
-      });
-      continue;
-    }
-    if (bare.length > 0) {
-      faults.push({
-        ...base,
-        text: `${of} does not make or does not break`,
-        rank: RANK.contact,
-        untried: `no core is on ${bare.map((t) => bareMark(mark(`${c.part}.${t}`))).join(' or ')}, so the contact switches nothing`,
-      });
-    } else {
-      faults.push(
-        { ...base, text: `${of} never makes`, rank: RANK.contact, circuit: without(own) },
-        {
-          ...base,
-          text: `${of} never breaks (welded or stuck)`,
-          rank: RANK.contact,
-          circuit: (x) => joined(x, `${c.part}.${c.terminals[0]}`, `${c.part}.${c.terminals[1]}`),
-        },
-      );
-    }
-    if (c.when.by === 'input' && kind !== 'selector' && !turned.has(c.part)) {
-      turned.add(c.part);
-      faults.push(inverted(circuit, c.part, kind));
-    }
+  return [...chains.values()].flatMap(([c]) => {
+    const { part, when } = c!;
+    const { blows, wrongWayRound } = kindOf(plan.parts.get(part)!);
+    if (blows) return blown(c!);
+    const faults = oneContact(circuit, c!, mark);
+    if (when.by !== 'input' || !wrongWayRound || turned.has(part)) return faults;
+    turned.add(part);
+    return [...faults, inverted(circuit, part, wrongWayRound(part))];
+  });
+}
+
+const chainOf = (c: ContactEdge) => `${c.part} ${c.terminals.join(' ')}`;
+
+function blown(c: ContactEdge): Fault {
+  return {
+    parts: [c.part],
+    at: endsOf(c),
+    text: `${c.part} has blown or sits badly`,
+    rank: RANK.fuse,
+    circuit: without(c),
+  };
+}
+
+const endsOf = ({ part, terminals: [a, b] }: ContactEdge) =>
+  [terminalKey(part, a), terminalKey(part, b)] as const;
+
+function oneContact(circuit: WiredCircuit, c: ContactEdge, mark: (key: string) => string): Fault[] {
+  const ends = endsOf(c);
+  const of = `${c.part}: contact ${ends.map((key) => bareMark(mark(key))).join('-')}`;
+  const base = { parts: [c.part], at: ends, rank: RANK.contact };
+  const bare = ends.filter((key) => !circuit.landed.has(key)).map((key) => bareMark(mark(key)));
+  if (bare.length > 0) {
+    const untried = `no core is on ${bare.join(' or ')}, so the contact switches nothing`;
+    return [{ ...base, text: `${of} does not make or does not break`, untried }];
   }
-  return faults;
+  return [
+    { ...base, text: `${of} never makes`, circuit: without(c) },
+    {
+      ...base,
+      text: `${of} never breaks (welded or stuck)`,
+      circuit: (x) => joined(x, ...ends),
+    },
+  ];
 }
 
-function without(own: (c: ContactEdge) => boolean): (c: WiredCircuit) => WiredCircuit {
-  return (c) => ({ ...c, contacts: c.contacts.filter((x) => !own(x)) });
+/** The circuit without a contact, all of its chain. */
+function without(contact: ContactEdge): (c: WiredCircuit) => WiredCircuit {
+  const chain = chainOf(contact);
+  return (c) => ({ ...c, contacts: c.contacts.filter((x) => chainOf(x) !== chain) });
 }
 
-function inverted(circuit: WiredCircuit, part: string, kind: string): Fault {
+function inverted(circuit: WiredCircuit, part: string, text: string): Fault {
   const landed = circuit.contacts.some(
     (c) => c.part === part && c.terminals.every((t) => circuit.landed.has(`${part}.${t}`)),
   );
   return {
-    text:
-      kind === 'gate'
-        ? `${part}: the switch is mounted the wrong way round, pressed when it ought to be free`
-        : `${part} works the wrong way round`,
+    text,
     parts: [part],
     at: ['COM', 'NO', 'NC'].map((t) => `${part}.${t}`),
     rank: RANK.inverted,
@@ -130,7 +130,7 @@ function diodeFaults(d: DiodeEdge): Fault[] {
 }
 
 /** A relay that stays out whatever its coil gets. */
-function never(c: WiredCircuit, relay: Relay): WiredCircuit {
+function stayingOut(c: WiredCircuit, relay: Relay): WiredCircuit {
   const senses: Relay['senses'] = relay.senses.map((s) =>
     s.by === 'joined' ? s : { ...s, pullIn: Number.POSITIVE_INFINITY, dropOut: Number.POSITIVE_INFINITY },
   );
@@ -138,25 +138,22 @@ function never(c: WiredCircuit, relay: Relay): WiredCircuit {
 }
 
 function coilFaults(plan: Plan, relay: Relay): Fault[] {
-  const board = plan.parts.get(relay.part)!.kind === 'board';
-  const ends = board ? (['VCC', 'GND'] as const) : (['A1', 'A2'] as const);
-  const what = board ? `${relay.part}: the circuit between its supply pins` : `the coil of ${relay.part}`;
-  const base = { parts: [relay.part], at: ends.map((t) => `${relay.part}.${t}`), rank: RANK.coil };
+  const { ends, called, answers } = kindOf(plan.parts.get(relay.part)!).coil!;
+  const [a, b] = [terminalKey(relay.part, ends[0]), terminalKey(relay.part, ends[1])];
+  const what = called(relay.part);
+  const base = { parts: [relay.part], at: [a, b], rank: RANK.coil };
   const faults: Fault[] = [
     {
       ...base,
       text: `${what} is open`,
       circuit: (c) => {
-        const out = never(c, relay);
+        const out = stayingOut(c, relay);
         return { ...out, passives: out.passives.filter((p) => p.part !== relay.part || p.what !== 'coil') };
       },
     },
-    {
-      ...base,
-      text: `${what} is shorted`,
-      circuit: (c) => joined(never(c, relay), `${relay.part}.${ends[0]}`, `${relay.part}.${ends[1]}`),
-    },
+    { ...base, text: `${what} is shorted`, circuit: (c) => joined(stayingOut(c, relay), a, b) },
   ];
-  if (board) faults.push({ ...base, text: `${relay.part} does not answer`, circuit: (c) => never(c, relay) });
+  if (answers)
+    faults.push({ ...base, text: `${relay.part} does not answer`, circuit: (c) => stayingOut(c, relay) });
   return faults;
 }

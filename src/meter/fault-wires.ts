@@ -2,10 +2,11 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge } from '../circuit/circuit.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
+import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { type Fault, RANK, withCore } from './fault.ts';
 import { crossed, swapped } from './fault-swaps.ts';
 import { terminalsOf } from './probe-terminals.ts';
-import { bareMark, coreNamed, coreWords, keyOf, partsOf, probeOf } from './probe-words.ts';
+import { bareMark, coreNamed, coreWords, keyOf, partsOf } from './probe-words.ts';
 
 /** Terminals that a plan may have for cores on the wrong part to be tried as well. */
 const SMALL = 60;
@@ -66,7 +67,7 @@ function landed(
   const other = core[end === 'a' ? 'b' : 'a'];
   const named = coreNamed(core, run.link);
   const to = (key: string): Fault => {
-    const { part, terminal } = probeOf(key);
+    const { part, terminal } = splitTerminalKey(key);
     const same = part === at.part;
     const where = same ? bareMark(mark(key)) : mark(key);
     return {

@@ -3,6 +3,7 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import { isLow } from '../circuit/sides.ts';
 import { UnionFind } from '../circuit/union-find.ts';
+import { loopNeedsMains } from '../machine/power.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';
@@ -41,6 +42,6 @@ export function hazards(plan: Plan, right: WiredCircuit): (circuit: WiredCircuit
  * these supplies hang on the mains themselves.
  */
 export function touchesLoop({ circuit, sides }: Study): (fault: Fault) => boolean {
-  if (circuit.sources.some((s) => !s.mains && s.feed.by !== 'always')) return () => true;
+  if (loopNeedsMains(circuit)) return () => true;
   return (fault) => fault.at.some((key) => isLow(sides, circuit.netOf.get(key)));
 }

@@ -1,11 +1,11 @@
 /** One reading of the right circuit: what it ought to be, how far it may stray, and whether another reading is wrong. */
 
-import type { Ohms } from './ohm-bench.ts';
+import { BEEP_OHMS, isSure, type OhmsRead } from '../machine/ohmmeter.ts';
+import type { Volts } from './powered-circuit.ts';
 import type { Pair } from './probe-pairs.ts';
 import type { Expected, MeterStage, Wrong } from './sheet-model.ts';
 import type { Stance } from './stance.ts';
 import type { Subject } from './subject.ts';
-import type { Volts } from './volt-bench.ts';
 
 /** Where everything stands, and where the probes are. */
 export interface Where {
@@ -28,10 +28,6 @@ const SHARE = 0.02;
 const DIGITS = 5 / 2000;
 /** Share of full scale under which volts are taken for nothing. */
 const NOTHING = 0.05;
-/** Share by which an unknown winding may change a reading before the reading is not told. */
-const TELLS = 1e-6;
-/** ohm below which a continuity tester sounds, as makers of multimeters commonly state. */
-const BEEPS = 50;
 /** ohm up to which a reading ought to stay for a beep to be counted on. */
 const BEEPS_SURELY = 25;
 /** ohm from which a reading is told by its number as well. */
@@ -52,15 +48,13 @@ const OPEN = OHM_RANGES[2];
 export function ohmMeasures(
   stage: 1 | 2,
   where: Where,
-  nominal: Ohms,
+  nominal: OhmsRead,
   limits: readonly [number, number],
 ): Measure[] {
   const base = { ...where, stage };
   const none = nominal.most === Number.POSITIVE_INFINITY;
-  const told =
-    nominal.least === nominal.most || (!none && nominal.most - nominal.least <= TELLS * nominal.most);
   const range = OHM_RANGES.find(([full]) => limits[1] * (1 + SHARE) < full);
-  if (!told) {
+  if (!isSure(nominal)) {
     if (none || range === undefined) return [];
     const below = {
       nominal: null,
@@ -116,26 +110,29 @@ export function liveMeasure(
 }
 
 /** How a circuit's reading differs from what it ought to be; undefined where it does not, or cannot be told. */
-export function judge(measure: Measure, subject: Subject): Wrong | undefined {
+export function howWrong(measure: Measure, subject: Subject): Wrong | undefined {
   const { stance, pair, stage, clipped } = measure;
   if (measure.expect.unit === 'ohm') {
     const relays = stage === 1 ? undefined : subject.loop.relaysAt(stance, pair.a, pair.b);
     if (stage !== 1 && relays === undefined) return undefined;
-    return wrongOhms(measure, subject.dead.ohms({ moved: stance.moved, relays, clipped }, pair.a, pair.b));
+    return wrongOhms(
+      measure,
+      subject.dead.readOneOfMany({ moved: stance.moved, relays, clipped }, pair.a, pair.b),
+    );
   }
-  const bench = stage === 2 ? subject.loop : subject.mains;
-  return wrongVolts(measure, bench.volts(stance, pair.a, pair.b));
+  const powered = stage === 2 ? subject.loop : subject.mains;
+  return wrongVolts(measure, powered.volts(stance, pair.a, pair.b));
 }
 
 /** Judges a reading in ohms. */
-export function wrongOhms({ expect, full }: Measure, { least, most }: Ohms): Wrong | undefined {
+export function wrongOhms({ expect, full }: Measure, { least, most }: OhmsRead): Wrong | undefined {
   if (expect.shows === 'open') {
     if (most >= full) return undefined;
     // A winding is next to nothing on this range, however many ohms it may have at most.
-    return least < BEEPS ? 'shorted' : 'too low';
+    return least < BEEP_OHMS ? 'shorted' : 'too low';
   }
   if (expect.shows === 'beeps') {
-    if (least < BEEPS) return undefined;
+    if (least < BEEP_OHMS) return undefined;
     return least === Number.POSITIVE_INFINITY ? 'open' : 'too high';
   }
   const digits = DIGITS * full;

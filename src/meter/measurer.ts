@@ -3,119 +3,162 @@
 import type { Source } from '../circuit/circuit.ts';
 import { isLow, isMains } from '../circuit/sides.ts';
 import type { Figures } from '../electric/island.ts';
-import { balanced } from '../machine/three-phase.ts';
+import { Ohmmeter } from '../machine/ohmmeter.ts';
+import { loopNeedsMains } from '../machine/power.ts';
+import { withDeltas } from '../machine/three-phase.ts';
 import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Plan } from '../plan/plan.ts';
-import { terminalKey } from '../plan/terminal-key.ts';
+import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
 import { figuresFor } from '../study/corner-figures.ts';
 import type { Study } from '../study/study.ts';
 import { liveMeasure, type Measure, ohmMeasures, type Where } from './measure.ts';
-import { DeadBench, ohmLimits } from './ohm-bench.ts';
+import { ohmLimits } from './ohm-limits.ts';
+import type { Volts } from './powered-circuit.ts';
 import type { Pair } from './probe-pairs.ts';
 import { wiredTerminals } from './probe-terminals.ts';
-import { probeOf } from './probe-words.ts';
 import type { Stance } from './stance.ts';
 import type { Subject } from './subject.ts';
-import type { Volts } from './volt-bench.ts';
-
-export interface Measurer {
-  /** the readings of one stage in one stance at these pairs */
-  at(stage: 1 | 2 | 3, stance: Stance, pairs: readonly Pair[]): Measure[];
-  /** readings of the line in ohms in one stance at these pairs, while a clip lead joins pins of a plug */
-  clipped(stage: 1 | 2, stance: Stance, pairs: readonly Pair[]): Measure[];
-}
+import { unpluggedCircuit } from './unplugged.ts';
 
 const CORNERS = ['low', 'high', 'strong'] as const;
 /** Part of a volt by which two ways of working out one reading may differ. */
 const SAME = 1e-6;
 
-export function measurer({ plan, circuit: joined, sides }: Study, right: Subject): Measurer {
-  const on = (test: typeof isLow) => (p: Pair) =>
-    [p.a, p.b].every((key) => test(sides, joined.netOf.get(key)));
-  const low = on((s, net) => isLow(s, net) && !isMains(s, net));
-  const mains = on(isMains);
-  const mixed = (p: Pair) =>
-    [p.a, p.b].some((key) => isLow(sides, joined.netOf.get(key)) && isMains(sides, joined.netOf.get(key)));
-  const needsMains = right.circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
-  const offLoop = (key: string) => !isLow(sides, joined.netOf.get(key));
-  const limits = ohmLimits(plan);
-  // The right circuit has all sides of its deltas already.
-  const bounds = [limits.least, limits.most].map(
-    (figures) => new DeadBench(right.circuit, balanced(plan, right.circuit, figures).figures),
-  );
-  const corners = CORNERS.map((c) => balanced(plan, right.circuit, figuresFor(plan, c)).figures);
-  const ends = corners.flatMap((figures) => withIndicators(plan, figures));
-  const most = { low: highest(right, corners[1]!, false), mains: highest(right, corners[1]!, true) };
+export class Measurer {
+  private readonly plan: Plan;
+  private readonly loopNeedsMains: boolean;
+  private readonly clipSets: readonly ClipSet[];
+  /** the dead circuit with the least and the most that everything may have */
+  private readonly deadLimits: readonly [Ohmmeter, Ohmmeter];
+  /** figures at the ends of the tolerances for readings in volts */
+  private readonly corners: readonly Figures[];
+  /** most volts that could appear in each stage */
+  private readonly most: { readonly 2: Volts | undefined; readonly 3: Volts | undefined };
 
-  /** The pins of a plug are in the wall while mains is on. */
-  const inWall = (p: Pair) =>
-    [p.a, p.b].some((key) => {
-      const part = plan.parts.get(probeOf(key).part);
-      return part?.kind === 'plug' && !isFixedFeed(part);
+  constructor(
+    private readonly study: Study,
+    private readonly right: Subject,
+  ) {
+    const { plan } = study;
+    const { circuit } = right;
+    this.plan = plan;
+    this.loopNeedsMains = loopNeedsMains(circuit);
+    this.clipSets = clipSets(plan);
+    const { least, most } = ohmLimits(plan);
+    // The right circuit has all sides of its deltas already.
+    const figuresIn = (figures: Figures) => withDeltas(plan, circuit, figures).figures;
+    const dead = unpluggedCircuit(circuit);
+    this.deadLimits = [new Ohmmeter(dead, figuresIn(least)), new Ohmmeter(dead, figuresIn(most))];
+    const corners = CORNERS.map((c) => figuresIn(figuresFor(plan, c)));
+    this.corners = corners.flatMap((figures) => withIndicators(plan, figures));
+    this.most = { 2: highest(right, corners[1]!, false), 3: highest(right, corners[1]!, true) };
+  }
+
+  /** The readings of one stage in one stance at these pairs. */
+  at(stage: 1 | 2 | 3, stance: Stance, pairs: readonly Pair[]): Measure[] {
+    if (stage === 1) return stance.first.length > 0 ? [] : this.dead(stance, pairs);
+    const volts = this.live(stage, stance, pairs);
+    return stage === 2 && !this.loopNeedsMains ? [...volts, ...this.lines(stance, pairs, NO_CLIP)] : volts;
+  }
+
+  /** Readings of the line in ohms in one stance at these pairs, while a clip lead joins pins of a plug. */
+  clipped(stage: 1 | 2, stance: Stance, pairs: readonly Pair[]): Measure[] {
+    if (stance.first.length > 0 || (stage === 2 && this.loopNeedsMains)) return [];
+    const { right } = this;
+    const fitting = pairs.filter((p) => !this.isMixed(p));
+    return this.clipSets.flatMap(({ pins: clipped, fixed }) => {
+      // A lead on a fixed feed comes off before the loop is live, and is looked for then.
+      if (stage === 2 && fixed) return [];
+      const relays = stage === 1 ? undefined : right.loop.relaysAt(stance);
+      const at = { moved: stance.moved, relays, clipped };
+      const near = fitting.filter(
+        ({ a, b }) => !(clipped.includes(a) && clipped.includes(b)) && right.dead.reaches(at, [a, b]),
+      );
+      if (stage === 2) return this.lines(stance, near, clipped);
+      return near.flatMap((pair) => this.ohms(1, { stance, pair, clipped }, undefined));
     });
+  }
 
-  const ohms = (stage: 1 | 2, where: Where, relays: readonly boolean[] | undefined) => {
+  private dead(stance: Stance, pairs: readonly Pair[]): Measure[] {
+    return pairs
+      .filter((pair) => !this.isMixed(pair))
+      .flatMap((pair) => this.ohms(1, { stance, pair, clipped: NO_CLIP }, undefined));
+  }
+
+  /** With the relay in and mains out, the line is still dead from end to end. */
+  private lines(stance: Stance, pairs: readonly Pair[], clipped: readonly string[]): Measure[] {
+    return pairs.flatMap((pair) => {
+      if (this.isMixed(pair) || this.isInLoop(pair.a) || this.isInLoop(pair.b)) return [];
+      const relays = this.right.loop.relaysAt(stance, pair.a, pair.b);
+      return relays === undefined ? [] : this.ohms(2, { stance, pair, clipped }, relays);
+    });
+  }
+
+  private ohms(stage: 1 | 2, where: Where, relays: readonly boolean[] | undefined): Measure[] {
     const { pair, stance, clipped } = where;
     const at = { moved: stance.moved, relays, clipped };
-    const [least, high] = bounds.map((b) => b.ohms(at, pair.a, pair.b)) as [Ohm, Ohm];
-    return ohmMeasures(stage, where, right.dead.ohms(at, pair.a, pair.b), [least.most, high.most]);
-  };
-  // Where mains and the loop meet, a beep tells of harm, not of a right circuit.
-  const dead = (stance: Stance, pairs: readonly Pair[]) =>
-    pairs.flatMap((pair) => (mixed(pair) ? [] : ohms(1, { stance, pair, clipped: NONE }, undefined)));
-  /** With the relay in and mains out, the line is still dead from end to end. */
-  const lines = (stance: Stance, pairs: readonly Pair[], clipped: readonly string[]) =>
-    pairs.flatMap((pair) => {
-      if (mixed(pair) || !(offLoop(pair.a) && offLoop(pair.b))) return [];
-      const relays = right.loop.relaysAt(stance, pair.a, pair.b);
-      return relays === undefined ? [] : ohms(2, { stance, pair, clipped }, relays);
-    });
-  const live = (stage: 2 | 3, stance: Stance, pairs: readonly Pair[]) => {
-    const bench = stage === 2 ? right.loop : right.mains;
-    const top = stage === 2 ? most.low : most.mains;
+    const [least, most] = this.deadLimits.map((m) => m.readOneOfMany(at, pair.a, pair.b).most) as [
+      number,
+      number,
+    ];
+    return ohmMeasures(stage, where, this.right.dead.readOneOfMany(at, pair.a, pair.b), [least, most]);
+  }
+
+  private live(stage: 2 | 3, stance: Stance, pairs: readonly Pair[]): Measure[] {
+    const { right } = this;
+    const powered = stage === 2 ? right.loop : right.mains;
+    const top = this.most[stage];
     if (top === undefined) return [];
-    const fitting = pairs.filter(stage === 2 ? low : (p) => mains(p) && !inWall(p)).filter((p) => !p.far);
-    const at = ends.map((figures) => bench.withFigures(stance, figures));
+    const fitting = pairs.filter((p) => !p.far && (stage === 2 ? this.isLowOnly(p) : this.isOpenMains(p)));
+    const at = this.corners.map((figures) => powered.withFigures(stance, figures));
     return fitting.flatMap((pair) => {
-      const nominal = bench.volts(stance, pair.a, pair.b);
+      const nominal = powered.volts(stance, pair.a, pair.b);
       // With only some supplies on, a reading is asked for where the others would change nothing.
       if (stage === 2 && !alike(nominal, right.mains.volts(stance, pair.a, pair.b))) return [];
       const all = at.map((read) => read(pair.a, pair.b));
-      return liveMeasure(stage, { stance, pair, clipped: NONE }, nominal, all, top) ?? [];
+      return liveMeasure(stage, { stance, pair, clipped: NO_CLIP }, nominal, all, top) ?? [];
     });
-  };
-  const leads = clipSets(plan);
-  return {
-    at: (stage, stance, pairs) => {
-      if (stage === 1) return stance.first.length > 0 ? [] : dead(stance, pairs);
-      const volts = live(stage, stance, pairs);
-      return stage === 2 && !needsMains ? [...volts, ...lines(stance, pairs, NONE)] : volts;
-    },
-    clipped: (stage, stance, pairs) => {
-      if (stance.first.length > 0 || (stage === 2 && needsMains)) return [];
-      const fitting = pairs.filter((p) => !mixed(p));
-      return leads.flatMap(({ pins: clipped, fixed }) => {
-        // A lead on a fixed feed comes off before the loop is live, and is looked for then.
-        if (stage === 2 && fixed) return [];
-        const relays = stage === 1 ? undefined : right.loop.relaysAt(stance);
-        const at = { moved: stance.moved, relays, clipped };
-        const near = fitting.filter(
-          ({ a, b }) => !(clipped.includes(a) && clipped.includes(b)) && right.dead.reaches(at, [a, b]),
-        );
-        if (stage === 2) return lines(stance, near, clipped);
-        return near.flatMap((pair) => ohms(1, { stance, pair, clipped }, undefined));
-      });
-    },
-  };
+  }
+
+  private isInLoop(key: string): boolean {
+    return isLow(this.study.sides, this.study.circuit.netOf.get(key));
+  }
+
+  private isOnMains(key: string): boolean {
+    return isMains(this.study.sides, this.study.circuit.netOf.get(key));
+  }
+
+  /** Where mains and the loop meet, a beep tells of harm, not of a right circuit. */
+  private isMixed({ a, b }: Pair): boolean {
+    return [a, b].some((key) => this.isInLoop(key) && this.isOnMains(key));
+  }
+
+  private isLowOnly({ a, b }: Pair): boolean {
+    return [a, b].every((key) => this.isInLoop(key) && !this.isOnMains(key));
+  }
+
+  /** On the mains, and no pin of a plug, which is in the wall while mains is on. */
+  private isOpenMains({ a, b }: Pair): boolean {
+    return [a, b].every((key) => {
+      const part = this.plan.parts.get(partOfKey(key));
+      return this.isOnMains(key) && !(part?.kind === 'plug' && !isFixedFeed(part));
+    });
+  }
 }
 
 /** No clip lead anywhere. */
-const NONE: readonly string[] = [];
+const NO_CLIP: readonly string[] = [];
 /** Most pins of one plug that a clip lead is tried on. */
 const MOST_PINS = 5;
 
+/** Pins of one plug that a clip lead joins, and whether that plug is wired in. */
+interface ClipSet {
+  readonly pins: readonly string[];
+  readonly fixed: boolean;
+}
+
 /** Every two or more wired pins of one plug. */
-function clipSets(plan: Plan): { readonly pins: readonly string[]; readonly fixed: boolean }[] {
+function clipSets(plan: Plan): ClipSet[] {
   const used = wiredTerminals(plan);
   return [...plan.parts.values()].flatMap((part) => {
     if (part.kind !== 'plug') return [];
@@ -124,7 +167,7 @@ function clipSets(plan: Plan): { readonly pins: readonly string[]; readonly fixe
       .names.map((t) => terminalKey(part.name, t))
       .filter((key) => used.has(key))
       .slice(0, MOST_PINS);
-    const sets: { pins: string[]; fixed: boolean }[] = [];
+    const sets: ClipSet[] = [];
     for (let mask = 1; mask < 1 << pins.length; mask++) {
       const set = pins.filter((_, i) => (mask >> i) & 1);
       if (set.length > 1) sets.push({ pins: set, fixed: isFixedFeed(part) });
@@ -147,8 +190,6 @@ function withIndicators(plan: Plan, figures: Figures): Figures[] {
     diode: (d) => (unknown.has(d.part) ? { ...figures.diode(d), drop } : figures.diode(d)),
   }));
 }
-
-type Ohm = ReturnType<DeadBench['ohms']>;
 
 function alike(a: Volts | undefined, b: Volts | undefined): boolean {
   return a !== undefined && b !== undefined && a.kind === b.kind && Math.abs(a.volts - b.volts) < SAME;

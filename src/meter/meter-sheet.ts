@@ -1,22 +1,35 @@
-/** The commissioning sheet of a plan: the fewest readings that show every single fault that a reading can show. */
+/**
+ * The commissioning sheet of a plan: the fewest readings that show every single fault that a reading can show. What a
+ * meter reads is never worked out here, it comes from the instruments in machine/.
+ */
 
 import type { WiredCircuit } from '../circuit/build.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { judge } from '../findings/judge.ts';
 import { toldOf } from '../findings/verdict-line.ts';
+import { loopNeedsMains } from '../machine/power.ts';
 import { readMeter } from '../machine/read-meter.ts';
 import type { Plan } from '../plan/plan.ts';
+import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
 import { type Fault, RANK } from './fault.ts';
 import { partFaults } from './fault-parts.ts';
 import { wiringFaults } from './fault-wires.ts';
 import type { Measure } from './measure.ts';
-import { isUnplugged } from './ohm-bench.ts';
-import { marksOf, probeOf } from './probe-words.ts';
-import { type Progress, type Searched, search } from './search.ts';
+import { marksOf } from './probe-words.ts';
+import { type Progress, type Searched, searchReadings } from './search.ts';
 import { gateChecks, setups } from './setup.ts';
-import type { Meaning, MeterFault, MeterSheet, MeterStep, ReadStep, Silent, Wrong } from './sheet-model.ts';
+import type {
+  HiddenFault,
+  Meaning,
+  MeterFault,
+  MeterSheet,
+  MeterStep,
+  ReadStep,
+  Wrong,
+} from './sheet-model.ts';
 import { heldInputs, stanceWords } from './stance.ts';
+import { unplugged } from './unplugged.ts';
 
 /** Every single fault of a plan that is tried, in the order of the plan's cores and parts. */
 export function faultsOf({ plan, wired }: Study): Fault[] {
@@ -41,7 +54,7 @@ export function commission(
   const told = toldOf(study);
   const danger = told.verdict === 'fail' ? firstDanger(study) : undefined;
   if (danger !== undefined) return { sheet: withheld(plan, danger), faults: [] };
-  const found = search(study, faultsOf(study), progress);
+  const found = searchReadings(study, faultsOf(study), progress);
   const { faults } = found;
   const { checks, adjust } = adjustments(plan, circuit, found);
   const steps: MeterStep[] = [
@@ -51,7 +64,6 @@ export function commission(
       adjust: adjust[k]!,
     })),
   ];
-  const needsMains = circuit.sources.some((s) => !s.mains && s.feed.by !== 'always');
   const shown = shownBy(faults, found, checks.length);
   return {
     sheet: {
@@ -59,14 +71,14 @@ export function commission(
       title: plan.title,
       check: told,
       setup: setups(plan, {
-        loopNeedsMains: needsMains,
+        loopNeedsMains: loopNeedsMains(circuit),
         lead: lastLead(found.measures),
         lineOhms: found.measures.some((m) => m.stage === 2 && m.expect.unit === 'ohm'),
       }),
       steps,
       detectable: found.detectable.size,
       detected: shown.filter((f) => f.steps.length > 0).length,
-      silent: silentOnes(plan, circuit, faults, found),
+      silent: hiddenFaults(plan, circuit, faults, found),
     },
     faults: shown,
   };
@@ -127,9 +139,9 @@ function readSteps(
       kind: 'read',
       red: mark(m.pair.a),
       black: mark(m.pair.b),
-      between: [probeOf(m.pair.a), probeOf(m.pair.b)],
+      between: [splitTerminalKey(m.pair.a), splitTerminalKey(m.pair.b)],
       clipped: m.clipped.map(mark),
-      clippedAt: m.clipped.map(probeOf),
+      clippedAt: m.clipped.map(splitTerminalKey),
       far: m.pair.far,
       range: m.range,
       moved: m.stance.moved,
@@ -147,9 +159,9 @@ function readSteps(
 function nominal(study: Study, m: Measure): number | null {
   if (m.stance.first.length > 0) return m.expect.nominal;
   const { moved } = m.stance;
-  const between = [probeOf(m.pair.a), probeOf(m.pair.b)] as const;
+  const between = [splitTerminalKey(m.pair.a), splitTerminalKey(m.pair.b)] as const;
   if (m.expect.unit === 'ohm') {
-    const clipped = m.clipped.map(probeOf);
+    const clipped = m.clipped.map(splitTerminalKey);
     return readMeter(Study.of(unplugged(study.plan)), {
       moved,
       dead: true,
@@ -159,11 +171,6 @@ function nominal(study: Study, m: Measure): number | null {
     }).ohms;
   }
   return readMeter(study, { moved, dead: false, between }).volts;
-}
-
-/** The plan with every load that has a plug of its own taken out of its socket, as the first stage has it. */
-export function unplugged(plan: Plan): Plan {
-  return { ...plan, parts: new Map([...plan.parts].filter(([name]) => !isUnplugged(plan, name))) };
 }
 
 const ORDER: readonly Wrong[] = ['open', 'shorted', 'reversed', 'too low', 'too high'];
@@ -182,15 +189,20 @@ function meanings(
     .map((g) => ({ wrong: g.wrong, faults: [...new Set(g.of.map((i) => faults[i]!.text))] }));
 }
 
-function silentOnes(plan: Plan, circuit: WiredCircuit, faults: readonly Fault[], found: Searched): Silent[] {
+function hiddenFaults(
+  plan: Plan,
+  circuit: WiredCircuit,
+  faults: readonly Fault[],
+  found: Searched,
+): HiddenFault[] {
   const landed = [...circuit.landed.keys()].sort();
   return faults.flatMap((f, i) => {
     if (found.detectable.has(i)) return [];
-    return [{ fault: f.text, why: f.untried ?? f.hidden ?? whySilent(plan, circuit, f, landed) }];
+    return [{ fault: f.text, why: f.untried ?? f.hidden ?? whyHidden(plan, circuit, f, landed) }];
   });
 }
 
-function whySilent(plan: Plan, circuit: WiredCircuit, fault: Fault, landed: readonly string[]): string {
+function whyHidden(plan: Plan, circuit: WiredCircuit, fault: Fault, landed: readonly string[]): string {
   const built = fault.plan ? Study.of(fault.plan(plan)).wired : circuit;
   const same = conductors(fault.circuit?.(built) ?? built, landed) === conductors(circuit, landed);
   if (same && fault.rank <= RANK.wrongTab)

@@ -1,10 +1,11 @@
 /** Where a person puts the probes: which pairs of terminals are worth a reading, and how handy each is. */
 import { UnionFind } from '../circuit/union-find.ts';
-import type { Part, Plan } from '../plan/plan.ts';
-import { terminalKey } from '../plan/terminal-key.ts';
-import { isUnplugged } from './ohm-bench.ts';
+import type { Plan } from '../plan/plan.ts';
+import { partOfKey, splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
+import { kindOf } from './kinds.ts';
 import { terminalsOf, wiredTerminals } from './probe-terminals.ts';
-import { keyOf, probeOf } from './probe-words.ts';
+import { keyOf } from './probe-words.ts';
+import { isUnplugged } from './unplugged.ts';
 
 export interface Pair {
   readonly a: string;
@@ -72,7 +73,7 @@ function landedTerminals(plan: Plan): string[] {
 function byPart(keys: readonly string[]): Map<string, string[]> {
   const parts = new Map<string, string[]>();
   for (const key of keys) {
-    const { part } = probeOf(key);
+    const part = partOfKey(key);
     parts.set(part, [...(parts.get(part) ?? []), key]);
   }
   return parts;
@@ -80,23 +81,9 @@ function byPart(keys: readonly string[]): Map<string, string[]> {
 
 /** Poles of supplies, coils, pins of plugs and sockets, terminals of fixed loads. */
 function isMain(plan: Plan, key: string): boolean {
-  const { part, terminal } = probeOf(key);
-  switch (plan.parts.get(part)!.kind) {
-    case 'supply':
-    case 'battery':
-    case 'plug':
-    case 'outlet':
-    case 'motor':
-    case 'load':
-      return true;
-    case 'relay':
-    case 'timer':
-      return terminal === 'A1' || terminal === 'A2';
-    case 'board':
-      return ['VCC', 'GND', 'IN'].includes(terminal);
-    default:
-      return false;
-  }
+  const { part, terminal } = splitTerminalKey(key);
+  const { mainTerminals } = kindOf(plan.parts.get(part)!);
+  return mainTerminals === 'all' || (mainTerminals?.includes(terminal) ?? false);
 }
 
 /** Names the place a terminal is at: one box with what stands beside it, or one part out in the shop. */
@@ -117,11 +104,10 @@ function places(plan: Plan): (key: string) => string {
     for (const { a, b } of run.cores)
       if (stands(plan, boxed, a.part) && stands(plan, boxed, b.part)) join(a.part, b.part);
   }
-  return (key) => names[sets.find(number.get(probeOf(key).part)!)]!;
+  return (key) => names[sets.find(number.get(partOfKey(key))!)]!;
 }
 
 /** Gates and buttons out in the shop are places of their own. */
 function stands(plan: Plan, boxed: ReadonlySet<string>, name: string): boolean {
-  const kinds: readonly Part['kind'][] = ['gate', 'switch', 'button', 'cutout', 'selector'];
-  return boxed.has(name) || !kinds.includes(plan.parts.get(name)!.kind);
+  return boxed.has(name) || !kindOf(plan.parts.get(name)!).outInShop;
 }

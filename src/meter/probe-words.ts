@@ -1,7 +1,6 @@
 /** Plain words for terminals and cores. */
-import type { Probe } from '../machine/read-meter.ts';
 import type { Core, Plan, TerminalRef } from '../plan/plan.ts';
-import { terminalKey } from '../plan/terminal-key.ts';
+import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 
 /** Writes a terminal as the plan marks it: as it was first typed, else by its canonical name. */
 export function marksOf(plan: Plan): (key: string) => string {
@@ -17,8 +16,8 @@ export function marksOf(plan: Plan): (key: string) => string {
 
 /** The mark alone: `86` of `K1.86`. */
 export function bareMark(written: string): string {
-  const dot = written.indexOf('.');
-  return dot < 0 ? written : written.slice(dot + 1);
+  const { part, terminal } = splitTerminalKey(written);
+  return terminal === '' ? part : terminal;
 }
 
 /** `the red core from bandsaw.COM to planer.COM`. */
@@ -35,11 +34,6 @@ export function coreNamed(core: Core, link: boolean): string {
 /** The parts of some terminals, each once. */
 export function partsOf(...refs: readonly TerminalRef[]): string[] {
   return [...new Set(refs.map((r) => r.part))];
-}
-
-export function probeOf(key: string): Probe {
-  const dot = key.indexOf('.');
-  return dot < 0 ? { part: key, terminal: '' } : { part: key.slice(0, dot), terminal: key.slice(dot + 1) };
 }
 
 export function keyOf(ref: Pick<TerminalRef, 'part' | 'terminal'>): string {

@@ -4,7 +4,7 @@ import { chooseLeast, worthKnowing } from './least-choice.ts';
 import type { Measure } from './measure.ts';
 import type { Wrong } from './sheet-model.ts';
 
-export class Gathered {
+export class ReadingsGathered {
   private readonly shows = new Map<Measure, Map<number, Wrong>>();
   /** lists of readings that each fault was tried with */
   private readonly tried = new Map<number, (readonly Measure[])[]>();
@@ -49,8 +49,8 @@ export class Gathered {
 
   /** Readings of least trouble that together show every fault that any shows. */
   static choose(
-    all: readonly Gathered[],
-    { counted, more, allowed, weigh = trouble }: Wanted = {},
+    all: readonly ReadingsGathered[],
+    { counted, more, allowed, weigh = trouble }: ChoiceRules = {},
   ): Measure[] {
     const entries = all.flatMap((g) => [...g.shows]).filter(([m]) => allowed?.(m) ?? true);
     const options = entries.map(([m, shows]) => ({
@@ -62,7 +62,7 @@ export class Gathered {
 }
 
 /** What a choice is held to, all of it optional. */
-interface Wanted {
+interface ChoiceRules {
   /** faults that count */
   readonly counted?: (fault: number) => boolean;
   /** numbers of further things that a reading does, above those of the faults */

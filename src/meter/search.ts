@@ -1,13 +1,14 @@
 /** Tries faults on the bench and chooses the readings that show them. */
 import { kept } from '../circuit/maps.ts';
+import { loopNeedsMains } from '../machine/power.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
-import { leadFaults } from './clip-lead.ts';
 import { dropNeedless } from './cover.ts';
 import type { Fault } from './fault.ts';
+import { leadFaults } from './fault-clip-lead.ts';
 import { hazards } from './hazard.ts';
-import { judge, type Measure, wrongOhms } from './measure.ts';
-import { fewest, Gathered, trouble } from './readings-gathered.ts';
+import { howWrong, type Measure, wrongOhms } from './measure.ts';
+import { fewest, ReadingsGathered, trouble } from './readings-gathered.ts';
 import type { Wrong } from './sheet-model.ts';
 import type { Stance } from './stance.ts';
 import { type Subject, subjects } from './subject.ts';
@@ -33,21 +34,21 @@ const SHORT = { gate: 2, more: 12 } as const;
 /** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
 const STATES = 40_000;
 
-export function search(study: Study, faults: readonly Fault[], progress?: Progress): Searched {
+export function searchReadings(study: Study, faults: readonly Fault[], progress?: Progress): Searched {
   return new Search(study, faults, progress).run();
 }
 
 class Search {
   private readonly plan: Plan;
-  private readonly bench;
+  private readonly subjects;
   private readonly trials: Trials;
   private readonly hazard: ReturnType<typeof hazards>;
-  private readonly needsMains: boolean;
+  private readonly loopNeedsMains: boolean;
   private readonly short: number;
   /** numbers of the faults that are tried at all */
   private readonly tried: readonly number[];
-  private readonly early = new Gathered();
-  private readonly mains = new Gathered();
+  private readonly early = new ReadingsGathered();
+  private readonly mains = new ReadingsGathered();
   /** by list of readings and by the relays that are in */
   private readonly relayed = new Map<
     readonly Measure[],
@@ -62,12 +63,11 @@ class Search {
     private readonly progress: Progress | undefined,
   ) {
     this.plan = study.plan;
-    this.bench = subjects(study);
-    this.trials = new Trials(study, this.bench.right, faults.length);
-    this.hazard = hazards(study.plan, this.bench.right.circuit);
-    const { sources } = this.bench.right.circuit;
-    this.needsMains = sources.some((s) => !s.mains && s.feed.by !== 'always');
-    const gates = this.bench.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
+    this.subjects = subjects(study);
+    this.trials = new Trials(study, this.subjects.right, faults.length);
+    this.hazard = hazards(study.plan, this.subjects.right.circuit);
+    this.loopNeedsMains = loopNeedsMains(this.subjects.right.circuit);
+    const gates = this.subjects.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
     this.short = SHORT.gate * gates + SHORT.more;
     this.tried = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     this.total = 2 * this.tried.length;
@@ -109,7 +109,7 @@ class Search {
     for (const i of this.tried) {
       const missing = promising.filter((m) => this.early.known(m, i) === undefined);
       if (missing.length === 0) continue;
-      const subject = this.bench.build(this.faults[i]!);
+      const subject = this.subjects.build(this.faults[i]!);
       this.early.trying(i, missing);
       for (const m of missing) {
         const wrong = this.judged(m, subject);
@@ -123,9 +123,9 @@ class Search {
       if (!this.mains.triedAt(i) && which(this.faults[i]!, i)) this.tryFault(i, ['mains'], this.mains);
   }
 
-  private tryFault(index: number, trials: readonly Trial[], into: Gathered, all?: boolean): void {
+  private tryFault(index: number, trials: readonly Trial[], into: ReadingsGathered, all?: boolean): void {
     const fault = this.faults[index]!;
-    const subject = this.bench.build(fault);
+    const subject = this.subjects.build(fault);
     for (const trial of trials)
       for (const { stance, list, inLoop } of this.trials.for(fault, trial, all)) {
         into.trying(index, list);
@@ -153,7 +153,7 @@ class Search {
       list.flatMap((m) => {
         const { pair, clipped } = m;
         const at = { moved: stance.moved, relays, clipped };
-        const wrong = wrongOhms(m, this.bench.right.dead.ohms(at, pair.a, pair.b));
+        const wrong = wrongOhms(m, this.subjects.right.dead.readOneOfMany(at, pair.a, pair.b));
         return wrong === undefined ? [] : [[m, wrong] as const];
       }),
     );
@@ -161,8 +161,8 @@ class Search {
 
   /** Found by a bang is not found; where the loop hangs on the plug, mains is on with the loop. */
   private judged(m: Measure, subject: Subject): Wrong | undefined {
-    const mainsOn = m.stage === 3 || (m.stage === 2 && this.needsMains);
-    return mainsOn && this.hazard(subject.circuit) ? undefined : judge(m, subject);
+    const mainsOn = m.stage === 3 || (m.stage === 2 && this.loopNeedsMains);
+    return mainsOn && this.hazard(subject.circuit) ? undefined : howWrong(m, subject);
   }
 
   private tick(): void {
@@ -173,30 +173,30 @@ class Search {
   private mainsLast(): Measure[] | undefined {
     const late = (i: number) => !this.early.faults.has(i);
     this.tryOnMains((_, i) => late(i));
-    const first = this.witnessed(Gathered.choose([this.early]));
-    return first && [...first, ...Gathered.choose([this.mains], { counted: late })];
+    const first = this.witnessed(ReadingsGathered.choose([this.early]));
+    return first && [...first, ...ReadingsGathered.choose([this.mains], { counted: late })];
   }
 
   /** All at once, fewest readings first: gates opened before mains is on, and clip leads that were left, count as well. */
   private together(): Measure[] | undefined {
-    const { inputs } = this.bench.right.circuit;
+    const { inputs } = this.subjects.right.circuit;
     const all = [this.early, this.mains];
     const opened = (m: Measure) =>
       m.stage === 3
         ? []
         : m.stance.moved.filter((i) => inputs[i]!.kind === 'gate').map((i) => this.faults.length + i);
-    const first = Gathered.choose(all, { more: opened, weigh: fewest });
+    const first = ReadingsGathered.choose(all, { more: opened, weigh: fewest });
     const leads = leadFaults(this.plan, first);
     const used = new Set(first.map((m) => m.clipped.join()));
-    const subjects = leads.map((fault) => this.bench.build(fault));
+    const led = leads.map((fault) => this.subjects.build(fault));
     const left = (m: Measure) =>
       m.stage === 3 || m.clipped.length > 0
         ? []
-        : subjects.flatMap((s, k) =>
-            judge(m, s) === undefined ? [] : [this.faults.length + inputs.length + k],
+        : led.flatMap((s, k) =>
+            howWrong(m, s) === undefined ? [] : [this.faults.length + inputs.length + k],
           );
     return this.witnessed(
-      Gathered.choose(all, {
+      ReadingsGathered.choose(all, {
         more: (m) => [...opened(m), ...left(m)],
         allowed: (m) => m.clipped.length === 0 || leads.length === 0 || used.has(m.clipped.join()),
         weigh: fewest,
@@ -211,8 +211,9 @@ class Search {
   private witnessed(chosen: readonly Measure[]): Measure[] | undefined {
     const measures = [...chosen];
     for (const fault of leadFaults(this.plan, chosen)) {
-      const subject = this.bench.build(fault);
-      const shows = (m: Measure) => m.stage < 3 && m.clipped.length === 0 && judge(m, subject) !== undefined;
+      const subject = this.subjects.build(fault);
+      const shows = (m: Measure) =>
+        m.stage < 3 && m.clipped.length === 0 && howWrong(m, subject) !== undefined;
       if (measures.some(shows)) continue;
       const witness = this.early.measures().find(shows);
       if (witness === undefined) return undefined;
@@ -256,7 +257,7 @@ class Search {
     measures.forEach((m, k) => {
       if ((m.stage === 3 && shown) || (lead && m.clipped.length > 0)) return;
       const known = (m.stage === 3 ? this.mains : this.early).known(m, index);
-      if (known === undefined) subject ??= this.bench.build(fault);
+      if (known === undefined) subject ??= this.subjects.build(fault);
       const found = known === undefined ? this.judged(m, subject!) : (known ?? undefined);
       wrong[k]![index] = found;
       shown ||= m.stage < 3 && found !== undefined;

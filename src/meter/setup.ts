@@ -3,27 +3,22 @@
 import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Part, Plan } from '../plan/plan.ts';
 import { listOf } from '../text/word-list.ts';
+import { type InRole, inRole } from './kinds.ts';
 import type { CheckStep, StageSetup } from './sheet-model.ts';
 
-type Kind<K extends Part['kind']> = Extract<Part, { kind: K }>;
-
 /** The parts that the text is about. */
-interface Cast {
+interface PartsToSetUp {
   /** supplies that go into an outlet of the plan, and the others */
-  readonly socketed: readonly Kind<'supply'>[];
-  readonly switched: readonly Kind<'supply'>[];
-  readonly batteries: readonly Kind<'battery'>[];
+  readonly socketed: readonly InRole<'supply'>[];
+  readonly switched: readonly InRole<'supply'>[];
+  readonly batteries: readonly InRole<'battery'>[];
   /** plugs with pins, and those that are wired in for good */
-  readonly pinned: readonly Kind<'plug'>[];
-  readonly fixed: readonly Kind<'plug'>[];
+  readonly pinned: readonly InRole<'plug'>[];
+  readonly fixed: readonly InRole<'plug'>[];
   /** loads with a plug of their own, and those that are wired in */
-  readonly loose: readonly Kind<'motor' | 'load'>[];
-  readonly wired: readonly Kind<'motor' | 'load'>[];
-  readonly outlets: readonly Kind<'outlet'>[];
-}
-
-function ofKind<K extends Part['kind']>(plan: Plan, ...kinds: readonly K[]): Kind<K>[] {
-  return [...plan.parts.values()].filter((p): p is Kind<K> => (kinds as readonly string[]).includes(p.kind));
+  readonly loose: readonly InRole<'load'>[];
+  readonly wired: readonly InRole<'load'>[];
+  readonly outlets: readonly InRole<'outlet'>[];
 }
 
 const names = (parts: readonly Part[]) => listOf(parts.map((p) => p.name));
@@ -35,7 +30,7 @@ const breakers = (parts: readonly Part[]) => (parts.length === 1 ? 'the breaker'
 
 /** The adjustment of the switch at each gate; nothing is measured. */
 export function gateChecks(plan: Plan): Omit<CheckStep, 'number'>[] {
-  return ofKind(plan, 'gate').map((gate) => ({
+  return inRole(plan, 'gate').map((gate) => ({
     stage: 1,
     kind: 'check',
     part: gate.name,
@@ -44,7 +39,7 @@ export function gateChecks(plan: Plan): Omit<CheckStep, 'number'>[] {
 }
 
 /** What the readings ask for beyond what the plan tells. */
-export interface Asked {
+export interface ReadingsNeed {
   /** a low-voltage supply gets its power through a plug of the plan */
   readonly loopNeedsMains: boolean;
   /** last stage in which readings are taken with pins joined by a clip lead */
@@ -53,36 +48,34 @@ export interface Asked {
   readonly lineOhms: boolean;
 }
 
-export function setups(plan: Plan, asked: Asked): StageSetup[] {
-  const plugs = ofKind(plan, 'plug');
-  const loads = ofKind(plan, 'motor', 'load');
-  const supplies = ofKind(plan, 'supply');
-  const inSocket = (s: Kind<'supply'>) => plan.parts.get(s.fedFrom ?? '')?.kind === 'outlet';
-  const cast: Cast = {
+export function setups(plan: Plan, need: ReadingsNeed): StageSetup[] {
+  const plugs = inRole(plan, 'plug');
+  const loads = inRole(plan, 'load');
+  const supplies = inRole(plan, 'supply');
+  const inSocket = (s: InRole<'supply'>) => plan.parts.get(s.fedFrom ?? '')?.kind === 'outlet';
+  const cast: PartsToSetUp = {
     socketed: supplies.filter(inSocket),
     switched: supplies.filter((s) => !inSocket(s)),
-    batteries: ofKind(plan, 'battery'),
+    batteries: inRole(plan, 'battery'),
     pinned: plugs.filter((p) => !isFixedFeed(p)),
     fixed: plugs.filter(isFixedFeed),
     loose: loads.filter((l) => l.pluggedInto !== undefined),
     wired: loads.filter((l) => l.pluggedInto === undefined),
-    outlets: ofKind(plan, 'outlet').filter((o) => loads.some((l) => l.pluggedInto === o.name)),
+    outlets: inRole(plan, 'outlet').filter((o) => loads.some((l) => l.pluggedInto === o.name)),
   };
   return [
-    { stage: 1, text: [...dead(cast), ...(asked.lead > 0 ? [LEAD] : [])] },
+    { stage: 1, text: [...dead(cast), ...(need.lead > 0 ? [LEAD] : [])] },
     {
       stage: 2,
       text: [
-        ...(asked.lead === 1 ? [LEAD_OFF] : []),
-        ...loop(cast, asked.loopNeedsMains),
-        ...(asked.lineOhms ? [OHMS] : []),
+        ...(need.lead === 1 ? [LEAD_OFF] : []),
+        ...loop(cast, need.loopNeedsMains),
+        ...(need.lineOhms ? [OHMS] : []),
       ],
     },
-    { stage: 3, text: [...(asked.lead === 2 ? [LEAD_OFF] : []), ...mains(cast, asked.loopNeedsMains)] },
+    { stage: 3, text: [...(need.lead === 2 ? [LEAD_OFF] : []), ...mains(cast, need.loopNeedsMains)] },
   ];
 }
-
-/** Whether a plug stands for a feed that is wired in and has no pins. */
 
 const LEAD =
   'Where a step says so, clip leads join the terminals it names while that step is read. No plug goes into the wall and no breaker is switched on while a lead is on.';
@@ -90,7 +83,7 @@ const LEAD_OFF = 'Every clip lead is off and put away; count them.';
 const OHMS =
   'The line is still dead here, also with its relay in: where a step says so, the meter goes on ohms, and only at the terminals that step names.';
 
-function dead({ socketed, switched, batteries, pinned, fixed, loose }: Cast): string[] {
+function dead({ socketed, switched, batteries, pinned, fixed, loose }: PartsToSetUp): string[] {
   const text: string[] = [];
   if (pinned.length > 0) text.push(`Unplug ${names(pinned)} and keep the pins in sight.`);
   for (const p of fixed)
@@ -112,7 +105,7 @@ function dead({ socketed, switched, batteries, pinned, fixed, loose }: Cast): st
 }
 
 function loop(
-  { socketed, switched, batteries, pinned, fixed, loose, wired }: Cast,
+  { socketed, switched, batteries, pinned, fixed, loose, wired }: PartsToSetUp,
   needsMains: boolean,
 ): string[] {
   if (socketed.length + switched.length + batteries.length === 0)
@@ -147,7 +140,7 @@ function loop(
   return text;
 }
 
-function mains({ pinned, fixed, loose, wired, outlets }: Cast, needsMains: boolean): string[] {
+function mains({ pinned, fixed, loose, wired, outlets }: PartsToSetUp, needsMains: boolean): string[] {
   const plugs = [...pinned, ...fixed];
   if (plugs.length === 0) return ['There is no mains in this plan; nothing is read here.'];
   const text = [

@@ -13,14 +13,14 @@ export type MeterStage = 1 | 2 | 3;
  * What the meter ought to show. `open`: no way through; `below`: some ohms, less than `high`, through a winding whose
  * copper the plan does not tell; `nothing`: no volts.
  */
-export type Shown = 'beeps' | 'open' | 'ohms' | 'below' | 'volts' | 'nothing';
+export type MeterShows = 'beeps' | 'open' | 'ohms' | 'below' | 'volts' | 'nothing';
 
 /** The way in which a reading is wrong. On volts, `open` is a meter that shows nothing. */
 export type Wrong = 'open' | 'shorted' | 'too high' | 'too low' | 'reversed';
 
 /** A reading that a right circuit gives. */
 export interface Expected {
-  readonly shows: Shown;
+  readonly shows: MeterShows;
   /** ohm or V at the figures as printed, as `readMeter` tells it; null for no way through, and for `below` */
   readonly nominal: number | null;
   /** ohm or V, the least and the most that tolerances allow; null where there is no way through, `high` alone for `nothing` and `below` */
@@ -90,7 +90,7 @@ export interface StageSetup {
 }
 
 /** A fault that no reading at the terminals tells from the right circuit. */
-export interface Silent {
+export interface HiddenFault {
   readonly fault: string;
   readonly why: string;
 }
@@ -106,7 +106,7 @@ export interface MeterSheet {
   /** single faults that some reading tells, and those that the steps together tell */
   readonly detectable: number;
   readonly detected: number;
-  readonly silent: readonly Silent[];
+  readonly silent: readonly HiddenFault[];
 }
 
 /** One single fault and the readings that show it, for those who judge a sheet. */

@@ -13,7 +13,8 @@ export interface Stance {
 
 export const REST: Stance = { key: '/', moved: [], first: [] };
 
-function stance(moved: readonly number[], first: readonly number[] = []): Stance {
+/** Inputs away from rest, and what was worked and let go of before, in any order. */
+export function stanceOf(moved: readonly number[], first: readonly number[] = []): Stance {
   const order = (list: readonly number[]) => [...new Set(list)].sort((a, b) => a - b);
   const [m, f] = [order(moved), order(first)];
   return { key: `${f.join()}/${m.join()}`, moved: m, first: f };
@@ -30,28 +31,28 @@ export function stances(plan: Plan, circuit: Circuit): Stance[] {
   const number = (ref: InputRef) =>
     circuit.inputs.find((i) => i.part === ref.part && i.position === ref.position)?.index;
   const numbers = (refs: readonly InputRef[]) => refs.map(number).filter((n) => n !== undefined);
-  const all = [REST, ...circuit.inputs.map((i) => stance([i.index]))];
+  const all = [REST, ...circuit.inputs.map((i) => stanceOf([i.index]))];
   const put = (s: Stance) => {
     if (fits(circuit, s.moved) && fits(circuit, s.first)) all.push(s);
   };
   for (const intent of plan.intents ?? []) {
     const entries = intent.runsOn.map(numbers);
     const latches = numbers(intent.staysOnAfter);
-    for (const entry of entries) if (entry.length > 1) put(stance(entry));
+    for (const entry of entries) if (entry.length > 1) put(stanceOf(entry));
     const blockers = numbers([...intent.blockedBy, ...intent.stoppedBy]);
     const tried = entries.length * blockers.length > MANY ? entries.slice(0, 1) : entries;
-    for (const entry of tried) for (const b of blockers) put(stance([...entry, b]));
+    for (const entry of tried) for (const b of blockers) put(stanceOf([...entry, b]));
     const gates = circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
     const armed = gates.slice(0, 1);
     for (const button of latches) {
-      put(stance([button, ...armed]));
-      put(stance([], [button]));
-      put(stance(armed, [button]));
-      put(stance(armed, [button, ...armed]));
+      put(stanceOf([button, ...armed]));
+      put(stanceOf([], [button]));
+      put(stanceOf(armed, [button]));
+      put(stanceOf(armed, [button, ...armed]));
     }
     // A start button may only arm the gates: each is then worked with the circuit held.
     if (latches.length > 0 && gates.length <= MANY)
-      for (const gate of gates) put(stance([gate], [latches[0]!]));
+      for (const gate of gates) put(stanceOf([gate], [latches[0]!]));
   }
   return [...new Map(all.map((s) => [s.key, s])).values()];
 }

@@ -1,20 +1,23 @@
 /** A circuit on the bench, right or with one fault, ready to be measured. */
 
 import type { WiredCircuit } from '../circuit/build.ts';
-import { plugsOut } from '../machine/machine.ts';
-import { balanced } from '../machine/three-phase.ts';
+import { Ohmmeter } from '../machine/ohmmeter.ts';
+import { plugsOut } from '../machine/power.ts';
+import { withDeltas } from '../machine/three-phase.ts';
 import type { Plan } from '../plan/plan.ts';
 import { figuresFor } from '../study/corner-figures.ts';
 import { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';
-import { DeadBench } from './ohm-bench.ts';
-import { LiveBench } from './volt-bench.ts';
+import { PoweredCircuit } from './powered-circuit.ts';
+import { unpluggedCircuit } from './unplugged.ts';
 
 export interface Subject {
   readonly circuit: WiredCircuit;
-  readonly dead: DeadBench;
-  readonly loop: LiveBench;
-  readonly mains: LiveBench;
+  /** with nothing on, and what has a plug of its own unplugged */
+  readonly dead: Ohmmeter;
+  /** with the low-voltage supplies on, and out each plug they can do without */
+  readonly loop: PoweredCircuit;
+  readonly mains: PoweredCircuit;
 }
 
 /** Makes subjects of one plan; what the plan alone decides is worked out once. */
@@ -30,14 +33,14 @@ export function subjects(study: Study): {
     const change = fault?.circuit ?? ((c: WiredCircuit) => c);
     // Wiring changes no figure; another part brings its own.
     const figures = own.parts === plan.parts ? reading : figuresFor(own, 'reading');
-    const live = balanced(own, circuit, figures);
-    const dead = balanced(own, circuit, ohmmeter);
+    const live = withDeltas(own, circuit, figures);
+    const dead = withDeltas(own, circuit, ohmmeter);
     const on = change(live.circuit);
     return {
       circuit: on,
-      dead: new DeadBench(change(dead.circuit), dead.figures),
-      loop: new LiveBench(on, live.figures, off),
-      mains: new LiveBench(on, live.figures, () => false),
+      dead: new Ohmmeter(unpluggedCircuit(change(dead.circuit)), dead.figures),
+      loop: new PoweredCircuit(on, live.figures, off),
+      mains: new PoweredCircuit(on, live.figures, () => false),
     };
   };
   return {

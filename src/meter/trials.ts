@@ -2,13 +2,13 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import { kept, push } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';
 import { touchesLoop } from './hazard.ts';
 import type { Measure } from './measure.ts';
-import { type Measurer, measurer } from './measurer.ts';
+import { Measurer } from './measurer.ts';
 import { type Pair, probePairs } from './probe-pairs.ts';
-import { probeOf } from './probe-words.ts';
 import { REST, type Stance, sealingInputs, stances } from './stance.ts';
 import type { Subject } from './subject.ts';
 
@@ -68,8 +68,8 @@ export class Trials {
     this.pairs = probePairs(plan);
     this.main = this.pairs.filter((p) => p.main);
     for (const pair of this.pairs)
-      for (const part of new Set([probeOf(pair.a).part, probeOf(pair.b).part])) push(this.near, part, pair);
-    this.measure = measurer(study, right);
+      for (const part of new Set([partOfKey(pair.a), partOfKey(pair.b)])) push(this.near, part, pair);
+    this.measure = new Measurer(study, right);
     this.all = this.affords(faults);
     this.onLoop = touchesLoop(study);
     this.relayIn = this.stances

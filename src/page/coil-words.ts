@@ -1,6 +1,6 @@
 /** Why a load stands though it should run, or runs though it should stand, in a few words. */
 
-import type { WayContact } from '../machine/contacts-on-the-way.ts';
+import type { ContactOnTheWay } from '../machine/contacts-on-the-way.ts';
 import type { RelayView, SenseView, StateView } from '../machine/state-view.ts';
 import { rounded } from '../text/numbers.ts';
 
@@ -10,7 +10,7 @@ const MOST = 4;
 const NOTHING = 0.05;
 
 /** The contacts on the way to a load or to the coil of a relay. */
-export type Ways = (part: string) => readonly WayContact[];
+export type Ways = (part: string) => readonly ContactOnTheWay[];
 
 /** Volts with the digits that matter on a meter. */
 export function voltsText(volts: number): string {
@@ -62,7 +62,12 @@ export function whyOff(part: string, view: StateView, ways: Ways, seen: Set<stri
   return [`no current reaches ${part}`, ...because].join('; ');
 }
 
-function openText(open: readonly WayContact[], view: StateView, ways: Ways, seen: Set<string>): string[] {
+function openText(
+  open: readonly ContactOnTheWay[],
+  view: StateView,
+  ways: Ways,
+  seen: Set<string>,
+): string[] {
   const relays = view.relays.filter((r) => open.some((c) => c.by === 'relay' && c.part === r.part));
   const out = relays
     .filter((r) => !r.in && open.some((c) => c.part === r.part && c.makes))
@@ -103,7 +108,7 @@ function heldText(r: RelayView): string {
   return `it holds on ${voltsText(short.volts)}`;
 }
 
-function named(contacts: readonly WayContact[]): string {
+function named(contacts: readonly ContactOnTheWay[]): string {
   const names = [...new Set(contacts.map((c) => `${c.part} ${c.terminals}`))];
   const more = names.length - MOST;
   return names.slice(0, MOST).join(', ') + (more > 0 ? ` and ${more} more` : '');

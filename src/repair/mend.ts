@@ -1,16 +1,23 @@
-/** The smallest changes of wiring after which questions 1 to 3 hold, each verified by the whole check. */
+/**
+ * The smallest changes of wiring after which questions 1 to 3 hold, each verified by the whole check: nothing here says
+ * what is right.
+ */
 
 import type { Edit } from '../edit/edits.ts';
+import { planAfter } from '../edit/expected-plan.ts';
 import { judge } from '../findings/judge.ts';
+import { entryOf } from '../findings/register.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
-import type { Core, Plan, Run, TerminalRef } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 import { Study } from '../study/study.ts';
 import type { Mended, Repair } from './mended.ts';
-import { type Ends, Quick } from './quick.ts';
-import { wordsOf } from './repair-words.ts';
-import { Rewirings, rewired, type Try } from './rewire.ts';
+import { type Cores, NumberedCircuit } from './numbered-circuit.ts';
+import { countWrong } from './quick-faults.ts';
+import { QuickLook } from './quick-look.ts';
+import { instructionsFor } from './repair-words.ts';
+import { type RequiredState, requiredStates } from './required-states.ts';
+import { type Candidate, Rewirings, rewired } from './rewire.ts';
 import { linesOf } from './state-lines.ts';
-import { type Asked, statesToGetRight, wrongs } from './states-to-get-right.ts';
 
 /** Rewirings looked at before the search gives up, and those of them checked in whole. */
 const MOST_LOOKED = 400_000;
@@ -22,21 +29,11 @@ const MOST_HALVES = 24;
 /** Conductors between which new cores are tried. */
 const MOST_CONDUCTORS = 60;
 
-export const GRAVE: ReadonlySet<string> = new Set(['danger', 'warning', 'fault']);
-/** Findings of later questions that a core on the wrong terminal causes all the same. */
-const OF_WIRING: ReadonlySet<string> = new Set([
-  'supply-shorted',
-  'coil-shorted',
-  'diode-backwards',
-  'polarity-reversed',
-  'coil-in-series',
-  'coil-holds-in',
-  'supplies-joined',
-]);
+const GRAVE: ReadonlySet<string> = new Set(['danger', 'warning', 'fault']);
 
-/** Something that a change of wiring could mend. */
+/** Something grave that a change of wiring could mend: of questions 1 to 3, and what is said of its entry to be so. */
 export function isWiring(f: Finding): boolean {
-  return GRAVE.has(f.severity) && (f.question <= 3 || OF_WIRING.has(f.id));
+  return GRAVE.has(f.severity) && (f.question <= 3 || entryOf(f.id).ofWiring === true);
 }
 
 const grave = (list: readonly Finding[], wiring: boolean) =>
@@ -62,18 +59,19 @@ export function mend(study: Study, options = { thorough: true }): Mended {
       needed: true,
       why: `The circuit could not be decided (${study.undecided}), so no repair can be verified.`,
     };
-  return new Search(study, report, statesToGetRight(study.verified), options.thorough).run();
+  return new Search(study, report, requiredStates(study.verified), options.thorough).run();
 }
 
-/** A change after which less is wrong than before. */
-interface Half {
-  readonly half: Try;
+/** A change after which less is wrong than before: perhaps the first of two. */
+interface FirstHalf {
+  readonly half: Candidate;
   readonly left: number;
 }
 
 class Search {
   private readonly plan: Plan;
-  private readonly quick: Quick;
+  private readonly circuit: NumberedCircuit;
+  private readonly quick: QuickLook;
   private readonly now: number;
   private looked = 0;
   private checked = 0;
@@ -81,20 +79,21 @@ class Search {
   constructor(
     private readonly study: Study,
     private readonly report: Report,
-    private readonly states: readonly Asked[],
+    private readonly states: readonly RequiredState[],
     private readonly thorough: boolean,
   ) {
     this.plan = study.plan;
-    this.quick = new Quick(study);
-    this.now = wrongs(this.quick, this.quick.cores, states, Number.POSITIVE_INFINITY);
+    this.circuit = new NumberedCircuit(study);
+    this.quick = new QuickLook(this.circuit);
+    this.now = countWrong(this.quick, this.circuit.cores, states, Number.POSITIVE_INFINITY);
   }
 
   run(): Mended {
-    const nothing: Try = { edits: [], ends: 0, added: 0, oddness: 0 };
-    let repairs = this.verify(this.sieve(this.quick.cores, nothing));
+    const nothing: Candidate = { edits: [], ends: 0, added: 0, oddness: 0 };
+    let repairs = this.verify(this.passing(this.circuit.cores, nothing));
     if (repairs.length === 0 && this.thorough) {
-      const halves: Half[] = [];
-      this.sieve(this.quick.cores, nothing, (half, left) => {
+      const halves: FirstHalf[] = [];
+      this.passing(this.circuit.cores, nothing, (half, left) => {
         if (left < this.now) halves.push({ half, left });
       });
       repairs = this.verify(this.doubles(halves));
@@ -116,13 +115,13 @@ class Search {
   }
 
   /** Rewirings after which nothing is wrong at a quick look, likeliest first. */
-  private sieve(
-    cores: readonly (readonly Ends[])[],
-    before: Try,
-    note?: (half: Try, left: number) => void,
-  ): Try[] {
+  private passing(
+    cores: Cores,
+    before: Candidate,
+    failed?: (half: Candidate, left: number) => void,
+  ): Candidate[] {
     const options = new Rewirings(this.plan, this.quick, cores);
-    const found: Try[] = [];
+    const found: Candidate[] = [];
     const whole = before.edits.length === 0;
     const kinds = [
       options.moves(),
@@ -134,9 +133,9 @@ class Search {
     for (const tries of kinds)
       for (const t of tries) {
         if (this.looked++ >= MOST_LOOKED) return found;
-        const after = rewired(this.quick, cores, t.edits);
-        const left = wrongs(this.quick, after, this.states, note ? this.now : 0);
-        if (left > 0) note?.(t, left);
+        const after = rewired(this.circuit, cores, t.edits);
+        const left = countWrong(this.quick, after, this.states, failed ? this.now : 0);
+        if (left > 0) failed?.(t, left);
         else
           found.push({
             edits: [...before.edits, ...t.edits],
@@ -148,46 +147,48 @@ class Search {
     return found;
   }
 
-  private doubles(halves: Half[]): Try[] {
-    const found: Try[] = [];
+  private doubles(halves: FirstHalf[]): Candidate[] {
+    const found: Candidate[] = [];
     for (const half of halves.sort((x, y) => x.left - y.left).slice(0, MOST_HALVES)) {
-      const cores = rewired(this.quick, this.quick.cores, half.half.edits);
-      found.push(...this.sieve(cores, half.half));
+      const cores = rewired(this.circuit, this.circuit.cores, half.half.edits);
+      found.push(...this.passing(cores, half.half));
       if (found.length >= MOST_CHECKED || this.looked >= MOST_LOOKED) break;
     }
     return found;
   }
 
   /** The whole check decides; what is left must be no worse anywhere else. */
-  private verify(tries: readonly Try[]): Repair[] {
+  private verify(tries: readonly Candidate[]): Repair[] {
     const order = [...tries].sort((x, y) => x.ends + x.added - y.ends - y.added || x.oddness - y.oddness);
     const others = new Set(grave(this.report.findings, false).map((f) => f.id));
     const repairs: Repair[] = [];
-    const told = new Set<string>();
+    const known = new Set<string>();
     for (const t of order) {
       if (repairs.length >= (this.thorough ? MOST_REPAIRS : 1)) break;
       if (this.checked >= (this.thorough ? MOST_CHECKED : FEW_CHECKED)) break;
       // Once one is found, only those that are as short are of interest.
       if (repairs[0] && t.ends + t.added > repairs[0].ends + (repairs[0].metres === null ? 1 : 0)) break;
       this.checked++;
-      const changed = Study.of(planAfter(this.plan, t.edits));
+      const plan = planAfter(this.plan, t.edits);
+      if (!plan) continue;
+      const changed = Study.of(plan);
       const after = judge(changed);
       if (grave(after.findings, true).length > 0 || after.logic.holds === false) continue;
       if (grave(after.findings, false).some((f) => !others.has(f.id))) continue;
       const key = sameWhicheverOrder(t.edits);
-      if (told.has(key)) continue;
-      told.add(key);
+      if (known.has(key)) continue;
+      known.add(key);
       repairs.push(this.repair(t, changed));
     }
     return repairs;
   }
 
-  private repair(t: Try, after: Study): Repair {
-    const options = new Rewirings(this.plan, this.quick, this.quick.cores);
+  private repair(t: Candidate, after: Study): Repair {
+    const options = new Rewirings(this.plan, this.quick, this.circuit.cores);
     const lines = linesOf(this.study, after);
     return {
       edits: t.edits,
-      words: wordsOf(this.plan, t.edits),
+      words: instructionsFor(this.plan, t.edits),
       ends: t.ends,
       metres: t.added === 0 ? 0 : null,
       before: lines.before,
@@ -217,55 +218,4 @@ function gateOutsideIntent(plan: Plan, report: Report): string | undefined {
     gate &&
     `Gate ${gate.name} is wired like the others, but no intent names it: add it to runs-on of what it starts. If it must start nothing, take its cores off.`
   );
-}
-
-/** The plan as it would read after the edits; positions of new ends are those of what they replace. */
-export function planAfter(plan: Plan, edits: readonly Edit[]): Plan {
-  const runs: Run[] = plan.runs.map((r) => ({ ...r, cores: [...r.cores] }));
-  const cores = (run: number) => runs[run]!.cores as Core[];
-  const ref = (name: string, like: TerminalRef): TerminalRef => {
-    const dot = name.indexOf('.');
-    const [part, terminal] = dot < 0 ? [name, ''] : [name.slice(0, dot), name.slice(dot + 1)];
-    return { ...like, part, terminal, written: name };
-  };
-  const removed: [number, Core][] = [];
-  for (const e of edits) {
-    if (e.do === 'move') {
-      const core = cores(e.run)[e.core]!;
-      cores(e.run)[e.core] = { ...core, [e.end]: ref(e.to, core[e.end]) };
-    } else if (e.do === 'swap') {
-      const [x, y] = [e.first, e.second];
-      const [p, q] = [cores(x.run)[x.core]![x.end], cores(y.run)[y.core]![y.end]];
-      cores(x.run)[x.core] = { ...cores(x.run)[x.core]!, [x.end]: { ...q, at: p.at } };
-      cores(y.run)[y.core] = { ...cores(y.run)[y.core]!, [y.end]: { ...p, at: q.at } };
-    } else if (e.do === 'remove') removed.push([e.run, cores(e.run)[e.core]!]);
-    else {
-      const like = e.like === undefined ? undefined : plan.runs[e.like];
-      const core = plan.runs.find((r) => r.cores.length > 0)!.cores[0]!;
-      const made: Core = {
-        ...core,
-        run: runs.length,
-        colour: 'jumper',
-        a: ref(e.from, core.a),
-        b: ref(e.to, core.b),
-      };
-      const { cable: _, length: __, ...bare } = runs[0]!;
-      runs.push(
-        like?.cable
-          ? {
-              ...like,
-              index: runs.length,
-              link: false,
-              cores: [made],
-              ...(e.metres === undefined ? {} : { length: e.metres }),
-            }
-          : { ...bare, index: runs.length, link: true, cores: [made] },
-      );
-    }
-  }
-  for (const [run, core] of removed) {
-    const kept = cores(run).filter((c) => c !== core);
-    runs[run] = { ...runs[run]!, cores: kept };
-  }
-  return { ...plan, runs };
 }

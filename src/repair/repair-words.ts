@@ -3,7 +3,7 @@ import type { Edit } from '../edit/edits.ts';
 import type { Core, Plan } from '../plan/plan.ts';
 
 /** One sentence an edit. */
-export function wordsOf(plan: Plan, edits: readonly Edit[]): string[] {
+export function instructionsFor(plan: Plan, edits: readonly Edit[]): string[] {
   return edits.map((e) => sentence(plan, e));
 }
 

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { symbolSpecs } from '../../src/draw/layout/symbol-specs.ts';
-import { measurer } from '../../src/meter/measurer.ts';
+import { Measurer } from '../../src/meter/measurer.ts';
 import { commission, faultsOf } from '../../src/meter/meter-sheet.ts';
 import { probePairs } from '../../src/meter/probe-pairs.ts';
 import { terminalsOf } from '../../src/meter/probe-terminals.ts';
@@ -117,7 +117,7 @@ describe('an indicator', () => {
     const plan = planOf(loop(supply, indicator));
     const pair = { a: 'R1.1', b: 'R1.2', cost: 1, far: false, main: false };
     const open = { key: '/0', moved: [0], first: [] };
-    return measurer(Study.of(plan), subjects(Study.of(plan)).right).at(2, open, [pair])[0]!.expect;
+    return new Measurer(Study.of(plan), subjects(Study.of(plan)).right).at(2, open, [pair])[0]!.expect;
   };
 
   it('of unknown forward volts leaves the resistor what 1.6 V to 3.6 V leave of 12 V', () => {

@@ -1,8 +1,9 @@
 /** What a page takes along of a plan stands for the whole of it. */
 import { describe, expect, it } from 'vitest';
 import { buildCircuit } from '../../src/circuit/build.ts';
-import { Meant } from '../../src/machine/intended-state.ts';
-import { type BenchState, settleBench } from '../../src/machine/machine.ts';
+import { IntendedStates } from '../../src/machine/intended-state.ts';
+import type { MachineState } from '../../src/machine/machine.ts';
+import { settledState } from '../../src/machine/power.ts';
 import { stateView } from '../../src/machine/state-view.ts';
 import { type PackedPlan, packPlan } from '../../src/page/pack.ts';
 import { unpackPlan } from '../../src/page/unpack.ts';
@@ -14,7 +15,7 @@ import { someStates } from './states.ts';
 
 const through = (plan: Plan): Plan => unpackPlan(JSON.parse(JSON.stringify(packPlan(plan))) as PackedPlan);
 
-function told(plan: Plan, state: BenchState) {
+function told(plan: Plan, state: MachineState) {
   const targets = new Map(state.circuit.consumers.map((c) => [c.part, null]));
   const { made: _, live, ...view } = stateView(plan, state, targets);
   return { ...view, live: [...live], relays: state.relays, alive: state.alive, settled: state.settled };
@@ -25,14 +26,14 @@ describe('a plan packed and unpacked', () => {
     const plan = example(name);
     const again = through(plan);
     for (const moved of someStates(plan))
-      expect(told(again, settleBench(Study.of(again), moved, 'on'))).toEqual(
-        told(plan, settleBench(Study.of(plan), moved, 'on')),
+      expect(told(again, settledState(Study.of(again), moved, 'on'))).toEqual(
+        told(plan, settledState(Study.of(plan), moved, 'on')),
       );
   });
 
   it.each(exampleNames())('wants what it wanted: %s', (name) => {
     const plan = example(name);
-    const [a, b] = [plan, through(plan)].map((p) => new Meant(buildCircuit(p), false));
+    const [a, b] = [plan, through(plan)].map((p) => new IntendedStates(buildCircuit(p), false));
     for (const moved of someStates(plan)) expect(b!.at(0, moved)).toEqual(a!.at(0, moved));
   });
 

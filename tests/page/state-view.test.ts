@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawnState } from '../../src/draw/drawn-state.ts';
 import { isArming } from '../../src/machine/intended-state.ts';
-import { settleBench } from '../../src/machine/machine.ts';
+import { settledState } from '../../src/machine/power.ts';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import { stateView } from '../../src/machine/state-view.ts';
 import { Walk } from '../../src/machine/walk.ts';
@@ -58,7 +58,7 @@ describe('a drawn state', () => {
     const plan = example(name);
     for (const moved of someStates(plan)) {
       const { relays } = readMeter(Study.of(plan), { moved, dead: false }).state;
-      const view = stateView(plan, settleBench(Study.of(plan), moved, 'on'), new Map());
+      const view = stateView(plan, settledState(Study.of(plan), moved, 'on'), new Map());
       expect(Object.fromEntries(view.relays.map((r) => [r.part, r.in ? 'in' : 'out']))).toEqual(relays);
     }
   });

@@ -3,10 +3,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Edit } from '../../src/edit/edits.ts';
+import { planAfter } from '../../src/edit/expected-plan.ts';
 import { judge } from '../../src/findings/judge.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
-import { mend, planAfter } from '../../src/repair/mend.ts';
+import { mend } from '../../src/repair/mend.ts';
 import { Study } from '../../src/study/study.ts';
 
 const folder = fileURLToPath(new URL('../../examples/', import.meta.url));
@@ -19,6 +20,8 @@ function planOf(text: string | Uint8Array): Plan {
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
   return read.plan;
 }
+
+const changed = (plan: Plan, edits: readonly Edit[]): Plan => planAfter(plan, edits)!;
 
 const harmed = (plan: Plan) =>
   judge(Study.of(plan)).findings.some(
@@ -72,7 +75,7 @@ describe('a single mistake', () => {
       for (let tried = 0, found = 0; tried < 30 && found < 5; tried++) {
         const edit = mistake(plan, terminals, next);
         if (!edit) continue;
-        const wrong = planAfter(plan, [edit]);
+        const wrong = changed(plan, [edit]);
         if (!harmed(wrong)) continue;
         found++;
         total.harmful++;
@@ -87,7 +90,7 @@ describe('a single mistake', () => {
           (repairs[0]!.edits.some((e) => e.do === 'move') ? 1 : 0);
         expect(changes, told).toBe(1);
         total.single++;
-        const after = planAfter(wrong, repairs[0]!.edits);
+        const after = changed(wrong, repairs[0]!.edits);
         expect(
           Study.of(after)
             .truthTable({ all: false })
@@ -115,17 +118,17 @@ describe('mend', () => {
   });
 
   it('undoes two mistakes with two changes', () => {
-    const wrong = planAfter(plan, [
+    const wrong = changed(plan, [
       { do: 'move', ...at('planer.NO', 'router.NO'), end: 'b', to: 'router.NC' },
       { do: 'move', ...at('feed', 'bandsaw.COM'), end: 'b', to: 'bandsaw.NC' },
     ]);
     const { repairs } = mend(Study.of(wrong));
     expect(repairs[0]?.edits).toHaveLength(2);
-    expect(harmed(planAfter(wrong, repairs[0]!.edits))).toBe(false);
+    expect(harmed(changed(wrong, repairs[0]!.edits))).toBe(false);
   });
 
   it('says so when one or two changes will not do', () => {
-    const wrong = planAfter(plan, [
+    const wrong = changed(plan, [
       { do: 'remove', ...at('feed', 'bandsaw.COM') },
       { do: 'remove', ...at('K1.A1', 'bandsaw.NO') },
       { do: 'remove', ...at('planer.COM', 'router.COM') },
@@ -137,9 +140,7 @@ describe('mend', () => {
   });
 
   it('writes instructions that name the core, both its ends and where it goes', () => {
-    const wrong = planAfter(plan, [
-      { do: 'move', ...at('planer.NO', 'router.NO'), end: 'b', to: 'router.NC' },
-    ]);
+    const wrong = changed(plan, [{ do: 'move', ...at('planer.NO', 'router.NO'), end: 'b', to: 'router.NC' }]);
     expect(mend(Study.of(wrong)).repairs[0]!.words).toEqual([
       expect.stringMatching(
         /^Move the white core between planer\.NO and router\.NC .* from router\.NC to router\.NO\.$/,

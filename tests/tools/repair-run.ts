@@ -1,12 +1,13 @@
 /** `npm run repairs`: makes single mistakes in the right examples and counts how well the first repair undoes them. */
 import { readdirSync, readFileSync } from 'node:fs';
 import type { Edit } from '../../src/edit/edits.ts';
+import { planAfter } from '../../src/edit/expected-plan.ts';
 import { judge } from '../../src/findings/judge.ts';
 import type { Finding } from '../../src/findings/report-model.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { terminalKey } from '../../src/plan/terminal-key.ts';
-import { mend, planAfter } from '../../src/repair/mend.ts';
+import { mend } from '../../src/repair/mend.ts';
 import { Study } from '../../src/study/study.ts';
 import { dice } from '../oracles/corpus/corpus.ts';
 
@@ -103,13 +104,13 @@ for (const file of files) {
   const before = idsOf(judge(right).findings);
   const wanted = conductors(right);
   mistakes(read.plan, 20261129).forEach((edit) => {
-    const wrong = Study.of(planAfter(read.plan, [edit]));
+    const wrong = Study.of(planAfter(read.plan, [edit])!);
     if (conductors(wrong) === wanted || !harmed(judge(wrong).findings)) return;
     const start = performance.now();
     const { repairs } = mend(wrong);
     const ms = performance.now() - start;
     const first = repairs[0];
-    const after = first && Study.of(planAfter(wrong.plan, first.edits));
+    const after = first && Study.of(planAfter(wrong.plan, first.edits)!);
     const undone = after !== undefined && conductors(after) === wanted;
     const fresh = after ? [...idsOf(judge(after).findings)].filter((id) => !before.has(id)) : [];
     for (const c of [count('all'), count(edit.do as Kind), count(file)]) {

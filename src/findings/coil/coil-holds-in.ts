@@ -16,6 +16,7 @@ const entry: FindingEntry = {
   title: 'leakage keeps the relay in',
   severity: 'fault',
   question: 4,
+  ofWiring: true,
   base: 'dc-chain',
   meaning:
     'With all gates shut some current still passes through the coil: by a lamp across a switch, through a solid-state output that is off, or from core to core along a long cable at mains voltage. It is too little to pull the relay in and can be enough to keep it in, so the load does not stop. Put the lamp across the coil, a resistor beside the coil of a leaky output, and keep long cables at 24 V.',

@@ -14,6 +14,7 @@ const entry: FindingEntry = {
   title: 'the coil shares the supply with another part in line',
   severity: 'fault',
   question: 4,
+  ofWiring: true,
   base: 'dc-chain',
   meaning:
     'A lamp or another coil lies in the wire to this coil, and each gets part of the volts. The lamp glows faintly and the relay does not pull in. Put the two side by side.',

@@ -9,6 +9,7 @@ const entry: FindingEntry = {
   title: 'both coil ends are on one conductor',
   severity: 'warning',
   question: 5,
+  ofWiring: true,
   base: 'dc-chain',
   meaning:
     'A wire joins the two ends of the coil. The relay never pulls in, and the gate that is opened puts the poles of the supply together. Look for a jumper meant for the neighbouring terminal.',

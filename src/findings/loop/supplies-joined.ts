@@ -13,6 +13,7 @@ const entry: FindingEntry = {
   title: 'two supplies feed one loop',
   severity: 'warning',
   question: 5,
+  ofWiring: true,
   base: 'two-collectors',
   meaning:
     'Both poles of two supplies are joined. They never give exactly the same volts, so one pushes current into the other; one runs hot, and two limited supplies together are no longer limited. Use one that is big enough, or join one pole only.',

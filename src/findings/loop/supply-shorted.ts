@@ -13,6 +13,7 @@ const entry: FindingEntry = {
   title: 'a gate joins the two poles of the supply',
   severity: 'warning',
   question: 5,
+  ofWiring: true,
   base: 'battery',
   meaning:
     'In some position of the switches a wire leads from one pole of the supply to the other with no coil in it. Opening that gate blows the fuse or makes the adapter cut out, and every other gate is dead meanwhile. The two tabs of a gate switch belong in one conductor of the loop.',

@@ -1,9 +1,11 @@
 /** Terminals that lack an end, against their twins and against what their part needs. */
 import { push } from '../circuit/maps.ts';
-import type { Plan } from '../plan/plan.ts';
-import type { Ends, Quick } from './quick.ts';
+import type { Part } from '../plan/plan.ts';
+import { splitTerminalKey } from '../plan/terminal-key.ts';
+import { kindOf } from './kinds.ts';
+import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 
-export class Wants {
+export class MissingEnds {
   /** ends on every terminal */
   readonly landed: Int32Array;
   private readonly usual: ReadonlyMap<string, number>;
@@ -11,18 +13,17 @@ export class Wants {
   private readonly partners = new Map<number, number[]>();
 
   constructor(
-    private readonly plan: Plan,
-    private readonly quick: Quick,
-    cores: readonly (readonly Ends[])[],
+    private readonly circuit: NumberedCircuit,
+    cores: Cores,
   ) {
-    this.landed = new Int32Array(quick.names.length);
+    this.landed = new Int32Array(circuit.names.length);
     for (const run of cores)
       for (const [a, b] of run) {
         if (a === b) continue;
         this.landed[a]!++;
         this.landed[b]!++;
       }
-    for (const [a, b] of quick.contactEnds()) {
+    for (const { a, b } of circuit.contacts) {
       push(this.partners, a, b);
       push(this.partners, b, a);
     }
@@ -32,8 +33,8 @@ export class Wants {
   /** How many ends a terminal of this name usually has on parts of this kind. */
   private usualCounts(): Map<string, number> {
     const counts = new Map<string, number[]>();
-    this.quick.names.forEach((_, i) => {
-      const kind = this.kindOf(i);
+    this.circuit.names.forEach((_, i) => {
+      const kind = this.kindAndMark(i);
       counts.set(kind, [...(counts.get(kind) ?? []), this.landed[i]!]);
     });
     return new Map(
@@ -41,48 +42,27 @@ export class Wants {
     );
   }
 
-  private kindOf(terminal: number): string {
-    const [part, ...rest] = this.quick.names[terminal]!.split('.');
-    return `${this.plan.parts.get(part!)?.kind}.${rest.join('.')}`;
+  private at(terminal: number): { readonly part: Part | undefined; readonly mark: string } {
+    const { part, terminal: mark } = splitTerminalKey(this.circuit.names[terminal]!);
+    return { part: this.circuit.parts.get(part), mark };
+  }
+
+  private kindAndMark(terminal: number): string {
+    const { part, mark } = this.at(terminal);
+    return `${part?.kind}.${mark}`;
   }
 
   /** Ends that a terminal lacks against its twins and against what its part needs; negative where it has more. */
-  want(terminal: number): number {
-    const usual = this.usual.get(this.kindOf(terminal)) ?? 0;
+  missing(terminal: number): number {
+    const usual = this.usual.get(this.kindAndMark(terminal)) ?? 0;
     return Math.max(usual, this.needs(terminal)) - this.landed[terminal]!;
   }
 
-  /** Terminals without which the part does nothing. */
+  /** Ends without which the part does nothing. */
   private needs(terminal: number): number {
-    const [name, ...rest] = this.quick.names[terminal]!.split('.');
-    const part = this.plan.parts.get(name!);
-    const mark = rest.join('.');
-    switch (part?.kind) {
-      case 'relay':
-      case 'timer':
-        return mark === 'A1' || mark === 'A2' ? 1 : this.lonely(terminal);
-      case 'supply':
-      case 'battery':
-        return ['+', '-', '~1', '~2'].includes(mark) ? 1 : 0;
-      case 'motor':
-      case 'load':
-        return part.pluggedInto === undefined && (mark !== 'N' || part.feed === 'single') ? 1 : 0;
-      case 'plug':
-      case 'outlet':
-        return mark === 'N' && part.feed !== 'single' ? 0 : 1;
-      case 'box':
-        return part.metal ? 1 : 0;
-      case 'board':
-        return ['VCC', 'GND', 'IN'].includes(mark) ? 1 : this.lonely(terminal);
-      case 'diode':
-      case 'led':
-      case 'lamp':
-      case 'resistor':
-      case 'fuse':
-        return 1;
-      default:
-        return this.lonely(terminal);
-    }
+    const { part, mark } = this.at(terminal);
+    const needs = part === undefined ? 'pair' : kindOf(part).needs(part, mark);
+    return needs === 'pair' ? this.lonely(terminal) : Number(needs);
   }
 
   /** 1 for a contact's terminal whose contact has a core at one end only, and would have one at both with this. */

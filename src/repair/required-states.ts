@@ -1,16 +1,15 @@
-/** The states a repair must get right, and a quick test of a rewired circuit against them. */
+/** The states a repair must get right, and what each load must do there. */
 
 import { FALSE } from '../logic/bdd.ts';
 import { inputVariable } from '../logic/conduction.ts';
 import { baseState, entryState } from '../logic/entry-states.ts';
 import type { Wanted } from '../logic/intent.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
-import type { Ends, Quick } from './quick.ts';
 
 /** Entries of an intent that are tried one by one; more than these look alike. */
 const MOST_ENTRIES = 250;
 
-export interface Asked {
+export interface RequiredState {
   /** inputs moved, one set a step */
   readonly steps: readonly ReadonlySet<number>[];
   /** what each target must do there */
@@ -18,7 +17,7 @@ export interface Asked {
 }
 
 /** What the intents say of one state reached straight from rest; a target they leave open is left out. */
-function asked(v: Verified, moved: Moved): Asked {
+function required(v: Verified, moved: Moved): RequiredState {
   const { bdd } = v.model;
   const set = new Set(moved.map((i) => inputVariable(v.circuit, i)));
   const holds = (f: number) => bdd.evaluate(f, (x) => set.has(x));
@@ -33,7 +32,7 @@ function asked(v: Verified, moved: Moved): Asked {
 }
 
 /** States in which something is wrong now come first, then rest, each entry alone, all gates, each blocking input. */
-export function statesToGetRight(v: Verified): Asked[] {
+export function requiredStates(v: Verified): RequiredState[] {
   const states: Moved[] = v.deviations.filter((d) => d.direct).map((d) => d.steps.at(-1)!);
   const add = (moved: Moved | undefined) => {
     if (moved) states.push(moved);
@@ -44,13 +43,13 @@ export function statesToGetRight(v: Verified): Asked[] {
   add(gates);
   const unique = new Map(states.map((s) => [[...s].sort((x, y) => x - y).join(), s]));
   return [
-    ...[...unique.values()].map((s) => asked(v, s)),
+    ...[...unique.values()].map((s) => required(v, s)),
     ...v.intents.wanted.flatMap((w) => heldStates(v, w)),
   ];
 }
 
 /** A wanted seal-in: held after its button, ended by each of what stops or blocks it, and not back after that. */
-function heldStates(v: Verified, w: Wanted): Asked[] {
+function heldStates(v: Verified, w: Wanted): RequiredState[] {
   if (w.loose) return [];
   const base = baseState(v, w);
   const inputsOf = (ref: { part: string; position?: string }) =>
@@ -92,65 +91,4 @@ function addFor(v: Verified, w: Wanted, gates: Moved, add: (moved: Moved | undef
       if (blocks !== FALSE && bdd.evaluate(blocks, (x) => set.has(x))) add(moved);
     }
   }
-}
-
-/** How many things are wrong; gives up counting past `most`. */
-export function wrongs(
-  quick: Quick,
-  cores: readonly (readonly Ends[])[],
-  states: readonly Asked[],
-  most: number,
-): number {
-  const base = quick.base(cores);
-  let count = 0;
-  for (const s of states) {
-    const o = quick.outcome(base, s.steps);
-    if (o.chatters || o.shorted) count++;
-    for (const [target, run] of s.want) if (o.running.has(target) !== run) count++;
-    if (count > most) return count;
-  }
-  return count + broken(quick, base);
-}
-
-/** Rules of question 1 that a quick look can hold: the sides apart, earth whole, line and neutral in their places. */
-export function broken(quick: Quick, base: Int32Array): number {
-  const ever = quick.joined(base, true);
-  const wires = quick.joined(base, false);
-  let count = 0;
-  const low = quick.poles(false);
-  const mains = quick.poles(true);
-  for (const a of mains) if (low.some((b) => ever(a, b))) count++;
-  const pins = [...quick.parts.values()]
-    .filter((p) => p.kind === 'plug')
-    .flatMap((p) => quick.terminal(`${p.name}.PE`) ?? []);
-  for (const p of quick.parts.values()) {
-    const metal =
-      p.kind === 'outlet' ||
-      (p.kind === 'box' && p.metal) ||
-      ((p.kind === 'motor' || p.kind === 'load') && !p.class2Insulated);
-    const earth = quick.terminal(`${p.name}.PE`);
-    if (pins.length > 0 && metal && earth !== undefined && !pins.some((x) => wires(x, earth))) count++;
-  }
-  for (const pin of pins) if ([...mains, ...low].some((x) => wires(pin, x))) count++;
-  return count + crossed(quick, ever, wires);
-}
-
-/** Line reaching a neutral pin, or live without any contact in between. */
-function crossed(
-  quick: Quick,
-  ever: (a: number, b: number) => boolean,
-  wires: (a: number, b: number) => boolean,
-): number {
-  let count = 0;
-  for (const p of quick.parts.values()) {
-    if (p.kind !== 'plug') continue;
-    const [line, neutral] = [quick.terminal(`${p.name}.L`), quick.terminal(`${p.name}.N`)];
-    for (const c of quick.consumers()) {
-      const [l, n] = [c.conductors.get('L'), c.conductors.get('N')];
-      if (line === undefined || neutral === undefined || l === undefined || n === undefined) continue;
-      if (ever(line, n) || ever(neutral, l)) count++;
-      if (wires(line, l) && !wires(neutral, n)) count++;
-    }
-  }
-  return count;
 }

@@ -1,0 +1,66 @@
+/** What relays and supplies see of the volts in solved islands. */
+import type { Relay, Source } from '../circuit/circuit.ts';
+import type { SolvedIsland } from './supply-limits.ts';
+
+/** Share of its volts at which an outlet or a primary counts as fed. */
+const FED = 0.5;
+
+/** V between two nets: its size (RMS for AC), and with its sign for DC. */
+interface SeenVolts {
+  readonly size: number;
+  readonly signed: number;
+  readonly ac: boolean;
+}
+
+export type VoltsBetween = (a: number, b: number) => SeenVolts | undefined;
+
+/** Volts from the islands that were solved; undefined where none holds both nets. */
+export function voltsIn(islands: readonly SolvedIsland[]): VoltsBetween {
+  return (a, b) => {
+    for (const island of islands) {
+      const v = island.flows.volts(a, b);
+      if (v) return { size: Math.hypot(v.re, v.im), signed: v.re, ac: island.ac };
+    }
+    return undefined;
+  };
+}
+
+/** In from its pull-in on, out from its drop-out down, between the two as it was. */
+export function pullsIn(
+  relay: Relay,
+  was: boolean,
+  volts: VoltsBetween,
+  joined: (a: number, b: number) => boolean,
+): boolean {
+  let on = true;
+  let off = false;
+  for (const sense of relay.senses) {
+    if (sense.by === 'joined') {
+      const made = joined(sense.a, sense.b);
+      on &&= made;
+      off ||= !made;
+      continue;
+    }
+    const v = volts(sense.a, sense.b);
+    const seen = v === undefined ? 0 : !v.ac && sense.polarised ? v.signed : v.size;
+    on &&= seen >= sense.pullIn - 1e-9;
+    off ||= seen <= sense.dropOut + 1e-9;
+  }
+  return on || (was && !off);
+}
+
+/**
+ * Whether mains lies between two nets. What leaks through a switched-off output feeds nothing: half of the lowest mains
+ * of the circuit is asked for.
+ */
+export function fedByVolts(
+  sources: readonly Source[],
+  volts: VoltsBetween,
+): (a: number, b: number) => boolean {
+  return (a, b) => (volts(a, b)?.size ?? 0) > FED * lowestMains(sources);
+}
+
+function lowestMains(sources: readonly Source[]): number {
+  const volts = sources.filter((s) => s.mains).flatMap((s) => s.rails.map((r) => Math.hypot(r.re, r.im)));
+  return Math.min(...volts.filter((v) => v > 0));
+}

@@ -1,0 +1,153 @@
+/** A plan's parts with their terminals by number, so that its cores can be put on others without a circuit made anew. */
+import type { Consumer, ContactEdge, Relay, Source } from '../circuit/circuit.ts';
+import { kept, push } from '../circuit/maps.ts';
+import type { Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
+import type { Study } from '../study/study.ts';
+import { kindOf } from './kinds.ts';
+
+/** The ends of something, as terminal numbers. */
+export type Ends = readonly [number, number];
+/** The ends of every core of every run. A core that was taken out has both on one terminal. */
+export type Cores = readonly (readonly Ends[])[];
+
+/** Closed while all of its links are; a selector's resting contact is a chain, one link for each position it must not be in. */
+export interface NumberedContact {
+  readonly a: number;
+  readonly b: number;
+  readonly links: readonly ContactEdge[];
+}
+
+export interface NumberedRelay {
+  readonly part: string;
+  readonly coil: Ends;
+  readonly polarised: boolean;
+  /** dry trigger, or a board's input pin with the pole that makes it pull in */
+  readonly trigger: Ends | undefined;
+  readonly input: { readonly pin: number; readonly with: number } | undefined;
+}
+
+/** Terminals of its own at which a supply takes its mains once a core is on one of them. */
+const OWN_MAINS = [
+  ['L', 'N'],
+  ['L1', 'L2'],
+] as const;
+const PLUG_PINS = ['L', 'N', 'L1', 'L2', 'L3', 'PE'];
+
+/** Sources and consumers are the circuit's own, with terminal numbers in place of nets. */
+export class NumberedCircuit {
+  /** name of every terminal, `PART.TERMINAL`, by its number */
+  readonly names: readonly string[];
+  readonly cores: Cores;
+  readonly contacts: readonly NumberedContact[];
+  readonly relays: readonly NumberedRelay[];
+  readonly consumers: readonly Consumer[];
+  readonly diodes: readonly Ends[];
+  /** terminals of loads and outlets that a plug joins */
+  readonly plugged: readonly Ends[];
+  readonly parts: Plan['parts'];
+  private readonly numbers: ReadonlyMap<string, number>;
+  /** the mains first, which may feed the others */
+  private readonly sources: readonly Source[];
+  private readonly ownMains: ReadonlyMap<Source, readonly Ends[]>;
+
+  constructor({ plan, wired: circuit }: Study) {
+    this.parts = plan.parts;
+    const numbers = numbersOf(plan);
+    // A contact may end at a tab that its part does not have.
+    const at = (part: string, terminal: string) =>
+      kept(numbers, terminalKey(part, terminal), () => numbers.size);
+    this.numbers = numbers;
+    this.cores = plan.runs.map((run) =>
+      run.cores.map(({ a, b }): Ends => [at(a.part, a.terminal), at(b.part, b.terminal)]),
+    );
+    this.contacts = contactsOf(circuit.contacts, at);
+    this.relays = circuit.relays.map((r) => numberedRelay(plan, r, at));
+    const sources = circuit.sources.map(
+      (s): Source => ({ ...s, rails: s.rails.map((r) => ({ ...r, net: at(s.part, r.terminal) })) }),
+    );
+    this.sources = sources.sort((x, y) => Number(y.mains) - Number(x.mains));
+    this.ownMains = new Map(this.sources.map((s) => [s, this.ownMainsOf(s)]));
+    this.consumers = circuit.consumers.map(
+      (c): Consumer => ({ ...c, nets: new Map([...c.nets.keys()].map((t) => [t, at(c.part, t)])) }),
+    );
+    this.diodes = circuit.diodes
+      .filter((d) => !d.load && !d.builtIn)
+      .map((d): Ends => [at(d.part, 'A'), at(d.part, 'K')]);
+    this.plugged = [...plan.parts.values()].flatMap((p): Ends[] =>
+      'pluggedInto' in p && p.pluggedInto !== undefined ? this.pinsOf(p.name, p.pluggedInto) : [],
+    );
+    this.names = [...numbers.keys()];
+  }
+
+  private pinsOf(load: string, outlet: string): Ends[] {
+    return PLUG_PINS.flatMap((t): Ends[] => {
+      const [x, y] = [this.terminal(`${load}.${t}`), this.terminal(`${outlet}.${t}`)];
+      return x === undefined || y === undefined ? [] : [[x, y]];
+    });
+  }
+
+  private ownMainsOf({ part, mains, feed }: Source): Ends[] {
+    if (mains || feed.by === 'part') return [];
+    return OWN_MAINS.flatMap(([a, b]): Ends[] => {
+      const [x, y] = [this.terminal(`${part}.${a}`), this.terminal(`${part}.${b}`)];
+      return x === undefined || y === undefined ? [] : [[x, y]];
+    });
+  }
+
+  /** The sources as cores on these terminals feed them. */
+  sourcesWith(hasCore: (terminal: number) => boolean): readonly Source[] {
+    return this.sources.map((s) => {
+      if (s.mains || s.feed.by === 'part') return s;
+      const own = this.ownMains.get(s)!.find((ends) => ends.some(hasCore));
+      return { ...s, feed: own ? { by: 'nets', a: own[0], b: own[1] } : { by: 'always' } };
+    });
+  }
+
+  /** Number of a terminal, where the plan's parts have it. */
+  terminal(name: string): number | undefined {
+    return this.numbers.get(name);
+  }
+
+  /** Poles of sources by side, for the rules on mains and low voltage. */
+  poles(mains: boolean): number[] {
+    return this.sources.filter((s) => s.mains === mains).flatMap((s) => s.rails.map((r) => r.net));
+  }
+}
+
+function numbersOf(plan: Plan): Map<string, number> {
+  const names = [...plan.terminals].flatMap(([part, marks]) => marks.names.map((t) => terminalKey(part, t)));
+  return new Map(names.map((name, i) => [name, i]));
+}
+
+function contactsOf(
+  contacts: readonly ContactEdge[],
+  at: (part: string, terminal: string) => number,
+): NumberedContact[] {
+  const chains = new Map<string, ContactEdge[]>();
+  for (const c of contacts) push(chains, `${c.part}/${c.terminals.join('-')}/${c.pole}`, c);
+  return [...chains.values()].map((links) => {
+    const { part, terminals } = links[0]!;
+    return { a: at(part, terminals[0]), b: at(part, terminals[1]), links };
+  });
+}
+
+function numberedRelay(
+  plan: Plan,
+  { part: name, senses }: Relay,
+  at: (part: string, terminal: string) => number,
+): NumberedRelay {
+  const part = plan.parts.get(name)!;
+  const coil = kindOf(part).coil!.map((t) => at(name, t)) as [number, number];
+  if (part.kind === 'board') {
+    const input = { pin: at(name, 'IN'), with: coil[part.input === 'low' ? 1 : 0] };
+    return { part: name, coil, polarised: true, trigger: undefined, input };
+  }
+  return {
+    part: name,
+    coil,
+    polarised: senses.some((s) => s.by === 'volts' && s.polarised),
+    trigger: senses.some((s) => s.by === 'joined') ? [at(name, 'T1'), at(name, 'T2')] : undefined,
+    input: undefined,
+  };
+}
