@@ -1,10 +1,10 @@
 /** Reads a plan file: text in, a checked plan or all of its errors out. */
-import { buildPart } from './build.ts';
 import { Errors, quoted, Source, type Span } from './errors.ts';
 import { resolveFeeds } from './feeds.ts';
 import { IntentReader } from './intents.ts';
 import { addIssues, found } from './issues.ts';
 import { keep } from './keep.ts';
+import { rowOf } from './kinds/kinds.ts';
 import { checkLinks, readTerminals } from './links.ts';
 import { fieldPositions, PartReader, shown } from './parts.ts';
 import type { Feed, Part, PlanError, Position, ReadResult, Volts } from './plan.ts';
@@ -199,7 +199,7 @@ class FileReader {
     const plugs = [...named.parts.values()]
       .map((part) => part?.fields)
       .filter((fields) => fields?.kind === 'plug');
-    const fed: Volts = plugs[0]?.volts ?? { volts: nominal, kind: 'ac' };
+    const fedVolts: Volts = plugs[0]?.volts ?? { volts: nominal, kind: 'ac' };
     for (const part of named.parts.values()) {
       if (part === undefined) continue;
       let fields = where.get(part.tree);
@@ -207,16 +207,17 @@ class FileReader {
         fields = fieldPositions(part.tree, this.#spots, this.#errors);
         where.set(part.tree, fields);
       }
-      const base = { name: part.name, at: this.#errors.source.position(part.at[0]), where: fields };
-      built.set(part.name, buildPart(part.fields, base, feeds.get(part.name) ?? 'single', fed));
-      if (part.fields.kind === 'selector' && part.fields.rest === undefined) {
-        this.#defaults.push(
-          `${shown(part.name)} names no rest: it is taken to rest in ${part.fields.positions[0]}.`,
-        );
-      }
-      if (part.fields.kind === 'load' && part.fields.volts === undefined) {
-        this.#defaults.push(`${shown(part.name)} gives no volts: ${fed.volts} V AC is taken.`);
-      }
+      const base = {
+        name: part.name,
+        at: this.#errors.source.position(part.at[0]),
+        where: fields,
+        price: part.fields.price,
+      };
+      const { build, assumed } = rowOf(part.kind);
+      const feed = feeds.get(part.name) ?? 'single';
+      built.set(part.name, build(part.fields, base, { feed, fedVolts }));
+      const said = assumed?.(part.fields, shown(part.name), fedVolts);
+      if (said !== undefined) this.#defaults.push(said);
     }
     return built;
   }

@@ -1,12 +1,13 @@
 /** Reading the runs: their cables, and the terminals each core joins. */
+
+import { buildCable, cableSchema } from './cable.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
 import { addIssues, found, type Subject } from './issues.ts';
 import { keep } from './keep.ts';
 import { type Named, type PartReader, shown, some } from './parts.ts';
 import type { Cable, Core, Run, TerminalRef } from './plan.ts';
-import { type CableFields, runSchema } from './schema.ts';
-import { cable as cableSchema } from './schema-fields.ts';
+import { runSchema } from './schema.ts';
 import type { Terminals } from './terminals.ts';
 import { isTreeMap, type Spots, type Tree, type TreeList, type TreeMap } from './tree.ts';
 
@@ -288,20 +289,4 @@ export class RunReader {
     }
     return undefined;
   }
-}
-
-function buildCable(fields: CableFields, stock: string | undefined): Cable {
-  return keep({
-    stock,
-    gauge: fields.gauge.gauge,
-    area: fields.gauge.area,
-    awg: fields.gauge.awg,
-    cores: fields.cores,
-    insulation: fields.insulation,
-    flexible: fields.flexible ?? false,
-    strands: fields.strands ?? 'stranded',
-    sheathColours: fields['sheath-colours'],
-    rated: fields.rated,
-    price: fields.price,
-  });
 }
