@@ -15,6 +15,7 @@ import { conductorNames } from './nets.ts';
 import { addBoard, addRelay, addTimer } from './relay-elements.ts';
 import { addBattery, addPlug, addSupply } from './source-elements.ts';
 import { addCutout, addGate, addHandSwitch, addSelector } from './switch-elements.ts';
+import { SILICON_DROP } from './thresholds.ts';
 
 /** Adds to a circuit what a part of each kind puts into it. */
 export const ELEMENTS: ByKind<[draft: CircuitDraft], void> = {
@@ -43,7 +44,7 @@ export const ELEMENTS: ByKind<[draft: CircuitDraft], void> = {
 
 function addDiode(part: DiodePart, draft: CircuitDraft): void {
   const [anode, cathode] = [draft.net(part, 'A'), draft.net(part, 'K')];
-  draft.diodes.push({ anode, cathode, part: part.name, drop: 0.7, load: false, builtIn: false });
+  draft.diodes.push({ anode, cathode, part: part.name, drop: SILICON_DROP, load: false, builtIn: false });
 }
 
 /** An indicator: 2 V and 20 mA where the plan says nothing else. */

@@ -2,10 +2,7 @@
 import type { BoardPart, RelayPart, TimerPart } from '../plan/plan.ts';
 import type { Sense } from './circuit.ts';
 import type { CircuitDraft } from './circuit-draft.ts';
-import { coilThresholds, isContactor } from './thresholds.ts';
-
-/** V across the suppressor diode of a coil */
-const DIODE_DROP = 0.7;
+import { coilThresholds, isContactor, SILICON_DROP } from './thresholds.ts';
 
 export function addRelay(part: RelayPart, draft: CircuitDraft): void {
   addCoilDevice(part, draft, []);
@@ -31,7 +28,7 @@ function addCoilDevice(part: RelayPart | TimerPart, draft: CircuitDraft, trigger
       anode: b,
       cathode: a,
       part: part.name,
-      drop: DIODE_DROP,
+      drop: SILICON_DROP,
       load: false,
       builtIn: true,
     });
