@@ -1,7 +1,8 @@
 /** Which terminals wires, links and plugging in join for good. */
+
+import { kept } from '../plan/map-entries.ts';
 import type { Feed, LoadPart, MotorPart, Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
-import { kept } from './maps.ts';
 import { UnionFind } from './union-find.ts';
 
 /** Where the circuit differs from the plan as typed; used to ask "what if". Each end is `PART.TERMINAL`. */

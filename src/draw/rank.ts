@@ -1,6 +1,6 @@
 /** Which section a symbol belongs to, how far it is from the live rail, and which way round it stands. */
 import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Part } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import type { SymbolSpec, TerminalSpec } from './specs.ts';

@@ -1,6 +1,7 @@
 /** What a plan has to read back as after a list of edits. */
 
 import type { Plan, Run, TerminalRef } from '../plan/plan.ts';
+import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { metresText } from './add-core.ts';
 import type { Edit, EndRef } from './edits.ts';
 import { Refusal } from './text-changes.ts';
@@ -27,16 +28,15 @@ export interface Orders {
 const nameOf = ({ run, core, end }: EndRef) => `${run} ${core} ${end}`;
 
 /** `PART.TERMINAL` by the names of the program; refuses what the plan does not have. */
-export function canonical(plan: Plan, written: string): string {
-  const dot = written.indexOf('.');
-  const part = dot === -1 ? written : written.slice(0, dot);
-  const terminal = plan.terminals.get(part)?.find(dot === -1 ? '' : written.slice(dot + 1));
-  if (terminal === undefined || (terminal === '') !== (dot === -1))
+function canonical(plan: Plan, written: string): string {
+  const { part, terminal: mark } = splitTerminalKey(written);
+  const terminal = plan.terminals.get(part)?.find(mark);
+  if (terminal === undefined || (terminal === '') === written.includes('.'))
     throw new Refusal(`the plan has no terminal ${written}`);
-  return `${part}.${terminal}`;
+  return terminalKey(part, terminal);
 }
 
-const place = (ref: TerminalRef) => `${ref.part}.${ref.terminal}`;
+const place = (ref: TerminalRef) => terminalKey(ref.part, ref.terminal);
 
 /** A colour of the cable of `run` that the run does not use: as sold, else as other runs of it have. */
 function freeColour(plan: Plan, run: Run): string {

@@ -1,7 +1,7 @@
-import { kept } from '../circuit/maps.ts';
 import { FALSE } from '../logic/bdd.ts';
 import { Undecided } from '../logic/undecided.ts';
 import { isFixedFeed } from '../plan/fixed-feed.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { BoxPart, MotorPart, Plan, PlugPart, SupplyPart } from '../plan/plan.ts';
 import { motorCurrents } from '../ratings/motor.ts';
 import type { Study } from '../study/study.ts';

@@ -1,8 +1,8 @@
 /** What to buy for a plan: parts by specification with the least rating that passes, cable, joints and small parts. */
 
-import { push } from '../circuit/maps.ts';
 import { toldOf } from '../findings/verdict-line.ts';
 import { Undecided } from '../logic/undecided.ts';
+import { push } from '../plan/map-entries.ts';
 import type { JointPart, Part, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { buyingKey, cableSpec, specOf } from './buying-words.ts';

@@ -1,8 +1,8 @@
 /** The order in which cores are wired: run by run from the supplies outwards, low voltage first, mains last. */
 
 import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
 import { isMains, type Sides } from '../circuit/sides.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Core, Run, TerminalRef } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import { WiringWalk } from './wiring-walk.ts';

@@ -1,5 +1,5 @@
 import type { Circuit, Condition, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { reduceContacts } from './reduce.ts';
 

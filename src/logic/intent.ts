@@ -1,5 +1,5 @@
 import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import type { InputRef, Intent, Plan } from '../plan/plan.ts';
 import { type Bdd, FALSE, type Fn } from './bdd.ts';
 import { inputVariable } from './conduction.ts';

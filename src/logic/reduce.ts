@@ -1,4 +1,4 @@
-import { kept, push } from '../circuit/maps.ts';
+import { kept, push } from '../plan/map-entries.ts';
 import { type Bdd, FALSE, type Fn } from './bdd.ts';
 
 /** Two nets joined in the states of a function. */

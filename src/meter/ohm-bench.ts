@@ -2,11 +2,11 @@
 
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, Passive } from '../circuit/circuit.ts';
-import { kept } from '../circuit/maps.ts';
 import type { Figures } from '../electric/island.ts';
 import { LEAD_OHMS, mostOf } from '../machine/ohms.ts';
 import { closedWith } from '../machine/steps.ts';
 import { primariesOf } from '../machine/supply-primaries.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { copperFactor } from '../ratings/coil.ts';
 import { defaults } from '../ratings/defaults.ts';

@@ -1,6 +1,7 @@
 /** Resistance between any two nodes of a network of resistors that is nearly a tree: eliminated once, asked often. */
-import { kept, push } from '../circuit/maps.ts';
+
 import { UnionFind } from '../circuit/union-find.ts';
+import { kept, push } from '../plan/map-entries.ts';
 
 export interface Resistor {
   readonly a: number;

@@ -1,5 +1,5 @@
 /** Tries faults on the bench and chooses the readings that show them. */
-import { kept } from '../circuit/maps.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { leadFaults } from './clip-lead.ts';

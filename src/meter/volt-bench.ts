@@ -1,12 +1,12 @@
 /** What a voltmeter reads in a circuit with some of its supplies on, for many pairs of terminals. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
-import { kept } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import { type Figures, type Island, islandOf, type Situation } from '../electric/island.ts';
 import { joinedIn } from '../machine/machine.ts';
 import { closedWith, hasPower, pullsIn, voltsIn } from '../machine/steps.ts';
 import { type Held, solveLimited } from '../machine/supply-limits.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Stance } from './stance.ts';
 
 /** ohm of a multimeter on volts; common practice. */

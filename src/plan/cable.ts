@@ -1,9 +1,9 @@
 /** A cable: its fields, and what is made of them. */
 import * as z from 'zod';
-import { keep } from './keep.ts';
 import type { Cable } from './plan.ts';
 import * as q from './quantity.ts';
 import { choice, flag, list, number, once, quantity, text } from './schema-fields.ts';
+import { withoutUndefined } from './without-undefined.ts';
 
 const STRANDS = ['solid', 'stranded', 'fine'] as const;
 
@@ -28,7 +28,7 @@ export function buildCable(
   fields: z.output<ReturnType<typeof cableSchema>>,
   stock: string | undefined,
 ): Cable {
-  return keep({
+  return withoutUndefined({
     stock,
     gauge: fields.gauge.gauge,
     area: fields.gauge.area,

@@ -1,12 +1,13 @@
 /** Which mains terminals a part has: one live leg, two, or three phases. */
 import { rowOf } from './kinds/kinds.ts';
+import { kept } from './map-entries.ts';
 import type { RawPart } from './parts.ts';
 import type { Feed } from './plan.ts';
 
-/** A terminal as typed in a run. */
+/** A terminal as typed in a run, by any of its marks. */
 export interface Written {
   readonly part: string;
-  readonly mark: string;
+  readonly terminal: string;
 }
 
 function translated(part: RawPart, mark: string): string {
@@ -29,10 +30,8 @@ export function resolveFeeds(
   const beside = new Map<string, Set<string>>();
   for (const [a, b] of joins) {
     for (const [here, there] of [[a, b] as const, [b, a] as const]) {
-      if (!used.has(here.part)) used.set(here.part, new Set());
-      if (!beside.has(here.part)) beside.set(here.part, new Set());
-      used.get(here.part)!.add(here.mark);
-      beside.get(here.part)!.add(there.part);
+      kept(used, here.part, () => new Set<string>()).add(here.terminal);
+      kept(beside, here.part, () => new Set<string>()).add(there.part);
     }
   }
   const feeds = new Map<string, Feed>();

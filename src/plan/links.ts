@@ -3,6 +3,7 @@ import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
 import type { FedBy } from './kinds/kind-row.ts';
 import { rowOf } from './kinds/kinds.ts';
+import { push } from './map-entries.ts';
 import { article, type Named, type RawPart, shown, some } from './parts.ts';
 import type { Feed, PartKind } from './plan.ts';
 import type { Terminals } from './terminals.ts';
@@ -50,11 +51,7 @@ export function checkLinks(
   joins: readonly (readonly [Written, Written])[],
 ): void {
   const used = new Map<string, string[]>();
-  for (const { part, mark } of joins.flat()) {
-    const marks = used.get(part);
-    if (marks === undefined) used.set(part, [mark]);
-    else marks.push(mark);
-  }
+  for (const { part, terminal } of joins.flat()) push(used, part, terminal);
   const boxes = new Map<string, string>();
   for (const part of named.parts.values()) {
     if (part === undefined) continue;

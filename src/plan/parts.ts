@@ -5,6 +5,7 @@ import { checkPart } from './check-part.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import { addIssues, found, type Subject } from './issues.ts';
 import { type AnyFields, isKind, KINDS, partialSchema, rowOf } from './kinds/kinds.ts';
+import { kept } from './map-entries.ts';
 import { CaseTwins, nameProblem } from './names.ts';
 import type { PartKind, Position } from './plan.ts';
 import { merge, without } from './stock.ts';
@@ -177,12 +178,7 @@ export class PartReader {
 
   /** Counts the values that taking from stock adds; true when they pass all measure. */
   #expanded(base: TreeMap): boolean {
-    let weight = this.#weights.get(base);
-    if (weight === undefined) {
-      weight = weigh(base);
-      this.#weights.set(base, weight);
-    }
-    this.#taken += weight;
+    this.#taken += kept(this.#weights, base, () => weigh(base));
     return this.#taken > MOST_TAKEN;
   }
 

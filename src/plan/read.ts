@@ -3,14 +3,15 @@ import { Errors, quoted, Source, type Span } from './errors.ts';
 import { resolveFeeds } from './feeds.ts';
 import { IntentReader } from './intents.ts';
 import { addIssues, found } from './issues.ts';
-import { keep } from './keep.ts';
 import { rowOf } from './kinds/kinds.ts';
 import { checkLinks, readTerminals } from './links.ts';
+import { kept } from './map-entries.ts';
 import { fieldPositions, PartReader, shown } from './parts.ts';
 import type { Feed, Part, PlanError, Position, ReadResult, Volts } from './plan.ts';
 import { RunReader } from './runs.ts';
 import { fileSchema } from './schema.ts';
 import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from './tree.ts';
+import { withoutUndefined } from './without-undefined.ts';
 
 /** Largest file read, bytes. */
 const LARGEST = 5_000_000;
@@ -170,7 +171,7 @@ class FileReader {
 
     const practice = top.practice ?? 'nec';
     const built = this.#build(named, feeds, practice === 'nec' ? 120 : 230);
-    const plan = keep({
+    const plan = withoutUndefined({
       format: 1 as const,
       file: errors.source.file,
       title: top.title ?? errors.source.file,
@@ -202,15 +203,10 @@ class FileReader {
     const fedVolts: Volts = plugs[0]?.volts ?? { volts: nominal, kind: 'ac' };
     for (const part of named.parts.values()) {
       if (part === undefined) continue;
-      let fields = where.get(part.tree);
-      if (fields === undefined) {
-        fields = fieldPositions(part.tree, this.#spots, this.#errors);
-        where.set(part.tree, fields);
-      }
       const base = {
         name: part.name,
         at: this.#errors.source.position(part.at[0]),
-        where: fields,
+        where: kept(where, part.tree, () => fieldPositions(part.tree, this.#spots, this.#errors)),
         price: part.fields.price,
       };
       const { build, assumed } = rowOf(part.kind);

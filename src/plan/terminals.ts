@@ -1,4 +1,5 @@
 /** The terminals of a part: their names in this program, and the other marks they may carry. */
+import { kept } from './map-entries.ts';
 
 /** The terminals of one part. A joint has one, whose name is empty. */
 export class Terminals {
@@ -33,10 +34,5 @@ export class Terminals {
 const made = new Map<string, Terminals>();
 /** One table for all parts that have the same terminals. */
 export function shared(key: string, make: () => Terminals): Terminals {
-  let terminals = made.get(key);
-  if (terminals === undefined) {
-    terminals = make();
-    made.set(key, terminals);
-  }
-  return terminals;
+  return kept(made, key, make);
 }

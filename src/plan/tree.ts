@@ -4,6 +4,7 @@
  */
 import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument, type Scalar, type YAMLMap } from 'yaml';
 import { type Errors, quoted, type Span } from './errors.ts';
+import { kept } from './map-entries.ts';
 
 export type Tree = string | null | TreeList | TreeMap;
 export type TreeList = Tree[];
@@ -23,12 +24,7 @@ export class Spots {
   readonly #of = new WeakMap<object, Map<string, Spot>>();
 
   of(container: TreeMap | TreeList): Map<string, Spot> {
-    let spots = this.#of.get(container);
-    if (spots === undefined) {
-      spots = new Map();
-      this.#of.set(container, spots);
-    }
-    return spots;
+    return kept(this.#of, container, () => new Map());
   }
 }
 

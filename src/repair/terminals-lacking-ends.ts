@@ -1,5 +1,5 @@
 /** Terminals that lack an end, against their twins and against what their part needs. */
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Ends, Quick } from './quick.ts';
 

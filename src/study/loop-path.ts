@@ -2,8 +2,8 @@
 
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
 import type { Figures, Situation } from '../electric/island.ts';
+import { push } from '../plan/map-entries.ts';
 import type { CoilRow } from './coil-rows.ts';
 import type { CoilState } from './coil-states.ts';
 import { coilImpedance, figuresFor } from './corners.ts';

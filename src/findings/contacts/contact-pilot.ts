@@ -1,7 +1,7 @@
 /** Contacts that feed coils: which contact feeds which coil, and what those coils draw. */
 import type { Circuit, ContactEdge, Sense, Source } from '../../circuit/circuit.ts';
-import { push } from '../../circuit/maps.ts';
 import { relayVariable } from '../../logic/conduction.ts';
+import { push } from '../../plan/map-entries.ts';
 import type { Contact, Part } from '../../plan/plan.ts';
 import { pilotAdvice } from '../../ratings/contact-advice.ts';
 import { sumFigures } from '../../ratings/load.ts';

@@ -1,7 +1,7 @@
 /** The cables between plug and load: what they carry, and what is lost in them when the motor starts. */
 import type { Source } from '../../circuit/circuit.ts';
-import { kept } from '../../circuit/maps.ts';
 import type { Figures } from '../../electric/island.ts';
+import { kept } from '../../plan/map-entries.ts';
 import type { Cable, LoadPart, MotorPart, PlugPart, Run } from '../../plan/plan.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import { tables } from '../../ratings/tables.ts';

@@ -1,10 +1,10 @@
-import { kept } from '../../circuit/maps.ts';
 import { endKey } from '../../circuit/nets.ts';
 import { isLanded, netAt } from '../../circuit/terminals.ts';
 import { UnionFind } from '../../circuit/union-find.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { baseState, runsFromRest } from '../../logic/entry-states.ts';
 import { runsAt, stateOf, type Verified } from '../../logic/verify.ts';
+import { kept } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import { COMMON_PRACTICE, finding } from '../finding.ts';

@@ -1,9 +1,9 @@
 import { sayMoved } from '../../circuit/input-words.ts';
-import { push } from '../../circuit/maps.ts';
 import { FALSE, type Fn } from '../../logic/bdd.ts';
 import { baseState, entryState, runsFromRest } from '../../logic/entry-states.ts';
 import type { Wanted } from '../../logic/intent.ts';
 import { type Deviation, type Moved, movedIn, stateOf, type Verified } from '../../logic/verify.ts';
+import { push } from '../../plan/map-entries.ts';
 import { fedBy } from '../../study/closed-path.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';

@@ -1,10 +1,10 @@
 /** A coil: its fields, what is checked of them, and what is made of them. */
 import * as z from 'zod';
 import { ampsText } from '../../text/numbers.ts';
-import { keep } from '../keep.ts';
 import type { Coil, Limit } from '../plan.ts';
 import * as q from '../quantity.ts';
 import { choice, number, once, quantity } from '../schema-fields.ts';
+import { withoutUndefined } from '../without-undefined.ts';
 import type { Add } from './kind-row.ts';
 
 const SUPPRESSORS = ['none', 'diode', 'zener', 'rc', 'varistor'] as const;
@@ -96,7 +96,7 @@ function checkLimits(coil: CoilFields, rated: number, add: Add): void {
 }
 
 export function buildCoil(fields: CoilFields): Coil {
-  return keep({
+  return withoutUndefined({
     rated: { volts: fields.rated.volts, kind: fields.rated.kind },
     frequency: fields.frequency ?? fields.rated.frequency,
     resistance: fields.resistance,

@@ -1,9 +1,9 @@
 /** A contact: its fields, what is checked of them, and what is made of them. */
 import * as z from 'zod';
-import { keep } from '../keep.ts';
 import { type Contact, PILOT_CODES } from '../plan.ts';
 import * as q from '../quantity.ts';
 import { choice, list, once, quantity } from '../schema-fields.ts';
+import { withoutUndefined } from '../without-undefined.ts';
 import type { Add } from './kind-row.ts';
 
 export const contact = once(() =>
@@ -68,7 +68,7 @@ export function checkContact(
 
 export function buildContact(fields: ContactFields | undefined): Contact {
   if (fields === undefined) return { ratings: [], motor: [] };
-  return keep({
+  return withoutUndefined({
     ratings: fields.ratings ?? [],
     motor: fields.motor ?? [],
     ac3: fields['ac-3'],

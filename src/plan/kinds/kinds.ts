@@ -1,5 +1,6 @@
 /** The kinds of part that a plan can have, one row each: a kind without a row does not compile. */
 import type * as z from 'zod';
+import { kept } from '../map-entries.ts';
 import type { Part, PartByKind, PartKind } from '../plan.ts';
 import type { KindRow } from './kind-row.ts';
 import { diode, fuse, joint, lamp, led, resistor } from './loop-parts.ts';
@@ -51,10 +52,5 @@ export function rowOf(kind: PartKind): KindRow<AnyFields, Part> {
 /** The schema of each kind with every field optional, for stock and for parts with something wrong in them. */
 const partials = new Map<PartKind, z.ZodObject>();
 export function partialSchema(kind: PartKind): z.ZodObject {
-  let schema = partials.get(kind);
-  if (schema === undefined) {
-    schema = rowOf(kind).schema().partial().required({ kind: true });
-    partials.set(kind, schema);
-  }
-  return schema;
+  return kept(partials, kind, () => rowOf(kind).schema().partial().required({ kind: true }));
 }

@@ -1,10 +1,10 @@
 /** Parts with two ends and no setting: diodes, lamps, resistors and fuses; and joints. */
 import * as z from 'zod';
-import { keep } from '../keep.ts';
 import type { DiodePart, FusePart, JointPart, LedPart, ResistorPart } from '../plan.ts';
 import * as q from '../quantity.ts';
 import { once, quantity } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
+import { withoutUndefined } from '../without-undefined.ts';
 import { common, kind, kindRow } from './kind-row.ts';
 
 const diodeSchema = once(() =>
@@ -59,7 +59,7 @@ export const diode = kindRow<DiodePart>()({
   schema: diodeSchema,
   terminals: polar,
   build: ({ kind: own, current, reverse, zener }, base) =>
-    keep({ ...base, kind: own, current, reverse, zener }),
+    withoutUndefined({ ...base, kind: own, current, reverse, zener }),
   passes: false,
   intent: [],
 });
@@ -67,7 +67,8 @@ export const diode = kindRow<DiodePart>()({
 export const led = kindRow<LedPart>()({
   schema: ledSchema,
   terminals: polar,
-  build: ({ kind: own, forward, current }, base) => keep({ ...base, kind: own, forward, current }),
+  build: ({ kind: own, forward, current }, base) =>
+    withoutUndefined({ ...base, kind: own, forward, current }),
   passes: false,
   intent: [],
 });
@@ -75,7 +76,8 @@ export const led = kindRow<LedPart>()({
 export const resistor = kindRow<ResistorPart>()({
   schema: resistorSchema,
   terminals: twoEnds,
-  build: ({ kind: own, resistance, rated }, base) => keep({ ...base, kind: own, resistance, rated }),
+  build: ({ kind: own, resistance, rated }, base) =>
+    withoutUndefined({ ...base, kind: own, resistance, rated }),
   passes: false,
   intent: [],
 });
@@ -83,7 +85,8 @@ export const resistor = kindRow<ResistorPart>()({
 export const lamp = kindRow<ResistorPart>()({
   schema: lampSchema,
   terminals: twoEnds,
-  build: ({ kind: own, resistance, rated }, base) => keep({ ...base, kind: own, resistance, rated }),
+  build: ({ kind: own, resistance, rated }, base) =>
+    withoutUndefined({ ...base, kind: own, resistance, rated }),
   passes: false,
   intent: [],
 });
@@ -91,7 +94,7 @@ export const lamp = kindRow<ResistorPart>()({
 export const fuse = kindRow<FusePart>()({
   schema: fuseSchema,
   terminals: twoEnds,
-  build: ({ kind: own, rating }, base) => keep({ ...base, kind: own, rating }),
+  build: ({ kind: own, rating }, base) => withoutUndefined({ ...base, kind: own, rating }),
   passes: true,
   intent: [],
 });
@@ -99,7 +102,7 @@ export const fuse = kindRow<FusePart>()({
 export const joint = kindRow<JointPart>()({
   schema: jointSchema,
   terminals: () => shared('joint', () => new Terminals([''])),
-  build: ({ kind: own }, base) => keep({ ...base, kind: own }),
+  build: ({ kind: own }, base) => withoutUndefined({ ...base, kind: own }),
   passes: true,
   intent: [],
 });

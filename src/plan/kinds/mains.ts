@@ -1,11 +1,11 @@
 /** The mains side: plugs, outlets, motors, other loads, and boxes. */
 import * as z from 'zod';
-import { keep } from '../keep.ts';
 import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../plan.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
 import { choice, flag, list, number, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
+import { withoutUndefined } from '../without-undefined.ts';
 import { common, type FedBy, kind, kindRow } from './kind-row.ts';
 import { builtFeed, checkFeed, feed, feedOfFields, feedOfMarks, mainsTerminals } from './mains-feed.ts';
 
@@ -122,7 +122,7 @@ export const plug = kindRow<PlugPart>()({
   terminals: (_fields, of) => mainsTerminals(of),
   check: checkFeed,
   build: (fields, base, around) =>
-    keep({
+    withoutUndefined({
       ...base,
       kind: fields.kind,
       volts: fields.volts,
@@ -143,7 +143,12 @@ export const outlet = kindRow<OutletPart>()({
   terminals: (_fields, of) => mainsTerminals(of),
   check: checkFeed,
   build: (fields, base, around) =>
-    keep({ ...base, kind: fields.kind, pattern: fields.pattern, ...builtFeed(fields, around.feed) }),
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      pattern: fields.pattern,
+      ...builtFeed(fields, around.feed),
+    }),
   feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks),
   passes: true,
   intent: ['target'],
@@ -159,7 +164,7 @@ export const motor = kindRow<MotorPart>()({
       add(['phases'], 'phases: found 1, but type is three-phase; expected 3');
   },
   build: (fields, base, around) =>
-    keep({
+    withoutUndefined({
       ...base,
       kind: fields.kind,
       volts: fields.volts,
@@ -185,7 +190,7 @@ export const load = kindRow<LoadPart>()({
   terminals: (_fields, of) => mainsTerminals(of),
   check: checkFeed,
   build: (fields, base, around) =>
-    keep({
+    withoutUndefined({
       ...base,
       kind: fields.kind,
       volts: fields.volts ?? around.fedVolts,
@@ -205,7 +210,7 @@ export const box = kindRow<BoxPart>()({
   schema: boxSchema,
   terminals: () => shared('box', () => new Terminals(['PE'])),
   build: (fields, base) =>
-    keep({
+    withoutUndefined({
       ...base,
       kind: fields.kind,
       holds: fields.holds ?? [],

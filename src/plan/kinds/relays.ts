@@ -1,10 +1,10 @@
 /** Relays, timer relays and relay boards. */
 import * as z from 'zod';
-import { keep } from '../keep.ts';
 import type { BoardPart, RelayPart, TimerPart } from '../plan.ts';
 import * as q from '../quantity.ts';
 import { choice, flag, list, once, quantity } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
+import { withoutUndefined } from '../without-undefined.ts';
 import { buildCoil, checkCoil, coil } from './coil.ts';
 import { buildContact, checkContact, contact } from './contact.ts';
 import { type Add, common, kind, kindRow } from './kind-row.ts';
@@ -104,7 +104,7 @@ export const relay = kindRow<RelayPart>()({
   schema: relaySchema,
   terminals,
   check,
-  build: (fields, base) => keep({ ...base, kind: fields.kind, ...device(fields) }),
+  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...device(fields) }),
   passes: true,
   intent: ['target'],
 });
@@ -114,7 +114,13 @@ export const timer = kindRow<TimerPart>()({
   terminals,
   check,
   build: (fields, base) =>
-    keep({ ...base, kind: fields.kind, ...device(fields), function: fields.function, time: fields.time }),
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      ...device(fields),
+      function: fields.function,
+      time: fields.time,
+    }),
   passes: true,
   intent: ['target'],
 });
@@ -127,7 +133,7 @@ export const board = kindRow<BoardPart>()({
     checkContact(fields.contact, ['contact'], add);
   },
   build: (fields, base) =>
-    keep({
+    withoutUndefined({
       ...base,
       kind: fields.kind,
       supply: fields.supply,

@@ -1,10 +1,10 @@
 /** Low-voltage supplies and batteries. */
 import * as z from 'zod';
-import { keep } from '../keep.ts';
 import type { BatteryPart, SupplyPart, Volts } from '../plan.ts';
 import * as q from '../quantity.ts';
 import { choice, flag, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
+import { withoutUndefined } from '../without-undefined.ts';
 import { common, kind, kindRow } from './kind-row.ts';
 import { feedOfMarks } from './mains-feed.ts';
 
@@ -60,7 +60,7 @@ export const supply = kindRow<SupplyPart>()({
   },
   terminalsFrom: 'output',
   build: (fields, base) =>
-    keep({
+    withoutUndefined({
       ...base,
       kind: fields.kind,
       output: { volts: fields.output.volts, kind: fields.output.kind },
@@ -96,7 +96,7 @@ export const battery = kindRow<BatteryPart>()({
       add(['lowest'], 'lowest is above highest; expected the lower voltage here');
   },
   build: (fields, base) =>
-    keep({
+    withoutUndefined({
       ...base,
       kind: fields.kind,
       output: fields.output,

@@ -1,11 +1,11 @@
 /** What a person or an event moves: gates, hand switches, buttons, cut-outs and selectors. */
 import * as z from 'zod';
 import { found } from '../issues.ts';
-import { keep } from '../keep.ts';
 import { nameProblem } from '../names.ts';
 import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart, Tab } from '../plan.ts';
 import { choice, list, once, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
+import { withoutUndefined } from '../without-undefined.ts';
 import { buildContact, type ContactFields, checkContact, contact } from './contact.ts';
 import { type Add, common, kind, kindRow } from './kind-row.ts';
 
@@ -122,7 +122,7 @@ export const gate = kindRow<GatePart>()({
   terminals: tabTerminals,
   check: checkSwitch,
   build: (fields, base) =>
-    keep({
+    withoutUndefined({
       ...base,
       kind: fields.kind,
       pressedWhen: fields['pressed-when'] ?? 'open',
@@ -136,7 +136,7 @@ export const handSwitch = kindRow<SwitchPart>()({
   schema: handSwitchSchema,
   terminals: tabTerminals,
   check: checkSwitch,
-  build: (fields, base) => keep({ ...base, kind: fields.kind, ...switchLike(fields) }),
+  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
   passes: true,
   intent: ['runs-on', 'blocked-by', 'stopped-by'],
 });
@@ -145,7 +145,7 @@ export const button = kindRow<ButtonPart>()({
   schema: buttonSchema,
   terminals: tabTerminals,
   check: checkSwitch,
-  build: (fields, base) => keep({ ...base, kind: fields.kind, ...switchLike(fields) }),
+  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
   passes: true,
   intent: ['runs-on', 'blocked-by', 'stays-on-after', 'stopped-by'],
 });
@@ -155,7 +155,7 @@ export const cutout = kindRow<CutoutPart>()({
   terminals: (fields) =>
     shared(`cutout ${tabsOf(fields).join()}`, () => new Terminals([...tabsOf(fields), ...OVERLOAD])),
   check: checkSwitch,
-  build: (fields, base) => keep({ ...base, kind: fields.kind, ...switchLike(fields) }),
+  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
   passes: true,
   intent: ['blocked-by', 'stopped-by'],
 });
@@ -169,7 +169,7 @@ export const selector = kindRow<SelectorPart>()({
     checkPositions(fields, add);
   },
   build: (fields, base) =>
-    keep({
+    withoutUndefined({
       ...base,
       kind: fields.kind,
       positions: fields.positions,
