@@ -64,7 +64,7 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   const [report, { sectionNotes }, { METHOD_WORDS }, { toldLine }] = await Promise.all([
     import('../report/wirelist.ts'),
     import('../report/wirelist-notes.ts'),
-    import('../lists/wire-ends.ts'),
+    import('../lists/end-methods.ts'),
     import('../report/lists.ts'),
   ]);
   if (options.format === 'csv') {
