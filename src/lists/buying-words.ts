@@ -1,6 +1,7 @@
 /** What a part or cable is called in a shop, and which parts are the same thing to buy. */
 import { saidOf } from '../plan/by-kind.ts';
 import type { Cable, Part } from '../plan/plan.ts';
+import { countedCores } from '../text/core-names.ts';
 import { LISTED, PRINTED } from './kinds.ts';
 import { num } from './printed-words.ts';
 
@@ -15,7 +16,7 @@ export function specOf(part: Part): string {
 export function cableSpec(cable: Cable): string {
   return [
     cable.gauge,
-    cable.cores === 1 ? '1 core' : `${cable.cores} cores`,
+    countedCores(cable.cores),
     cable.strands === 'fine' ? 'fine strands' : cable.strands,
     cable.flexible ? 'flexible' : '',
     cable.insulation === undefined ? 'insulation not stated' : `${num(cable.insulation)} V`,

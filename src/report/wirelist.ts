@@ -2,6 +2,7 @@
 
 import type { WireEnd } from '../lists/wire-ends.ts';
 import type { CableCuts, WireList, WireRow } from '../lists/wirelist.ts';
+import { countedCores } from '../text/core-names.ts';
 import {
   feetWords,
   type Listing,
@@ -146,9 +147,7 @@ function cutListing(cuts: CableCuts): Listing {
 }
 
 function cutHead({ cable, gauge, cores, pieces, total }: CableCuts): string {
-  const what = cable.startsWith(gauge)
-    ? cable
-    : `${cable}, ${gauge}, ${cores === 1 ? '1 core' : `${cores} cores`}`;
+  const what = cable.startsWith(gauge) ? cable : `${cable}, ${gauge}, ${countedCores(cores)}`;
   const count = pieces.length === 1 ? '1 piece' : `${pieces.length} pieces`;
   return `${what}: ${count}, ${metreWords(total)} (${feetWords(total)}) in all`;
 }

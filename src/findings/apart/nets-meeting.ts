@@ -7,6 +7,7 @@ import { everIn } from '../../logic/entry-states.ts';
 import type { Core } from '../../plan/plan.ts';
 import { partOfKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
+import { coreFromTo } from '../../text/core-names.ts';
 import { listOf } from '../../text/word-list.ts';
 import { finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -30,7 +31,7 @@ export function netsMeeting(study: Study): Finding[] {
       terminals: named,
       at: culprit?.at,
       message: culprit
-        ? `the ${culprit.colour} core from ${culprit.a.written} to ${culprit.b.written} puts mains on the low-voltage loop`
+        ? `${coreFromTo({ colour: culprit.colour, a: culprit.a.written, b: culprit.b.written })} puts mains on the low-voltage loop`
         : `mains reaches the low-voltage loop at ${listOf(named)}`,
       why: `${whenMet(study, met)} Every gate switch and its wire can then be at mains voltage.`,
       fix: culprit

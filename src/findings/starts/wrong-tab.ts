@@ -2,6 +2,7 @@ import { endKey } from '../../circuit/nets.ts';
 import type { Verified } from '../../logic/verify.ts';
 import type { Core, GatePart, Part, Plan } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
+import { coresOf } from '../../text/core-names.ts';
 import { COMMON_PRACTICE, finding } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
@@ -147,8 +148,8 @@ function isOdd(plan: Plan, move: Move): boolean {
 
 function report(study: Study, move: Move, alone: boolean): Finding {
   const { plan } = study;
-  const colours = [...new Set(move.ends.map((e) => e.core.colour))].join(' and ');
-  const what = move.ends.length > 1 ? `the ${colours} cores sit` : `the ${colours} core sits`;
+  const cores = coresOf(move.ends.map((e) => e.core.colour));
+  const what = `the ${cores} ${move.ends.length > 1 ? 'sit' : 'sits'}`;
   const part = plan.parts.get(move.part)!;
   const first = move.ends[0]!;
   return finding(plan, {
@@ -162,7 +163,7 @@ function report(study: Study, move: Move, alone: boolean): Finding {
     why: alone
       ? `With that one change every load does what is meant in all states; ${tabWords(part, move.from)}.`
       : `With this change and the like ones named beside it every load does what is meant; ${tabWords(part, move.from)}.`,
-    fix: `Move the ${colours} core${move.ends.length > 1 ? 's' : ''} from ${move.part}.${move.from} to ${move.part}.${move.to}.`,
+    fix: `Move the ${cores} from ${move.part}.${move.from} to ${move.part}.${move.to}.`,
     basis: `${COMMON_PRACTICE}; repair proved by solving the circuit with the core moved`,
     cause: { what: 'tab', terminals: [`${move.part}.${move.from}`, `${move.part}.${move.to}`] },
   });

@@ -1,4 +1,6 @@
 /** Wire list, cut list and labels, as sections of the printed sheet. */
+
+import { countedCores } from '../../text/core-names.ts';
 import { xml } from '../../text/xml.ts';
 import { endWords, LABELS, legend, STRIPS, sheathWords } from '../wirelist.ts';
 import { sectionNotes } from '../wirelist-notes.ts';
@@ -45,7 +47,7 @@ export function cutList({ wires }: SheetParts): string {
       [p.name ?? '', p.route ?? ''].filter((t) => t !== '').join(', '),
       p.colours.join(', '),
     ]);
-    const total = `${c.gauge}, ${c.cores} ${c.cores === 1 ? 'core' : 'cores'}: ${metres(c.total)} in all`;
+    const total = `${c.gauge}, ${countedCores(c.cores)}: ${metres(c.total)} in all`;
     return `<h3>${xml(c.cable)}</h3>${paragraph(total)}${table(...filled(['', 'cut', 'run', 'where', 'cores used'], rows), 'cuts')}`;
   });
   return cuts.length === 0 ? '' : `<section><h2>Cut list</h2>${cuts.join('')}</section>`;
