@@ -1,3 +1,4 @@
+/** From the plan to its circuit, part by part. */
 import { saidOf } from '../plan/by-kind.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Circuit } from './circuit.ts';

@@ -1,4 +1,4 @@
-import type { Part, Plan, Position } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 
 /**
  * The circuit: what is joined to what, and under which condition. Knows no ratings, colours or YAML.
@@ -124,8 +124,4 @@ export interface Circuit {
   readonly consumers: readonly Consumer[];
   /** cores or links landed on a terminal */
   readonly landed: ReadonlyMap<string, number>;
-}
-
-export function positionOf(part: Part, field: string): Position {
-  return part.where.get(field) ?? part.at;
 }

@@ -10,7 +10,7 @@ export function sayMoved(circuit: Circuit, moved: readonly number[]): string {
   return shown.join(', ') + (rest > 0 ? ` and ${rest} more moved` : '');
 }
 
-export function sayInput(circuit: Circuit, index: number): string {
+function sayInput(circuit: Circuit, index: number): string {
   const input = circuit.inputs[index]!;
   return `${input.part} ${positionWord(input.kind, input.position)}`;
 }

@@ -35,7 +35,7 @@ export function coilThresholds(
   };
 }
 
-export function limitVolts(limit: Limit | undefined, rated: number): number | undefined {
+function limitVolts(limit: Limit | undefined, rated: number): number | undefined {
   if (limit === undefined) return undefined;
   return 'fraction' in limit ? limit.fraction * rated : limit.volts;
 }

@@ -119,7 +119,7 @@ function defaultIntents(circuit: Circuit, bdd: Bdd): Wanted[] {
   }));
 }
 
-export function loadNames(plan: Plan): string[] {
+function loadNames(plan: Plan): string[] {
   return [...plan.parts.values()].filter((p) => p.kind === 'motor' || p.kind === 'load').map((p) => p.name);
 }
 

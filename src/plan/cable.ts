@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import type { Cable } from './plan.ts';
 import * as q from './quantity.ts';
+import * as ratings from './rated-quantity.ts';
 import { choice, flag, list, number, once, quantity, text } from './schema-fields.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
@@ -13,7 +14,7 @@ export const cableSchema = once(() =>
       kind: choice(['cable'], 'A cable.').optional(),
       gauge: quantity(q.gauge, 'Size of each core.'),
       cores: number(q.coreCount, 'Number of cores.'),
-      insulation: quantity(q.insulationVolts, 'Voltage the insulation is made for.').optional(),
+      insulation: quantity(ratings.insulationVolts, 'Voltage the insulation is made for.').optional(),
       flexible: flag('true for a cord that is made to be moved; default false.').optional(),
       strands: choice(STRANDS, 'IEC 60228 class 1, 2 or 5; default stranded.').optional(),
       'sheath-colours': list(text('A colour.'), 'Colours of the cores as sold.').optional(),

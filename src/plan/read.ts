@@ -1,4 +1,4 @@
-/** Reads a plan file: text in, a checked plan or all of its errors out. */
+/** Reads a plan file: text in, a checked plan or all of its errors out; knows nothing of circuits and standards. */
 import { Errors, quoted, Source, type Span } from './errors.ts';
 import { resolveFeeds } from './feeds.ts';
 import { IntentReader } from './intents.ts';

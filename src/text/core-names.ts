@@ -44,12 +44,12 @@ export function countedCores(cores: number): string {
 }
 
 /** A core on a drawing: its run, counted from 1, and what else is told of it, such as gauge and length. */
-export interface DrawnCore extends NamedCore {
+export interface CoreOnDrawing extends NamedCore {
   readonly run: number;
 }
 
 /** `3 white 20 AWG 4 m`; a link has neither gauge nor length, and what is empty is left out. */
-export function drawnInWords({ run, colour, link }: DrawnCore, gauge: string, length: string): string {
+export function drawnInWords({ run, colour, link }: CoreOnDrawing, gauge: string, length: string): string {
   if (link) return `${run} link`;
   return printable([run, colour, gauge, length].filter((w) => w !== '').join(' '));
 }
@@ -73,7 +73,7 @@ const COLOUR_LETTERS: Readonly<Record<string, string>> = {
 };
 
 /** `3 WH`, for narrow drawings: letters of IEC 60757 where the colour has some, else the colour, cut when long. */
-export function drawnInLetters({ run, colour, link }: DrawnCore): string {
+export function drawnInLetters({ run, colour, link }: CoreOnDrawing): string {
   if (link) return `${run} link`;
   const letters = Object.hasOwn(COLOUR_LETTERS, colour) ? COLOUR_LETTERS[colour]! : colour;
   const shortened = [...printable(letters)];

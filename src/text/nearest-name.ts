@@ -6,7 +6,7 @@ const LONGEST = 40;
 const MOST_NAMES = 2000;
 
 /** Edit distance with neighbouring letters swapped counted as one slip, ignoring case; gives up past `most`. */
-export function editDistance(left: string, right: string, most = 3): number {
+function editDistance(left: string, right: string, most = 3): number {
   const a = left.toLowerCase();
   const b = right.toLowerCase();
   if (Math.abs(a.length - b.length) > most) return most + 1;

@@ -3,6 +3,7 @@ import * as z from 'zod';
 import { ampsText } from '../../text/numbers.ts';
 import type { Coil, Limit } from '../plan.ts';
 import * as q from '../quantity.ts';
+import * as ratings from '../rated-quantity.ts';
 import { choice, number, once, quantity } from '../schema-fields.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import type { Add } from './kind-row.ts';
@@ -14,22 +15,22 @@ const percentOrVolts = 'A share of the rated voltage (75 %) or a voltage (9 V).'
 export const coil = once(() =>
   z
     .strictObject({
-      rated: quantity(q.voltsFrequency, 'Rated voltage of the coil, with its kind.'),
+      rated: quantity(ratings.voltsFrequency, 'Rated voltage of the coil, with its kind.'),
       frequency: quantity(q.hertz, 'Frequency an AC coil is made for.').optional(),
       resistance: quantity(q.ohms, "Resistance at 20 °C; an AC coil's is its copper only.").optional(),
       current: quantity(q.amps, 'Current at the rated voltage.').optional(),
-      power: quantity(q.coilPower, 'Power at the rated voltage: W, or VA for AC.').optional(),
+      power: quantity(ratings.coilPower, 'Power at the rated voltage: W, or VA for AC.').optional(),
       'power-factor': number(q.ratio, 'Power factor of an AC coil while pulled in, 0 to 1.').optional(),
       'inrush-power-factor': number(
         q.ratio,
         'Power factor of an AC coil while it pulls in, 0 to 1.',
       ).optional(),
       'pull-in': quantity(
-        q.limit,
+        ratings.limit,
         `Voltage at which it surely pulls in, coil at 20 °C. ${percentOrVolts}`,
       ).optional(),
-      'drop-out': quantity(q.limit, `Voltage at which it surely lets go. ${percentOrVolts}`).optional(),
-      most: quantity(q.limit, `Highest voltage it stands continuously. ${percentOrVolts}`).optional(),
+      'drop-out': quantity(ratings.limit, `Voltage at which it surely lets go. ${percentOrVolts}`).optional(),
+      most: quantity(ratings.limit, `Highest voltage it stands continuously. ${percentOrVolts}`).optional(),
       inrush: quantity(q.voltAmps, 'Apparent power an AC coil draws while it pulls in.').optional(),
       'hot-rise': quantity(q.kelvins, 'Warming of the coil at the rated voltage.').optional(),
       suppressor: choice(
@@ -40,7 +41,7 @@ export const coil = once(() =>
     })
     .meta({ id: 'coil', description: 'The coil. Give resistance, current or power, or several that agree.' }),
 );
-export type CoilFields = z.output<ReturnType<typeof coil>>;
+type CoilFields = z.output<ReturnType<typeof coil>>;
 
 /** Two figures of one coil may differ by this before they contradict each other. */
 const COIL_DISAGREEMENT = 1.1;

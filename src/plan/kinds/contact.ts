@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import { type Contact, PILOT_CODES } from '../plan.ts';
 import * as q from '../quantity.ts';
+import * as ratings from '../rated-quantity.ts';
 import { choice, list, once, quantity } from '../schema-fields.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import type { Add } from './kind-row.ts';
@@ -10,11 +11,11 @@ export const contact = once(() =>
   z
     .strictObject({
       ratings: list(
-        quantity(q.rating, 'A current at a voltage and its kind.'),
+        quantity(ratings.rating, 'A current at a voltage and its kind.'),
         'Resistive or general-use ratings as printed, such as [5 A 250 V AC, 3 A 30 V DC].',
       ).optional(),
       motor: list(
-        quantity(q.motorRating, 'A motor power at a voltage; ends in 3-phase if it is.'),
+        quantity(ratings.motorRating, 'A motor power at a voltage; ends in 3-phase if it is.'),
         'Horsepower ratings as printed, such as [2 hp 240 V AC]; single-phase unless they end in 3-phase.',
       ).optional(),
       'ac-3': quantity(q.amps, 'Current in category AC-3 (IEC 60947-4-1: starting cage motors).').optional(),
@@ -34,7 +35,7 @@ export const contact = once(() =>
       make: quantity(q.amps, 'Making capacity.').optional(),
       resistance: quantity(q.resistance0, 'Resistance of the closed contact.').optional(),
       least: quantity(
-        q.rating,
+        ratings.rating,
         'Smallest current and voltage it switches reliably, such as 10 mA 5 V DC.',
       ).optional(),
       metal: choice(['silver', 'gold'], 'Metal of the contact faces, where stated.').optional(),

@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import type { DiodePart, FusePart, JointPart, LedPart, ResistorPart } from '../plan.ts';
 import * as q from '../quantity.ts';
+import * as ratings from '../rated-quantity.ts';
 import { once, quantity } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
@@ -11,22 +12,22 @@ const diodeSchema = once(() =>
   z.strictObject({
     kind: kind('diode', 'A diode. Terminals A (anode) and K (cathode, the band).'),
     current: quantity(q.amps, 'Rated forward current.').optional(),
-    reverse: quantity(q.volts, 'Rated reverse voltage.').optional(),
-    zener: quantity(q.volts, 'Zener voltage, for a zener diode.').optional(),
+    reverse: quantity(ratings.volts, 'Rated reverse voltage.').optional(),
+    zener: quantity(ratings.volts, 'Zener voltage, for a zener diode.').optional(),
     ...common(),
   }),
 );
 const ledSchema = once(() =>
   z.strictObject({
     kind: kind('led', 'A light-emitting diode. Terminals A and K.'),
-    forward: quantity(q.volts, 'Forward voltage.').optional(),
+    forward: quantity(ratings.volts, 'Forward voltage.').optional(),
     current: quantity(q.amps, 'Rated current.').optional(),
     ...common(),
   }),
 );
 const resistive = () => ({
   resistance: quantity(q.ohms, 'Resistance.').optional(),
-  rated: quantity(q.lampRating, 'Rated voltage, with its power or current.').optional(),
+  rated: quantity(ratings.lampRating, 'Rated voltage, with its power or current.').optional(),
   ...common(),
 });
 const resistorSchema = once(() =>

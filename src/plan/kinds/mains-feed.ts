@@ -10,7 +10,7 @@ const TWO_LEG = new Set([2, 6, 8, 9, 10, 14]);
 const THREE_PHASE = new Set([11, 12, 15, 16, 17, 18, 19, 20, 21, 22, 23]);
 
 /** What a plug pattern says of its live conductors, or undefined when it says nothing. */
-export function patternFeed(pattern: string): Feed | undefined {
+function patternFeed(pattern: string): Feed | undefined {
   const nema = /^\s*(?:NEMA\s*)?L?(\d{1,2})-\d{2}/i.exec(pattern);
   if (nema !== null) {
     const series = Number(nema[1]);
@@ -27,7 +27,7 @@ export const feed = () => ({
   legs: figure([1, 2], 'Number of live legs; 2 gives the terminals L1 L2.').optional(),
 });
 
-export interface FeedFields {
+interface FeedFields {
   readonly phases?: 1 | 3 | undefined;
   readonly legs?: 1 | 2 | undefined;
 }

@@ -3,6 +3,7 @@ import * as z from 'zod';
 import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../plan.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
+import * as ratings from '../rated-quantity.ts';
 import { choice, flag, list, number, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
@@ -26,10 +27,10 @@ const plugSchema = once(() =>
       'plug',
       'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.',
     ),
-    volts: quantity(q.mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
+    volts: quantity(ratings.mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
     pattern: pattern().optional(),
     breaker: quantity(
-      q.breaker,
+      ratings.breaker,
       'The breaker or fuse of its circuit, with the curve letter if it has one.',
     ).optional(),
     frequency: quantity(q.hertz, 'Mains frequency.').optional(),
@@ -47,7 +48,7 @@ const outletSchema = once(() =>
   }),
 );
 const consumer = () => ({
-  power: quantity(q.motorPower, 'Rated power; power or amps is needed.').optional(),
+  power: quantity(ratings.motorPower, 'Rated power; power or amps is needed.').optional(),
   amps: quantity(q.amps, 'Current on the nameplate; power or amps is needed.').optional(),
   class: choice(['I', 'II'], 'II: double-insulated, needs no PE.').optional(),
   'plugged-into': text('The outlet it is plugged into; instead of runs of its own.').optional(),
@@ -57,7 +58,7 @@ const consumer = () => ({
 const motorSchema = once(() =>
   z.strictObject({
     kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet.'),
-    volts: quantity(q.mainsVolts, 'Rated voltage.'),
+    volts: quantity(ratings.mainsVolts, 'Rated voltage.'),
     ...consumer(),
     'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
     code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
@@ -77,7 +78,7 @@ const motorSchema = once(() =>
 const loadSchema = once(() =>
   z.strictObject({
     kind: kind('load', 'Any other mains load. Terminals as a plug, or plugged-into an outlet.'),
-    volts: quantity(q.mainsVolts, 'Rated voltage; default that of the plug.').optional(),
+    volts: quantity(ratings.mainsVolts, 'Rated voltage; default that of the plug.').optional(),
     ...consumer(),
     type: choice(
       ['lamp', 'heater', 'transformer', 'electronic'],

@@ -28,7 +28,7 @@ export interface PoledFields {
 }
 
 /** A pole's terminals by canonical name. */
-export interface PoleNames {
+interface PoleNames {
   readonly common: string;
   readonly make?: string;
   readonly break?: string;

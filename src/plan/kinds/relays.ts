@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import type { BoardPart, RelayPart, TimerPart } from '../plan.ts';
 import * as q from '../quantity.ts';
+import * as ratings from '../rated-quantity.ts';
 import { choice, flag, list, once, quantity } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
@@ -47,10 +48,13 @@ const timerSchema = once(() =>
 const boardSchema = once(() =>
   z.strictObject({
     kind: kind('board', 'A relay on a small circuit board. Terminals VCC GND IN, contact COM NO NC.'),
-    supply: quantity(q.voltsKind, 'Voltage the board is fed with between VCC and GND.'),
+    supply: quantity(ratings.voltsKind, 'Voltage the board is fed with between VCC and GND.'),
     input: choice(['low', 'high'], 'The level at IN that makes it pull in.'),
     'input-current': quantity(q.amps, 'Current at IN.').optional(),
-    threshold: quantity(q.volts, 'Voltage at IN where it changes over; default half the supply.').optional(),
+    threshold: quantity(
+      ratings.volts,
+      'Voltage at IN where it changes over; default half the supply.',
+    ).optional(),
     coil: coil().optional(),
     contact: contact().optional(),
     technology: technology(),

@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import type { BatteryPart, SupplyPart, Volts } from '../plan.ts';
 import * as q from '../quantity.ts';
+import * as ratings from '../rated-quantity.ts';
 import { choice, flag, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
@@ -14,15 +15,15 @@ const supplySchema = once(() =>
       'supply',
       'A low-voltage supply or control transformer. Terminals + - (DC) or ~1 ~2 (AC), mains L N.',
     ),
-    output: quantity(q.voltsFrequency, 'Rated output, with its kind.'),
-    limit: quantity(q.supplyLimit, 'The most it gives at its rated output.'),
+    output: quantity(ratings.voltsFrequency, 'Rated output, with its kind.'),
+    limit: quantity(ratings.supplyLimit, 'The most it gives at its rated output.'),
     frequency: quantity(q.hertz, 'Frequency of an AC output.').optional(),
     regulation: choice(
       ['regulated', 'unregulated', 'transformer'],
       'regulated holds its voltage; unregulated and transformer rise when lightly loaded.',
     ).optional(),
     tolerance: quantity(q.share, 'Tolerance of the rated output.').optional(),
-    'no-load': quantity(q.volts, 'Output voltage with nothing connected.').optional(),
+    'no-load': quantity(ratings.volts, 'Output voltage with nothing connected.').optional(),
     'class-2': flag('true when marked Class 2, LPS or SELV limited.').optional(),
     'fed-from': text(
       'The outlet or plug it is plugged into, or always-live (the default when its mains side is not wired).',
@@ -33,14 +34,14 @@ const supplySchema = once(() =>
 const batterySchema = once(() =>
   z.strictObject({
     kind: kind('battery', 'A battery. Terminals + and -.'),
-    output: quantity(q.voltsKind, 'Nominal voltage.'),
+    output: quantity(ratings.voltsKind, 'Nominal voltage.'),
     capacity: quantity(q.ampHours, 'Capacity.').optional(),
     'internal-resistance': quantity(q.resistance0, 'Internal resistance.').optional(),
     lowest: quantity(
-      q.volts,
+      ratings.volts,
       'Terminal voltage at the end of its life; default 20 % below nominal.',
     ).optional(),
-    highest: quantity(q.volts, 'Terminal voltage when fresh; default 10 % above nominal.').optional(),
+    highest: quantity(ratings.volts, 'Terminal voltage when fresh; default 10 % above nominal.').optional(),
     ...common(),
   }),
 );
