@@ -1,4 +1,4 @@
-import type { Part, Plan, Position } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 
 /**
  * The circuit: what is joined to what, and under which condition. Knows no ratings, colours or YAML.
@@ -11,13 +11,15 @@ export type Condition =
   | { readonly by: 'input'; readonly input: number; readonly value: boolean }
   | { readonly by: 'relay'; readonly relay: number; readonly value: boolean };
 
+export type InputKind = 'gate' | 'switch' | 'selector' | 'button' | 'cutout';
+
 /** One two-valued input, or one position (other than the resting one) of a selector. False at rest. */
 export interface Input {
   readonly index: number;
   readonly part: string;
   /** selector position; undefined for two-valued inputs */
   readonly position?: string;
-  readonly kind: 'gate' | 'switch' | 'selector' | 'button' | 'cutout';
+  readonly kind: InputKind;
 }
 
 /** Two nets joined while the condition holds. Both directions conduct. */
@@ -122,8 +124,4 @@ export interface Circuit {
   readonly consumers: readonly Consumer[];
   /** cores or links landed on a terminal */
   readonly landed: ReadonlyMap<string, number>;
-}
-
-export function positionOf(part: Part, field: string): Position {
-  return part.where.get(field) ?? part.at;
 }

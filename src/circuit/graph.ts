@@ -1,5 +1,5 @@
 /** Undirected graphs of nets: who is beside whom, and what can be reached. */
-import { push } from './maps.ts';
+import { push } from '../plan/map-entries.ts';
 
 export type Pair = readonly [a: number, b: number];
 

@@ -1,6 +1,6 @@
 /** What people call the positions of gates, switches, buttons and cut-outs. */
 import type { Plan } from '../plan/plan.ts';
-import type { Circuit } from './circuit.ts';
+import type { Circuit, InputKind } from './circuit.ts';
 
 /** "gate planer open, cut-out bin tripped"; "every gate shut" when nothing is moved. */
 export function sayMoved(circuit: Circuit, moved: readonly number[]): string {
@@ -10,41 +10,27 @@ export function sayMoved(circuit: Circuit, moved: readonly number[]): string {
   return shown.join(', ') + (rest > 0 ? ` and ${rest} more moved` : '');
 }
 
-export function sayInput(circuit: Circuit, index: number): string {
+function sayInput(circuit: Circuit, index: number): string {
   const input = circuit.inputs[index]!;
   return `${input.part} ${positionWord(input.kind, input.position)}`;
 }
 
+/** Words for the working position of each kind of input, and for its rest; a selector's are its own. */
+const WORDS: Readonly<Record<InputKind, { readonly working?: string; readonly resting?: string }>> = {
+  gate: { working: 'open', resting: 'shut' },
+  switch: { working: 'on', resting: 'off' },
+  button: { working: 'pressed', resting: 'released' },
+  cutout: { working: 'tripped', resting: 'normal' },
+  selector: {},
+};
+
 /** The word for an input's working position. */
-export function positionWord(kind: string, position?: string): string {
-  switch (kind) {
-    case 'gate':
-      return 'open';
-    case 'switch':
-      return 'on';
-    case 'button':
-      return 'pressed';
-    case 'cutout':
-      return 'tripped';
-    default:
-      return `at ${position}`;
-  }
+export function positionWord(kind: InputKind, position?: string): string {
+  return WORDS[kind].working ?? `at ${position}`;
 }
 
 /** The word for an input's resting position; a selector's is its name. */
-export function restWord(plan: Plan, part: string, kind: string): string {
-  switch (kind) {
-    case 'gate':
-      return 'shut';
-    case 'switch':
-      return 'off';
-    case 'button':
-      return 'released';
-    case 'cutout':
-      return 'normal';
-    default: {
-      const owner = plan.parts.get(part);
-      return owner?.kind === 'selector' ? owner.rest : 'rest';
-    }
-  }
+export function restWord(plan: Plan, part: string, kind: InputKind): string {
+  const owner = plan.parts.get(part);
+  return WORDS[kind].resting ?? (owner?.kind === 'selector' ? owner.rest : 'rest');
 }

@@ -1,7 +1,8 @@
 /** Which terminals wires, links and plugging in join for good. */
-import type { Plan } from '../plan/plan.ts';
+
+import { kept } from '../plan/map-entries.ts';
+import type { Feed, LoadPart, MotorPart, Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
-import { kept } from './maps.ts';
 import { UnionFind } from './union-find.ts';
 
 /** Where the circuit differs from the plan as typed; used to ask "what if". Each end is `PART.TERMINAL`. */
@@ -16,7 +17,7 @@ export function endKey(run: number, core: number, end: 'a' | 'b'): string {
 }
 
 /** Conductors that must all be fed for the part to run, in phase order. */
-export function conductorNames(feed: 'single' | 'two-leg' | 'three-phase'): readonly string[] {
+export function conductorNames(feed: Feed): readonly string[] {
   if (feed === 'three-phase') return ['L1', 'L2', 'L3'];
   return feed === 'two-leg' ? ['L1', 'L2'] : ['L', 'N'];
 }
@@ -30,71 +31,105 @@ export interface Wire {
   readonly metres: number;
 }
 
+interface RawWire {
+  readonly run: number;
+  readonly core: number;
+  readonly a: string;
+  readonly b: string;
+  readonly metres: number;
+}
+
+/** Terminals joined for good, and the number of the net that each belongs to. */
+export class JoinedTerminals {
+  /** terminals with a core or link on them */
+  readonly used = new Set<string>();
+  /** how many cores and links end at each */
+  readonly landed = new Map<string, number>();
+  readonly netOf = new Map<string, number>();
+  readonly #ids = new Map<string, number>();
+  readonly #joins = new UnionFind();
+  readonly #numbers = new Map<number, number>();
+  readonly #wires: RawWire[] = [];
+  #next = 0;
+
+  #id(key: string): number {
+    return kept(this.#ids, key, () => this.#joins.add());
+  }
+
+  land(key: string): void {
+    this.used.add(key);
+    this.landed.set(key, (this.landed.get(key) ?? 0) + 1);
+    this.#id(key);
+  }
+
+  join(a: string, b: string): void {
+    this.#joins.union(this.#id(a), this.#id(b));
+  }
+
+  keepApart(wire: RawWire): void {
+    this.#wires.push(wire);
+  }
+
+  /** Net numbers follow the order in which terminals are met, so the same plan gives the same numbers. */
+  number(): void {
+    for (const key of this.#ids.keys()) this.net(key);
+  }
+
+  /** The net of a terminal, which gets one of its own when nothing is wired to it. */
+  net(key: string): number {
+    return kept(this.netOf, key, () =>
+      kept(this.#numbers, this.#joins.find(this.#id(key)), () => this.#next++),
+    );
+  }
+
+  /** A net that no terminal has. */
+  fresh(): number {
+    return this.#next++;
+  }
+
+  count(): number {
+    return this.#next;
+  }
+
+  wires(): Wire[] {
+    return this.#wires.map((wire) => ({ ...wire, a: this.net(wire.a), b: this.net(wire.b) }));
+  }
+
+  /** Terminals with something on them, by net. */
+  terminals(): string[][] {
+    const lists: string[][] = Array.from({ length: this.#next }, () => []);
+    for (const key of this.used) lists[this.net(key)]!.push(key);
+    return lists;
+  }
+}
+
 /**
  * Joins terminals by cores, links and plugging in; hands out net numbers on demand. With `apart`, a core of some length
  * joins nothing: its two ends stay nets of their own, and `wires` lists it.
  */
-export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined, apart = false) {
-  const ids = new Map<string, number>();
-  const joins = new UnionFind();
-  const id = (key: string): number => {
-    return kept(ids, key, () => joins.add());
-  };
-  const used = new Set<string>();
-  const landed = new Map<string, number>();
-  const wires: { run: number; core: number; a: string; b: string; metres: number }[] = [];
+export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined, apart = false): JoinedTerminals {
+  const joined = new JoinedTerminals();
   for (const run of plan.runs) {
+    const long = !run.link && run.cable !== undefined;
     run.cores.forEach((core, i) => {
-      for (const end of ['a', 'b'] as const) {
-        const ref = core[end];
-        const moved = rewiring?.moves.get(endKey(run.index, i, end));
-        const key = moved ?? terminalKey(ref.part, ref.terminal);
-        used.add(key);
-        landed.set(key, (landed.get(key) ?? 0) + 1);
-      }
-      const [ka, kb] = (['a', 'b'] as const).map(
-        (end) =>
-          rewiring?.moves.get(endKey(run.index, i, end)) ?? terminalKey(core[end].part, core[end].terminal),
-      );
-      const [a, b] = [id(ka!), id(kb!)];
-      if (apart && !run.link && run.cable !== undefined)
-        wires.push({ run: run.index, core: i, a: ka!, b: kb!, metres: run.length ?? 0 });
-      else joins.union(a, b);
+      const landing = (end: 'a' | 'b') =>
+        rewiring?.moves.get(endKey(run.index, i, end)) ?? terminalKey(core[end].part, core[end].terminal);
+      const [a, b] = [landing('a'), landing('b')];
+      joined.land(a);
+      joined.land(b);
+      if (apart && long) joined.keepApart({ run: run.index, core: i, a, b, metres: run.length ?? 0 });
+      else joined.join(a, b);
     });
   }
-  for (const part of plan.parts.values()) {
-    if ((part.kind === 'motor' || part.kind === 'load') && part.pluggedInto !== undefined) {
-      for (const t of [...conductorNames(part.feed), 'PE', 'N']) {
-        if (t === 'N' && part.feed !== 'single') continue;
-        joins.union(id(`${part.name}.${t}`), id(`${part.pluggedInto}.${t}`));
-      }
-    }
-  }
-  // Net numbers follow the order in which terminals are met, so the same plan gives the same numbers.
-  const numbers = new Map<number, number>();
-  const netOf = new Map<string, number>();
-  let next = 0;
-  const net = (key: string): number => {
-    const known = netOf.get(key);
-    if (known !== undefined) return known;
-    const root = joins.find(id(key));
-    const number = kept(numbers, root, () => next++);
-    netOf.set(key, number);
-    return number;
-  };
-  for (const key of ids.keys()) net(key);
-  return {
-    net,
-    netOf,
-    used,
-    landed,
-    fresh: () => next++,
-    count: () => next,
-    wires: (): Wire[] => wires.map((w) => ({ ...w, a: net(w.a), b: net(w.b) })),
-    terminals: () => {
-      const lists: string[][] = Array.from({ length: next }, () => []);
-      for (const key of used) lists[net(key)]!.push(key);
-      return lists;
-    },
-  };
+  for (const part of plan.parts.values())
+    if ((part.kind === 'motor' || part.kind === 'load') && part.pluggedInto !== undefined)
+      plugIn(joined, part, part.pluggedInto);
+  joined.number();
+  return joined;
+}
+
+/** Plugging in joins each conductor and earth; a neutral that is no conductor of the feed stays apart. */
+function plugIn(joined: JoinedTerminals, part: MotorPart | LoadPart, outlet: string): void {
+  for (const terminal of [...conductorNames(part.feed), 'PE'])
+    joined.join(terminalKey(part.name, terminal), terminalKey(outlet, terminal));
 }

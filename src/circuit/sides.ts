@@ -2,6 +2,7 @@
 import type { PartKind } from '../plan/plan.ts';
 import type { Circuit, Source } from './circuit.ts';
 import { flood, neighbours, type Pair } from './graph.ts';
+import { netAt } from './terminals.ts';
 
 /** Nets by the side they belong to, whatever position any contact is in. */
 export interface Sides {
@@ -60,7 +61,7 @@ export function reachOf(circuit: Circuit, sides: Sides): (source: Source) => Rea
 function earthNets(circuit: Circuit): Set<number> {
   const earth = new Set<number>();
   for (const part of circuit.plan.parts.values()) {
-    const net = part.kind === 'plug' ? circuit.netOf.get(`${part.name}.PE`) : undefined;
+    const net = part.kind === 'plug' ? netAt(circuit, part.name, 'PE') : undefined;
     if (net !== undefined) earth.add(net);
   }
   return earth;

@@ -7,6 +7,9 @@ export interface CoilThresholds {
   readonly polarised: boolean;
 }
 
+/** V that a silicon diode takes. */
+export const SILICON_DROP = 0.7;
+
 /** Main poles numbered 1-2, 3-4 are a contactor's (EN 50005). */
 export function isContactor(part: { readonly poles: readonly Pole[] }): boolean {
   return part.poles.some((p) => p.common === '1');
@@ -32,7 +35,7 @@ export function coilThresholds(
   };
 }
 
-export function limitVolts(limit: Limit | undefined, rated: number): number | undefined {
+function limitVolts(limit: Limit | undefined, rated: number): number | undefined {
   if (limit === undefined) return undefined;
   return 'fraction' in limit ? limit.fraction * rated : limit.volts;
 }

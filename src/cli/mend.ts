@@ -19,7 +19,7 @@ const nameOf = (file: string) => (file === '-' ? 'standard input' : printable(fi
 
 /** The text of the file with the repair in it. */
 async function mendedText(file: string, { plan, bytes }: PlanFile, repair: Repair) {
-  const { applyEdits } = await import('../edit/edits.ts');
+  const { applyEdits } = await import('../edit/apply-edits.ts');
   const before = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
   const applied = applyEdits(before, plan, repair.edits);
   if ('refused' in applied) {

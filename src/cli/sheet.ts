@@ -37,7 +37,7 @@ async function made(study: Study, file: string, size: PaperSize, session: Sessio
     import('../lists/wirelist.ts'),
     import('../lists/materials.ts'),
     import('../meter/meter-sheet.ts'),
-    import('../lists/wire-ends.ts'),
+    import('../lists/end-methods.ts'),
     import('../draw/current-shown.ts'),
     import('../report/sheet/sheet.ts'),
   ]);

@@ -64,7 +64,7 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   const [report, { sectionNotes }, { METHOD_WORDS }] = await Promise.all([
     import('../report/wire-list.ts'),
     import('../report/section-notes.ts'),
-    import('../lists/wire-ends.ts'),
+    import('../lists/end-methods.ts'),
   ]);
   if (options.format === 'csv') {
     await warn(list.check, session);

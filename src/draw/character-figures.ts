@@ -1,5 +1,6 @@
 /** The figures of symbols in characters: contacts and coils as in IEC 61131-3. */
-import { push } from '../circuit/maps.ts';
+
+import { push } from '../plan/map-entries.ts';
 import type { Shown } from './current-shown.ts';
 import type { DrawnSymbol, DrawnTerminal, Figure } from './drawing.ts';
 import type { Way } from './kinds.ts';

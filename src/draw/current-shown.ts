@@ -1,6 +1,6 @@
 /** What of a circuit's state a drawing shows: which contacts are made, and which conductors are live. */
 import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import type { DrawnCore, DrawnSymbol } from './drawing.ts';
 import { traitsOf } from './figure-traits.ts';

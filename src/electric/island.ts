@@ -1,6 +1,6 @@
 import type { ContactEdge, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
 import type { Wire } from '../circuit/nets.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Branch, Emf, Network, Phasor, Valve } from './network.ts';
 
 /** What an island is cut from: a circuit with its cores apart. */

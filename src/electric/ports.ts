@@ -1,6 +1,6 @@
 import type { ContactEdge } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
+import { push } from '../plan/map-entries.ts';
 import { driven, type Elimination, substitute } from './eliminate.ts';
 import { SelectedInverse } from './inverse.ts';
 import { assemble, type Figures, type Island, type Situation } from './island.ts';

@@ -1,7 +1,7 @@
 /** Resistance between any two nodes of a network of resistors: of one pair, or of many. */
 import { neighbours } from '../circuit/graph.ts';
-import { kept } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
+import { kept } from '../plan/map-entries.ts';
 import { type Elimination, eliminate } from './eliminate.ts';
 import { addLink, type Link } from './links.ts';
 import { solveNetwork } from './solve.ts';

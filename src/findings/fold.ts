@@ -1,4 +1,4 @@
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import { entryOf } from './register.ts';
 import type { Also, Finding } from './report-model.ts';
 import { SEVERITIES } from './report-words.ts';

@@ -1,5 +1,5 @@
-import { kept } from '../circuit/maps.ts';
 import { Undecided } from '../logic/undecided.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { listOf } from '../text/word-list.ts';

@@ -5,7 +5,7 @@
 import type { Cable, Plan, Run } from '../plan/plan.ts';
 
 /** What is added to a run that states no slack; common practice, no source. */
-export const DEFAULT_SLACK = { share: 0.1, leastCm: 20 } as const;
+const DEFAULT_SLACK = { share: 0.1, leastCm: 20 } as const;
 
 /** Rounding in unit conversion must not add a centimetre. */
 const ROUNDING = 1e-6;

@@ -1,16 +1,15 @@
 /** What to buy for a plan: parts by specification with the least rating that passes, cable, joints and small parts. */
 
-import { push } from '../circuit/maps.ts';
 import { toldOf } from '../findings/verdict-line.ts';
 import { Undecided } from '../logic/undecided.ts';
+import { saidOf } from '../plan/by-kind.ts';
+import { push } from '../plan/map-entries.ts';
 import type { JointPart, Part, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { buyingKey, cableSpec, specOf } from './buying-words.ts';
 import { type CableGroup, cableGroups } from './cuts.ts';
-import { leastContacts } from './least-contacts.ts';
-import { leastFuse } from './least-fuse.ts';
-import { leastCable, leastSupply } from './least-loop.ts';
-import { leastBox, leastPlug } from './least-mains.ts';
+import { LEAST, LISTED } from './kinds.ts';
+import { leastCable } from './least-loop.ts';
 import type {
   LeastRatings,
   MaterialCable,
@@ -22,8 +21,6 @@ import { smallParts } from './small-parts.ts';
 import { sectionOf } from './wiring-order.ts';
 
 const FOOT = 0.3048;
-const NOTHING: LeastRatings = { least: [], untold: [] };
-const NOT_JUDGED: LeastRatings = { least: [], untold: ['no check looks at its ratings'] };
 
 /** Figures found with all else as it stands would not make a plan that fails pass. */
 const FAILED: LeastRatings = {
@@ -31,37 +28,8 @@ const FAILED: LeastRatings = {
   untold: ['not worked out, because the plan fails its check'],
 };
 
-/** What has no rating to look for. */
-const UNRATED = new Set<Part['kind']>(['motor', 'load', 'outlet', 'joint']);
-
 /** Money is summed in hundredths, so that tenths of a coin do not add up. */
 const money = (x: number): number => Math.round(x * 100) / 100;
-
-function leastOfPart(s: Study, names: readonly string[], part: Part): LeastRatings {
-  switch (part.kind) {
-    case 'supply':
-      return leastSupply(s, names, part);
-    case 'gate':
-    case 'switch':
-    case 'button':
-    case 'cutout':
-    case 'selector':
-    case 'relay':
-    case 'timer':
-    case 'board': {
-      const found = leastContacts(s, names);
-      return found.least.length + found.untold.length === 0 ? NOT_JUDGED : found;
-    }
-    case 'fuse':
-      return leastFuse(s, names, part);
-    case 'plug':
-      return leastPlug(s, names, part);
-    case 'box':
-      return leastBox(s, names);
-    default:
-      return UNRATED.has(part.kind) ? NOTHING : NOT_JUDGED;
-  }
-}
 
 /** A question that would take too long to decide is left open, as in the check. */
 function attempted(find: () => LeastRatings): LeastRatings {
@@ -85,11 +53,7 @@ function itemsOf(s: Study, fails: boolean): MaterialItem[] {
       spec: specOf(first!),
       count: parts.length,
       names,
-      ...(fails
-        ? UNRATED.has(first!.kind)
-          ? NOTHING
-          : FAILED
-        : attempted(() => leastOfPart(s, names, first!))),
+      ...(fails && LISTED[first!.kind].rated ? FAILED : attempted(() => saidOf(LEAST, first!, s, names))),
       price: price ?? null,
       sum: price === undefined ? null : money(price * parts.length),
     };

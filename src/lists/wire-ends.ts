@@ -1,21 +1,7 @@
-/** How the end of a core is joined and stripped, by the kind of part it lands on. Common practice, no source. */
-
-import { isFixedFeed } from '../plan/fixed-feed.ts';
-import type { Cable, Part, Plan, Run, TerminalRef } from '../plan/plan.ts';
-
-export const END_METHODS = ['tab', 'screw', 'splice', 'clamp', 'lead', 'earth', 'battery'] as const;
-export type EndMethod = (typeof END_METHODS)[number];
-
-/** What each method is, for the legend of a list. */
-export const METHOD_WORDS: Readonly<Record<EndMethod, string>> = {
-  tab: 'quick-connect tab crimped on, or soldered, at a snap switch; where two cores go to one blade, both are crimped in one connector',
-  screw: 'screw terminal of a supply, relay socket, board, control or fuse holder',
-  splice: 'wire nut or splicing connector, all wires of the joint together',
-  clamp: 'screw clamp under the fixed cap of a plug or outlet',
-  lead: "soldered or crimped to the part's own lead, and sleeved",
-  earth: 'ring tongue under the earth screw of the box',
-  battery: 'quick-connect tab crimped on, at a battery',
-};
+import { saidOf } from '../plan/by-kind.ts';
+import type { Cable, Plan, Run, TerminalRef } from '../plan/plan.ts';
+import type { EndMethod } from './end-methods.ts';
+import { END_METHOD } from './kinds.ts';
 
 /** One end of a core. */
 export interface WireEnd {
@@ -58,32 +44,6 @@ const SHEATH: Readonly<Record<EndMethod, number>> = {
   battery: 60,
 };
 
-function methodOf(part: Part | undefined): EndMethod {
-  switch (part?.kind) {
-    case 'gate':
-      return 'tab';
-    case 'battery':
-      return 'battery';
-    case 'joint':
-    case 'motor':
-    case 'load':
-      return 'splice';
-    case 'plug':
-      return isFixedFeed(part) ? 'screw' : 'clamp';
-    case 'outlet':
-      return 'clamp';
-    case 'diode':
-    case 'led':
-    case 'resistor':
-    case 'lamp':
-      return 'lead';
-    case 'box':
-      return 'earth';
-    default:
-      return 'screw';
-  }
-}
-
 function stripOf(method: EndMethod, cable: Cable): number {
   const area = cable.area * 1e6;
   return STRIP[method] + (MORE.find((m) => area > m.above)?.mm ?? 0);
@@ -91,7 +51,8 @@ function stripOf(method: EndMethod, cable: Cable): number {
 
 /** The end of `core` at `ref`, which is one of its two. */
 export function endOf(plan: Plan, run: Run, ref: TerminalRef): WireEnd {
-  const method = methodOf(plan.parts.get(ref.part));
+  const part = plan.parts.get(ref.part);
+  const method = part === undefined ? 'screw' : saidOf(END_METHOD, part);
   const { cable } = run;
   return {
     terminal: ref.written,

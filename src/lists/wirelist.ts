@@ -5,7 +5,8 @@ import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { type CableGroup, cableGroups, cutFromReels, pieceCm } from './cuts.ts';
 import { endOf, type WireEnd } from './wire-ends.ts';
-import { type Placed, type Section, wiringOrder } from './wiring-order.ts';
+import { wiringOrder } from './wiring-order.ts';
+import type { Placed, Section } from './wiring-section.ts';
 
 /** One core in its turn. Lengths in m. */
 export interface WireRow {

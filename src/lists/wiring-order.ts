@@ -1,24 +1,13 @@
 /** The order in which cores are wired: run by run from the supplies outwards, low voltage first, mains last. */
 
 import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
-import { isMains, isMainsKind, type Sides } from '../circuit/sides.ts';
-import type { Core, Run, TerminalRef } from '../plan/plan.ts';
+import { isMains, type Sides } from '../circuit/sides.ts';
+import { push } from '../plan/map-entries.ts';
+import type { Core } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
+import { LISTED } from './kinds.ts';
+import type { Placed, Section } from './wiring-section.ts';
 import { WiringWalk } from './wiring-walk.ts';
-
-export type Section = 'low voltage' | 'mains';
-
-/** One core in its turn, from the end that is there already to the new one. */
-export interface Placed {
-  readonly section: Section;
-  readonly run: Run;
-  readonly core: Core;
-  readonly from: TerminalRef;
-  readonly to: TerminalRef;
-  /** nothing wired before leads to it */
-  readonly loose: boolean;
-}
 
 const MAINS_MARKS = new Set(['L', 'N', 'PE', 'L1', 'L2', 'L3']);
 
@@ -33,9 +22,9 @@ export function sectionOf(circuit: Circuit, sides: Sides, core: Core): Section {
   if (earth && (!low || ends.some((e) => e.terminal === 'PE'))) return 'mains';
   if (low) return 'low voltage';
   const mains = ends.some((e) => {
-    const kind = circuit.plan.parts.get(e.part)?.kind;
-    const primary = kind === 'supply' && MAINS_MARKS.has(e.terminal);
-    return (kind !== undefined && isMainsKind(kind)) || primary || e.terminal === 'PE';
+    const part = circuit.plan.parts.get(e.part);
+    const side = part === undefined ? 'low voltage' : LISTED[part.kind].side;
+    return e.terminal === 'PE' || side === 'mains' || (side === 'both' && MAINS_MARKS.has(e.terminal));
   });
   return mains ? 'mains' : 'low voltage';
 }
@@ -50,8 +39,8 @@ export function wiringOrder(circuit: Circuit, sides: Sides): Placed[] {
     const bundles = new Map<number, Core[]>();
     for (const c of cores) if (c.section === section) push(bundles, c.run.index, c.core);
     const isSource = (name: string) => {
-      const kind = plan.parts.get(name)?.kind;
-      return section === 'mains' ? kind === 'plug' : kind === 'supply' || kind === 'battery';
+      const part = plan.parts.get(name);
+      return part !== undefined && LISTED[part.kind].startsWiring === section;
     };
     return new WiringWalk(circuit, section, bundles, isSource).all();
   });

@@ -1,9 +1,9 @@
 /** The walk that puts the cores of one section in their order. */
 import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import type { BoxPart, Core, TerminalRef } from '../plan/plan.ts';
 import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
-import type { Placed, Section } from './wiring-order.ts';
+import type { Placed, Section } from './wiring-section.ts';
 
 /** The protective conductor of a cable is joined before the others; common practice. */
 const isEarthEnd = (core: Core): boolean => core.a.terminal === 'PE' || core.b.terminal === 'PE';

@@ -1,4 +1,4 @@
-import { kept } from '../circuit/maps.ts';
+import { kept } from '../plan/map-entries.ts';
 import { Undecided } from './undecided.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { Circuit, Condition, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { reduceContacts } from './reduce.ts';
 
@@ -17,7 +17,7 @@ export function inputVariable(circuit: Circuit, input: number): number {
   return circuit.relays.length + input;
 }
 
-export function conditionFn(circuit: Circuit, bdd: Bdd, when: Condition): Fn {
+function conditionFn(circuit: Circuit, bdd: Bdd, when: Condition): Fn {
   if (when.by === 'always') return TRUE;
   const v = bdd.variable(
     when.by === 'relay' ? relayVariable(when.relay) : inputVariable(circuit, when.input),
@@ -37,7 +37,10 @@ export class Conduction {
     readonly bdd: Bdd,
     extraPorts: readonly number[] = [],
   ) {
-    this.edges = reduceContacts(circuit, bdd, portsOf(circuit, extraPorts));
+    const contacts = circuit.contacts
+      .filter(({ a, b }) => a !== b)
+      .map(({ a, b, when }) => ({ a, b, when: conditionFn(circuit, bdd, when) }));
+    this.edges = reduceContacts(bdd, contacts, portsOf(circuit, extraPorts));
     circuit.diodes.forEach((d, index) => {
       if (d.load) return;
       push(this.forwardDiodes, d.anode, { to: d.cathode, index });
@@ -96,23 +99,8 @@ export class Conduction {
     except: (element: Passive | DiodeEdge) => boolean,
     own: Source,
   ): Reach {
-    const { circuit, bdd } = this;
-    const steps = new Map<number, number[]>();
-    const link = (a: number, b: number) => {
-      push(steps, a, b);
-      push(steps, b, a);
-    };
-    for (const p of circuit.passives) if (!except(p)) link(p.a, p.b);
-    for (const d of circuit.diodes) {
-      if (except(d)) continue;
-      if (own.kind === 'ac') link(d.anode, d.cathode);
-      else if (forward) push(steps, d.anode, d.cathode);
-      else push(steps, d.cathode, d.anode);
-    }
-    for (const s of circuit.sources) {
-      if (s === own) continue;
-      for (let i = 1; i < s.rails.length; i++) link(s.rails[0]!.net, s.rails[i]!.net);
-    }
+    const { bdd } = this;
+    const steps = stepsPast(this.circuit, forward, except, own);
     const reach = new Map<number, Fn>(starts.map((s) => [s, TRUE]));
     const queue = [...starts];
     const raise = (to: number, f: Fn) => {
@@ -130,6 +118,32 @@ export class Conduction {
     }
     return reach;
   }
+}
+
+/** Steps that no contact decides: through elements and other sources, and through diodes the right way. */
+function stepsPast(
+  circuit: Circuit,
+  forward: boolean,
+  except: (element: Passive | DiodeEdge) => boolean,
+  own: Source,
+): Map<number, number[]> {
+  const steps = new Map<number, number[]>();
+  const link = (a: number, b: number) => {
+    push(steps, a, b);
+    push(steps, b, a);
+  };
+  for (const p of circuit.passives) if (!except(p)) link(p.a, p.b);
+  for (const d of circuit.diodes) {
+    if (except(d)) continue;
+    if (own.kind === 'ac') link(d.anode, d.cathode);
+    else if (forward) push(steps, d.anode, d.cathode);
+    else push(steps, d.cathode, d.anode);
+  }
+  for (const s of circuit.sources) {
+    if (s === own) continue;
+    for (let i = 1; i < s.rails.length; i++) link(s.rails[0]!.net, s.rails[i]!.net);
+  }
+  return steps;
 }
 
 function portsOf(circuit: Circuit, extra: readonly number[]): Set<number> {

@@ -1,8 +1,9 @@
 import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import type { InputRef, Intent, Plan } from '../plan/plan.ts';
 import { type Bdd, FALSE, type Fn } from './bdd.ts';
 import { inputVariable } from './conduction.ts';
+import { BLOCKS_WHEN } from './kinds.ts';
 
 /** What one load (or relay) is meant to do, as functions of the inputs. */
 export interface Wanted {
@@ -29,7 +30,7 @@ export interface Intents {
 }
 
 /** Working position of an input as a function; a selector's resting position is "none of the others". */
-export function working(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
+function working(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
   const own = circuit.inputs.filter((i) => i.part === ref.part);
   const variable = (i: { index: number }) => bdd.variable(inputVariable(circuit, i.index));
   if (ref.position === undefined) return own[0] ? variable(own[0]) : FALSE;
@@ -37,10 +38,10 @@ export function working(circuit: Circuit, bdd: Bdd, ref: { part: string; positio
   return named ? variable(named) : bdd.not(bdd.any(own.map(variable)));
 }
 
-/** A switch blocks when off, a cut-out when tripped, a button when pressed, a selector in the position named. */
-export function blocking(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
+function blocking(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
   const works = working(circuit, bdd, ref);
-  return circuit.plan.parts.get(ref.part)?.kind === 'switch' ? bdd.not(works) : works;
+  const input = circuit.inputs.find((i) => i.part === ref.part);
+  return input !== undefined && BLOCKS_WHEN[input.kind] === 'resting' ? bdd.not(works) : works;
 }
 
 /** `arming` picks the second reading of a start button that `runs-on` does not name, see `fromIntent`. */
@@ -118,7 +119,7 @@ function defaultIntents(circuit: Circuit, bdd: Bdd): Wanted[] {
   }));
 }
 
-export function loadNames(plan: Plan): string[] {
+function loadNames(plan: Plan): string[] {
   return [...plan.parts.values()].filter((p) => p.kind === 'motor' || p.kind === 'load').map((p) => p.name);
 }
 

@@ -1,7 +1,9 @@
 import type { Circuit, Consumer, Source } from '../circuit/circuit.ts';
+import { SILICON_DROP } from '../circuit/thresholds.ts';
+import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { Conduction, inputVariable, type Reach, relayVariable } from './conduction.ts';
-import { difference, EPSILON, joinedSense, voltSense } from './sense.ts';
+import { type DcPath, type Drive, difference, EPSILON, joinedSense, voltSense } from './sense.ts';
 
 /** Volts that a coil or input sees in a set of states, where elements in line share the supply. */
 export interface SharedVolts {
@@ -40,7 +42,9 @@ const FED_SHARE = 0.7;
 
 /** Builds the model. Sources in `dead` have no power. Throws Undecided where exactness would not end. */
 export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number> = new Set()): LogicModel {
-  const earths = [...circuit.netOf].filter(([key]) => key.endsWith('.PE')).map(([, net]) => net);
+  const earths = [...circuit.netOf]
+    .filter(([key]) => splitTerminalKey(key).terminal === 'PE')
+    .map(([, net]) => net);
   const conduction = new Conduction(circuit, bdd, earths);
   const railReach = circuit.sources.map((s) => s.rails.map((r) => conduction.joined(r.net)));
   const live: Fn[] = circuit.sources.map((s) => (dead.has(s.index) ? FALSE : TRUE));
@@ -58,58 +62,66 @@ export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number>
     fed.set(c.part, found.full);
     partlyFed.set(c.part, found.partly);
   }
-  const paths = new Map<number, { from: Reach[]; to: Reach[] }>();
+  const paths = new Map<number, DcPath>();
   for (const s of circuit.sources.filter((x) => !x.mains)) {
-    if (s.kind === 'dc') {
-      const [plus, minus] = s.rails;
-      paths.set(s.index, {
-        from: conduction.throughDiodes(plus!.net, true),
-        to: conduction.throughDiodes(minus!.net, false),
-      });
-      const most = Math.floor(plus!.re / 0.7);
-      const levels = paths.get(s.index)!.from;
-      shorted[s.index] = levels[Math.min(most, levels.length - 1)]?.get(minus!.net) ?? FALSE;
-    } else {
-      shorted[s.index] = railReach[s.index]![0]!.get(s.rails[1]!.net) ?? FALSE;
-      for (const d of circuit.diodes)
-        if (!d.load)
-          shorted[s.index] = bdd.or(
-            shorted[s.index]!,
-            acThroughDiode(bdd, railReach[s.index]!, d.anode, d.cathode),
-          );
-    }
-    live[s.index] = bdd.every([
-      live[s.index]!,
-      supplyFed(circuit, bdd, fed, live, railReach, s),
-      bdd.not(shorted[s.index]!),
-    ]);
+    const path = s.kind === 'dc' ? dcPath(conduction, s) : undefined;
+    if (path !== undefined) paths.set(s.index, path);
+    const short = path === undefined ? acShort(circuit, bdd, s, railReach[s.index]!) : dcShort(path, s);
+    shorted[s.index] = short;
+    const supplied = supplyFed(circuit, bdd, fed, live, railReach, s);
+    live[s.index] = bdd.every([live[s.index]!, supplied, bdd.not(short)]);
   }
+  const { next, pull, shared } = relayPositions(circuit, bdd, conduction, { live, railReach, paths });
+  return { circuit, bdd, conduction, valid, live, shorted, next, pull, fed, partlyFed, shared, railReach };
+}
 
+/** What the positive pole feeds, and what the negative one takes back, by the diodes passed. */
+function dcPath(conduction: Conduction, { rails: [plus, minus] }: Source): DcPath {
+  return {
+    from: conduction.throughDiodes(plus!.net, true),
+    to: conduction.throughDiodes(minus!.net, false),
+  };
+}
+
+/** Its poles joined by contacts, or through as many diodes as its voltage drives current through. */
+function dcShort({ from }: DcPath, { rails: [plus, minus] }: Source): Fn {
+  const most = Math.floor(plus!.re / SILICON_DROP);
+  return from[Math.min(most, from.length - 1)]?.get(minus!.net) ?? FALSE;
+}
+
+function acShort(circuit: Circuit, bdd: Bdd, source: Source, reach: readonly Reach[]): Fn {
+  let short = reach[0]!.get(source.rails[1]!.net) ?? FALSE;
+  for (const d of circuit.diodes)
+    if (!d.load) short = bdd.or(short, acThroughDiode(bdd, reach, d.anode, d.cathode));
+  return short;
+}
+
+/** Where each relay goes next, and where its coil sees its pull-in. */
+function relayPositions(
+  circuit: Circuit,
+  bdd: Bdd,
+  conduction: Conduction,
+  drive: Drive,
+): Pick<LogicModel, 'next' | 'pull' | 'shared'> {
   const shared: SharedVolts[] = [];
   const pull: Fn[] = [];
-  const next: Fn[] = circuit.relays.map((relay) => {
+  const next = circuit.relays.map((relay) => {
     let on: Fn = TRUE;
     let off: Fn = FALSE;
     relay.senses.forEach((sense, index) => {
+      const note = (states: Fn, volts: number) =>
+        shared.push({ relay: relay.index, sense: index, states, volts });
       const found =
         sense.by === 'joined'
           ? joinedSense(conduction, bdd, sense)
-          : voltSense(
-              circuit,
-              bdd,
-              conduction,
-              { live, railReach, paths },
-              relay.part,
-              sense,
-              (states, volts) => shared.push({ relay: relay.index, sense: index, states, volts }),
-            );
+          : voltSense(circuit, bdd, conduction, drive, relay.part, sense, note);
       on = bdd.and(on, found.on);
       off = bdd.or(off, found.off);
     });
     pull.push(on);
     return bdd.or(on, bdd.diff(bdd.variable(relayVariable(relay.index)), off));
   });
-  return { circuit, bdd, conduction, valid, live, shorted, next, pull, fed, partlyFed, shared, railReach };
+  return { next, pull, shared };
 }
 
 function validStates(circuit: Circuit, bdd: Bdd): Fn {

@@ -1,5 +1,6 @@
 /** When one coil, board input or dry trigger is satisfied. */
 import type { Circuit, DiodeEdge, Passive, Sense, Source } from '../circuit/circuit.ts';
+import { SILICON_DROP } from '../circuit/thresholds.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { voltClasses } from './classes.ts';
 import type { Conduction, Reach } from './conduction.ts';
@@ -11,10 +12,17 @@ export function difference(p: { re: number; im: number }, q: { re: number; im: n
   return Math.hypot(p.re - q.re, p.im - q.im);
 }
 
+/** What a DC source feeds and takes back; element n of each is what is reached through at most n diodes. */
+export interface DcPath {
+  readonly from: readonly Reach[];
+  readonly to: readonly Reach[];
+}
+
+/** The sources as the coils see them. */
 export interface Drive {
   readonly live: readonly Fn[];
   readonly railReach: readonly (readonly Reach[])[];
-  readonly paths: ReadonlyMap<number, { from: Reach[]; to: Reach[] }>;
+  readonly paths: ReadonlyMap<number, DcPath>;
 }
 
 export function joinedSense(conduction: Conduction, bdd: Bdd, sense: Sense): { on: Fn; off: Fn } {
@@ -71,15 +79,9 @@ export function voltSense(
 }
 
 /** Feeds from + to `from` and `to` to -, with no more diodes in the way than the voltage to spare allows. */
-function byDiodes(
-  bdd: Bdd,
-  path: { from: Reach[]; to: Reach[] },
-  spare: number,
-  from: number,
-  to: number,
-): Fn[] {
+function byDiodes(bdd: Bdd, path: DcPath, spare: number, from: number, to: number): Fn[] {
   if (spare < -EPSILON) return [];
-  const most = Math.floor(spare / 0.7 + EPSILON);
+  const most = Math.floor(spare / SILICON_DROP + EPSILON);
   const found: Fn[] = [];
   path.from.forEach((out, m) => {
     path.to.forEach((back, n) => {

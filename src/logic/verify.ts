@@ -1,3 +1,4 @@
+/** What the circuit does over every state, and where it departs from the intent; knows no YAML, colours or standards. */
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Intent } from '../plan/plan.ts';
 import { Bdd, FALSE, type Fn } from './bdd.ts';

@@ -1,7 +1,7 @@
 /** The contacts on the way of the current to a load or a coil, and which of them are made. */
 import type { Circuit, ContactEdge } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
 import type { Situation } from '../electric/island.ts';
+import { push } from '../plan/map-entries.ts';
 
 export interface ContactOnTheWay {
   readonly part: string;

@@ -4,8 +4,8 @@
  */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
-import { kept } from '../circuit/maps.ts';
 import type { Figures, Island, Situation } from '../electric/island.ts';
+import { kept } from '../plan/map-entries.ts';
 import { joinedByMetal } from './joined-nets.ts';
 import { fedByVolts, pullsIn, voltsIn } from './seen-volts.ts';
 import { closedWith, hasPower, type Standing, settle } from './settle.ts';

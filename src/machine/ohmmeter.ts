@@ -1,8 +1,8 @@
 /** A meter on ohms: what lies between two terminals with every supply taken off. */
 import type { WiredCircuit } from '../circuit/build.ts';
-import { kept } from '../circuit/maps.ts';
 import { type Figures, islandOf } from '../electric/island.ts';
 import { Resistances, type Resistor } from '../electric/resistances.ts';
+import { kept } from '../plan/map-entries.ts';
 import { type OhmmeterPaths, ohmmeterPaths } from './ohmmeter-paths.ts';
 
 /** ohm below which a continuity tester sounds, as makers of multimeters commonly state. */

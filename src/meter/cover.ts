@@ -1,6 +1,6 @@
 /** Choosing few readings that together show every fault that some reading shows, and leaving out what is not needed. */
 
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 
 export interface Option {
   readonly cost: number;

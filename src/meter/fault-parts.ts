@@ -1,7 +1,7 @@
 /** Single defects of parts, and parts mounted the wrong way round. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import { type Fault, RANK } from './fault.ts';

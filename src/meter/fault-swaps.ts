@@ -1,7 +1,8 @@
 /** Two cores changed over: of one run, or of different cables at one part. */
 import type { Core, Plan, Run } from '../plan/plan.ts';
+import { bothCores, theCore } from '../text/core-names.ts';
 import { type Fault, RANK, withCore } from './fault.ts';
-import { coreNamed, keyOf, partsOf } from './probe-words.ts';
+import { keyOf, partsOf } from './probe-words.ts';
 
 type End = 'a' | 'b';
 const ENDS = ['a', 'b'] as const;
@@ -23,7 +24,7 @@ export function swapped(run: Run, i: number, j: number, end: End): Fault[] {
   if (keyOf(x[end]) === keyOf(y[end])) return [];
   const at = x[end].part === y[end].part ? x[end].part : `${x[end].written} and ${y[end].written}`;
   const far = FAR[end];
-  const text = `${at}: the ${x.colour} and the ${y.colour} core from ${x[far].written} and ${y[far].written} are changed over`;
+  const text = `${at}: ${bothCores(x.colour, y.colour)} from ${x[far].written} and ${y[far].written} are changed over`;
   return [exchanged({ run, index: i, core: x, end }, { run, index: j, core: y, end }, text)];
 }
 
@@ -62,7 +63,7 @@ function isCrossing(x: Tip, y: Tip): boolean {
 
 function crossedWords(x: Tip, y: Tip): string {
   const words = ({ core, run, end }: Tip) =>
-    `${coreNamed(core, run.link)} from ${core[FAR[end]].written} on ${core[end].written}`;
+    `${theCore({ colour: core.colour, link: run.link })} from ${core[FAR[end]].written} on ${core[end].written}`;
   return `${x.core[x.end].part}: ${words(x)} and ${words(y)} are changed over`;
 }
 

@@ -3,10 +3,11 @@ import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge } from '../circuit/circuit.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
+import { bothCores, coreFromTo, theCore } from '../text/core-names.ts';
 import { type Fault, RANK, withCore } from './fault.ts';
 import { crossed, swapped } from './fault-swaps.ts';
 import { terminalsOf } from './probe-terminals.ts';
-import { bareMark, coreNamed, coreWords, keyOf, partsOf } from './probe-words.ts';
+import { bareMark, keyOf, partsOf } from './probe-words.ts';
 
 /** Terminals that a plan may have for cores on the wrong part to be tried as well. */
 const SMALL = 60;
@@ -38,8 +39,10 @@ export function wiringFaults(plan: Plan, mark: (key: string) => string): Fault[]
 
 function openCore(run: Run, core: Core, index: number): Fault {
   const wired = !run.link && run.cable !== undefined;
+  const { colour, a, b } = core;
+  const ended = { colour, link: run.link, a: a.written, b: b.written };
   return {
-    text: `${coreWords(core, run.link)} is broken or not joined`,
+    text: `${coreFromTo(ended)} is broken or not joined`,
     parts: partsOf(core.a, core.b),
     at: [keyOf(core.a), keyOf(core.b)],
     rank: RANK.open,
@@ -65,7 +68,7 @@ function landed(
   const core = run.cores[index]!;
   const at = core[end];
   const other = core[end === 'a' ? 'b' : 'a'];
-  const named = coreNamed(core, run.link);
+  const named = theCore({ colour: core.colour, link: run.link });
   const to = (key: string): Fault => {
     const { part, terminal } = splitTerminalKey(key);
     const same = part === at.part;
@@ -85,7 +88,7 @@ function landed(
 function touching(run: Run, i: number, j: number): Fault {
   const [x, y] = [run.cores[i]!, run.cores[j]!];
   return {
-    text: `the ${x.colour} and the ${y.colour} core from ${x.a.written} and ${y.a.written} to ${x.b.written} and ${y.b.written} touch`,
+    text: `${bothCores(x.colour, y.colour)} from ${x.a.written} and ${y.a.written} to ${x.b.written} and ${y.b.written} touch`,
     parts: partsOf(x.a, x.b, y.a, y.b),
     at: [x.a, x.b, y.a, y.b].map(keyOf),
     rank: RANK.shorted,

@@ -1,6 +1,6 @@
 /** The fewest readings that show every fault: a set cover, made small and then solved as an integer program. */
 import { solve } from 'yalps';
-import { kept } from '../circuit/maps.ts';
+import { kept } from '../plan/map-entries.ts';
 import { chooseFew, exchange, type Option } from './cover.ts';
 
 /** Pairs of options and faults up to which options are compared with each other. */

@@ -1,10 +1,10 @@
 /** A circuit with some of its supplies on, put into one position after the other and read with a voltmeter. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
-import { kept } from '../circuit/maps.ts';
 import type { Figures } from '../electric/island.ts';
 import { Machine } from '../machine/machine.ts';
 import { Voltmeter } from '../machine/voltmeter.ts';
+import { kept } from '../plan/map-entries.ts';
 import { REST, type Stance, stanceOf } from './stance.ts';
 
 /** V: signed for DC, RMS for AC; kind null where no supply that is on reaches the two. */

@@ -1,5 +1,4 @@
-/** Plain words for terminals and cores. */
-import type { Core, Plan, TerminalRef } from '../plan/plan.ts';
+import type { Plan, TerminalRef } from '../plan/plan.ts';
 import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 
 /** Writes a terminal as the plan marks it: as it was first typed, else by its canonical name. */
@@ -18,17 +17,6 @@ export function marksOf(plan: Plan): (key: string) => string {
 export function bareMark(written: string): string {
   const { part, terminal } = splitTerminalKey(written);
   return terminal === '' ? part : terminal;
-}
-
-/** `the red core from bandsaw.COM to planer.COM`. */
-export function coreWords(core: Core, link: boolean): string {
-  const ends = `from ${core.a.written} to ${core.b.written}`;
-  return `${coreNamed(core, link)} ${ends}`;
-}
-
-/** `the red core` or `the link`. */
-export function coreNamed(core: Core, link: boolean): string {
-  return link ? 'the link' : `the ${core.colour} core`;
 }
 
 /** The parts of some terminals, each once. */

@@ -1,5 +1,5 @@
 /** Which faults each reading shows, as far as they were tried, and the least choice of readings among them. */
-import { kept } from '../circuit/maps.ts';
+import { kept } from '../plan/map-entries.ts';
 import { chooseLeast, worthKnowing } from './least-choice.ts';
 import type { Measure } from './measure.ts';
 import type { Wrong } from './sheet-model.ts';

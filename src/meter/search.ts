@@ -1,6 +1,6 @@
 /** Tries faults on the bench and chooses the readings that show them. */
-import { kept } from '../circuit/maps.ts';
 import { loopNeedsMains } from '../machine/power.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { dropNeedless } from './cover.ts';

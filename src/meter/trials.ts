@@ -1,7 +1,7 @@
 /** Which readings each fault is tried with. */
 import type { WiredCircuit } from '../circuit/build.ts';
-import { kept, push } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
+import { kept, push } from '../plan/map-entries.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';

@@ -123,7 +123,7 @@ function escapeOne(character: string): string {
 }
 
 /** Text with tabs, control and direction characters written out, fit for any terminal. */
-export function visible(text: string): string {
+function visible(text: string): string {
   return text.replace(HIDDEN, escapeOne).replace(LONE_SURROGATE, escapeOne);
 }
 

@@ -1,29 +1,13 @@
 /** Which mains terminals a part has: one live leg, two, or three phases. */
+import { rowOf } from './kinds/kinds.ts';
+import { kept } from './map-entries.ts';
 import type { RawPart } from './parts.ts';
 import type { Feed } from './plan.ts';
 
-/** A terminal as typed in a run. */
+/** A terminal as typed in a run, by any of its marks. */
 export interface Written {
   readonly part: string;
-  readonly mark: string;
-}
-
-/** Single-phase NEMA WD 6 series with two live legs, with or without a neutral. */
-const TWO_LEG = new Set([2, 6, 8, 9, 10, 14]);
-/** Three-phase NEMA WD 6 series. */
-const THREE_PHASE = new Set([11, 12, 15, 16, 17, 18, 19, 20, 21, 22, 23]);
-
-/** What a plug pattern says of its live conductors, or undefined when it says nothing. */
-export function patternFeed(pattern: string): Feed | undefined {
-  const nema = /^\s*(?:NEMA\s*)?L?(\d{1,2})-\d{2}/i.exec(pattern);
-  if (nema !== null) {
-    const series = Number(nema[1]);
-    if (THREE_PHASE.has(series)) return 'three-phase';
-    return TWO_LEG.has(series) ? 'two-leg' : 'single';
-  }
-  if (/\b3P\b|\b(?:three|3)[- ]?phase\b/i.test(pattern)) return 'three-phase';
-  if (/^\s*(?:CEE|BS\s*1363|AS\/NZS\s*3112)|\b2P\b/i.test(pattern)) return 'single';
-  return undefined;
+  readonly terminal: string;
 }
 
 function translated(part: RawPart, mark: string): string {
@@ -32,33 +16,10 @@ function translated(part: RawPart, mark: string): string {
 
 /** What a part itself says, or the marks used on it say. */
 function stated(part: RawPart, used: ReadonlySet<string>): Feed | undefined {
-  const { fields } = part;
-  if (
-    fields.kind === 'plug' ||
-    fields.kind === 'outlet' ||
-    fields.kind === 'motor' ||
-    fields.kind === 'load'
-  ) {
-    if (fields.phases === 3 || (fields.kind === 'motor' && fields.type === 'three-phase'))
-      return 'three-phase';
-    if (fields.legs !== undefined) return fields.legs === 2 ? 'two-leg' : 'single';
-  }
-  if (fields.kind === 'plug' || fields.kind === 'outlet') {
-    const feed = fields.pattern === undefined ? undefined : patternFeed(fields.pattern);
-    if (feed === 'two-leg' || feed === 'three-phase') return feed;
-  }
-  const marks = new Set([...used].map((mark) => translated(part, mark)));
-  if (marks.has('L3') && fields.kind !== 'supply') return 'three-phase';
-  if (marks.has('L1') || marks.has('L2')) return 'two-leg';
-  // A run that uses L says so too: a single-leg outlet on a two-leg circuit.
-  return marks.has('L') || fields.kind === 'plug' || fields.kind === 'supply' ? 'single' : undefined;
+  return rowOf(part.kind).feed?.(part.fields, new Set([...used].map((mark) => translated(part, mark))));
 }
 
-const MAINS = new Set(['supply', 'plug', 'outlet', 'motor', 'load']);
-/** Kinds a mains conductor passes through. */
-const THROUGH = new Set([
-  ...['outlet', 'relay', 'timer', 'board', 'gate', 'switch', 'button', 'cutout', 'selector', 'fuse', 'joint'],
-]);
+const isMains = (part: RawPart): boolean => rowOf(part.kind).feed !== undefined;
 
 /** The feed of every mains part. */
 export function resolveFeeds(
@@ -69,16 +30,14 @@ export function resolveFeeds(
   const beside = new Map<string, Set<string>>();
   for (const [a, b] of joins) {
     for (const [here, there] of [[a, b] as const, [b, a] as const]) {
-      if (!used.has(here.part)) used.set(here.part, new Set());
-      if (!beside.has(here.part)) beside.set(here.part, new Set());
-      used.get(here.part)!.add(here.mark);
-      beside.get(here.part)!.add(there.part);
+      kept(used, here.part, () => new Set<string>()).add(here.terminal);
+      kept(beside, here.part, () => new Set<string>()).add(there.part);
     }
   }
   const feeds = new Map<string, Feed>();
   const open: string[] = [];
   for (const [name, part] of parts) {
-    if (part === undefined || !MAINS.has(part.kind)) continue;
+    if (part === undefined || !isMains(part)) continue;
     const feed = stated(part, used.get(name) ?? new Set());
     if (feed !== undefined) feeds.set(name, feed);
     else open.push(name);
@@ -120,8 +79,8 @@ function spread(
       const part = parts.get(next);
       if (part === undefined || reached.has(next)) continue;
       reached.set(next, feed);
-      if (MAINS.has(part.kind) && !feeds.has(next)) feeds.set(next, feed);
-      if (THROUGH.has(part.kind)) queue.push(next);
+      if (isMains(part) && !feeds.has(next)) feeds.set(next, feed);
+      if (rowOf(part.kind).passes) queue.push(next);
     }
   }
 }

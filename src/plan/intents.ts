@@ -1,30 +1,21 @@
 /** Reading what each load is meant to do. */
 import { type Errors, quoted, type Span } from './errors.ts';
 import { addIssues, found } from './issues.ts';
+import type { InputKey } from './kinds/kind-row.ts';
+import { rowOf } from './kinds/kinds.ts';
 import { article, type Named, type RawPart, shown, some } from './parts.ts';
-import type { InputRef, Intent, PartKind } from './plan.ts';
+import type { InputRef, Intent } from './plan.ts';
 import { intentSchema } from './schema.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
 
-const TARGETS: ReadonlySet<PartKind> = new Set([
-  'motor',
-  'load',
-  'outlet',
-  'relay',
-  'timer',
-  'board',
-] as const);
-const STARTS: ReadonlySet<PartKind> = new Set(['gate', 'switch', 'button', 'selector'] as const);
-const BLOCKS: ReadonlySet<PartKind> = new Set(['cutout', 'switch', 'button', 'selector'] as const);
-const STOPS: ReadonlySet<PartKind> = new Set(['gate', 'switch', 'button', 'cutout', 'selector'] as const);
-const SEALS: ReadonlySet<PartKind> = new Set(['button'] as const);
+const isTarget = ({ kind }: RawPart): boolean => rowOf(kind).intent.includes('target');
 
 /** Which inputs a key takes, in words. */
-const TAKES: Readonly<Record<string, readonly [ReadonlySet<PartKind>, string]>> = {
-  'runs-on': [STARTS, 'a gate, a switch, a button or a selector position'],
-  'blocked-by': [BLOCKS, 'a cut-out, a switch, a button or a selector position'],
-  'stays-on-after': [SEALS, 'a button'],
-  'stopped-by': [STOPS, 'a button, a switch, a cut-out, a gate or a selector position'],
+const TAKES: Readonly<Record<InputKey, string>> = {
+  'runs-on': 'a gate, a switch, a button or a selector position',
+  'blocked-by': 'a cut-out, a switch, a button or a selector position',
+  'stays-on-after': 'a button',
+  'stopped-by': 'a button, a switch, a cut-out, a gate or a selector position',
 };
 
 export class IntentReader {
@@ -62,7 +53,7 @@ export class IntentReader {
   #target(target: string, at: Span): void {
     const { parts } = this.#named;
     const part = parts.get(target);
-    if (part !== undefined && TARGETS.has(part.kind)) return;
+    if (part !== undefined && isTarget(part)) return;
     if (part !== undefined) {
       const text = `${shown(target)} is ${article(part.kind)}; expected a motor, a load, an outlet, or the relay that starts it`;
       this.#errors.add(at, text, 'intent');
@@ -70,7 +61,7 @@ export class IntentReader {
       this.#errors.add(at, `no part is called ${quoted(target)}`, 'intent');
     } else if (!parts.has(target)) {
       const loads = [...parts]
-        .filter(([, item]) => item !== undefined && TARGETS.has(item.kind))
+        .filter(([, item]) => item !== undefined && isTarget(item))
         .map(([name]) => name);
       const near = this.#errors.hint(target, loads) || this.#errors.hint(target, parts.keys());
       this.#errors.add(
@@ -111,7 +102,7 @@ export class IntentReader {
   }
 
   /** The inputs of one key; an entry that is itself a list stays together. */
-  #list(tree: TreeMap, key: string, name: string): InputRef[][] {
+  #list(tree: TreeMap, key: InputKey, name: string): InputRef[][] {
     const value = tree[key];
     const spot = this.#spots.of(tree).get(key);
     if (value === undefined || value === null || spot === undefined || isTreeMap(value)) return [];
@@ -132,12 +123,13 @@ export class IntentReader {
     });
   }
 
-  #input(text: string, at: Span, key: string, name: string): InputRef[] {
+  #input(text: string, at: Span, key: InputKey, name: string): InputRef[] {
     const { parts } = this.#named;
     const dot = text.indexOf('.');
     const partName = dot === -1 ? text : text.slice(0, dot);
     const position = dot === -1 ? undefined : text.slice(dot + 1);
-    const [kinds, words] = TAKES[key]!;
+    const words = TAKES[key];
+    const taken = ({ kind }: RawPart) => rowOf(kind).intent.includes(key);
     const part = parts.get(partName);
     const add = (message: string): InputRef[] => {
       this.#errors.add(at, `${key}: ${message}`, name);
@@ -147,14 +139,14 @@ export class IntentReader {
       if (parts.has(partName)) return [];
       if (this.#errors.crowded) return add(`found ${quoted(text)}: no part is called ${quoted(partName)}`);
       const inputs = [...parts]
-        .filter(([, item]) => item !== undefined && kinds.has(item.kind))
+        .filter(([, item]) => item !== undefined && taken(item))
         .map(([input]) => input);
       const near = this.#errors.hint(partName, inputs) || this.#errors.hint(partName, parts.keys());
       return add(
         `found ${quoted(text)}: no part is called ${quoted(partName)}${near || `; expected ${words}`}`,
       );
     }
-    if (!kinds.has(part.kind)) {
+    if (!taken(part)) {
       const why =
         key === 'blocked-by' && part.kind === 'gate' ? '; a gate starts a load, it does not block one' : '';
       return add(`${shown(partName)} is ${article(part.kind)}, expected ${words}${why}`);

@@ -70,6 +70,14 @@ function keysAt(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
   return [];
 }
 
+/** The thing that was checked, and where its errors go. */
+interface Reading {
+  readonly errors: Errors;
+  readonly spots: Spots;
+  readonly root: Tree;
+  readonly subject: Subject;
+}
+
 /** Adds an error for each issue; returns the first keys of their paths. */
 export function addIssues(
   errors: Errors,
@@ -80,43 +88,17 @@ export function addIssues(
   subject: Subject,
   skipMissing = false,
 ): Set<string> {
+  const reading = { errors, spots, root, subject };
   const broken = new Set<string>();
   // A key typed wrong is one error, not also a missing one.
   const meant = new Set<string>();
-  for (const issue of issues) {
-    if (issue.code !== 'unrecognized_keys') continue;
-    const place = locate(root, issue.path, spots, subject.at);
-    const known = keysAt(schema, issue.path);
-    const where = issue.path.length === 0 ? subject.what : `${issue.path.join('.')} of ${subject.what}`;
-    for (const key of issue.keys.slice(0, MOST_KEYS)) {
-      broken.add(String(issue.path[0] ?? key));
-      const near = nearest(
-        key,
-        known.filter((name) => !isTreeMap(place.tree) || !(name in place.tree)),
-      );
-      if (near !== undefined) meant.add([...issue.path, near].join('.'));
-      const spot = isTreeMap(place.tree) ? spots.of(place.tree).get(key) : undefined;
-      const at = spot?.key ?? place.key;
-      const comma = /^\d/.test(key) ? commaBefore(errors.source.text, at[0]) : undefined;
-      if (comma !== undefined) {
-        errors.add(comma.span, comma.text, subject.name);
-        continue;
-      }
-      const help = key === '<<' ? '; use from: with stock instead' : errors.hint(key, known);
-      errors.add(
-        at,
-        `unknown key ${quoted(key)}${help || ';'} ${where} takes ${known.join(', ')}`,
-        subject.name,
-      );
-    }
-    const left = issue.keys.length - MOST_KEYS;
-    if (left > 0) errors.add(place.key, `${left} more unknown keys`, subject.name);
-  }
+  for (const issue of issues)
+    if (issue.code === 'unrecognized_keys')
+      addUnknown(reading, issue, keysAt(schema, issue.path), broken, meant);
   for (const issue of issues) {
     if (issue.code === 'unrecognized_keys') continue;
     const place = locate(root, issue.path, spots, subject.at);
     const path = issue.path.join('.');
-    const prefix = path === '' ? '' : `${path}: `;
     const missing = place.tree === undefined;
     if (missing && (skipMissing || meant.has(path))) continue;
     broken.add(String(issue.path[0] ?? ''));
@@ -124,11 +106,47 @@ export function addIssues(
       errors.add(place.span, `${subject.what} needs ${path}${example(issue)}`, subject.name);
       continue;
     }
+    const prefix = path === '' ? '' : `${path}: `;
     const comma = commaAt(errors.source.text, place.span[0]);
     if (comma !== undefined) errors.add(comma.span, comma.text, subject.name);
     else errors.add(place.span, prefix + wording(issue, place.tree, errors), subject.name);
   }
   return broken;
+}
+
+/** Keys that a map does not take, with what each may be meant for. */
+function addUnknown(
+  { errors, spots, root, subject }: Reading,
+  issue: Extract<Issue, { code: 'unrecognized_keys' }>,
+  known: readonly string[],
+  broken: Set<string>,
+  meant: Set<string>,
+): void {
+  const place = locate(root, issue.path, spots, subject.at);
+  const where = issue.path.length === 0 ? subject.what : `${issue.path.join('.')} of ${subject.what}`;
+  for (const key of issue.keys.slice(0, MOST_KEYS)) {
+    broken.add(String(issue.path[0] ?? key));
+    const near = nearest(
+      key,
+      known.filter((name) => !isTreeMap(place.tree) || !(name in place.tree)),
+    );
+    if (near !== undefined) meant.add([...issue.path, near].join('.'));
+    const spot = isTreeMap(place.tree) ? spots.of(place.tree).get(key) : undefined;
+    const at = spot?.key ?? place.key;
+    const comma = /^\d/.test(key) ? commaBefore(errors.source.text, at[0]) : undefined;
+    if (comma !== undefined) {
+      errors.add(comma.span, comma.text, subject.name);
+      continue;
+    }
+    const help = key === '<<' ? '; use from: with stock instead' : errors.hint(key, known);
+    errors.add(
+      at,
+      `unknown key ${quoted(key)}${help || ';'} ${where} takes ${known.join(', ')}`,
+      subject.name,
+    );
+  }
+  const left = issue.keys.length - MOST_KEYS;
+  if (left > 0) errors.add(place.key, `${left} more unknown keys`, subject.name);
 }
 
 function example(issue: Issue): string {

@@ -1,12 +1,13 @@
 /** Parts that name other parts: what is plugged in, fed, or held in a box; and a part's own marks. */
 import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
+import type { FedBy } from './kinds/kind-row.ts';
+import { rowOf } from './kinds/kinds.ts';
+import { push } from './map-entries.ts';
 import { article, type Named, type RawPart, shown, some } from './parts.ts';
 import type { Feed, PartKind } from './plan.ts';
-import { standardTerminals, type Terminals } from './terminals.ts';
+import type { Terminals } from './terminals.ts';
 import type { Spots, TreeList } from './tree.ts';
-
-const MAINS_SIDE = new Set(['L', 'N', 'L1', 'L2']);
 
 function valueAt(part: RawPart, key: string, spots: Spots): Span {
   return spots.of(part.tree).get(key)?.value ?? part.at;
@@ -50,38 +51,29 @@ export function checkLinks(
   joins: readonly (readonly [Written, Written])[],
 ): void {
   const used = new Map<string, string[]>();
-  for (const { part, mark } of joins.flat()) {
-    const marks = used.get(part);
-    if (marks === undefined) used.set(part, [mark]);
-    else marks.push(mark);
-  }
+  for (const { part, terminal } of joins.flat()) push(used, part, terminal);
   const boxes = new Map<string, string>();
   for (const part of named.parts.values()) {
     if (part === undefined) continue;
     const { fields } = part;
-    const marks = used.get(part.name);
-    if ((fields.kind === 'motor' || fields.kind === 'load') && fields['plugged-into'] !== undefined) {
-      const at = valueAt(part, 'plugged-into', spots);
-      checkName(errors, named, part, 'plugged-into', fields['plugged-into'], at, ['outlet']);
-      if (marks !== undefined) {
-        const text = `plugged-into: ${shown(part.name)} also has runs of its own; keep one of the two`;
-        errors.add(at, text, shown(part.name));
-      }
-    }
-    if (fields.kind === 'supply' && fields['fed-from'] !== undefined) {
-      const at = valueAt(part, 'fed-from', spots);
-      const from = fields['fed-from'];
-      if (from !== 'always-live') checkName(errors, named, part, 'fed-from', from, at, ['outlet', 'plug']);
-      if (marks?.some((mark) => MAINS_SIDE.has(fields.marks?.[mark] ?? mark))) {
-        errors.add(
-          at,
-          'fed-from: its mains side is wired by runs as well; keep one of the two',
-          shown(part.name),
-        );
-      }
-    }
+    const feeder = rowOf(part.kind).fedBy?.(fields);
+    if (feeder !== undefined) checkFeeder(errors, spots, named, part, feeder, used.get(part.name));
     if (fields.kind === 'box') checkBox(errors, spots, named, part, fields.holds ?? [], boxes);
   }
+}
+
+function checkFeeder(
+  errors: Errors,
+  spots: Spots,
+  named: Named,
+  part: RawPart,
+  { key, name, kinds, marks, clash }: FedBy,
+  used: readonly string[] | undefined,
+): void {
+  const at = valueAt(part, key, spots);
+  if (name !== undefined) checkName(errors, named, part, key, name, at, kinds);
+  if (used?.some((mark) => marks?.has(part.fields.marks?.[mark] ?? mark) ?? true))
+    errors.add(at, clash(shown(part.name)), shown(part.name));
 }
 
 function checkBox(
@@ -123,9 +115,9 @@ export function readTerminals(
   const all = new Map<string, Terminals>();
   for (const part of named.parts.values()) {
     if (part === undefined || SHAPING.some((key) => part.broken.has(key))) continue;
-    if (part.kind === 'selector' && !('positions' in part.tree)) continue;
-    if (part.kind === 'supply' && !('output' in part.tree)) continue;
-    const standard = standardTerminals(part.fields, feeds.get(part.name) ?? 'single');
+    const { terminals, terminalsFrom } = rowOf(part.kind);
+    if (terminalsFrom !== undefined && !(terminalsFrom in part.tree)) continue;
+    const standard = terminals(part.fields, feeds.get(part.name) ?? 'single');
     checkPoleMarks(errors, spots, part);
     all.set(part.name, marked(errors, spots, part, standard));
   }

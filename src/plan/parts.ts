@@ -1,12 +1,13 @@
 /** Reading stock and parts: each part merged with its stock and validated by the schema of its kind. */
 import type * as z from 'zod';
+import { cableSchema } from './cable.ts';
 import { checkPart } from './check-part.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import { addIssues, found, type Subject } from './issues.ts';
+import { type AnyFields, isKind, KINDS, partialSchema, rowOf } from './kinds/kinds.ts';
+import { kept } from './map-entries.ts';
 import { CaseTwins, nameProblem } from './names.ts';
 import type { PartKind, Position } from './plan.ts';
-import { type AnyFields, isKind, KINDS, kindSchemas, partialSchema } from './schema.ts';
-import { cable } from './schema-fields.ts';
 import { merge, without } from './stock.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
 
@@ -93,7 +94,7 @@ export class PartReader {
       if (kind === undefined && !('from' in tree)) {
         this.#errors.add(at, `no kind; expected cable, ${[...KINDS].sort().join(', ')}`, subject.name);
       }
-      const schema = kind === 'cable' ? cable() : this.#kind(kind, own, subject, true);
+      const schema = kind === 'cable' ? cableSchema() : this.#kind(kind, own, subject, true);
       if (schema === undefined) return;
       const result = schema.safeParse(own);
       const named = { ...subject, what: article(String(kind)) };
@@ -105,7 +106,7 @@ export class PartReader {
   /** The schema a `kind:` names; an unknown kind is an error here and nowhere else. */
   #kind(kind: Tree | undefined, tree: TreeMap, subject: Subject, stock: boolean): z.ZodType | undefined {
     if (kind === undefined) return undefined;
-    if (typeof kind === 'string' && isKind(kind)) return stock ? partialSchema(kind) : kindSchemas[kind]();
+    if (typeof kind === 'string' && isKind(kind)) return stock ? partialSchema(kind) : rowOf(kind).schema();
     const names = stock ? ['cable', ...KINDS] : [...KINDS];
     const near = typeof kind === 'string' ? this.#errors.hint(kind, names) : '';
     const cables = kind === 'cable' ? '; a cable stands in stock, and runs name it' : near;
@@ -152,7 +153,7 @@ export class PartReader {
   ): { fields: AnyFields; broken: ReadonlySet<string> } {
     const before = this.#checked.get(tree);
     if (before !== undefined) return before;
-    const schema = kindSchemas[kind]() as z.ZodType;
+    const schema = rowOf(kind).schema();
     const result = schema.safeParse(tree);
     let checked: { fields: AnyFields; broken: ReadonlySet<string> };
     if (result.success) {
@@ -177,12 +178,7 @@ export class PartReader {
 
   /** Counts the values that taking from stock adds; true when they pass all measure. */
   #expanded(base: TreeMap): boolean {
-    let weight = this.#weights.get(base);
-    if (weight === undefined) {
-      weight = weigh(base);
-      this.#weights.set(base, weight);
-    }
-    this.#taken += weight;
+    this.#taken += kept(this.#weights, base, () => weigh(base));
     return this.#taken > MOST_TAKEN;
   }
 

@@ -326,6 +326,8 @@ export type Part =
   | LoadPart
   | BoxPart;
 export type PartKind = Part['kind'];
+/** The part of each kind. */
+export type PartByKind = { [P in Part as P['kind']]: P };
 
 export interface Cable {
   /** stock name, when it has one */

@@ -1,16 +1,17 @@
-/** Reads a plan file: text in, a checked plan or all of its errors out. */
-import { buildPart } from './build.ts';
+/** Reads a plan file: text in, a checked plan or all of its errors out; knows nothing of circuits and standards. */
 import { Errors, quoted, Source, type Span } from './errors.ts';
 import { resolveFeeds } from './feeds.ts';
 import { IntentReader } from './intents.ts';
 import { addIssues, found } from './issues.ts';
-import { keep } from './keep.ts';
+import { rowOf } from './kinds/kinds.ts';
 import { checkLinks, readTerminals } from './links.ts';
+import { kept } from './map-entries.ts';
 import { fieldPositions, PartReader, shown } from './parts.ts';
 import type { Feed, Part, PlanError, Position, ReadResult, Volts } from './plan.ts';
 import { RunReader } from './runs.ts';
 import { fileSchema } from './schema.ts';
 import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from './tree.ts';
+import { withoutUndefined } from './without-undefined.ts';
 
 /** Largest file read, bytes. */
 const LARGEST = 5_000_000;
@@ -170,7 +171,7 @@ class FileReader {
 
     const practice = top.practice ?? 'nec';
     const built = this.#build(named, feeds, practice === 'nec' ? 120 : 230);
-    const plan = keep({
+    const plan = withoutUndefined({
       format: 1 as const,
       file: errors.source.file,
       title: top.title ?? errors.source.file,
@@ -199,24 +200,20 @@ class FileReader {
     const plugs = [...named.parts.values()]
       .map((part) => part?.fields)
       .filter((fields) => fields?.kind === 'plug');
-    const fed: Volts = plugs[0]?.volts ?? { volts: nominal, kind: 'ac' };
+    const fedVolts: Volts = plugs[0]?.volts ?? { volts: nominal, kind: 'ac' };
     for (const part of named.parts.values()) {
       if (part === undefined) continue;
-      let fields = where.get(part.tree);
-      if (fields === undefined) {
-        fields = fieldPositions(part.tree, this.#spots, this.#errors);
-        where.set(part.tree, fields);
-      }
-      const base = { name: part.name, at: this.#errors.source.position(part.at[0]), where: fields };
-      built.set(part.name, buildPart(part.fields, base, feeds.get(part.name) ?? 'single', fed));
-      if (part.fields.kind === 'selector' && part.fields.rest === undefined) {
-        this.#defaults.push(
-          `${shown(part.name)} names no rest: it is taken to rest in ${part.fields.positions[0]}.`,
-        );
-      }
-      if (part.fields.kind === 'load' && part.fields.volts === undefined) {
-        this.#defaults.push(`${shown(part.name)} gives no volts: ${fed.volts} V AC is taken.`);
-      }
+      const base = {
+        name: part.name,
+        at: this.#errors.source.position(part.at[0]),
+        where: kept(where, part.tree, () => fieldPositions(part.tree, this.#spots, this.#errors)),
+        price: part.fields.price,
+      };
+      const { build, assumed } = rowOf(part.kind);
+      const feed = feeds.get(part.name) ?? 'single';
+      built.set(part.name, build(part.fields, base, { feed, fedVolts }));
+      const said = assumed?.(part.fields, shown(part.name), fedVolts);
+      if (said !== undefined) this.#defaults.push(said);
     }
     return built;
   }

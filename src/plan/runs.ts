@@ -1,14 +1,16 @@
 /** Reading the runs: their cables, and the terminals each core joins. */
+
+import { buildCable, cableSchema } from './cable.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
 import { addIssues, found, type Subject } from './issues.ts';
-import { keep } from './keep.ts';
 import { type Named, type PartReader, shown, some } from './parts.ts';
 import type { Cable, Core, Run, TerminalRef } from './plan.ts';
-import { type CableFields, runSchema } from './schema.ts';
-import { cable as cableSchema } from './schema-fields.ts';
+import { runSchema } from './schema.ts';
+import { splitTerminalKey } from './terminal-key.ts';
 import type { Terminals } from './terminals.ts';
 import { isTreeMap, type Spots, type Tree, type TreeList, type TreeMap } from './tree.ts';
+import { withoutUndefined } from './without-undefined.ts';
 
 /** Longest bare jumper, m. */
 const LONGEST_LINK = 0.2;
@@ -26,12 +28,6 @@ interface RawCore {
 interface RawRun {
   readonly run: Omit<Run, 'cores'>;
   readonly cores: readonly RawCore[];
-}
-
-/** What stands before and after the first dot; a joint has no dot. */
-function parted(text: string): Written {
-  const dot = text.indexOf('.');
-  return dot === -1 ? { part: text, mark: '' } : { part: text.slice(0, dot), mark: text.slice(dot + 1) };
 }
 
 export class RunReader {
@@ -107,7 +103,7 @@ export class RunReader {
       if (isTreeMap(tree.cores))
         cores.push(...this.#cores(tree.cores, cable, subject, places.get('cores')!.key));
     }
-    const run = keep({
+    const run = withoutUndefined({
       index,
       at: this.#errors.source.position(subject.at[0]),
       name: fields.name,
@@ -168,7 +164,7 @@ export class RunReader {
     const ends = (tree as string[]).map((written, index) => ({
       written,
       at: spots.get(`${index}`)!.value,
-      ...parted(written),
+      ...splitTerminalKey(written),
     }));
     return { colour: path.replace(/^cores\./, ''), at, ends: [ends[0]!, ends[1]!] };
   }
@@ -261,7 +257,7 @@ export class RunReader {
     const own = terminals.get(end.part);
     if (own === undefined) return undefined;
     const joint = own.names[0] === '';
-    const terminal = own.find(end.mark);
+    const terminal = own.find(end.terminal);
     if (terminal !== undefined && joint === !end.written.includes('.')) {
       return { part: end.part, terminal, written: end.written, at: this.#errors.source.position(end.at[0]) };
     }
@@ -272,36 +268,20 @@ export class RunReader {
         `found ${quoted(end.written)}: a joint has no terminals; write ${name} alone`,
         subject,
       );
-    } else if (end.mark === '') {
+    } else if (end.terminal === '') {
       this.#errors.add(
         end.at,
         `found ${quoted(end.written)} without a terminal; ${name} has ${some(own.names, 24)}`,
         subject,
       );
     } else {
-      const near = this.#errors.hint(end.mark, own.marks(), ';');
+      const near = this.#errors.hint(end.terminal, own.marks(), ';');
       this.#errors.add(
         end.at,
-        `found ${quoted(end.written)}: ${name} has no terminal ${quoted(end.mark)}${near} it has ${some(own.names, 24)}`,
+        `found ${quoted(end.written)}: ${name} has no terminal ${quoted(end.terminal)}${near} it has ${some(own.names, 24)}`,
         subject,
       );
     }
     return undefined;
   }
-}
-
-function buildCable(fields: CableFields, stock: string | undefined): Cable {
-  return keep({
-    stock,
-    gauge: fields.gauge.gauge,
-    area: fields.gauge.area,
-    awg: fields.gauge.awg,
-    cores: fields.cores,
-    insulation: fields.insulation,
-    flexible: fields.flexible ?? false,
-    strands: fields.strands ?? 'stranded',
-    sheathColours: fields['sheath-colours'],
-    rated: fields.rated,
-    price: fields.price,
-  });
 }

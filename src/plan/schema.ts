@@ -1,54 +1,10 @@
 /** The schema of a whole plan file, and its JSON Schema for editors. */
 import * as z from 'zod';
+import { cableSchema } from './cable.ts';
+import { KINDS, partialSchema, rowOf } from './kinds/kinds.ts';
 import type { PartKind } from './plan.ts';
 import * as q from './quantity.ts';
-import * as control from './schema-control.ts';
-import { cable, choice, figure, list, once, quantity, text } from './schema-fields.ts';
-import * as mains from './schema-mains.ts';
-
-/** The schema of each kind of part; call it to build it. */
-export const kindSchemas = {
-  supply: control.supply,
-  battery: control.battery,
-  gate: control.gate,
-  switch: control.handSwitch,
-  selector: control.selector,
-  button: control.button,
-  cutout: control.cutout,
-  relay: control.relay,
-  timer: control.timer,
-  board: control.board,
-  diode: control.diode,
-  resistor: control.resistor,
-  lamp: control.lamp,
-  led: control.led,
-  fuse: control.fuse,
-  joint: control.joint,
-  plug: mains.plug,
-  outlet: mains.outlet,
-  motor: mains.motor,
-  load: mains.load,
-  box: mains.box,
-} as const satisfies Record<PartKind, () => z.ZodObject>;
-
-/** The values of one kind of part, in SI. */
-export type Fields = { [K in PartKind]: z.output<ReturnType<(typeof kindSchemas)[K]>> };
-export type AnyFields = Fields[PartKind];
-export type CableFields = z.output<ReturnType<typeof cable>>;
-
-export const KINDS = Object.keys(kindSchemas) as PartKind[];
-export const isKind = (name: string): name is PartKind => Object.hasOwn(kindSchemas, name);
-
-/** The same schemas with every field optional, for stock and for parts with something wrong in them. */
-const partials = new Map<PartKind, z.ZodObject>();
-export function partialSchema(kind: PartKind): z.ZodObject {
-  let schema = partials.get(kind);
-  if (schema === undefined) {
-    schema = (kindSchemas[kind]() as z.ZodObject).partial().required({ kind: true });
-    partials.set(kind, schema);
-  }
-  return schema;
-}
+import { choice, figure, list, once, quantity, text } from './schema-fields.ts';
 
 const terminal = () => text('A terminal, PART.TERMINAL; a joint is written by its name alone.');
 const pair = () =>
@@ -117,7 +73,7 @@ export const fileSchema = once(() =>
 function overrides(): z.ZodObject {
   const fields = new Map<string, z.ZodType[]>();
   for (const kind of KINDS) {
-    for (const [name, field] of Object.entries(kindSchemas[kind]().shape) as [string, z.ZodType][]) {
+    for (const [name, field] of Object.entries(rowOf(kind).schema().shape) as [string, z.ZodType][]) {
       if (name !== 'kind') fields.set(name, [...(fields.get(name) ?? []), loosened(name, field)]);
     }
   }
@@ -144,7 +100,7 @@ function loosened(name: string, field: z.ZodType): z.ZodType {
 }
 
 function inlineCable(): z.ZodObject {
-  return cable()
+  return cableSchema()
     .partial()
     .extend({ from: text('The stock cable this is; any field beside it overrides.') });
 }
@@ -153,18 +109,18 @@ type Json = { [key: string]: unknown };
 
 /** The schema of plan files (JSON Schema 2020-12), for completion and explanation in an editor. */
 export function planJsonSchema(): object {
-  const parts = z.union([...KINDS.map((kind) => kindSchemas[kind]()), overrides()] as unknown as [
+  const parts = z.union([...KINDS.map((kind) => rowOf(kind).schema()), overrides()] as unknown as [
     z.ZodType,
     z.ZodType,
   ]);
-  const stockCable = cable().required({ kind: true }).partial({ gauge: true, cores: true });
+  const stockCable = cableSchema().required({ kind: true }).partial({ gauge: true, cores: true });
   const stock = z.union([...KINDS.map(partialSchema), stockCable] as unknown as [z.ZodType, z.ZodType]);
   const run = z.union([
     runSchema()
       .omit({ link: true })
       .extend({
         cable: z
-          .union([text('A cable from stock.'), cable(), inlineCable()])
+          .union([text('A cable from stock.'), cableSchema(), inlineCable()])
           .describe('The cable: a stock name or its data.'),
       })
       .required({ length: true, cores: true }),

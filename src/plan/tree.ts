@@ -4,6 +4,8 @@
  */
 import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument, type Scalar, type YAMLMap } from 'yaml';
 import { type Errors, quoted, type Span } from './errors.ts';
+import { kept } from './map-entries.ts';
+import { nestsDeeper } from './nesting.ts';
 
 export type Tree = string | null | TreeList | TreeMap;
 export type TreeList = Tree[];
@@ -23,12 +25,7 @@ export class Spots {
   readonly #of = new WeakMap<object, Map<string, Spot>>();
 
   of(container: TreeMap | TreeList): Map<string, Spot> {
-    let spots = this.#of.get(container);
-    if (spots === undefined) {
-      spots = new Map();
-      this.#of.set(container, spots);
-    }
-    return spots;
+    return kept(this.#of, container, () => new Map());
   }
 }
 
@@ -41,6 +38,8 @@ export function emptyMap(): TreeMap {
 
 /** Nested maps and lists beyond this are no plan. */
 const DEEPEST = 30;
+/** Deeper than this no parser is asked: it follows the nesting by recursion. */
+const DEEPEST_READ = 200;
 /** Values that aliases may add to what is typed. */
 const MOST_ALIASED = 200_000;
 
@@ -203,7 +202,6 @@ function words(code: string, message: string, text: string, at: number): string 
   const start = text.lastIndexOf('\n', Math.max(0, at - 1)) + 1;
   if (/^ *\t/.test(text.slice(start, start + 200))) return WORDS.TAB_AS_INDENT!;
   const first = message.split('\n', 1)[0]!;
-  if (/call stack/.test(first)) return TOO_DEEP;
   const end = /\bend with a ([\]}])/.exec(first);
   if (end !== null)
     return `the closing ${end[1]} is missing, or the lines inside the brackets are not indented`;
@@ -214,6 +212,10 @@ function words(code: string, message: string, text: string, at: number): string 
 /** Parses the text; returns undefined when it is no readable YAML, with the errors added. */
 export function parseTree(errors: Errors, spots: Spots): { tree: Tree; span: Span } | undefined {
   const { text } = errors.source;
+  if (nestsDeeper(text, DEEPEST_READ)) {
+    errors.add([0, 1], TOO_DEEP);
+    return undefined;
+  }
   try {
     const document = parseDocument(text, {
       // Duplicate keys are found below in one pass, with both places; the parser's own search is quadratic.
@@ -242,10 +244,6 @@ export function parseTree(errors: Errors, spots: Spots): { tree: Tree; span: Spa
     return { tree: made.tree, span: root === null ? [0, 1] : span(root) };
   } catch (error) {
     if (error instanceof Stop) return undefined;
-    if (error instanceof RangeError) {
-      errors.add([0, 1], TOO_DEEP);
-      return undefined;
-    }
     errors.add(
       [0, 1],
       `this cannot be read as YAML: ${error instanceof Error ? error.message.split('\n', 1)[0] : error}`,

@@ -1,5 +1,6 @@
 /** Terminals that lack an end, against their twins and against what their part needs. */
-import { push } from '../circuit/maps.ts';
+
+import { push } from '../plan/map-entries.ts';
 import type { Part } from '../plan/plan.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { kindOf } from './kinds.ts';

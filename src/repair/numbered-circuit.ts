@@ -1,6 +1,6 @@
 /** A plan's parts with their terminals by number, so that its cores can be put on others without a circuit made anew. */
 import type { Consumer, ContactEdge, Relay, Source } from '../circuit/circuit.ts';
-import { kept, push } from '../circuit/maps.ts';
+import { kept, push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';

@@ -2,8 +2,8 @@
  * How odd a wiring looks by its own habits: the fewer habits a plan breaks, the likelier it is what was meant. Weights
  * are of our own choosing; `npm run repairs` measures what they are worth.
  */
-import { push } from '../circuit/maps.ts';
 import { UnionFind } from '../circuit/union-find.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 

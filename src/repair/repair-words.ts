@@ -1,6 +1,7 @@
 /** Edits as instructions for someone with a screwdriver. */
 import type { Edit } from '../edit/edits.ts';
 import type { Core, Plan } from '../plan/plan.ts';
+import { coreBetween } from '../text/core-names.ts';
 
 /** One sentence an edit. */
 export function instructionsFor(plan: Plan, edits: readonly Edit[]): string[] {
@@ -12,8 +13,9 @@ const coreOf = (plan: Plan, at: { run: number; core: number }): Core => plan.run
 function named(plan: Plan, at: { run: number; core: number }): string {
   const run = plan.runs[at.run]!;
   const core = coreOf(plan, at);
-  const what = run.link ? 'link' : `${core.colour} core`;
-  return `the ${what} between ${core.a.written} and ${core.b.written} (${run.name ?? `run ${at.run + 1}`}, line ${core.at.line})`;
+  const { colour, a, b } = core;
+  const ended = { colour, link: run.link, a: a.written, b: b.written };
+  return coreBetween(ended, run.name ?? `run ${at.run + 1}`, core.at.line);
 }
 
 function sentence(plan: Plan, e: Edit): string {

@@ -1,5 +1,5 @@
-import { push } from '../circuit/maps.ts';
 import { type Moved, relaysAt, type Verified } from '../logic/verify.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Study } from './study.ts';
 
 /**

@@ -1,11 +1,11 @@
 /** Volts at every coil for every gate: least over states and corners, as printed, and greatest. */
 import type { Relay } from '../circuit/circuit.ts';
-import { kept } from '../circuit/maps.ts';
 import { type Island, islandOf } from '../electric/island.ts';
 import type { Phasor } from '../electric/network.ts';
 import type { Fn } from '../logic/bdd.ts';
 import { baseState, entryState } from '../logic/entry-states.ts';
 import { type Moved, movedIn } from '../logic/verify.ts';
+import { kept } from '../plan/map-entries.ts';
 import { togglesOf } from './coil-toggles.ts';
 import type { Corner } from './corners.ts';
 import type { Electrics } from './electrics.ts';

@@ -1,9 +1,9 @@
 /** Ohms and volts of every part, for one corner of the tolerances. */
 import type { Passive } from '../circuit/circuit.ts';
-import { kept } from '../circuit/maps.ts';
 import type { Figures } from '../electric/island.ts';
 import type { Phasor } from '../electric/network.ts';
 import { ohmsOf } from '../logic/ohms.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Cable, Plan } from '../plan/plan.ts';
 import { mainsVariation } from '../ratings/defaults.ts';
 import { type SupplyModel, supplyModel } from '../ratings/supply.ts';

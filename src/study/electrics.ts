@@ -1,13 +1,13 @@
 /** The electrical side of a study: the circuit with its cores apart, cut into islands, and solvers for them. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Relay, Source } from '../circuit/circuit.ts';
-import { kept } from '../circuit/maps.ts';
 import { Flows } from '../electric/flows.ts';
 import { assemble, type Figures, type Island, islandOf } from '../electric/island.ts';
 import type { Phasor } from '../electric/network.ts';
 import { PortSolver } from '../electric/ports.ts';
 import { solveNetwork } from '../electric/solve.ts';
 import type { Verified } from '../logic/verify.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Basis } from './basis.ts';
 import { figuresFor } from './corner-figures.ts';
 import type { Corner } from './corners.ts';

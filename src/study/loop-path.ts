@@ -1,8 +1,8 @@
 /** How long a gate's loop is, and how many ohms its wires and contacts have. */
 
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
-import { kept } from '../circuit/maps.ts';
 import type { Figures, Situation } from '../electric/island.ts';
+import { kept } from '../plan/map-entries.ts';
 import { coilImpedance } from './coil-models.ts';
 import type { CoilRow } from './coil-rows.ts';
 import type { CoilState } from './coil-states.ts';

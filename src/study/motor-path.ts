@@ -1,7 +1,7 @@
 /** Which cables carry the current of which wired-in load. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
+import { push } from '../plan/map-entries.ts';
 import type { LoadPart, MotorPart } from '../plan/plan.ts';
 
 type Load = MotorPart | LoadPart;

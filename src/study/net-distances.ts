@@ -1,7 +1,7 @@
 /** How far every net lies from one of them, along cores and closed contacts. */
 import type { WiredCircuit } from '../circuit/build.ts';
-import { push } from '../circuit/maps.ts';
 import type { Figures, Situation } from '../electric/island.ts';
+import { push } from '../plan/map-entries.ts';
 
 /** By net; infinitely many metres where no way leads there. */
 export interface Reach {

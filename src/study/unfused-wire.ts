@@ -1,7 +1,7 @@
 /** How far a supply reaches before a fuse. */
 import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../circuit/maps.ts';
 import type { Wire } from '../circuit/nets.ts';
+import { push } from '../plan/map-entries.ts';
 import type { FusePart, Plan } from '../plan/plan.ts';
 
 export interface Unfused {

@@ -121,7 +121,9 @@ describe('text of a plan', () => {
 
   it('is not let in as script or style', () => {
     const plan = example('saltmarsh-lane');
-    expect(() => pageOf(Study.of(plan), report(), { script: '"</script>"', style: '' })).toThrow(RangeError);
-    expect(() => pageOf(Study.of(plan), report(), { script: '', style: '</style>' })).toThrow(RangeError);
+    expect(() => pageOf(Study.of(plan), report(), { script: '"</script>"', style: '' })).toThrow(
+      'hold markup',
+    );
+    expect(() => pageOf(Study.of(plan), report(), { script: '', style: '</style>' })).toThrow('hold markup');
   });
 });

@@ -207,6 +207,15 @@ describe('hostile text ends soon', () => {
     ['an alias in itself', 'a: &a [*a]', 'hold itself'],
     ['deep list', '['.repeat(50_000), 'nested too deeply'],
     ['deeper list', `${'['.repeat(100)}${']'.repeat(100)}`, 'nested too deeply'],
+    ['100,000 lists', '['.repeat(100_000), 'nested too deeply to read'],
+    ['maps in brackets', '{a: '.repeat(60_000), 'nested too deeply to read'],
+    ['lists on one line', `${'- '.repeat(100_000)}x`, 'nested too deeply to read'],
+    ['maps on one line', `${'? '.repeat(100_000)}x`, 'nested too deeply to read'],
+    [
+      'maps in maps',
+      Array.from({ length: 2000 }, (_, i) => `${' '.repeat(i)}a:`).join('\n'),
+      'nested too deeply to read',
+    ],
     ['brackets without end', '['.repeat(4_900_000), 'no plan needs so many'],
     [
       'many unknown keys',

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
-import * as q from '../../src/plan/quantity.ts';
+import * as single from '../../src/plan/quantity.ts';
 import type { Quantity } from '../../src/plan/quantity-reader.ts';
+import * as ratings from '../../src/plan/rated-quantity.ts';
+
+const q = { ...single, ...ratings };
 
 function value<T>(quantity: Quantity<T>, text: string): T {
   const parsed = quantity.parse(text);

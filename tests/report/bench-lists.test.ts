@@ -1,9 +1,9 @@
 /** The pages of `wirelist` and `materials`. */
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { METHOD_WORDS } from '../../src/lists/end-methods.ts';
 import { materials as worked } from '../../src/lists/materials.ts';
 import type { Materials } from '../../src/lists/materials-model.ts';
-import { METHOD_WORDS } from '../../src/lists/wire-ends.ts';
 import { type WireList, wireList } from '../../src/lists/wirelist.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { asCsv } from '../../src/report/forms/csv.ts';

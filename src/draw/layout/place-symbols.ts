@@ -3,7 +3,7 @@
  * left to what is fed on the right. A rung's contacts stand one below the other, and long banks take several columns.
  */
 import type { Circuit } from '../../circuit/circuit.ts';
-import { push } from '../../circuit/maps.ts';
+import { push } from '../../plan/map-entries.ts';
 import type { Side } from '../drawing.ts';
 import type { Section } from '../figure-traits.ts';
 import type { NetSides } from './home-section.ts';

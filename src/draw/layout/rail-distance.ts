@@ -1,7 +1,7 @@
 /** How far the nets of a section are from its live rail, and which of its symbols hang together. */
 
-import { push } from '../../circuit/maps.ts';
 import { UnionFind } from '../../circuit/union-find.ts';
+import { push } from '../../plan/map-entries.ts';
 import { traitsOf } from '../figure-traits.ts';
 import type { SymbolSpec } from './symbol-specs.ts';
 

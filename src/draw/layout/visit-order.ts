@@ -1,7 +1,7 @@
 /** The order in which the conductors lead from one symbol to the next. */
 
 import type { Circuit } from '../../circuit/circuit.ts';
-import { push } from '../../circuit/maps.ts';
+import { push } from '../../plan/map-entries.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { traitsOf } from '../figure-traits.ts';
 import type { SymbolSpec } from './symbol-specs.ts';

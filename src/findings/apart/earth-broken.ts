@@ -1,6 +1,6 @@
 import type { ContactEdge } from '../../circuit/circuit.ts';
-import { kept } from '../../circuit/maps.ts';
 import { netAt } from '../../circuit/terminals.ts';
+import { kept } from '../../plan/map-entries.ts';
 import type { Part } from '../../plan/plan.ts';
 import { isPlugIn } from '../../study/plug-in.ts';
 import type { Study } from '../../study/study.ts';

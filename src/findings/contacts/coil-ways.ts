@@ -1,6 +1,6 @@
 /** Which contacts lie on the way from a coil to the poles that feed it. */
 import type { Circuit, ContactEdge, Sense, Source } from '../../circuit/circuit.ts';
-import { push } from '../../circuit/maps.ts';
+import { push } from '../../plan/map-entries.ts';
 import { type Coiled, modelOf } from '../../study/coil-models.ts';
 import type { Study } from '../../study/study.ts';
 

@@ -1,7 +1,7 @@
 /** Boxes with mains in them, and the room that NEC 314.16(B) asks for what is inside. */
 
-import { push } from '../../circuit/maps.ts';
 import { netAt } from '../../circuit/terminals.ts';
+import { push } from '../../plan/map-entries.ts';
 import type { BoxPart, Core, PartKind, Run } from '../../plan/plan.ts';
 import { type BoxFill, boxFill, boxFillSize } from '../../ratings/box-fill.ts';
 import { perStudy } from '../../study/per-study.ts';

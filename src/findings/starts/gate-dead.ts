@@ -1,5 +1,5 @@
-import { push } from '../../circuit/maps.ts';
 import type { Wanted } from '../../logic/intent.ts';
+import { push } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';

@@ -1,6 +1,6 @@
-import { kept } from '../../circuit/maps.ts';
 import { netAt } from '../../circuit/terminals.ts';
 import { UnionFind } from '../../circuit/union-find.ts';
+import { kept } from '../../plan/map-entries.ts';
 import type { Core } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';

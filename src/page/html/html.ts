@@ -16,11 +16,14 @@ const CAUTION =
   'This page works out what the plan says, with the figures printed on the parts and everything at 20 °C. It cannot see your shop: what is built may differ. Unplug everything before you open a box.';
 const TIMERS = 'Timers are shown as they stand once their time has run out.';
 
-/** Throws RangeError when script or style would end their own elements. */
+/** Script or style hold what would end their own elements. */
+class MarkupInAssets extends Error {}
+
+/** Throws an error when script or style would end their own elements. */
 export function pageHtml(parts: PageParts, assets: PageAssets): string {
   const { plan, report } = parts;
   if (/<\/script|<!--/i.test(assets.script) || /<\/style/i.test(assets.style))
-    throw new RangeError('script or style of the page hold markup');
+    throw new MarkupInAssets('script or style of the page hold markup');
   const hasTimer = [...plan.parts.values()].some((p) => p.kind === 'timer');
   return `<!doctype html>
 <html lang="en">

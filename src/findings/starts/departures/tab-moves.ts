@@ -1,6 +1,6 @@
 /** Cores that could sit on the other of the two tabs of a switch. */
-import { push } from '../../../circuit/maps.ts';
 import { endKey } from '../../../circuit/nets.ts';
+import { push } from '../../../plan/map-entries.ts';
 import type { Core, Part, Plan, Tab } from '../../../plan/plan.ts';
 
 type OuterTab = Exclude<Tab, 'COM'>;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { applyEdits, type Edit } from '../../src/edit/edits.ts';
+import { applyEdits } from '../../src/edit/apply-edits.ts';
+import type { Edit } from '../../src/edit/edits.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { good } from '../plan/helpers.ts';
 import { COLOURS, edited, LAYOUTS, type Model, type ModelRun, render, TERMINALS } from './edit-layouts.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { applyEdits, type Edit } from '../../src/edit/edits.ts';
+import { applyEdits } from '../../src/edit/apply-edits.ts';
+import type { Edit } from '../../src/edit/edits.ts';
 import { example, good } from '../plan/helpers.ts';
 
 const apply = (text: string, ...edits: Edit[]) => applyEdits(text, good(text), edits);

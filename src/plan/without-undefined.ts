@@ -4,6 +4,6 @@ export type Kept<T> = { [K in keyof T as undefined extends T[K] ? never : K]: T[
 };
 
 /** A copy without the keys whose value is undefined. */
-export function keep<T extends object>(values: T): Kept<T> {
+export function withoutUndefined<T extends object>(values: T): Kept<T> {
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as Kept<T>;
 }

@@ -1,0 +1,56 @@
+/** Gates, switches, buttons, cut-outs and selectors as inputs with their contacts. */
+import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart } from '../plan/plan.ts';
+import type { CircuitDraft } from './circuit-draft.ts';
+
+/** `makes`: the working position closes COM-NO. Returns the number of the input. */
+function addThrow(
+  part: GatePart | SwitchPart | ButtonPart | CutoutPart,
+  draft: CircuitDraft,
+  makes: boolean,
+): number {
+  const input = draft.input(part, part.kind);
+  draft.contact(part, ['COM', 'NO'], { by: 'input', input, value: makes });
+  draft.contact(part, ['COM', 'NC'], { by: 'input', input, value: !makes });
+  return input;
+}
+
+/** A gate whose shut slide presses the lever is the reverse of one whose open slide does. */
+export function addGate(part: GatePart, draft: CircuitDraft): void {
+  addThrow(part, draft, part.pressedWhen === 'open');
+}
+
+export function addHandSwitch(part: SwitchPart | ButtonPart, draft: CircuitDraft): void {
+  addThrow(part, draft, true);
+}
+
+/** Auxiliary contacts of an overload relay (EN 50012); a cut-out has them where a run uses one. */
+export function addCutout(part: CutoutPart, draft: CircuitDraft): void {
+  const input = addThrow(part, draft, true);
+  if (!['95', '96', '97', '98'].some((terminal) => draft.used(part, terminal))) return;
+  draft.contact(part, ['95', '96'], { by: 'input', input, value: false });
+  draft.contact(part, ['97', '98'], { by: 'input', input, value: true });
+}
+
+export function addSelector(part: SelectorPart, draft: CircuitDraft): void {
+  const others = part.positions.filter((position) => position !== part.rest);
+  const inputs = others.map((position) => draft.input(part, 'selector', position));
+  others.forEach((position, i) => {
+    if (position !== 'off')
+      draft.contact(part, ['COM', position], { by: 'input', input: inputs[i]!, value: true });
+  });
+  if (part.rest === 'off') return;
+  // The resting position is "none of the others": a chain of contacts, one for each of them.
+  let from = draft.net(part, 'COM');
+  for (const [i, input] of inputs.entries()) {
+    const to = i === inputs.length - 1 ? draft.net(part, part.rest) : draft.wired.fresh();
+    draft.contacts.push({
+      a: from,
+      b: to,
+      when: { by: 'input', input, value: false },
+      part: part.name,
+      terminals: ['COM', part.rest],
+      pole: 0,
+    });
+    from = to;
+  }
+}

@@ -1,0 +1,85 @@
+/** A contact: its fields, what is checked of them, and what is made of them. */
+import * as z from 'zod';
+import { type Contact, PILOT_CODES } from '../plan.ts';
+import * as q from '../quantity.ts';
+import * as ratings from '../rated-quantity.ts';
+import { choice, list, once, quantity } from '../schema-fields.ts';
+import { withoutUndefined } from '../without-undefined.ts';
+import type { Add } from './kind-row.ts';
+
+export const contact = once(() =>
+  z
+    .strictObject({
+      ratings: list(
+        quantity(ratings.rating, 'A current at a voltage and its kind.'),
+        'Resistive or general-use ratings as printed, such as [5 A 250 V AC, 3 A 30 V DC].',
+      ).optional(),
+      motor: list(
+        quantity(ratings.motorRating, 'A motor power at a voltage; ends in 3-phase if it is.'),
+        'Horsepower ratings as printed, such as [2 hp 240 V AC]; single-phase unless they end in 3-phase.',
+      ).optional(),
+      'ac-3': quantity(q.amps, 'Current in category AC-3 (IEC 60947-4-1: starting cage motors).').optional(),
+      pilot: choice(
+        PILOT_CODES,
+        'Pilot-duty code as printed, for a contact that feeds a coil; Q300 and R300 are for DC.',
+      ).optional(),
+      'ac-15': quantity(
+        q.amps,
+        'Current in category AC-15 (IEC 60947-5-1: coils on AC) at the voltage of the circuit.',
+      ).optional(),
+      'dc-13': quantity(
+        q.amps,
+        'Current in category DC-13 (IEC 60947-5-1: coils on DC) at the voltage of the circuit.',
+      ).optional(),
+      'locked-rotor': quantity(q.amps, 'Locked-rotor current the contact can make.').optional(),
+      make: quantity(q.amps, 'Making capacity.').optional(),
+      resistance: quantity(q.resistance0, 'Resistance of the closed contact.').optional(),
+      least: quantity(
+        ratings.rating,
+        'Smallest current and voltage it switches reliably, such as 10 mA 5 V DC.',
+      ).optional(),
+      metal: choice(['silver', 'gold'], 'Metal of the contact faces, where stated.').optional(),
+    })
+    .meta({ id: 'contact', description: 'What the contact is rated for.' }),
+);
+export type ContactFields = z.output<ReturnType<typeof contact>>;
+
+/** Whether anything says what the contact can switch. */
+export function isRated(contact: ContactFields): boolean {
+  return (
+    contact.ratings !== undefined ||
+    contact.motor !== undefined ||
+    contact['ac-3'] !== undefined ||
+    contact.pilot !== undefined ||
+    contact['ac-15'] !== undefined ||
+    contact['dc-13'] !== undefined ||
+    contact['locked-rotor'] !== undefined ||
+    contact.make !== undefined
+  );
+}
+
+export function checkContact(
+  contact: ContactFields | undefined,
+  path: readonly (string | number)[],
+  add: Add,
+): void {
+  if (contact !== undefined && !isRated(contact))
+    add(path, `${path.join('.')}: needs ratings, such as [5 A 250 V AC]`);
+}
+
+export function buildContact(fields: ContactFields | undefined): Contact {
+  if (fields === undefined) return { ratings: [], motor: [] };
+  return withoutUndefined({
+    ratings: fields.ratings ?? [],
+    motor: fields.motor ?? [],
+    ac3: fields['ac-3'],
+    pilot: fields.pilot,
+    ac15: fields['ac-15'],
+    dc13: fields['dc-13'],
+    lockedRotor: fields['locked-rotor'],
+    make: fields.make,
+    resistance: fields.resistance,
+    least: fields.least,
+    metal: fields.metal,
+  });
+}

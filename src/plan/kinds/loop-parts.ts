@@ -1,0 +1,109 @@
+/** Parts with two ends and no setting: diodes, lamps, resistors and fuses; and joints. */
+import * as z from 'zod';
+import type { DiodePart, FusePart, JointPart, LedPart, ResistorPart } from '../plan.ts';
+import * as q from '../quantity.ts';
+import * as ratings from '../rated-quantity.ts';
+import { once, quantity } from '../schema-fields.ts';
+import { shared, Terminals } from '../terminals.ts';
+import { withoutUndefined } from '../without-undefined.ts';
+import { common, kind, kindRow } from './kind-row.ts';
+
+const diodeSchema = once(() =>
+  z.strictObject({
+    kind: kind('diode', 'A diode. Terminals A (anode) and K (cathode, the band).'),
+    current: quantity(q.amps, 'Rated forward current.').optional(),
+    reverse: quantity(ratings.volts, 'Rated reverse voltage.').optional(),
+    zener: quantity(ratings.volts, 'Zener voltage, for a zener diode.').optional(),
+    ...common(),
+  }),
+);
+const ledSchema = once(() =>
+  z.strictObject({
+    kind: kind('led', 'A light-emitting diode. Terminals A and K.'),
+    forward: quantity(ratings.volts, 'Forward voltage.').optional(),
+    current: quantity(q.amps, 'Rated current.').optional(),
+    ...common(),
+  }),
+);
+const resistive = () => ({
+  resistance: quantity(q.ohms, 'Resistance.').optional(),
+  rated: quantity(ratings.lampRating, 'Rated voltage, with its power or current.').optional(),
+  ...common(),
+});
+const resistorSchema = once(() =>
+  z.strictObject({ kind: kind('resistor', 'A resistor. Terminals 1 and 2.'), ...resistive() }),
+);
+const lampSchema = once(() =>
+  z.strictObject({ kind: kind('lamp', 'An indicator lamp. Terminals 1 and 2.'), ...resistive() }),
+);
+const fuseSchema = once(() =>
+  z.strictObject({
+    kind: kind('fuse', 'A fuse. Terminals 1 and 2.'),
+    rating: quantity(q.amps, 'Rated current.'),
+    ...common(),
+  }),
+);
+const jointSchema = once(() =>
+  z.strictObject({
+    kind: kind(
+      'joint',
+      'A splice, terminal strip or wire nut; everything on it is connected. Written by its name alone.',
+    ),
+    ...common(),
+  }),
+);
+
+const polar = () => shared('A K', () => new Terminals(['A', 'K']));
+const twoEnds = () => shared('1 2', () => new Terminals(['1', '2']));
+
+export const diode = kindRow<DiodePart>()({
+  schema: diodeSchema,
+  terminals: polar,
+  build: ({ kind: own, current, reverse, zener }, base) =>
+    withoutUndefined({ ...base, kind: own, current, reverse, zener }),
+  passes: false,
+  intent: [],
+});
+
+export const led = kindRow<LedPart>()({
+  schema: ledSchema,
+  terminals: polar,
+  build: ({ kind: own, forward, current }, base) =>
+    withoutUndefined({ ...base, kind: own, forward, current }),
+  passes: false,
+  intent: [],
+});
+
+export const resistor = kindRow<ResistorPart>()({
+  schema: resistorSchema,
+  terminals: twoEnds,
+  build: ({ kind: own, resistance, rated }, base) =>
+    withoutUndefined({ ...base, kind: own, resistance, rated }),
+  passes: false,
+  intent: [],
+});
+
+export const lamp = kindRow<ResistorPart>()({
+  schema: lampSchema,
+  terminals: twoEnds,
+  build: ({ kind: own, resistance, rated }, base) =>
+    withoutUndefined({ ...base, kind: own, resistance, rated }),
+  passes: false,
+  intent: [],
+});
+
+export const fuse = kindRow<FusePart>()({
+  schema: fuseSchema,
+  terminals: twoEnds,
+  build: ({ kind: own, rating }, base) => withoutUndefined({ ...base, kind: own, rating }),
+  passes: true,
+  intent: [],
+});
+
+export const joint = kindRow<JointPart>()({
+  schema: jointSchema,
+  terminals: () => shared('joint', () => new Terminals([''])),
+  build: ({ kind: own }, base) => withoutUndefined({ ...base, kind: own }),
+  passes: true,
+  intent: [],
+});

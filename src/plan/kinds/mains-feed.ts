@@ -1,0 +1,62 @@
+/** The live conductors of a mains part: how its fields and the marks on it tell them, and its terminals by them. */
+import type { Feed } from '../plan.ts';
+import { figure } from '../schema-fields.ts';
+import { shared, Terminals } from '../terminals.ts';
+import type { Add } from './kind-row.ts';
+
+/** Single-phase NEMA WD 6 series with two live legs, with or without a neutral. */
+const TWO_LEG = new Set([2, 6, 8, 9, 10, 14]);
+/** Three-phase NEMA WD 6 series. */
+const THREE_PHASE = new Set([11, 12, 15, 16, 17, 18, 19, 20, 21, 22, 23]);
+
+/** What a plug pattern says of its live conductors, or undefined when it says nothing. */
+function patternFeed(pattern: string): Feed | undefined {
+  const nema = /^\s*(?:NEMA\s*)?L?(\d{1,2})-\d{2}/i.exec(pattern);
+  if (nema !== null) {
+    const series = Number(nema[1]);
+    if (THREE_PHASE.has(series)) return 'three-phase';
+    return TWO_LEG.has(series) ? 'two-leg' : 'single';
+  }
+  if (/\b3P\b|\b(?:three|3)[- ]?phase\b/i.test(pattern)) return 'three-phase';
+  if (/^\s*(?:CEE|BS\s*1363|AS\/NZS\s*3112)|\b2P\b/i.test(pattern)) return 'single';
+  return undefined;
+}
+
+export const feed = () => ({
+  phases: figure([1, 3], 'Number of phases; 3 gives the terminals L1 L2 L3.').optional(),
+  legs: figure([1, 2], 'Number of live legs; 2 gives the terminals L1 L2.').optional(),
+});
+
+interface FeedFields {
+  readonly phases?: 1 | 3 | undefined;
+  readonly legs?: 1 | 2 | undefined;
+}
+
+/** What phases, legs and the pattern say. */
+export function feedOfFields({ phases, legs }: FeedFields, pattern?: string): Feed | undefined {
+  if (phases === 3) return 'three-phase';
+  if (legs !== undefined) return legs === 2 ? 'two-leg' : 'single';
+  const feed = pattern === undefined ? undefined : patternFeed(pattern);
+  return feed === 'single' ? undefined : feed;
+}
+
+/** What the marks that runs use on a part say; L says so too: a single-leg outlet on a two-leg circuit. */
+export function feedOfMarks(marks: ReadonlySet<string>): Feed | undefined {
+  if (marks.has('L3')) return 'three-phase';
+  if (marks.has('L1') || marks.has('L2')) return 'two-leg';
+  return marks.has('L') ? 'single' : undefined;
+}
+
+export function checkFeed({ phases, legs }: FeedFields, add: Add): void {
+  if (phases === 3 && legs !== undefined) add(['legs'], 'legs: not with phases: 3; leave one of them out');
+}
+
+const MAINS: Readonly<Record<Feed, readonly string[]>> = {
+  single: ['L', 'N', 'PE'],
+  'two-leg': ['L1', 'L2', 'N', 'PE'],
+  'three-phase': ['L1', 'L2', 'L3', 'N', 'PE'],
+};
+
+export const mainsTerminals = (of: Feed): Terminals => shared(of, () => new Terminals(MAINS[of]));
+
+export const builtFeed = ({ phases, legs }: FeedFields, of: Feed) => ({ feed: of, phases, legs });

@@ -1,0 +1,225 @@
+/** The mains side: plugs, outlets, motors, other loads, and boxes. */
+import * as z from 'zod';
+import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../plan.ts';
+import * as q from '../quantity.ts';
+import { define } from '../quantity-reader.ts';
+import * as ratings from '../rated-quantity.ts';
+import { choice, flag, list, number, once, quantity, text } from '../schema-fields.ts';
+import { shared, Terminals } from '../terminals.ts';
+import { withoutUndefined } from '../without-undefined.ts';
+import { common, type FedBy, kind, kindRow } from './kind-row.ts';
+import { builtFeed, checkFeed, feed, feedOfFields, feedOfMarks, mainsTerminals } from './mains-feed.ts';
+
+/** Code letters of NEMA MG 1 for locked-rotor kVA per horsepower: A to V without I, O and Q. */
+const codeLetter = define('a code letter', [], ['K', 'G'], (reader) => {
+  const letter = reader.word().toUpperCase();
+  return /^[A-HJ-NPR-V]$/.test(letter) ? letter : undefined;
+});
+
+const pattern = () =>
+  text(
+    'Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, IEC 60309 16 A blue 2P+E; fixed when hard-wired.',
+  );
+
+const plugSchema = once(() =>
+  z.strictObject({
+    kind: kind(
+      'plug',
+      'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.',
+    ),
+    volts: quantity(ratings.mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
+    pattern: pattern().optional(),
+    breaker: quantity(
+      ratings.breaker,
+      'The breaker or fuse of its circuit, with the curve letter if it has one.',
+    ).optional(),
+    frequency: quantity(q.hertz, 'Mains frequency.').optional(),
+    fuse: quantity(q.amps, 'The fuse in the plug.').optional(),
+    ...feed(),
+    ...common(),
+  }),
+);
+const outletSchema = once(() =>
+  z.strictObject({
+    kind: kind('outlet', 'An outlet. Terminals as a plug; takes after what feeds it.'),
+    pattern: pattern().optional(),
+    ...feed(),
+    ...common(),
+  }),
+);
+const consumer = () => ({
+  power: quantity(ratings.motorPower, 'Rated power; power or amps is needed.').optional(),
+  amps: quantity(q.amps, 'Current on the nameplate; power or amps is needed.').optional(),
+  class: choice(['I', 'II'], 'II: double-insulated, needs no PE.').optional(),
+  'plugged-into': text('The outlet it is plugged into; instead of runs of its own.').optional(),
+  ...feed(),
+  ...common(),
+});
+const motorSchema = once(() =>
+  z.strictObject({
+    kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet.'),
+    volts: quantity(ratings.mainsVolts, 'Rated voltage.'),
+    ...consumer(),
+    'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
+    code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
+    type: choice(
+      ['capacitor-start', 'split-phase', 'permanent-split', 'universal', 'three-phase'],
+      'How the motor is made.',
+    ).optional(),
+    protector: choice(
+      ['none', 'manual', 'automatic'],
+      'Overload protector in the motor, by how it resets.',
+    ).optional(),
+    'starts-per-hour': number(q.startsPerHour, 'Starts in an hour at the busiest.').optional(),
+    efficiency: quantity(q.share, 'Efficiency at full load.').optional(),
+    'power-factor': number(q.ratio, 'Power factor at full load, 0 to 1.').optional(),
+  }),
+);
+const loadSchema = once(() =>
+  z.strictObject({
+    kind: kind('load', 'Any other mains load. Terminals as a plug, or plugged-into an outlet.'),
+    volts: quantity(ratings.mainsVolts, 'Rated voltage; default that of the plug.').optional(),
+    ...consumer(),
+    type: choice(
+      ['lamp', 'heater', 'transformer', 'electronic'],
+      'What it is; decides its starting current.',
+    ).optional(),
+  }),
+);
+const boxSchema = once(() =>
+  z.strictObject({
+    kind: kind('box', 'One enclosure. Terminal PE where it is metal.'),
+    holds: list(text('A part.'), 'The parts inside.').optional(),
+    volume: quantity(q.cubicMetres, 'Inside volume.').optional(),
+    metal: flag('true when it is metal and must be earthed.').optional(),
+    divider: flag('true when a barrier parts mains from low voltage.').optional(),
+    enclosure: text('Degree of protection as printed, such as IP54 or NEMA 12.').optional(),
+    ...common(),
+  }),
+);
+
+type MotorFields = z.output<ReturnType<typeof motorSchema>>;
+type LoadFields = z.output<ReturnType<typeof loadSchema>>;
+
+const builtConsumer = (fields: MotorFields | LoadFields) => ({
+  power: fields.power,
+  amps: fields.amps,
+  class2Insulated: fields.class === 'II',
+  pluggedInto: fields['plugged-into'],
+});
+
+const pluggedIn = ({ 'plugged-into': name }: MotorFields | LoadFields): FedBy | undefined =>
+  name === undefined
+    ? undefined
+    : {
+        key: 'plugged-into',
+        name,
+        kinds: ['outlet'],
+        clash: (shown) => `plugged-into: ${shown} also has runs of its own; keep one of the two`,
+      };
+
+export const plug = kindRow<PlugPart>()({
+  schema: plugSchema,
+  terminals: (_fields, of) => mainsTerminals(of),
+  check: checkFeed,
+  build: (fields, base, around) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      volts: fields.volts,
+      pattern: fields.pattern,
+      breaker: fields.breaker?.amps,
+      curve: fields.breaker?.curve,
+      frequency: fields.frequency,
+      fuse: fields.fuse,
+      ...builtFeed(fields, around.feed),
+    }),
+  feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks) ?? 'single',
+  passes: false,
+  intent: [],
+});
+
+export const outlet = kindRow<OutletPart>()({
+  schema: outletSchema,
+  terminals: (_fields, of) => mainsTerminals(of),
+  check: checkFeed,
+  build: (fields, base, around) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      pattern: fields.pattern,
+      ...builtFeed(fields, around.feed),
+    }),
+  feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks),
+  passes: true,
+  intent: ['target'],
+});
+
+export const motor = kindRow<MotorPart>()({
+  schema: motorSchema,
+  terminals: (_fields, of) => mainsTerminals(of),
+  check: (fields, add, has) => {
+    if (!has('power') && !has('amps')) add([], 'a motor needs power or amps');
+    checkFeed(fields, add);
+    if (fields.type === 'three-phase' && fields.phases === 1)
+      add(['phases'], 'phases: found 1, but type is three-phase; expected 3');
+  },
+  build: (fields, base, around) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      volts: fields.volts,
+      ...builtConsumer(fields),
+      lockedRotor: fields['locked-rotor'],
+      code: fields.code,
+      type: fields.type,
+      protector: fields.protector,
+      startsPerHour: fields['starts-per-hour'],
+      efficiency: fields.efficiency,
+      powerFactor: fields['power-factor'],
+      ...builtFeed(fields, around.feed),
+    }),
+  feed: (fields, marks) =>
+    fields.type === 'three-phase' ? 'three-phase' : (feedOfFields(fields) ?? feedOfMarks(marks)),
+  passes: false,
+  intent: ['target'],
+  fedBy: pluggedIn,
+});
+
+export const load = kindRow<LoadPart>()({
+  schema: loadSchema,
+  terminals: (_fields, of) => mainsTerminals(of),
+  check: checkFeed,
+  build: (fields, base, around) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      volts: fields.volts ?? around.fedVolts,
+      ...builtConsumer(fields),
+      type: fields.type,
+      ...builtFeed(fields, around.feed),
+    }),
+  assumed: ({ volts }, shown, fedVolts) =>
+    volts === undefined ? `${shown} gives no volts: ${fedVolts.volts} V AC is taken.` : undefined,
+  feed: (fields, marks) => feedOfFields(fields) ?? feedOfMarks(marks),
+  passes: false,
+  intent: ['target'],
+  fedBy: pluggedIn,
+});
+
+export const box = kindRow<BoxPart>()({
+  schema: boxSchema,
+  terminals: () => shared('box', () => new Terminals(['PE'])),
+  build: (fields, base) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      holds: fields.holds ?? [],
+      volume: fields.volume,
+      metal: fields.metal ?? false,
+      divider: fields.divider,
+      enclosure: fields.enclosure,
+    }),
+  passes: false,
+  intent: [],
+});

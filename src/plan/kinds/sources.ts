@@ -1,0 +1,111 @@
+/** Low-voltage supplies and batteries. */
+import * as z from 'zod';
+import type { BatteryPart, SupplyPart, Volts } from '../plan.ts';
+import * as q from '../quantity.ts';
+import * as ratings from '../rated-quantity.ts';
+import { choice, flag, once, quantity, text } from '../schema-fields.ts';
+import { shared, Terminals } from '../terminals.ts';
+import { withoutUndefined } from '../without-undefined.ts';
+import { common, kind, kindRow } from './kind-row.ts';
+import { feedOfMarks } from './mains-feed.ts';
+
+const supplySchema = once(() =>
+  z.strictObject({
+    kind: kind(
+      'supply',
+      'A low-voltage supply or control transformer. Terminals + - (DC) or ~1 ~2 (AC), mains L N.',
+    ),
+    output: quantity(ratings.voltsFrequency, 'Rated output, with its kind.'),
+    limit: quantity(ratings.supplyLimit, 'The most it gives at its rated output.'),
+    frequency: quantity(q.hertz, 'Frequency of an AC output.').optional(),
+    regulation: choice(
+      ['regulated', 'unregulated', 'transformer'],
+      'regulated holds its voltage; unregulated and transformer rise when lightly loaded.',
+    ).optional(),
+    tolerance: quantity(q.share, 'Tolerance of the rated output.').optional(),
+    'no-load': quantity(ratings.volts, 'Output voltage with nothing connected.').optional(),
+    'class-2': flag('true when marked Class 2, LPS or SELV limited.').optional(),
+    'fed-from': text(
+      'The outlet or plug it is plugged into, or always-live (the default when its mains side is not wired).',
+    ).optional(),
+    ...common(),
+  }),
+);
+const batterySchema = once(() =>
+  z.strictObject({
+    kind: kind('battery', 'A battery. Terminals + and -.'),
+    output: quantity(ratings.voltsKind, 'Nominal voltage.'),
+    capacity: quantity(q.ampHours, 'Capacity.').optional(),
+    'internal-resistance': quantity(q.resistance0, 'Internal resistance.').optional(),
+    lowest: quantity(
+      ratings.volts,
+      'Terminal voltage at the end of its life; default 20 % below nominal.',
+    ).optional(),
+    highest: quantity(ratings.volts, 'Terminal voltage when fresh; default 10 % above nominal.').optional(),
+    ...common(),
+  }),
+);
+
+type SupplyFields = z.output<ReturnType<typeof supplySchema>>;
+
+function buildLimit(limit: SupplyFields['limit'], output: Volts) {
+  return { amps: limit.printed === 'A' ? limit.value : limit.value / output.volts, ...limit };
+}
+
+export const supply = kindRow<SupplyPart>()({
+  schema: supplySchema,
+  terminals: (fields, feed) => {
+    const output = fields.output?.kind === 'ac' ? ['~1', '~2'] : ['+', '-'];
+    const mains = feed === 'single' ? ['L', 'N'] : ['L1', 'L2'];
+    return shared(`supply ${output[0]} ${mains[0]}`, () => new Terminals([...output, ...mains]));
+  },
+  terminalsFrom: 'output',
+  build: (fields, base) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      output: { volts: fields.output.volts, kind: fields.output.kind },
+      frequency: fields.frequency ?? fields.output.frequency,
+      limit: buildLimit(fields.limit, fields.output),
+      regulation: fields.regulation,
+      tolerance: fields.tolerance,
+      noLoad: fields['no-load'],
+      class2: fields['class-2'],
+      fedFrom: fields['fed-from'],
+    }),
+  // It has no third phase, and takes after no plug.
+  feed: (_fields, marks) => feedOfMarks(new Set([...marks].filter((mark) => mark !== 'L3'))) ?? 'single',
+  passes: false,
+  intent: [],
+  fedBy: ({ 'fed-from': name }) =>
+    name === undefined
+      ? undefined
+      : {
+          key: 'fed-from',
+          name: name === 'always-live' ? undefined : name,
+          kinds: ['outlet', 'plug'],
+          marks: new Set(['L', 'N', 'L1', 'L2']),
+          clash: () => 'fed-from: its mains side is wired by runs as well; keep one of the two',
+        },
+});
+
+export const battery = kindRow<BatteryPart>()({
+  schema: batterySchema,
+  terminals: () => shared('battery', () => new Terminals(['+', '-'])),
+  check: ({ lowest, highest }, add) => {
+    if (lowest !== undefined && highest !== undefined && lowest > highest)
+      add(['lowest'], 'lowest is above highest; expected the lower voltage here');
+  },
+  build: (fields, base) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      output: fields.output,
+      capacity: fields.capacity,
+      internalResistance: fields['internal-resistance'],
+      lowest: fields.lowest,
+      highest: fields.highest,
+    }),
+  passes: false,
+  intent: [],
+});

@@ -1,0 +1,183 @@
+/** What a person or an event moves: gates, hand switches, buttons, cut-outs and selectors. */
+import * as z from 'zod';
+import { found } from '../issues.ts';
+import { nameProblem } from '../names.ts';
+import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart, Tab } from '../plan.ts';
+import { choice, list, once, text } from '../schema-fields.ts';
+import { shared, Terminals } from '../terminals.ts';
+import { withoutUndefined } from '../without-undefined.ts';
+import { buildContact, type ContactFields, checkContact, contact } from './contact.ts';
+import { type Add, common, kind, kindRow } from './kind-row.ts';
+
+const TABS = ['COM', 'NO', 'NC'] as const;
+const switchFields = () => ({
+  contact: contact().optional(),
+  terminals: list(z.enum(TABS), 'The tabs it has, where one is missing: [COM, NO].').optional(),
+  ...common(),
+});
+
+const gateSchema = once(() =>
+  z.strictObject({
+    kind: kind('gate', 'A blast gate with its snap switch. Terminals COM NO NC.'),
+    'pressed-when': choice(
+      ['open', 'shut'],
+      'The gate position that presses the switch; default open.',
+    ).optional(),
+    ...switchFields(),
+  }),
+);
+const handSwitchSchema = once(() =>
+  z.strictObject({
+    kind: kind('switch', 'A hand switch that stays put. Terminals COM NO NC.'),
+    ...switchFields(),
+  }),
+);
+const buttonSchema = once(() =>
+  z.strictObject({
+    kind: kind('button', 'A hand switch that springs back. Terminals COM NO NC.'),
+    ...switchFields(),
+  }),
+);
+const cutoutSchema = once(() =>
+  z.strictObject({
+    kind: kind(
+      'cutout',
+      'A bin-full, thermal, door, overload or emergency-stop contact. Terminals COM NO NC, or 95 96 (break) 97 98 (make).',
+    ),
+    ...switchFields(),
+  }),
+);
+const selectorSchema = once(() =>
+  z.strictObject({
+    kind: kind('selector', 'A hand switch of several positions. Terminals COM and one for each position.'),
+    positions: list(text('A position.'), 'Its positions, such as [auto, off, hand]; off joins nothing.'),
+    rest: text('The position it is taken to be in; default the first.').optional(),
+    contact: contact().optional(),
+    ...common(),
+  }),
+);
+
+interface SwitchFields {
+  readonly kind: string;
+  readonly contact?: ContactFields | undefined;
+  readonly terminals?: readonly Tab[] | undefined;
+}
+
+const tabsOf = (fields: SwitchFields): readonly Tab[] => fields.terminals ?? TABS;
+
+const tabTerminals = (fields: SwitchFields): Terminals =>
+  shared(`${fields.kind} ${tabsOf(fields).join()}`, () => new Terminals(tabsOf(fields)));
+
+/** An overload relay's auxiliary contacts, which a cut-out may have instead of tabs. */
+const OVERLOAD = ['95', '96', '97', '98'] as const;
+
+function checkSwitch(fields: SwitchFields, add: Add): void {
+  checkContact(fields.contact, ['contact'], add);
+  if (fields.terminals !== undefined) checkTabs(fields.terminals, add);
+}
+
+function checkTabs(tabs: readonly string[], add: Add): void {
+  for (const [index, tab] of tabs.entries()) {
+    if (tabs.indexOf(tab) !== index) add(['terminals', index], `terminals: ${tab} stands twice`);
+  }
+  if (!tabs.includes('COM') || tabs.length < 2) {
+    add(['terminals'], 'terminals: expected COM with NO, NC or both, such as [COM, NO]');
+  }
+}
+
+function checkPositions(fields: z.output<ReturnType<typeof selectorSchema>>, add: Add): void {
+  const { positions, rest } = fields;
+  if (positions === undefined) return;
+  if (positions.length < 2)
+    add(['positions'], 'positions: expected three or more, such as [auto, off, hand]');
+  const seen = new Map<string, string>();
+  for (const [index, position] of positions.entries()) {
+    const problem = nameProblem(position);
+    if (problem !== undefined) add(['positions', index], `positions: ${problem}`);
+    const other = seen.get(position.toLowerCase());
+    if (other !== undefined) {
+      const twins =
+        other === position ? `${position} stands twice` : `${position} and ${other} differ only in case`;
+      add(['positions', index], `positions: ${twins}`);
+    }
+    if (position === 'COM')
+      add(['positions', index], 'positions: COM is the common terminal; choose another name');
+    seen.set(position.toLowerCase(), position);
+  }
+  if (rest !== undefined && !positions.includes(rest)) {
+    add(
+      ['rest'],
+      `rest: found ${found(rest)}, expected one of its positions: ${positions.slice(0, 12).join(', ')}`,
+    );
+  }
+}
+
+const switchLike = (fields: SwitchFields) => ({
+  contact: buildContact(fields.contact),
+  tabs: tabsOf(fields),
+});
+
+export const gate = kindRow<GatePart>()({
+  schema: gateSchema,
+  terminals: tabTerminals,
+  check: checkSwitch,
+  build: (fields, base) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      pressedWhen: fields['pressed-when'] ?? 'open',
+      ...switchLike(fields),
+    }),
+  passes: true,
+  intent: ['runs-on', 'stopped-by'],
+});
+
+export const handSwitch = kindRow<SwitchPart>()({
+  schema: handSwitchSchema,
+  terminals: tabTerminals,
+  check: checkSwitch,
+  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
+  passes: true,
+  intent: ['runs-on', 'blocked-by', 'stopped-by'],
+});
+
+export const button = kindRow<ButtonPart>()({
+  schema: buttonSchema,
+  terminals: tabTerminals,
+  check: checkSwitch,
+  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
+  passes: true,
+  intent: ['runs-on', 'blocked-by', 'stays-on-after', 'stopped-by'],
+});
+
+export const cutout = kindRow<CutoutPart>()({
+  schema: cutoutSchema,
+  terminals: (fields) =>
+    shared(`cutout ${tabsOf(fields).join()}`, () => new Terminals([...tabsOf(fields), ...OVERLOAD])),
+  check: checkSwitch,
+  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
+  passes: true,
+  intent: ['blocked-by', 'stopped-by'],
+});
+
+export const selector = kindRow<SelectorPart>()({
+  schema: selectorSchema,
+  terminals: (fields) => new Terminals(['COM', ...(fields.positions ?? [])]),
+  terminalsFrom: 'positions',
+  check: (fields, add) => {
+    checkContact(fields.contact, ['contact'], add);
+    checkPositions(fields, add);
+  },
+  build: (fields, base) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      positions: fields.positions,
+      rest: fields.rest ?? fields.positions[0]!,
+      contact: buildContact(fields.contact),
+    }),
+  assumed: ({ rest, positions }, shown) =>
+    rest === undefined ? `${shown} names no rest: it is taken to rest in ${positions[0]}.` : undefined,
+  passes: true,
+  intent: ['runs-on', 'blocked-by', 'stopped-by'],
+});
