@@ -1,5 +1,7 @@
 /** A circuit while it is put together, part by part. */
-import type { Part, Plan } from '../plan/plan.ts';
+
+import type { Part } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import type {
   Circuit,

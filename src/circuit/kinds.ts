@@ -9,7 +9,7 @@ import type {
   MotorPart,
   OutletPart,
   ResistorPart,
-} from '../plan/plan.ts';
+} from '../plan/part-types.ts';
 import type { CircuitDraft } from './circuit-draft.ts';
 import { conductorNames } from './nets.ts';
 import { addBoard, addRelay, addTimer } from './relay-elements.ts';

@@ -1,7 +1,8 @@
 /** Which terminals wires, links and plugging in join for good. */
 
 import { kept } from '../plan/map-entries.ts';
-import type { Feed, LoadPart, MotorPart, Plan } from '../plan/plan.ts';
+import type { Feed, LoadPart, MotorPart } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import { UnionFind } from './union-find.ts';
 

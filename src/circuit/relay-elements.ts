@@ -1,5 +1,6 @@
 /** Relays, timers and boards: what makes them pull in, and their contacts. */
-import type { BoardPart, RelayPart, TimerPart } from '../plan/plan.ts';
+
+import type { BoardPart, RelayPart, TimerPart } from '../plan/part-types.ts';
 import type { Sense } from './circuit.ts';
 import type { CircuitDraft } from './circuit-draft.ts';
 import { coilThresholds, isContactor, SILICON_DROP } from './thresholds.ts';

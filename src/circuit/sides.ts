@@ -1,5 +1,6 @@
 /** Which nets are mains, low voltage and earth, whatever position any contact is in. */
-import type { PartKind } from '../plan/plan.ts';
+
+import type { PartKind } from '../plan/part-types.ts';
 import type { Circuit, Source } from './circuit.ts';
 import { flood, neighbours, type Pair } from './graph.ts';
 import { netAt } from './terminals.ts';

@@ -1,5 +1,6 @@
 /** Supplies, batteries and plugs: their rails, and where they get their power. */
-import type { BatteryPart, PlugPart, SupplyPart } from '../plan/plan.ts';
+
+import type { BatteryPart, PlugPart, SupplyPart } from '../plan/part-types.ts';
 import type { Rail, Source } from './circuit.ts';
 import type { CircuitDraft } from './circuit-draft.ts';
 

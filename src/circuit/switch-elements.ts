@@ -1,5 +1,6 @@
 /** Gates, switches, buttons, cut-outs and selectors as inputs with their contacts. */
-import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart } from '../plan/plan.ts';
+
+import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart } from '../plan/part-types.ts';
 import type { CircuitDraft } from './circuit-draft.ts';
 
 /** `makes`: the working position closes COM-NO. Returns the number of the input. */

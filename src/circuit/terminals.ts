@@ -1,5 +1,6 @@
 /** Terminals of parts in the circuit. */
-import type { Part } from '../plan/plan.ts';
+
+import type { Part } from '../plan/part-types.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import type { Circuit } from './circuit.ts';
 

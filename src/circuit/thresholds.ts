@@ -1,4 +1,5 @@
-import type { Coil, Limit, Pole } from '../plan/plan.ts';
+import type { Coil, Limit } from '../plan/device-figures.ts';
+import type { Pole } from '../plan/part-types.ts';
 
 /** Volts at which a coil at 20 °C pulls in and has let go, and whether it minds its polarity. */
 export interface CoilThresholds {

@@ -1,6 +1,7 @@
 /** `--open`, `--on`, `--press` and `--trip`: which inputs of a plan stand away from rest. */
 import type { Command } from 'commander';
-import type { Part, Plan } from '../plan/plan.ts';
+import type { Part } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { hint } from '../text/nearest-name.ts';
 import { Problem } from './status.ts';

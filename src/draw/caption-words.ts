@@ -1,5 +1,6 @@
 /** Figures as they are printed on a part, in few letters. */
-import type { Power, Volts } from '../plan/plan.ts';
+
+import type { Power, Volts } from '../plan/device-figures.ts';
 import { numberText } from '../text/numbers.ts';
 
 /** At most four digits that matter, without a tail of noughts. */

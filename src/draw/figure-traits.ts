@@ -1,5 +1,6 @@
 /** What a figure is, whatever it looks like: the section it stands in, its place on a rung, and the room it asks for. */
-import type { Part } from '../plan/plan.ts';
+
+import type { Part } from '../plan/part-types.ts';
 import type { Figure } from './drawing.ts';
 
 /** Low voltage stands above the barrier, mains below it. */

@@ -3,7 +3,8 @@
  * contacts. A kind without a row here does not compile; nor does a figure without its row in `figure-traits.ts`, in
  * `symbols/figure-svg.ts` and in `character-figures.ts`.
  */
-import type { Part, PartKind, Pole } from '../plan/plan.ts';
+
+import type { Part, PartKind, Pole } from '../plan/part-types.ts';
 import { ampWords, holdsWords, ohmWords, powerWords, secondWords, voltWords } from './caption-words.ts';
 import type { Figure } from './drawing.ts';
 import {

@@ -1,5 +1,6 @@
 /** The symbols that stand for a part, and the side and row in which each of their terminals leaves them by habit. */
-import type { MotorPart, OutletPart, Pole, Tab } from '../plan/plan.ts';
+
+import type { MotorPart, OutletPart, Pole, Tab } from '../plan/part-types.ts';
 import type { Figure } from './drawing.ts';
 
 /** What the wiring of a plan says of one part. */

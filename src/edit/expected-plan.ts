@@ -1,6 +1,7 @@
 /** What a plan has to read back as after a list of edits. */
 
-import type { Core, Plan, Position, Run, TerminalRef } from '../plan/plan.ts';
+import type { Position } from '../plan/device-figures.ts';
+import type { Core, Plan, Run, TerminalRef } from '../plan/plan.ts';
 import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { metresText } from './add-core.ts';
 import type { Edit, EndRef } from './edits.ts';

@@ -182,7 +182,7 @@ export class PortSolver {
 }
 
 /** Name of what moves a contact. */
-export function moverOf(contact: ContactEdge): string {
+function moverOf(contact: ContactEdge): string {
   const { when } = contact;
   if (when.by === 'input') return `input ${when.input}`;
   return when.by === 'relay' ? `relay ${when.relay}` : 'nothing';

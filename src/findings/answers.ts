@@ -1,7 +1,7 @@
 /** The seven questions answered, each with the one figure or fact that decides it. */
 
 import { FALSE } from '../logic/bdd.ts';
-import type { MotorPart, PlugPart } from '../plan/plan.ts';
+import type { MotorPart, PlugPart } from '../plan/part-types.ts';
 import { motorCurrents } from '../ratings/motor.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
@@ -111,7 +111,7 @@ function loopFigure(s: Study, coils: Report['coils']): string {
   return far?.ohms ? `${drawn}; the farthest loop has ${rounded(far.ohms)} ohm` : drawn;
 }
 
-export function proofWords(s: Study): string {
+function proofWords(s: Study): string {
   const n = s.verified?.combinations ?? 1n;
   if (n <= 1_000_000n) return `all ${n} combinations of ${s.circuit.inputs.length} inputs`;
   const bits = s.circuit.inputs.length;

@@ -1,5 +1,7 @@
 /** How a check tells what it found. */
-import type { Plan, Position } from '../plan/plan.ts';
+
+import type { Position } from '../plan/device-figures.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { FindingEntry } from './entry.ts';
 import type { FindingId } from './finding-ids.ts';
 import type { Cause, Figure, Finding } from './report-model.ts';

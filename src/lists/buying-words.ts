@@ -1,6 +1,7 @@
 /** What a part or cable is called in a shop, and which parts are the same thing to buy. */
 import { saidOf } from '../plan/by-kind.ts';
-import type { Cable, Part } from '../plan/plan.ts';
+import type { Part } from '../plan/part-types.ts';
+import type { Cable } from '../plan/plan.ts';
 import { countedCores } from '../text/core-names.ts';
 import { LISTED, PRINTED } from './kinds.ts';
 import { num } from './printed-words.ts';

@@ -2,7 +2,9 @@
 
 import { figuresOf } from '../findings/contacts/contact-figures.ts';
 import { judgedContacts } from '../findings/contacts/judged-contacts.ts';
-import type { Contact, CurrentKind, Part, Plan } from '../plan/plan.ts';
+import type { Contact, CurrentKind } from '../plan/device-figures.ts';
+import type { Part } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { type Figure, type Least, leastOf, ratingOf, type Trouble, withParts } from './least-rating.ts';

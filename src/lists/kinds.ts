@@ -19,7 +19,7 @@ import type {
   SupplyPart,
   SwitchPart,
   TimerPart,
-} from '../plan/plan.ts';
+} from '../plan/part-types.ts';
 import type { Study } from '../study/study.ts';
 import type { EndMethod } from './end-methods.ts';
 import { leastContacts } from './least-contacts.ts';

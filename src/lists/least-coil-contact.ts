@@ -1,6 +1,6 @@
 /** The least contact before the coil of another relay. */
 
-import type { Contact, CurrentKind, PilotCode } from '../plan/plan.ts';
+import type { Contact, CurrentKind, PilotCode } from '../plan/device-figures.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { Collected, type Duty, leastContact, ownContacts, place } from './contact-ladder.ts';

@@ -1,6 +1,6 @@
 /** The least ratings of contacts: of relays and switches in a motor's line, before a coil, and in the loop. */
 import { judgedContacts } from '../findings/contacts/judged-contacts.ts';
-import type { Part } from '../plan/plan.ts';
+import type { Part } from '../plan/part-types.ts';
 import type { Study } from '../study/study.ts';
 import type { Duty } from './contact-ladder.ts';
 import { leastCoilContact } from './least-coil-contact.ts';

@@ -5,7 +5,7 @@ import { fuseTooSmall } from '../findings/loop/fuse-too-small.ts';
 import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { poweredMachine } from '../machine/power.ts';
 import { solveState } from '../machine/solved-state.ts';
-import type { FusePart } from '../plan/plan.ts';
+import type { FusePart } from '../plan/part-types.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { UNDECIDED } from './least-loop.ts';

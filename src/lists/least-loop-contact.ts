@@ -5,7 +5,7 @@ import type { Check } from '../findings/entry.ts';
 import { switchKindUnrated } from '../findings/loop/switch-kind-unrated.ts';
 import { switchOverloaded } from '../findings/loop/switch-overloaded.ts';
 import { switchUnderloaded } from '../findings/loop/switch-underloaded.ts';
-import type { Contact, CurrentKind } from '../plan/plan.ts';
+import type { Contact, CurrentKind } from '../plan/device-figures.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { Collected, ownContacts, place, ratedAmps, withContact } from './contact-ladder.ts';

@@ -8,7 +8,8 @@ import { supplyOverloaded } from '../findings/loop/supply-overloaded.ts';
 import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
 import type { Finding } from '../findings/report-model.ts';
-import type { Cable, Plan, SupplyPart } from '../plan/plan.ts';
+import type { SupplyPart } from '../plan/part-types.ts';
+import type { Cable, Plan } from '../plan/plan.ts';
 import { thickerSizes } from '../ratings/wire.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
@@ -77,7 +78,7 @@ export function withCable(plan: Plan, runs: ReadonlySet<number>, cable: Cable): 
 }
 
 /** All sizes of the cable's own system, thinnest first. */
-export function sizesOf(cable: Cable): readonly Cable[] {
+function sizesOf(cable: Cable): readonly Cable[] {
   return thickerSizes({ ...cable, area: 0 });
 }
 

@@ -1,6 +1,7 @@
 /** The least contact for motors and other loads on mains. */
 
-import type { Contact, CurrentKind, LoadPart, MotorPart, Part } from '../plan/plan.ts';
+import type { Contact, CurrentKind } from '../plan/device-figures.ts';
+import type { LoadPart, MotorPart, Part } from '../plan/part-types.ts';
 import { combineLoads } from '../ratings/load.ts';
 import { WATTS_PER_HORSEPOWER } from '../ratings/motor.ts';
 import { tables } from '../ratings/tables.ts';

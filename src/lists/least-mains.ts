@@ -4,7 +4,7 @@ import { breakerMayTrip } from '../findings/mains/breaker-may-trip.ts';
 import { breakerTooLarge } from '../findings/mains/breaker-too-large.ts';
 import { circuitOverloaded } from '../findings/mains/circuit-overloaded.ts';
 import { plugMismatch } from '../findings/mains/plug-mismatch.ts';
-import type { Part, PlugPart } from '../plan/plan.ts';
+import type { Part, PlugPart } from '../plan/part-types.ts';
 import { receptacleByName } from '../ratings/receptacle.ts';
 import type { ReceptacleRow } from '../ratings/table-rows.ts';
 import { tables } from '../ratings/tables.ts';
@@ -13,7 +13,7 @@ import { leastOf, ratingOf, sizesWith, withParts } from './least-rating.ts';
 import type { LeastRating, LeastRatings } from './materials-model.ts';
 
 /** A, usual sizes of IEC 60898 breakers. */
-export const IEC_BREAKERS = [6, 10, 13, 16, 20, 25, 32, 40, 50, 63] as const;
+const IEC_BREAKERS = [6, 10, 13, 16, 20, 25, 32, 40, 50, 63] as const;
 
 const NOTHING: LeastRatings = { least: [], untold: [] };
 const BREAKER_CHECKS = [circuitOverloaded, breakerMayTrip, plugMismatch, breakerTooLarge];
@@ -44,7 +44,7 @@ const family = (row: ReceptacleRow): string =>
   row.standard.startsWith('NEMA') ? (row.names[0]?.split('-')[0] ?? '') : row.standard;
 
 /** Patterns that fit the same volts and phases, the smaller first. */
-export function patternSizes(row: ReceptacleRow): readonly ReceptacleRow[] {
+function patternSizes(row: ReceptacleRow): readonly ReceptacleRow[] {
   return tables
     .receptacles()
     .rows.filter(

@@ -1,7 +1,8 @@
 /** The least rating that still passes, found by checking the plan with other ratings in it. */
 
 import type { Severity } from '../findings/report-words.ts';
-import type { Part, Plan } from '../plan/plan.ts';
+import type { Part } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { LeastRating } from './materials-model.ts';
 

@@ -1,5 +1,7 @@
 /** What is printed on a part, in words that a shop understands; an empty text for what the plan leaves out. */
-import type { Coil, Contact, Limit, Pole, Power, Volts } from '../plan/plan.ts';
+
+import type { Coil, Contact, Limit, Power, Volts } from '../plan/device-figures.ts';
+import type { Pole } from '../plan/part-types.ts';
 import { rounded } from '../text/numbers.ts';
 
 export const num = (x: number): string => `${rounded(x, 4)}`;

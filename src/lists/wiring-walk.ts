@@ -1,7 +1,8 @@
 /** The walk that puts the cores of one section in their order. */
 import type { Circuit } from '../circuit/circuit.ts';
 import { push } from '../plan/map-entries.ts';
-import type { BoxPart, Core, TerminalRef } from '../plan/plan.ts';
+import type { BoxPart } from '../plan/part-types.ts';
+import type { Core, TerminalRef } from '../plan/plan.ts';
 import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
 import type { Placed, Section } from './wiring-section.ts';
 

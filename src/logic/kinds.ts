@@ -1,7 +1,8 @@
 /** What logic makes of each kind of part, one row each. */
 import type { InputKind, Passive } from '../circuit/circuit.ts';
 import type { ByKind } from '../plan/by-kind.ts';
-import type { BoardPart, Coil, LoadPart, MotorPart, ResistorPart } from '../plan/plan.ts';
+import type { Coil } from '../plan/device-figures.ts';
+import type { BoardPart, LoadPart, MotorPart, ResistorPart } from '../plan/part-types.ts';
 
 /**
  * Resistance (ohm; magnitude of the impedance for AC) of a part's element when volts divide between elements in line.

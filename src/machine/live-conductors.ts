@@ -13,7 +13,7 @@ import { isOn, type SolvedIsland } from './supply-limits.ts';
 const LIVE = 0.1;
 
 /** Whether a net is live; false where no supply reaches it. */
-export function liveNets(state: MachineState, { byNet }: SolvedState): (net: number) => boolean {
+function liveNets(state: MachineState, { byNet }: SolvedState): (net: number) => boolean {
   const joined = joinedByMetal(state.circuit, state.situation);
   return (net) => {
     const island = byNet.get(net);

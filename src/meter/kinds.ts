@@ -1,5 +1,7 @@
 /** How the meter sheet treats each kind of part. */
-import type { Part, PartKind, Plan } from '../plan/plan.ts';
+
+import type { Part, PartKind } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 
 type OfKind<K extends PartKind> = Part & { readonly kind: K };
 
@@ -63,7 +65,7 @@ function onCutout(part: OfKind<'cutout'>, terminal: string, wired: readonly stri
   return (!overload || wired.some((t) => TABS.includes(t))) && hasTab(part, terminal);
 }
 
-export const KINDS: { readonly [K in PartKind]: KindInMeter<OfKind<K>> } = {
+const KINDS: { readonly [K in PartKind]: KindInMeter<OfKind<K>> } = {
   supply: { role: 'supply', mainTerminals: 'all', surelyHas: (_, terminal) => POLES.includes(terminal) },
   battery: { role: 'battery', mainTerminals: 'all', surelyHas: always },
   gate: {

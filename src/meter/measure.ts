@@ -143,7 +143,7 @@ export function wrongOhms({ expect, full }: Measure, { least, most }: OhmsRead):
 }
 
 /** Judges a reading in volts. */
-export function wrongVolts({ expect, full, range }: Measure, read: Volts | undefined): Wrong | undefined {
+function wrongVolts({ expect, full, range }: Measure, read: Volts | undefined): Wrong | undefined {
   if (read === undefined) return undefined;
   const seen = read.kind !== null && !range.endsWith(read.kind.toUpperCase()) ? 0 : read.volts;
   const volts = Math.abs(seen) < NOTHING * full ? 0 : seen;

@@ -1,7 +1,8 @@
 /** What must be so before the readings of each stage: which plugs are out, which supplies on. */
 
 import { isFixedFeed } from '../plan/fixed-feed.ts';
-import type { Part, Plan } from '../plan/plan.ts';
+import type { Part } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 import { listOf } from '../text/word-list.ts';
 import { type InRole, inRole } from './kinds.ts';
 import type { CheckStep, StageSetup } from './sheet-model.ts';

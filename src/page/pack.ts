@@ -1,5 +1,7 @@
 /** A plan as plain data, for a page to take along: what its circuit and its intents need, and nothing of the file. */
-import type { Intent, Part, Plan, Run, TerminalRef } from '../plan/plan.ts';
+
+import type { Part } from '../plan/part-types.ts';
+import type { Intent, Plan, Run, TerminalRef } from '../plan/plan.ts';
 
 /** What a page does without: places in the file, and what a person pays. */
 type Dropped = 'at' | 'where' | 'price';

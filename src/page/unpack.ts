@@ -1,5 +1,8 @@
 /** The plan again from what `packPlan` made of it. Places in the file are gone, and so are terminals' marks. */
-import type { InputRef, Intent, Part, Plan, Position, Run, TerminalRef } from '../plan/plan.ts';
+
+import type { Position } from '../plan/device-figures.ts';
+import type { Part } from '../plan/part-types.ts';
+import type { InputRef, Intent, Plan, Run, TerminalRef } from '../plan/plan.ts';
 import type { PackedIntent, PackedPlan, PackedRun } from './pack.ts';
 
 /** What a page holds beside its words. */

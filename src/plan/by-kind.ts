@@ -1,5 +1,5 @@
 /** Tables with a row for each kind of part: a kind that a table forgets does not compile. */
-import type { Part, PartByKind, PartKind } from './plan.ts';
+import type { Part, PartByKind, PartKind } from './part-types.ts';
 
 /** What is said of a part, by its kind. */
 export type ByKind<More extends unknown[], Said> = {

@@ -1,6 +1,7 @@
 /** Errors in the input: collecting them in file order, and printing them with the line they stand in. */
 import { hint } from '../text/nearest-name.ts';
-import type { PlanError, Position } from './plan.ts';
+import type { Position } from './device-figures.ts';
+import type { PlanError } from './plan.ts';
 
 /** Part of the text, as offsets from its beginning; the end is not included. */
 export type Span = readonly [start: number, end: number];

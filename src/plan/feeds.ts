@@ -1,8 +1,8 @@
 /** Which mains terminals a part has: one live leg, two, or three phases. */
 import { rowOf } from './kinds/kinds.ts';
 import { kept } from './map-entries.ts';
+import type { Feed } from './part-types.ts';
 import type { RawPart } from './parts.ts';
-import type { Feed } from './plan.ts';
 
 /** A terminal as typed in a run, by any of its marks. */
 export interface Written {

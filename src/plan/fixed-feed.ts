@@ -1,4 +1,4 @@
-import type { PlugPart } from './plan.ts';
+import type { PlugPart } from './part-types.ts';
 
 /** A feed wired for good, with no plug to pull. */
 export function isFixedFeed(plug: Pick<PlugPart, 'pattern'>): boolean {

@@ -4,8 +4,8 @@ import type { Written } from './feeds.ts';
 import type { FedBy } from './kinds/kind-row.ts';
 import { rowOf } from './kinds/kinds.ts';
 import { push } from './map-entries.ts';
+import type { Feed, PartKind } from './part-types.ts';
 import { article, type Named, type RawPart, shown, some } from './parts.ts';
-import type { Feed, PartKind } from './plan.ts';
 import type { Terminals } from './terminals.ts';
 import type { Spots, TreeList } from './tree.ts';
 

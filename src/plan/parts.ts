@@ -2,12 +2,13 @@
 import type * as z from 'zod';
 import { cableSchema } from './cable.ts';
 import { checkPart } from './check-part.ts';
+import type { Position } from './device-figures.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import { addIssues, found, type Subject } from './issues.ts';
 import { type AnyFields, isKind, KINDS, partialSchema, rowOf } from './kinds/kinds.ts';
 import { kept } from './map-entries.ts';
 import { CaseTwins, nameProblem } from './names.ts';
-import type { PartKind, Position } from './plan.ts';
+import type { PartKind } from './part-types.ts';
 import { merge, without } from './stock.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
 

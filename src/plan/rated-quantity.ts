@@ -1,5 +1,6 @@
 /** Voltages, powers and ratings of a plan, which say the kind of current with their figures, each read once into SI. */
-import type { CurrentKind, Limit, MotorRating, Power, Rating, Volts } from './plan.ts';
+
+import type { CurrentKind, Limit, MotorRating, Power, Rating, Volts } from './device-figures.ts';
 import { define, Problem, type Reader } from './quantity-reader.ts';
 import { AMP, bounded, HERTZ, readShare, VOLT } from './quantity-units.ts';
 

@@ -1,4 +1,6 @@
 /** Reads a plan file: text in, a checked plan or all of its errors out; knows nothing of circuits and standards. */
+
+import type { Position, Volts } from './device-figures.ts';
 import { Errors, quoted, Source, type Span } from './errors.ts';
 import { resolveFeeds } from './feeds.ts';
 import { IntentReader } from './intents.ts';
@@ -6,8 +8,9 @@ import { addIssues, found } from './issues.ts';
 import { rowOf } from './kinds/kinds.ts';
 import { checkLinks, readTerminals } from './links.ts';
 import { kept } from './map-entries.ts';
+import type { Feed, Part } from './part-types.ts';
 import { fieldPositions, PartReader, shown } from './parts.ts';
-import type { Feed, Part, PlanError, Position, ReadResult, Volts } from './plan.ts';
+import type { PlanError, ReadResult } from './plan.ts';
 import { RunReader } from './runs.ts';
 import { fileSchema } from './schema.ts';
 import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from './tree.ts';

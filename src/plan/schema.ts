@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import { cableSchema } from './cable.ts';
 import { KINDS, partialSchema, rowOf } from './kinds/kinds.ts';
-import type { PartKind } from './plan.ts';
+import type { PartKind } from './part-types.ts';
 import * as q from './quantity.ts';
 import { choice, figure, list, once, quantity, text } from './schema-fields.ts';
 

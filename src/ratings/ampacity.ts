@@ -1,5 +1,7 @@
 /** A that a mains cable may carry, by the tables of each practice. */
-import type { Cable, Practice } from '../plan/plan.ts';
+
+import type { Practice } from '../plan/device-figures.ts';
+import type { Cable } from '../plan/plan.ts';
 import { tables } from './tables.ts';
 import { gaugeWithin } from './wire.ts';
 

@@ -1,7 +1,8 @@
 /** The loads on one plug against its breaker, its fuse and its pattern. */
 
+import type { Practice } from '../plan/device-figures.ts';
 import { isFixedFeed } from '../plan/fixed-feed.ts';
-import type { LoadPart, MotorPart, PlugPart, Practice } from '../plan/plan.ts';
+import type { LoadPart, MotorPart, PlugPart } from '../plan/part-types.ts';
 import { defaults } from './defaults.ts';
 import { sumFigures } from './load.ts';
 import { type Figure, horsepowerOf, motorCurrents, phasesOf } from './motor.ts';
@@ -149,7 +150,7 @@ function mostSerious(a: CircuitJudgement, b: CircuitJudgement): CircuitJudgement
 }
 
 /** Row of a breaker curve by letter and rating. */
-export function breakerCurve(curve: string, amps: number): BreakerCurveRow | undefined {
+function breakerCurve(curve: string, amps: number): BreakerCurveRow | undefined {
   const wanted = curve.trim().toUpperCase();
   return tables.breakerCurves().rows.find((r) => r.curve === wanted && amps > r.above && amps <= r.upTo);
 }

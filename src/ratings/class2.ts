@@ -1,5 +1,7 @@
 /** Whether the figures of a supply can be those of a Class 2 supply. */
-import type { CurrentKind, SupplyPart } from '../plan/plan.ts';
+
+import type { CurrentKind } from '../plan/device-figures.ts';
+import type { SupplyPart } from '../plan/part-types.ts';
 import { tables } from './tables.ts';
 
 const BASIS: Readonly<Record<CurrentKind, string>> = {

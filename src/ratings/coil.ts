@@ -1,5 +1,6 @@
 /** What a relay or contactor coil needs and draws. */
-import type { Coil, CurrentKind, Limit } from '../plan/plan.ts';
+
+import type { Coil, CurrentKind, Limit } from '../plan/device-figures.ts';
 import { because, type Default, defaultDropOut, defaultPullIn, defaults, percent } from './defaults.ts';
 
 export interface CoilModel {

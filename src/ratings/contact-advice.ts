@@ -1,5 +1,6 @@
 /** What to look for in a shop in place of a contact that does not serve. */
-import type { CurrentKind, PilotCode } from '../plan/plan.ts';
+
+import type { CurrentKind, PilotCode } from '../plan/device-figures.ts';
 import { rounded } from '../text/numbers.ts';
 import { nextSwitch } from './branch.ts';
 import type { ContactDuty } from './judgement.ts';

@@ -2,7 +2,8 @@
  * What is assumed where a plan says nothing: the reader of `tables/defaults.json`. A value the plan states always beats
  * these, and a report names every one it used.
  */
-import type { CurrentKind, Practice } from '../plan/plan.ts';
+
+import type { CurrentKind, Practice } from '../plan/device-figures.ts';
 import file from './tables/defaults.json' with { type: 'json' };
 
 /**

@@ -1,5 +1,6 @@
 /** What is asked of a contact and what was found, and the comparison both rest on. */
-import type { Contact, CurrentKind, Practice } from '../plan/plan.ts';
+
+import type { Contact, CurrentKind, Practice } from '../plan/device-figures.ts';
 import type { LoadNature } from './load.ts';
 import type { Figure, LoadCurrents } from './motor.ts';
 

@@ -1,5 +1,6 @@
 /** Voltages below which a loop counts as extra-low. */
-import type { CurrentKind, Practice } from '../plan/plan.ts';
+
+import type { CurrentKind, Practice } from '../plan/device-figures.ts';
 import { tables } from './tables.ts';
 
 export interface ExtraLowLimit {

@@ -1,5 +1,7 @@
 /** Several loads switched or fed together, taken as one. */
-import type { LoadPart, MotorPart, Practice } from '../plan/plan.ts';
+
+import type { Practice } from '../plan/device-figures.ts';
+import type { LoadPart, MotorPart } from '../plan/part-types.ts';
 import { type Figure, horsepowerOf, type LoadCurrents, motorCurrents, phasesOf } from './motor.ts';
 
 export type LoadNature = 'motor' | 'heater' | 'lamp' | 'transformer' | 'electronic' | 'unknown';
@@ -20,7 +22,7 @@ export interface CombinedLoad {
 
 const hardest: readonly LoadNature[] = ['motor', 'unknown', 'electronic', 'transformer', 'lamp', 'heater'];
 
-export function natureOf(load: MotorPart | LoadPart): LoadNature {
+function natureOf(load: MotorPart | LoadPart): LoadNature {
   return load.kind === 'motor' ? 'motor' : (load.type ?? 'unknown');
 }
 

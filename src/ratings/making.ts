@@ -1,5 +1,6 @@
 /** How much current a contact is rated to carry and to make, from everything printed on it. */
-import type { Contact, CurrentKind, MotorRating, Practice, Rating } from '../plan/plan.ts';
+
+import type { Contact, CurrentKind, MotorRating, Practice, Rating } from '../plan/device-figures.ts';
 import { rounded } from '../text/numbers.ts';
 import { STATED } from './judgement.ts';
 import { tableFullLoad, tableLockedRotor } from './motor.ts';

@@ -1,5 +1,7 @@
 /** What a motor or another mains load draws, running and at the moment it is switched on. */
-import type { LoadPart, MotorPart, Practice } from '../plan/plan.ts';
+
+import type { Practice } from '../plan/device-figures.ts';
+import type { LoadPart, MotorPart } from '../plan/part-types.ts';
 import { defaults } from './defaults.ts';
 import type { MotorColumn, MotorRow, Table, TableStatus } from './table-rows.ts';
 import { cellStatus, tables } from './tables.ts';
@@ -59,7 +61,7 @@ export function horsepowerOf(load: MotorPart | LoadPart): number | undefined {
 }
 
 /** Row of a motor table for a horsepower: the row itself or the next one up; undefined past its end. */
-export function motorRow(table: Table<MotorRow>, horsepower: number): MotorRow | undefined {
+function motorRow(table: Table<MotorRow>, horsepower: number): MotorRow | undefined {
   return table.rows.find((row) => row.horsepower * ROW_SLACK >= horsepower);
 }
 

@@ -1,5 +1,6 @@
 /** Whether a control contact is rated for the coil it feeds. */
-import type { Contact, CurrentKind, PilotCode, Practice } from '../plan/plan.ts';
+
+import type { Contact, CurrentKind, PilotCode, Practice } from '../plan/device-figures.ts';
 import { rounded } from '../text/numbers.ts';
 import { type ContactJudgement, compare, judgement, STATED, type Verdict } from './judgement.ts';
 import { best, countingRatings, type Evidence, ratingText, resistiveMaking } from './making.ts';

@@ -1,5 +1,7 @@
 /** Plug and socket patterns against the voltage, phases and current they are used at. */
-import type { PlugPart, Practice } from '../plan/plan.ts';
+
+import type { Practice } from '../plan/device-figures.ts';
+import type { PlugPart } from '../plan/part-types.ts';
 import type { ReceptacleCircuitRow, ReceptacleRow, TableStatus } from './table-rows.ts';
 import { cellStatus, socketRule, tables } from './tables.ts';
 

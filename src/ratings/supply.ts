@@ -1,5 +1,7 @@
 /** A supply or battery as an ideal voltage behind a resistance. */
-import type { BatteryPart, Practice, SupplyPart } from '../plan/plan.ts';
+
+import type { Practice } from '../plan/device-figures.ts';
+import type { BatteryPart, SupplyPart } from '../plan/part-types.ts';
 import {
   because,
   defaults,

@@ -1,5 +1,5 @@
 /** The columns of each published table, with their units. */
-import type { CurrentKind, Practice } from '../plan/plan.ts';
+import type { CurrentKind, Practice } from '../plan/device-figures.ts';
 
 /**
  * How well a figure is known. verified: two or more independent copies of the table agree;

@@ -1,5 +1,5 @@
 /** How many ohms the winding of a motor may have at most, from its rating plate. */
-import type { MotorPart } from '../plan/plan.ts';
+import type { MotorPart } from '../plan/part-types.ts';
 
 /**
  * ohm between two terminals of a motor, a side of the delta where it has three phases, not less than its copper;

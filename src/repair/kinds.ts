@@ -1,5 +1,5 @@
 /** How the search for repairs treats each kind of part. */
-import type { Part, PartKind } from '../plan/plan.ts';
+import type { Part, PartKind } from '../plan/part-types.ts';
 
 type OfKind<K extends PartKind> = Part & { readonly kind: K };
 
@@ -51,7 +51,7 @@ const supplied = {
   needsEarth: (part: OfKind<'motor'> | OfKind<'load'>) => !part.class2Insulated,
 };
 
-export const KINDS: { readonly [K in PartKind]: KindInRepair<OfKind<K>> } = {
+const KINDS: { readonly [K in PartKind]: KindInRepair<OfKind<K>> } = {
   supply: {
     side: (mark) => (/^[+\-~]/.test(mark) ? 'low' : 'either'),
     needs: (_, mark) => POLES.includes(mark),

@@ -1,7 +1,7 @@
 /** Terminals that lack an end, against their twins and against what their part needs. */
 
 import { push } from '../plan/map-entries.ts';
-import type { Part } from '../plan/plan.ts';
+import type { Part } from '../plan/part-types.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { kindOf } from './kinds.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';

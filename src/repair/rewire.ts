@@ -1,6 +1,7 @@
 /** Changes of wiring that a search tries, and how they alter the cores. */
 import type { Edit } from '../edit/edits.ts';
-import type { Part, Plan } from '../plan/plan.ts';
+import type { Part } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
 import { kindOf, type Side } from './kinds.ts';
 import { MissingEnds } from './missing-ends.ts';

@@ -1,5 +1,6 @@
 /** The cut list: what to cut from which cable, and what is left. */
 import type { CableCuts, WireList } from '../lists/wirelist.ts';
+import { countedCores } from '../text/core-names.ts';
 import { type Block, type ColumnOf, heading, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
 import { feetWords, metreWords } from './lengths.ts';
 
@@ -26,10 +27,8 @@ const COLUMNS: readonly ColumnOf<Piece>[] = [
   { head: 'unused', only: WRITTEN, of: (p) => (p.spare > 0 ? `${p.spare}` : '') },
 ];
 
-const coreWords = (cores: number): string => (cores === 1 ? '1 core' : `${cores} cores`);
-
 function cableWords({ cable, gauge, cores, pieces, total }: CableCuts): string {
-  const what = cable.startsWith(gauge) ? cable : `${cable}, ${gauge}, ${coreWords(cores)}`;
+  const what = cable.startsWith(gauge) ? cable : `${cable}, ${gauge}, ${countedCores(cores)}`;
   const count = pieces.length === 1 ? '1 piece' : `${pieces.length} pieces`;
   return `${what}: ${count}, ${metreWords(total)} (${feetWords(total)}) in all`;
 }
@@ -55,7 +54,7 @@ export function cutBlocks({ cuts }: Pick<WireList, 'cuts'>): Block[] {
     ...cuts.flatMap((c) => [
       heading(3, cableWords(c), { only: WRITTEN }),
       heading(2, c.cable, { only: PRINTED }),
-      paragraph(`${c.gauge}, ${coreWords(c.cores)}: ${metreWords(c.total)} in all`, { only: PRINTED }),
+      paragraph(`${c.gauge}, ${countedCores(c.cores)}: ${metreWords(c.total)} in all`, { only: PRINTED }),
       table(c.pieces, COLUMNS, { name: 'cuts' }),
       list('indent', reelWords(c), { only: WRITTEN, close: true }),
     ]),

@@ -2,7 +2,9 @@
 
 import { isContactor } from '../circuit/thresholds.ts';
 import type { Phasor } from '../electric/network.ts';
-import type { BoardPart, Coil, Plan, RelayPart, TimerPart } from '../plan/plan.ts';
+import type { Coil } from '../plan/device-figures.ts';
+import type { BoardPart, RelayPart, TimerPart } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 import { type CoilModel, coilModel, copperFactor } from '../ratings/coil.ts';
 import { ambientOf, type Corner, isHigh } from './corners.ts';
 

@@ -2,7 +2,7 @@
 import type { Source } from '../circuit/circuit.ts';
 import { FALSE } from '../logic/bdd.ts';
 import type { Verified } from '../logic/verify.ts';
-import type { BatteryPart, SupplyPart } from '../plan/plan.ts';
+import type { BatteryPart, SupplyPart } from '../plan/part-types.ts';
 import type { CoilModel } from '../ratings/coil.ts';
 import { type SupplyModel, supplyModel } from '../ratings/supply.ts';
 import type { Basis } from './basis.ts';

@@ -1,7 +1,8 @@
 /** Indicators as a forward drop and a resistance, with a resistor beside them or without. */
 
 import type { DiodeEdge } from '../circuit/circuit.ts';
-import type { BatteryPart, Plan, SupplyPart } from '../plan/plan.ts';
+import type { BatteryPart, SupplyPart } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 
 /** V of the highest low-voltage source, for what leaks or lights on it. */

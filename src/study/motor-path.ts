@@ -2,7 +2,7 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
 import { push } from '../plan/map-entries.ts';
-import type { LoadPart, MotorPart } from '../plan/plan.ts';
+import type { LoadPart, MotorPart } from '../plan/part-types.ts';
 
 type Load = MotorPart | LoadPart;
 

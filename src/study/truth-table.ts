@@ -12,7 +12,7 @@ export class TooManyInputs extends Error {
 }
 
 /** More inputs than this make a table of every combination too long to read. */
-export const MOST_FOR_ALL = 12;
+const MOST_FOR_ALL = 12;
 
 /**
  * The truth table a person would write: all shut, each entry of the intent alone, all open, each blocking input with

@@ -2,7 +2,8 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Wire } from '../circuit/nets.ts';
 import { push } from '../plan/map-entries.ts';
-import type { FusePart, Plan } from '../plan/plan.ts';
+import type { FusePart } from '../plan/part-types.ts';
+import type { Plan } from '../plan/plan.ts';
 
 export interface Unfused {
   readonly nets: ReadonlySet<number>;

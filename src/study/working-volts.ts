@@ -1,7 +1,7 @@
 /** The voltage each net may come to work at, from the sources that reach it in some position of the contacts. */
 
 import { isLow, isMains, reachOf } from '../circuit/sides.ts';
-import type { BatteryPart, SupplyPart } from '../plan/plan.ts';
+import type { BatteryPart, SupplyPart } from '../plan/part-types.ts';
 import { supplyModel } from '../ratings/supply.ts';
 import type { Study } from './study.ts';
 

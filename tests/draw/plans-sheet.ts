@@ -1,7 +1,5 @@
 /** A plan being written: parts, runs and intent line by line, with the data of parts that drawings do not depend on. */
 export type Roll = () => number;
-/** A core as its colour and two terminals. */
-export type Join = readonly [colour: string, a: string, b: string];
 
 export const pick = <T>(roll: Roll, list: readonly T[]): T => list[Math.floor(roll() * list.length)]!;
 export const between = (roll: Roll, least: number, most: number): number =>

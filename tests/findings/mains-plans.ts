@@ -16,7 +16,7 @@ export interface Shop {
   readonly intent?: string;
 }
 
-export const WIRE = 'gauge: 14 AWG, cores: 3, insulation: 600 V';
+const WIRE = 'gauge: 14 AWG, cores: 3, insulation: 600 V';
 
 /** A gate, a relay in a box, and a motor wired in behind it. */
 export function shop(s: Shop): string {

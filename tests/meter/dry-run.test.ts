@@ -5,7 +5,8 @@ import { readMeter } from '../../src/machine/read-meter.ts';
 import type { Reading } from '../../src/machine/reading.ts';
 import { commission, faultsOf, meterSheet } from '../../src/meter/meter-sheet.ts';
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
-import type { Part, Plan } from '../../src/plan/plan.ts';
+import type { Part } from '../../src/plan/part-types.ts';
+import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
 import { planOf } from '../helpers/plan-of.ts';
 

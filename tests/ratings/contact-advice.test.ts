@@ -1,6 +1,6 @@
 /** The contact to look for: the smallest that covers what is known of the load, and no size where nothing is known. */
 import { describe, expect, test } from 'vitest';
-import type { LoadPart, MotorPart } from '../../src/plan/plan.ts';
+import type { LoadPart, MotorPart } from '../../src/plan/part-types.ts';
 import { contactAdvice, pilotAdvice } from '../../src/ratings/contact-advice.ts';
 import type { ContactDuty } from '../../src/ratings/judgement.ts';
 import { combineLoads } from '../../src/ratings/load.ts';

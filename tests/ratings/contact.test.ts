@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Contact, LoadPart, MotorPart, Practice } from '../../src/plan/plan.ts';
+import type { Contact, Practice } from '../../src/plan/device-figures.ts';
+import type { LoadPart, MotorPart } from '../../src/plan/part-types.ts';
 import { judgeContact } from '../../src/ratings/contact.ts';
 import type { ContactAspect } from '../../src/ratings/judgement.ts';
 import { combineLoads } from '../../src/ratings/load.ts';

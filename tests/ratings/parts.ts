@@ -1,13 +1,7 @@
 /** Small builders of plan parts for these tests. */
-import type {
-  BatteryPart,
-  Coil,
-  Contact,
-  LoadPart,
-  MotorPart,
-  PlugPart,
-  SupplyPart,
-} from '../../src/plan/plan.ts';
+
+import type { Coil, Contact } from '../../src/plan/device-figures.ts';
+import type { BatteryPart, LoadPart, MotorPart, PlugPart, SupplyPart } from '../../src/plan/part-types.ts';
 
 const base = (name: string) => ({ name, at: { line: 1, column: 1 }, where: new Map() });
 

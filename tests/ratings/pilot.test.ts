@@ -1,6 +1,6 @@
 /** Pilot-duty codes (NEMA ICS 5, UL 508, IEC 60947-5-1 Table A.1) and the categories for coils, worked by hand. */
 import { describe, expect, test } from 'vitest';
-import { PILOT_CODES } from '../../src/plan/plan.ts';
+import { PILOT_CODES } from '../../src/plan/device-figures.ts';
 import { judgePilot, type PilotDuty, pilotRating } from '../../src/ratings/pilot.ts';
 import { tables } from '../../src/ratings/tables.ts';
 import { contact, rating } from './parts.ts';

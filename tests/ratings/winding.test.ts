@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { MotorPart } from '../../src/plan/plan.ts';
+import type { MotorPart } from '../../src/plan/part-types.ts';
 import { windingMost } from '../../src/ratings/winding.ts';
 import { planOf } from '../helpers/plan-of.ts';
 

@@ -15,7 +15,7 @@ export interface Rows {
 }
 
 /** Lines of words over a symbol, the caption below the name. */
-export function headWords(p: Placed, measures: Measures): Label['what'][] {
+function headWords(p: Placed, measures: Measures): Label['what'][] {
   return measures.brief || p.spec.caption === '' ? ['name'] : ['name', 'caption'];
 }
 

@@ -1,7 +1,8 @@
 /** What has to be drawn: the symbols of a plan with their terminals, before any of them has a place. */
 
 import { push } from '../../plan/map-entries.ts';
-import type { Part, Plan } from '../../plan/plan.ts';
+import type { Part } from '../../plan/part-types.ts';
+import type { Plan } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { printable } from '../../text/escape.ts';
 import type { Figure, Side } from '../drawing.ts';

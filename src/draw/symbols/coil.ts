@@ -1,6 +1,6 @@
 /** Coils of relays and timers, alone or in a block. */
 
-import type { Part } from '../../plan/plan.ts';
+import type { Part } from '../../plan/part-types.ts';
 import { circle, group, line, rect, shape, sign } from '../strokes.ts';
 import { type Axis, type AxisGlyph, boxOn } from './axis.ts';
 import { bodyBox, type Frame, leadsTo, middleOf } from './frame.ts';

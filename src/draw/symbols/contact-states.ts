@@ -11,7 +11,7 @@ export interface States {
 }
 
 /** Whether the contact between two terminals is made. */
-export function isMade(frame: Frame, common: DrawnTerminal, other: DrawnTerminal): boolean {
+function isMade(frame: Frame, common: DrawnTerminal, other: DrawnTerminal): boolean {
   return frame.options.made(nameOf(frame, common), nameOf(frame, other));
 }
 

@@ -1,5 +1,6 @@
 /** Contacts: of gates, switches, buttons, cutouts and relays. Each way from a common terminal is a group of its own. */
-import type { Pole } from '../../plan/plan.ts';
+
+import type { Pole } from '../../plan/part-types.ts';
 import type { DrawnTerminal, Point } from '../drawing.ts';
 import { DASHED, dot, line, rect } from '../strokes.ts';
 import { changeover } from './changeover.ts';

@@ -2,7 +2,8 @@
  * Figures of circuit symbols as SVG, in strokes of one colour: ladder symbols in the tradition of NFPA 79 and ANSI
  * Y32.2, or those of IEC 60617.
  */
-import type { Part } from '../../plan/plan.ts';
+
+import type { Part } from '../../plan/part-types.ts';
 import { xml } from '../../text/xml.ts';
 import type { DrawnSymbol, Figure } from '../drawing.ts';
 import { coilBlock, coilGlyph } from './coil.ts';

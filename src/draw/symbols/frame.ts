@@ -1,5 +1,6 @@
 /** The room a figure has: its centre line, the rows of its terminals, and the leads that come in from its edges. */
-import type { Part } from '../../plan/plan.ts';
+
+import type { Part } from '../../plan/part-types.ts';
 import { xml } from '../../text/xml.ts';
 import type { Box, DrawnSymbol, DrawnTerminal, Point, Side } from '../drawing.ts';
 import { line } from '../strokes.ts';

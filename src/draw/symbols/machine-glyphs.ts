@@ -1,5 +1,7 @@
 /** Motors and loads, in a box of their own. */
-import type { Part, Practice } from '../../plan/plan.ts';
+
+import type { Practice } from '../../plan/device-figures.ts';
+import type { Part } from '../../plan/part-types.ts';
 import type { Box, Point } from '../drawing.ts';
 import { circle, curve, group, line, rect, sign } from '../strokes.ts';
 import { middleOf } from './frame.ts';

@@ -6,7 +6,7 @@ import { axisLeads, axisOf } from './axis.ts';
 import { bodyBox, type Frame, leadsTo, terminal } from './frame.ts';
 
 /** `~` in strokes. */
-export function acSign({ x, y }: Point): string {
+function acSign({ x, y }: Point): string {
   return curve([
     { x: x - 6, y },
     { x: x - 3, y: y - 5.5 },

@@ -1,7 +1,7 @@
 import type { ContactEdge } from '../../circuit/circuit.ts';
 import { netAt } from '../../circuit/terminals.ts';
 import { kept } from '../../plan/map-entries.ts';
-import type { Part } from '../../plan/plan.ts';
+import type { Part } from '../../plan/part-types.ts';
 import { isPlugIn } from '../../study/plug-in.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';

@@ -4,7 +4,7 @@ import { FALSE } from '../../logic/bdd.ts';
 import { everIn } from '../../logic/entry-states.ts';
 import type { Moved, Verified } from '../../logic/verify.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
-import type { PlugPart } from '../../plan/plan.ts';
+import type { PlugPart } from '../../plan/part-types.ts';
 import { isPlugIn } from '../../study/plug-in.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';

@@ -4,6 +4,7 @@ import { relayVariable } from '../../logic/conduction.ts';
 import { everIn } from '../../logic/entry-states.ts';
 import { partOfKey, terminalKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
+import { coreFromTo } from '../../text/core-names.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
@@ -42,7 +43,7 @@ function find(study: Study): Finding[] {
       terminals,
       at: core?.at,
       message: core
-        ? `the ${core.colour} core from ${core.a.written} to ${core.b.written} puts mains on the low-voltage loop`
+        ? `${coreFromTo({ colour: core.colour, a: core.a.written, b: core.b.written })} puts mains on the low-voltage loop`
         : `mains reaches the low-voltage loop at ${listOf(terminals)}`,
       why: `${whenMet(study, met)} Every gate switch and its wire can then be at mains voltage.`,
       fix: core

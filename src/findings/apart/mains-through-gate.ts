@@ -3,6 +3,7 @@ import { netAt } from '../../circuit/terminals.ts';
 import type { Core } from '../../plan/plan.ts';
 import { partOfKey, terminalKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
+import { theCore } from '../../text/core-names.ts';
 import { listOf } from '../../text/word-list.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
@@ -90,7 +91,7 @@ function throughCable({ plan }: Study, { core, stock, insulation }: CableOnMains
     parts: [core.a.part, core.b.part],
     terminals: [core.a.written, core.b.written],
     at: core.at,
-    message: `the ${core.colour} core of the loop cable "${stock}" carries mains from ${core.a.written} to ${core.b.written}`,
+    message: `${theCore(core)} of the loop cable "${stock}" carries mains from ${core.a.written} to ${core.b.written}`,
     why: `"${stock}" is the cable of the low-voltage loop${insulation === undefined ? '' : `, insulated for ${insulation} V`}.`,
     fix: 'Use cord or cable made for mains there.',
     basis: 'NEC 725.136; IEC 60364-5-52 clause 528.1 (from memory)',

@@ -1,4 +1,4 @@
-import type { BoxPart } from '../../plan/plan.ts';
+import type { BoxPart } from '../../plan/part-types.ts';
 import { partOfKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
 import { type WorkingVolts, workingVolts } from '../../study/working-volts.ts';

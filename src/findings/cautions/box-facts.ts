@@ -1,7 +1,7 @@
 /** The relays on mains, and the boxes, cables and joints that part mains from the loop. */
 import { isLow, isMains } from '../../circuit/sides.ts';
 import { netAt } from '../../circuit/terminals.ts';
-import type { BoxPart } from '../../plan/plan.ts';
+import type { BoxPart } from '../../plan/part-types.ts';
 import type { Study } from '../../study/study.ts';
 import type { Stands } from './stands.ts';
 

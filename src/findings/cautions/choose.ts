@@ -1,9 +1,11 @@
 /** Which cautions go with a plan. The texts and their sources are in `texts.ts`. */
-import type { Practice } from '../../plan/plan.ts';
+
+import type { Practice } from '../../plan/device-figures.ts';
 import type { Caution } from '../report-model.ts';
 import type { Level } from '../report-words.ts';
+import type { BasisEntry, CautionText } from './caution-text.ts';
 import type { CautionFacts } from './facts.ts';
-import { ALWAYS, type BasisEntry, type CautionText, TRIGGERED, type TriggeredId } from './texts.ts';
+import { ALWAYS, TRIGGERED, type TriggeredId } from './texts.ts';
 
 /** True: at the text's own level; a word: at that level; false: not at all. */
 type Rule = (f: CautionFacts) => boolean | Level;

@@ -1,5 +1,6 @@
 /** What the choice of cautions turns on, worked out from a study and from what was found in it. */
-import type { Practice } from '../../plan/plan.ts';
+
+import type { Practice } from '../../plan/device-figures.ts';
 import type { Study } from '../../study/study.ts';
 import type { Finding } from '../report-model.ts';
 import { type BoxFacts, boxFacts } from './box-facts.ts';

@@ -1,5 +1,7 @@
 /** The low-voltage side: what feeds it, its coils, its wires. */
-import type { CurrentKind, SupplyPart } from '../../plan/plan.ts';
+
+import type { CurrentKind } from '../../plan/device-figures.ts';
+import type { SupplyPart } from '../../plan/part-types.ts';
 import { supplyModel } from '../../ratings/supply.ts';
 import { mostTogether } from '../../study/fed-together.ts';
 import type { Study } from '../../study/study.ts';

@@ -1,7 +1,7 @@
 /** The mains side: how it is fed, and what stays live. */
 import { isMainsKind } from '../../circuit/sides.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
-import type { PlugPart } from '../../plan/plan.ts';
+import type { PlugPart } from '../../plan/part-types.ts';
 import { splitTerminalKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
 import type { Finding } from '../report-model.ts';

@@ -6,33 +6,7 @@
  * looked up in the edition in force) or `practice` (custom of the trade, no source). US workplace rules (29 CFR) bind
  * employers; in a private shop they are good practice. Clause numbers are those of the edition named, or of NEC 2020.
  */
-import type { Level } from '../report-words.ts';
-
-export type BasisStatus = 'read' | 'memory' | 'practice';
-
-export interface BasisEntry {
-  readonly text: string;
-  readonly status: BasisStatus;
-  /** left out: under either practice */
-  readonly practice?: 'nec' | 'iec';
-}
-
-export interface CautionText {
-  readonly id: string;
-  readonly level: Level;
-  readonly text: string;
-  /** printed instead of `text` under the practice `iec` */
-  readonly iec?: string;
-  readonly basis: readonly BasisEntry[];
-}
-
-const read = (text: string, practice?: 'nec' | 'iec'): BasisEntry => entry(text, 'read', practice);
-const memory = (text: string, practice?: 'nec' | 'iec'): BasisEntry => entry(text, 'memory', practice);
-const custom: BasisEntry = { text: 'common practice', status: 'practice' };
-
-function entry(text: string, status: BasisStatus, practice?: 'nec' | 'iec'): BasisEntry {
-  return practice === undefined ? { text, status } : { text, status, practice };
-}
+import { type CautionText, custom, memory, read } from './caution-text.ts';
 
 /** Printed with every plan, in this order. Together at most twelve lines of 80 columns. */
 export const ALWAYS: readonly CautionText[] = [

@@ -1,6 +1,6 @@
 import type { Source } from '../../circuit/circuit.ts';
 import { isContactor } from '../../circuit/thresholds.ts';
-import type { MotorPart } from '../../plan/plan.ts';
+import type { MotorPart } from '../../plan/part-types.ts';
 import { defaults } from '../../ratings/defaults.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import type { CoilState } from '../../study/coil-states.ts';

@@ -1,6 +1,7 @@
 /** What would give a coil enough volts, each worked out by solving the network with the change made. */
 import type { Figures } from '../../electric/island.ts';
-import type { Cable, Plan, SupplyPart } from '../../plan/plan.ts';
+import type { SupplyPart } from '../../plan/part-types.ts';
+import type { Cable, Plan } from '../../plan/plan.ts';
 import { supplyModel } from '../../ratings/supply.ts';
 import { ohmsPerMetre, strandingAllowance, thickerSizes } from '../../ratings/wire.ts';
 import { coilOf } from '../../study/coil-models.ts';

@@ -1,7 +1,8 @@
 /** Contacts that feed the coils of other relays, each judged for what those coils draw. */
 import type { ContactEdge } from '../../circuit/circuit.ts';
 import { relayVariable } from '../../logic/conduction.ts';
-import type { Contact, Part } from '../../plan/plan.ts';
+import type { Contact } from '../../plan/device-figures.ts';
+import type { Part } from '../../plan/part-types.ts';
 import { pilotAdvice } from '../../ratings/contact-advice.ts';
 import { sumFigures } from '../../ratings/load.ts';
 import type { Figure } from '../../ratings/motor.ts';

@@ -1,5 +1,7 @@
 /** What is said of a contact: the figure that decides first, then what to look for. */
-import type { Plan, Position } from '../../plan/plan.ts';
+
+import type { Position } from '../../plan/device-figures.ts';
+import type { Plan } from '../../plan/plan.ts';
 import type { ContactJudgement } from '../../ratings/judgement.ts';
 import { milliampsText, rounded, roundedOrNull } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';

@@ -1,5 +1,6 @@
 /** One contact with everything found out about it. */
-import type { Part } from '../../plan/plan.ts';
+
+import type { Part } from '../../plan/part-types.ts';
 import { type ContactJudgement, SLACK } from '../../ratings/judgement.ts';
 import type { LoadCurrents } from '../../ratings/motor.ts';
 

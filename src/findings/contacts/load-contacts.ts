@@ -1,6 +1,7 @@
 /** Contacts that switch mains loads, each judged for all loads behind it. */
 import { switchedBy } from '../../logic/intent.ts';
-import type { Contact, LoadPart, MotorPart, Part } from '../../plan/plan.ts';
+import type { Contact } from '../../plan/device-figures.ts';
+import type { LoadPart, MotorPart, Part } from '../../plan/part-types.ts';
 import { judgeContact } from '../../ratings/contact.ts';
 import { contactAdvice } from '../../ratings/contact-advice.ts';
 import type { ContactDuty } from '../../ratings/judgement.ts';

@@ -3,7 +3,7 @@ import { FALSE } from '../../logic/bdd.ts';
 import { inputVariable } from '../../logic/conduction.ts';
 import { everIn } from '../../logic/entry-states.ts';
 import { running } from '../../logic/verify.ts';
-import type { CutoutPart, MotorPart } from '../../plan/plan.ts';
+import type { CutoutPart, MotorPart } from '../../plan/part-types.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';

@@ -1,4 +1,4 @@
-import type { MotorPart } from '../../plan/plan.ts';
+import type { MotorPart } from '../../plan/part-types.ts';
 import { horsepowerOf, phasesOf } from '../../ratings/motor.ts';
 import { startsAllowed } from '../../ratings/starts.ts';
 import type { Study } from '../../study/study.ts';

@@ -1,4 +1,4 @@
-import type { BatteryPart } from '../../plan/plan.ts';
+import type { BatteryPart } from '../../plan/part-types.ts';
 import { shortLived, WEEK_HOURS, WORKING_WEEK_HOURS } from '../../ratings/battery.ts';
 import { statesFeeding } from '../../study/coil-rows.ts';
 import type { Electrics } from '../../study/electrics.ts';

@@ -1,4 +1,5 @@
-import type { BatteryPart, Plan, SupplyPart } from '../../plan/plan.ts';
+import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
+import type { Plan } from '../../plan/plan.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
 import { type Coiled, coilImpedance } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';

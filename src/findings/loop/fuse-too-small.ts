@@ -1,5 +1,5 @@
 import type { Source } from '../../circuit/circuit.ts';
-import type { FusePart } from '../../plan/plan.ts';
+import type { FusePart } from '../../plan/part-types.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsText } from '../../text/numbers.ts';
 import type { Check, FindingEntry } from '../entry.ts';

@@ -1,4 +1,5 @@
-import type { BatteryPart, Plan, SupplyPart } from '../../plan/plan.ts';
+import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
+import type { Plan } from '../../plan/plan.ts';
 
 /** The parts of a plan that feed its low-voltage side. */
 export function lowSupplies(plan: Plan): (SupplyPart | BatteryPart)[] {

@@ -2,7 +2,7 @@
 
 import type { Source } from '../../circuit/circuit.ts';
 import { ohmsOf } from '../../logic/ohms.ts';
-import type { SupplyPart } from '../../plan/plan.ts';
+import type { SupplyPart } from '../../plan/part-types.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import { mostTogether } from '../../study/fed-together.ts';
 import type { Study } from '../../study/study.ts';

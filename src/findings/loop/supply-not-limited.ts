@@ -1,5 +1,5 @@
 import { netAt } from '../../circuit/terminals.ts';
-import type { BatteryPart, SupplyPart } from '../../plan/plan.ts';
+import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
 import { class2Plausible } from '../../ratings/class2.ts';
 import type { Study } from '../../study/study.ts';
 import { unfused } from '../../study/unfused-wire.ts';

@@ -3,7 +3,8 @@
 import { isLanded, netAt } from '../../circuit/terminals.ts';
 import { inputVariable } from '../../logic/conduction.ts';
 import { runsAt, type Verified } from '../../logic/verify.ts';
-import type { Contact, CurrentKind, Part } from '../../plan/plan.ts';
+import type { Contact, CurrentKind } from '../../plan/device-figures.ts';
+import type { Part } from '../../plan/part-types.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';

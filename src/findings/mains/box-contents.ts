@@ -2,7 +2,8 @@
 
 import { netAt } from '../../circuit/terminals.ts';
 import { push } from '../../plan/map-entries.ts';
-import type { BoxPart, Core, PartKind, Run } from '../../plan/plan.ts';
+import type { BoxPart, PartKind } from '../../plan/part-types.ts';
+import type { Core, Run } from '../../plan/plan.ts';
 import { type BoxFill, boxFill, boxFillSize } from '../../ratings/box-fill.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';

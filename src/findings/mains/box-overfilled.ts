@@ -1,4 +1,4 @@
-import type { BoxPart } from '../../plan/plan.ts';
+import type { BoxPart } from '../../plan/part-types.ts';
 import { type BoxFill, boxHolds, CUBIC_INCH, smallestBox } from '../../ratings/box-fill.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';

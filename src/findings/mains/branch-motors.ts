@@ -1,6 +1,6 @@
 /** Circuits whose machine is wired in, and the currents by which NEC Article 430 judges them. */
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
-import type { PlugPart } from '../../plan/plan.ts';
+import type { PlugPart } from '../../plan/part-types.ts';
 import { type Figure, motorCurrents } from '../../ratings/motor.ts';
 import type { Study } from '../../study/study.ts';
 import { type Load, loadsBehind, plugsOf } from './plug-loads.ts';

@@ -1,4 +1,4 @@
-import type { PlugPart } from '../../plan/plan.ts';
+import type { PlugPart } from '../../plan/part-types.ts';
 import { type LargestDevice, largestDevice } from '../../ratings/branch.ts';
 import { SLACK } from '../../ratings/judgement.ts';
 import { branchRule } from '../../ratings/tables.ts';

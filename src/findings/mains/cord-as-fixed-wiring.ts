@@ -1,5 +1,6 @@
 import { netAt } from '../../circuit/terminals.ts';
-import type { Core, PlugPart, Run } from '../../plan/plan.ts';
+import type { PlugPart } from '../../plan/part-types.ts';
+import type { Core, Run } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';

@@ -1,4 +1,5 @@
-import type { PlugPart, Run } from '../../plan/plan.ts';
+import type { PlugPart } from '../../plan/part-types.ts';
+import type { Run } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';

@@ -1,5 +1,7 @@
 /** Which loads hang on which plug, and what they draw. */
-import type { LoadPart, MotorPart, Plan, PlugPart } from '../../plan/plan.ts';
+
+import type { LoadPart, MotorPart, PlugPart } from '../../plan/part-types.ts';
+import type { Plan } from '../../plan/plan.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';

@@ -1,4 +1,4 @@
-import type { OutletPart, PlugPart } from '../../plan/plan.ts';
+import type { OutletPart, PlugPart } from '../../plan/part-types.ts';
 import { motorCurrents, phasesOf } from '../../ratings/motor.ts';
 import { judgePlug, type PlugJudgement } from '../../ratings/receptacle.ts';
 import type { Study } from '../../study/study.ts';

@@ -1,4 +1,5 @@
-import type { MotorPart, Plan } from '../../plan/plan.ts';
+import type { MotorPart } from '../../plan/part-types.ts';
+import type { Plan } from '../../plan/plan.ts';
 import { type PowerPlausibility, powerPlausible } from '../../ratings/circuit.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';

@@ -1,7 +1,8 @@
 /** What the cables of the plan take from a motor while it draws its starting current. */
 import type { Consumer, Source } from '../../circuit/circuit.ts';
 import type { Figures, Situation } from '../../electric/island.ts';
-import type { Cable, MotorPart } from '../../plan/plan.ts';
+import type { MotorPart } from '../../plan/part-types.ts';
+import type { Cable } from '../../plan/plan.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
 import { figuresFor } from '../../study/corner-figures.ts';

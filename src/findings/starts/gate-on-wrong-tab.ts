@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
+import { coresOf } from '../../text/core-names.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -28,9 +29,8 @@ function find(study: Study): Finding[] {
 }
 
 function report({ plan }: Study, { part: name, from, to, ends }: TabMove, alone: boolean): Finding {
-  const colours = [...new Set(ends.map((e) => e.core.colour))].join(' and ');
-  const [sit, belong, core] =
-    ends.length > 1 ? ['cores sit', 'belong', 'cores'] : ['core sits', 'belongs', 'core'];
+  const cores = coresOf(ends.map((e) => e.core.colour));
+  const [sit, belong] = ends.length > 1 ? ['sit', 'belong'] : ['sits', 'belongs'];
   const first = ends[0]!;
   const terminals = [`${name}.${from}`, `${name}.${to}`];
   const mended = alone
@@ -40,9 +40,9 @@ function report({ plan }: Study, { part: name, from, to, ends }: TabMove, alone:
     parts: [name],
     terminals,
     at: first.core[first.end].at,
-    message: `gate ${name}: the ${colours} ${sit} on ${from} and ${belong} on ${to}`,
+    message: `gate ${name}: the ${cores} ${sit} on ${from} and ${belong} on ${to}`,
     why: `${mended}; ${closedWhile(plan, name, from)}.`,
-    fix: `Move the ${colours} ${core} from ${terminals[0]} to ${terminals[1]}.`,
+    fix: `Move the ${cores} from ${terminals[0]} to ${terminals[1]}.`,
     basis: `${entry.basis}; repair proved by solving the circuit with the core moved`,
     cause: { what: 'tab', terminals },
   });

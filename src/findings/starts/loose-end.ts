@@ -1,5 +1,5 @@
 import { isLanded } from '../../circuit/terminals.ts';
-import type { Part } from '../../plan/plan.ts';
+import type { Part } from '../../plan/part-types.ts';
 import { partOfKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';

@@ -1,4 +1,4 @@
-import type { Part, PartKind } from '../../plan/plan.ts';
+import type { Part, PartKind } from '../../plan/part-types.ts';
 import type { Study } from '../../study/study.ts';
 
 const COIL = ['A1', 'A2'];

@@ -1,7 +1,7 @@
 /** A coil: its fields, what is checked of them, and what is made of them. */
 import * as z from 'zod';
 import { ampsText } from '../../text/numbers.ts';
-import type { Coil, Limit } from '../plan.ts';
+import type { Coil, Limit } from '../device-figures.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, number, once, quantity } from '../schema-fields.ts';

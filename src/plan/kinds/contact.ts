@@ -1,6 +1,6 @@
 /** A contact: its fields, what is checked of them, and what is made of them. */
 import * as z from 'zod';
-import { type Contact, PILOT_CODES } from '../plan.ts';
+import { type Contact, PILOT_CODES } from '../device-figures.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, list, once, quantity } from '../schema-fields.ts';

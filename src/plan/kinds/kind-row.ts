@@ -1,6 +1,7 @@
 /** What reading has to know of one kind of part. */
 import * as z from 'zod';
-import type { Feed, Part, PartKind, Position, Volts } from '../plan.ts';
+import type { Position, Volts } from '../device-figures.ts';
+import type { Feed, Part, PartKind } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { marks, number } from '../schema-fields.ts';
 import type { Terminals } from '../terminals.ts';

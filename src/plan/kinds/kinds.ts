@@ -1,7 +1,7 @@
 /** The kinds of part that a plan can have, one row each: a kind without a row does not compile. */
 import type * as z from 'zod';
 import { kept } from '../map-entries.ts';
-import type { Part, PartByKind, PartKind } from '../plan.ts';
+import type { Part, PartByKind, PartKind } from '../part-types.ts';
 import type { KindRow } from './kind-row.ts';
 import { diode, fuse, joint, lamp, led, resistor } from './loop-parts.ts';
 import { box, load, motor, outlet, plug } from './mains.ts';

@@ -1,6 +1,6 @@
 /** Parts with two ends and no setting: diodes, lamps, resistors and fuses; and joints. */
 import * as z from 'zod';
-import type { DiodePart, FusePart, JointPart, LedPart, ResistorPart } from '../plan.ts';
+import type { DiodePart, FusePart, JointPart, LedPart, ResistorPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
 import { once, quantity } from '../schema-fields.ts';

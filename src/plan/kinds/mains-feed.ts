@@ -1,5 +1,6 @@
 /** The live conductors of a mains part: how its fields and the marks on it tell them, and its terminals by them. */
-import type { Feed } from '../plan.ts';
+
+import type { Feed } from '../part-types.ts';
 import { figure } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import type { Add } from './kind-row.ts';

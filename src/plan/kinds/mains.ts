@@ -1,6 +1,6 @@
 /** The mains side: plugs, outlets, motors, other loads, and boxes. */
 import * as z from 'zod';
-import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../plan.ts';
+import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
 import * as ratings from '../rated-quantity.ts';

@@ -1,6 +1,6 @@
 /** The contacts of a relay or timer: their fields, the names of their terminals, and what is made of them. */
 import * as z from 'zod';
-import type { Pole } from '../plan.ts';
+import type { Pole } from '../part-types.ts';
 import { choice, list, once, text } from '../schema-fields.ts';
 import { buildContact, type ContactFields, checkContact, contact, isRated } from './contact.ts';
 import type { Add } from './kind-row.ts';

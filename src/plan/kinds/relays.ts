@@ -1,6 +1,6 @@
 /** Relays, timer relays and relay boards. */
 import * as z from 'zod';
-import type { BoardPart, RelayPart, TimerPart } from '../plan.ts';
+import type { BoardPart, RelayPart, TimerPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, flag, list, once, quantity } from '../schema-fields.ts';

@@ -1,6 +1,7 @@
 /** Low-voltage supplies and batteries. */
 import * as z from 'zod';
-import type { BatteryPart, SupplyPart, Volts } from '../plan.ts';
+import type { Volts } from '../device-figures.ts';
+import type { BatteryPart, SupplyPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, flag, once, quantity, text } from '../schema-fields.ts';

@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import { found } from '../issues.ts';
 import { nameProblem } from '../names.ts';
-import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart, Tab } from '../plan.ts';
+import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart, Tab } from '../part-types.ts';
 import { choice, list, once, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';

@@ -1,7 +1,8 @@
 /** Hand-made symbols, one or more of every figure, as a layout in pixels would place them. */
 
 import type { DrawnSymbol, DrawnTerminal, Figure, Point, Side } from '../../../src/draw/drawing.ts';
-import type { Contact, Part, Pole } from '../../../src/plan/plan.ts';
+import type { Contact } from '../../../src/plan/device-figures.ts';
+import type { Part, Pole } from '../../../src/plan/part-types.ts';
 
 export interface Sample {
   readonly title: string;

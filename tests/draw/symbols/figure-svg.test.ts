@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { DrawnSymbol, Figure } from '../../../src/draw/drawing.ts';
 import { figureSvg } from '../../../src/draw/symbols/figure-svg.ts';
-import type { Part } from '../../../src/plan/plan.ts';
+import type { Part } from '../../../src/plan/part-types.ts';
 import { all, type Element, extent, ofClass, pathPoints, readSvg } from '../svg-reader.ts';
 import { base, pole, type Rows, SAMPLES, type Sample, symbolOf } from './figure-samples.ts';
 

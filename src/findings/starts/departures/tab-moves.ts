@@ -1,7 +1,8 @@
 /** Cores that could sit on the other of the two tabs of a switch. */
 import { endKey } from '../../../circuit/nets.ts';
 import { push } from '../../../plan/map-entries.ts';
-import type { Core, Part, Plan, Tab } from '../../../plan/plan.ts';
+import type { Part, Tab } from '../../../plan/part-types.ts';
+import type { Core, Plan } from '../../../plan/plan.ts';
 
 type OuterTab = Exclude<Tab, 'COM'>;
 

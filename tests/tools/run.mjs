@@ -1,4 +1,4 @@
-// Bundles tests/tools/corpus-run.ts and runs it with the arguments given: `npm run corpus -- --sample 500`.
+// Bundles one of the TypeScript tools of this folder and runs it with the arguments given: `npm run corpus -- --sample 500`.
 
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -8,11 +8,12 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const folder = mkdtempSync(join(tmpdir(), 'corpus-'));
-const outfile = join(folder, 'corpus.mjs');
+const [tool, ...args] = process.argv.slice(2);
+const folder = mkdtempSync(join(tmpdir(), 'pullin-tool-'));
+const outfile = join(folder, 'tool.mjs');
 await build({
   absWorkingDir: root,
-  entryPoints: ['tests/tools/corpus-run.ts'],
+  entryPoints: [`tests/tools/${tool}.ts`],
   outfile,
   bundle: true,
   format: 'esm',
@@ -23,6 +24,6 @@ await build({
   },
   logLevel: 'warning',
 });
-const run = spawnSync(process.execPath, [outfile, ...process.argv.slice(2)], { cwd: root, stdio: 'inherit' });
+const run = spawnSync(process.execPath, [outfile, ...args], { cwd: root, stdio: 'inherit' });
 rmSync(folder, { recursive: true });
 process.exit(run.status ?? 1);

@@ -1,0 +1,96 @@
+/**
+ * The plan as the rest of the program sees it: validated, merged with its stock, and in SI units.
+ * Everything a person left out is `undefined` here; defaults are chosen later, where they are used,
+ * so that a report can list them.
+ */
+
+/** A place in the plan file; both numbers count from one. */
+export interface Position {
+  readonly line: number;
+  readonly column: number;
+}
+
+export type Practice = 'nec' | 'iec';
+export type CurrentKind = 'dc' | 'ac';
+
+/** A voltage and its kind, V (RMS for AC). */
+export interface Volts {
+  readonly volts: number;
+  readonly kind: CurrentKind;
+}
+
+/** `5 A 250 V AC`: a current (A) at a voltage and kind. */
+export interface Rating extends Volts {
+  readonly amps: number;
+}
+
+/** `1.5 hp 240 V AC 3-phase`: motor power (W; 1 hp = 745.7 W), the same in horsepower, and the voltage. */
+export interface MotorRating extends Volts {
+  readonly watts: number;
+  readonly horsepower: number;
+  readonly phases: 1 | 3;
+}
+
+/** A limit given as a share of the rated value (0.75 for 75 %) or in volts. */
+export type Limit = { readonly fraction: number } | { readonly volts: number };
+
+/** Power as printed: W or VA, with the unit it was printed in. Horsepower is kept beside its watts. */
+export interface Power {
+  readonly watts: number;
+  readonly unit: 'W' | 'VA' | 'hp';
+  readonly horsepower?: number;
+}
+
+/** Codes of NEMA ICS 5 and IEC 60947-5-1 Table A.1: a letter for the current, the volts it goes up to. Q and R are DC. */
+export const PILOT_CODES = [
+  ...(['A150', 'A300', 'A600', 'B150', 'B300', 'B600', 'C150', 'C300', 'C600'] as const),
+  ...(['D150', 'D300', 'E150', 'Q300', 'R300'] as const),
+] as const;
+export type PilotCode = (typeof PILOT_CODES)[number];
+
+export interface Contact {
+  readonly ratings: readonly Rating[];
+  readonly motor: readonly MotorRating[];
+  /** A, category AC-3 */
+  readonly ac3?: number;
+  /** code of a pilot-duty rating, for coils */
+  readonly pilot?: PilotCode;
+  /** A, category AC-15: coils of contactors and relays on AC */
+  readonly ac15?: number;
+  /** A, category DC-13: coils on DC */
+  readonly dc13?: number;
+  /** A, locked-rotor current the contact can make */
+  readonly lockedRotor?: number;
+  /** A, making capacity */
+  readonly make?: number;
+  /** ohm */
+  readonly resistance?: number;
+  readonly least?: Rating;
+  /** metal of the contact faces, where stated */
+  readonly metal?: 'silver' | 'gold';
+}
+
+export type Suppressor = 'none' | 'diode' | 'zener' | 'rc' | 'varistor';
+
+export interface Coil {
+  readonly rated: Volts;
+  /** Hz, where the coil states one */
+  readonly frequency?: number;
+  /** ohm */
+  readonly resistance?: number;
+  /** A */
+  readonly current?: number;
+  readonly power?: Power;
+  readonly powerFactor?: number;
+  readonly inrushPowerFactor?: number;
+  readonly pullIn?: Limit;
+  readonly dropOut?: Limit;
+  readonly most?: Limit;
+  /** VA */
+  readonly inrush?: number;
+  /** K */
+  readonly hotRise?: number;
+  readonly suppressor?: Suppressor;
+  /** share of the resistance, 0.1 for 10 % */
+  readonly tolerance?: number;
+}
