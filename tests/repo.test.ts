@@ -59,7 +59,10 @@ function isTable(value: ts.Expression): boolean {
   if (ts.isAsExpression(value) || ts.isSatisfiesExpression(value)) return isTable(value.expression);
   if (ts.isArrowFunction(value)) return !ts.isBlock(value.body);
   return (
-    ts.isObjectLiteralExpression(value) || ts.isArrayLiteralExpression(value) || ts.isLiteralExpression(value)
+    ts.isObjectLiteralExpression(value) ||
+    ts.isArrayLiteralExpression(value) ||
+    ts.isLiteralExpression(value) ||
+    ts.isIdentifier(value)
   );
 }
 

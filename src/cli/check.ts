@@ -18,7 +18,7 @@ async function run(files: readonly string[], options: CheckOptions, session: Ses
   if (files.filter((f) => f === '-').length > 1)
     throw new Problem('standard input (-) can be named only once');
   const reports: Report[] = [];
-  const { checkDocument, quietDocument } = await import('../report/check.ts');
+  const { checkDocument, quietDocument } = await import('./late.ts');
   for (const file of files) {
     const study = await loadStudy(file, session);
     if (study === undefined) continue;

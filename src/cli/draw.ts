@@ -18,11 +18,7 @@ interface DrawFlags extends PositionFlags {
 /** What a drawing is made from; loaded when it is needed. */
 async function prepared(study: Study, flags: PositionFlags) {
   const { plan, circuit, sides } = study;
-  const [{ drawnState }, { judge }, { shownState }] = await Promise.all([
-    import('../draw/drawn-state.ts'),
-    import('../findings/judge.ts'),
-    import('../draw/current-shown.ts'),
-  ]);
+  const { drawnState, judge, shownState } = await import('./late.ts');
   const moved = inputsOf(plan, flags);
   const state = drawnState(study, moved);
   const given = [flags.open, flags.on, flags.press, flags.trip].some((names) => names !== undefined);
@@ -36,13 +32,13 @@ async function run(file: string, flags: DrawFlags, session: Session): Promise<vo
   if (study === undefined) return;
   const input = await prepared(study, flags);
   if (flags.output === undefined) {
-    const { renderDrawing } = await import('../draw/terminal-window.ts');
+    const { renderDrawing } = await import('./late.ts');
     const { stdout, env } = session.io;
     const unicode = flags.ascii !== true && wantsUnicode(stdout, env);
     session.out.write(renderDrawing(input, widthFor(flags.width, stdout), unicode));
     return;
   }
-  const { sheetSvg } = await import('../draw/sheet.ts');
+  const { sheetSvg } = await import('./late.ts');
   const date = await dateOf(file, session);
   const { svg, laid } = sheetSvg({ ...input, ...(date === undefined ? {} : { date }) }, flags.size);
   if (flags.output === '-') return session.out.write(svg);

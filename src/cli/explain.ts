@@ -13,9 +13,9 @@ async function run(
   session: Session,
 ): Promise<void> {
   const explanations = await session.stages.explanations();
-  const { allCautions } = await import('../findings/cautions/choose.ts');
+  const { allCautions } = await import('./late.ts');
   const cautions = allCautions();
-  const report = await import('../report/explanation.ts');
+  const report = await import('./late.ts');
   const tell = (value: unknown, document: Block[]) =>
     options.json ? printJson(value, session) : print(document, {}, session);
 

@@ -99,7 +99,7 @@ export async function loadStudy(file: string, session: Session): Promise<Study |
 
 /** Loaded when it is first needed, so that `--help` does without it. */
 export async function studyOf(plan: Plan): Promise<Study> {
-  const { Study } = await import('../study/study.ts');
+  const { Study } = await import('./late.ts');
   return Study.of(plan);
 }
 

@@ -22,7 +22,7 @@ export async function textOf(
   options: LookOptions,
   { io }: Session,
 ): Promise<string> {
-  const { asText } = await import('../report/forms/text.ts');
+  const { asText } = await import('./late.ts');
   return asText(blocks, {
     width: widthFor(options.width, io.stdout),
     unicode: wantsUnicode(io.stdout, io.env),
@@ -37,15 +37,14 @@ export async function print(
   session: Session,
 ): Promise<void> {
   const { out } = session;
-  if (options.format === 'csv') out.write((await import('../report/forms/csv.ts')).asCsv(blocks));
-  else if (options.format === 'markdown')
-    out.write((await import('../report/forms/markdown.ts')).asMarkdown(blocks));
+  if (options.format === 'csv') out.write((await import('./late.ts')).asCsv(blocks));
+  else if (options.format === 'markdown') out.write((await import('./late.ts')).asMarkdown(blocks));
   else out.write(await textOf(blocks, options, session));
 }
 
 /** Says on standard error what the check says of a plan that does not pass, where it would spoil the CSV. */
 export async function warn(told: Told, { err }: Session): Promise<void> {
-  const { toldLine } = await import('../report/told.ts');
+  const { toldLine } = await import('./late.ts');
   const text = toldLine(told);
   if (text !== undefined) err.write(`${printable(text)}\n`);
 }

@@ -61,7 +61,7 @@ async function run(
     ...(a !== undefined && b !== undefined ? { between: [probeOf(plan, a), probeOf(plan, b)] } : {}),
   });
   if (flags.json) return printJson(reading, session);
-  const { readingDocument } = await import('../report/reading.ts');
+  const { readingDocument } = await import('./late.ts');
   await print(readingDocument(reading), {}, session);
 }
 

@@ -24,34 +24,33 @@ function parseOutput(text: string): string {
 }
 
 async function made(study: Study, file: string, size: PaperSize, session: Session): Promise<string> {
-  const [
-    { drawnState },
-    { wireList },
-    { materials },
-    { meterSheet },
-    { METHOD_WORDS },
-    { shownState },
-    { printedSheet },
-  ] = await Promise.all([
-    import('../draw/drawn-state.ts'),
-    import('../lists/wirelist.ts'),
-    import('../lists/materials.ts'),
-    import('../meter/meter-sheet.ts'),
-    import('../lists/end-methods.ts'),
-    import('../draw/current-shown.ts'),
-    import('../report/sheet/sheet.ts'),
-  ]);
-  const report = await session.stages.check(study);
+  const {
+    cautionFacts,
+    chooseCautions,
+    drawnState,
+    wireList,
+    materials,
+    meterSheet,
+    METHOD_WORDS,
+    shownState,
+    printedSheet,
+    readingsAsked,
+  } = await import('./late.ts');
   const { plan, circuit, sides } = study;
   const wires = wireList(study, { any: [], own: new Map() });
   if ('tooLong' in wires) throw new Error('no reels were given');
   const bar = progress('working out the meter sheet', session);
   const meter = meterSheet(study, bar.step);
   bar.done();
+  const report = await session.stages.check(study);
   const date = await dateOf(file, session);
   return printedSheet({
     plan,
-    report,
+    // What the sheet asks to be read calls for cautions of its own.
+    report: {
+      ...report,
+      cautions: chooseCautions(cautionFacts(study, report.findings, readingsAsked(meter))),
+    },
     circuit,
     sides,
     shown: shownState(circuit, { made: drawnState(study, []).made }),

@@ -30,22 +30,18 @@ export interface Stages {
 }
 
 export const STAGES: Stages = {
-  readPlan: async (text, file) => (await import('../plan/read.ts')).readPlan(text, file),
-  formatPlanErrors: async (errors) => (await import('../plan/errors.ts')).formatPlanErrors(errors),
-  check: async (study) => (await import('../repair/check.ts')).check(study),
+  readPlan: async (text, file) => (await import('./late.ts')).readPlan(text, file),
+  formatPlanErrors: async (errors) => (await import('./late.ts')).formatPlanErrors(errors),
+  check: async (study) => (await import('./late.ts')).check(study),
   truthTable: (study, options) => study.truthTable(options),
-  readMeter: async (study, options) => (await import('../machine/read-meter.ts')).readMeter(study, options),
-  mend: async (study) => (await import('../repair/mend.ts')).mend(study),
-  meterSheet: async (study, progress) =>
-    (await import('../meter/meter-sheet.ts')).meterSheet(study, progress),
+  readMeter: async (study, options) => (await import('./late.ts')).readMeter(study, options),
+  mend: async (study) => (await import('./late.ts')).mend(study),
+  meterSheet: async (study, progress) => (await import('./late.ts')).meterSheet(study, progress),
   page: async (study) => {
-    const [{ pageOf }, { check }] = await Promise.all([
-      import('../page/build.ts'),
-      import('../repair/check.ts'),
-    ]);
+    const { pageOf, check } = await import('./late.ts');
     return pageOf(study, check(study), await browserFiles());
   },
-  explanations: async () => (await import('../findings/explanations.ts')).explanations,
+  explanations: async () => (await import('./late.ts')).explanations,
 };
 
 /** What the build puts beside the bundle for pages. */

@@ -19,10 +19,7 @@ async function tableOf(study: Study, all: boolean, session: Session): Promise<Tr
   try {
     return await session.stages.truthTable(study, { all });
   } catch (error) {
-    const [{ Undecided }, { TooManyInputs }] = await Promise.all([
-      import('../logic/undecided.ts'),
-      import('../study/truth-table.ts'),
-    ]);
+    const { Undecided, TooManyInputs } = await import('./late.ts');
     if (error instanceof TooManyInputs) throw new Problem(error.message);
     if (!(error instanceof Undecided)) throw error;
     throw new Problem(`this circuit is too involved for a truth table: ${error.message}`, STATUS.cannotTell);
@@ -34,7 +31,7 @@ async function run(file: string, options: TableOptions, session: Session): Promi
   if (study === undefined) return;
   const table = await tableOf(study, options.all === true, session);
   if (options.json) return printJson(table, session);
-  const { truthTableDocument } = await import('../report/truth-table.ts');
+  const { truthTableDocument } = await import('./late.ts');
   await print(truthTableDocument(table), { format: options.format }, session);
 }
 

@@ -21,10 +21,7 @@ const collect = (text: string, before: readonly string[] = []): string[] => [...
 
 /** The names and lengths (cm) that `--reel` gives. */
 async function reelsOf(plan: Plan, texts: readonly string[]) {
-  const [{ metres }, { cableNames }] = await Promise.all([
-    import('../plan/quantity.ts'),
-    import('../lists/wirelist.ts'),
-  ]);
+  const { metres, cableNames } = await import('./late.ts');
   const names = cableNames(plan);
   const any: number[] = [];
   const own = new Map<string, number[]>();
@@ -52,7 +49,7 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   const study = await loadStudy(file, session);
   if (study === undefined) return;
   const { plan } = study;
-  const { wireList } = await import('../lists/wirelist.ts');
+  const { wireList } = await import('./late.ts');
   const list = wireList(study, await reelsOf(plan, options.reel ?? []));
   if ('tooLong' in list) {
     const { cable, run: index, piece, reel } = list.tooLong;
@@ -61,18 +58,16 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
     );
   }
   if (options.json) return printJson(list, session);
-  const [report, { sectionNotes }, { METHOD_WORDS }] = await Promise.all([
-    import('../report/wire-list.ts'),
-    import('../report/section-notes.ts'),
-    import('../lists/end-methods.ts'),
-  ]);
+  const { METHOD_WORDS, sectionNotes, WIRE_LISTS, wireListDocument, wireListTable } = await import(
+    './late.ts'
+  );
   if (options.format === 'csv') {
     await warn(list.check, session);
-    return print(report.wireListTable(list, options.list ?? 'wires'), options, session);
+    return print(wireListTable(list, options.list ?? 'wires'), options, session);
   }
-  const parts = options.list === undefined ? report.WIRE_LISTS : [options.list];
+  const parts = options.list === undefined ? WIRE_LISTS : [options.list];
   const words = { methods: METHOD_WORDS, notes: sectionNotes(plan) };
-  await print(report.wireListDocument(list, plan.title, words, parts), options, session);
+  await print(wireListDocument(list, plan.title, words, parts), options, session);
 }
 
 export function addWireList(program: Command, session: Session): void {
