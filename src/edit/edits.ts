@@ -1,4 +1,4 @@
-/** Changes of wiring, as data. */
+/** Changes of wiring as data; this folder knows how to make them in a plan and in its text, and must not know why. */
 
 /** One end of one core, by index into `Plan.runs` and `Run.cores`. */
 export interface EndRef {

@@ -1,3 +1,7 @@
+/**
+ * The report of a plan: this folder knows what can be wrong with a circuit, how grave that is and how it is told, and must
+ * not work out states, volts or ratings, which it asks of the study and the tables.
+ */
 import { Undecided } from '../logic/undecided.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';

@@ -1,4 +1,7 @@
-/** The wire list of a plan: cores in the order of wiring, pieces of cable to cut, labels for both ends. */
+/**
+ * The wire list of a plan: cores in the order of wiring, pieces of cable to cut, labels for both ends. This folder knows
+ * what is bought, cut and wired, and must not judge: which ratings pass is asked of the findings.
+ */
 
 import { type Told, toldOf } from '../findings/verdict-line.ts';
 import type { Plan } from '../plan/plan.ts';

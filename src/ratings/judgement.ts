@@ -1,4 +1,7 @@
-/** What is asked of a contact and what was found, and the comparison both rest on. */
+/**
+ * What is asked of a contact and what was found, and the comparison both rest on. This folder knows published tables and
+ * the arithmetic on them, and must not know circuits, findings or wording.
+ */
 
 import type { Contact, CurrentKind, Practice } from '../plan/device-figures.ts';
 import type { LoadNature } from './load.ts';

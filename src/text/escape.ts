@@ -1,4 +1,6 @@
 /**
+ * What people read, once for all: this folder knows words, widths and numbers, and must not know what a plan is.
+ *
  * Nothing a person typed into a file may reach a terminal raw: an escape code could move the cursor or hide a
  * finding, a direction mark could turn a line round. Such characters are shown as their code point instead.
  */
