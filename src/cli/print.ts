@@ -30,16 +30,22 @@ export async function textOf(
   });
 }
 
-/** Prints a document; as CSV that is its table. */
+type Print = (blocks: readonly Block[], options: LookOptions, session: Session) => Promise<string>;
+
+/** How a document is put into each form; as CSV it is its table. */
+const PRINT: Record<Format, Print> = {
+  text: textOf,
+  markdown: async (blocks) => (await import('./late.ts')).asMarkdown(blocks),
+  csv: async (blocks) => (await import('./late.ts')).asCsv(blocks),
+};
+
+/** Prints a document in the form that was asked for. */
 export async function print(
   blocks: readonly Block[],
   options: LookOptions & { readonly format?: Format },
   session: Session,
 ): Promise<void> {
-  const { out } = session;
-  if (options.format === 'csv') out.write((await import('./late.ts')).asCsv(blocks));
-  else if (options.format === 'markdown') out.write((await import('./late.ts')).asMarkdown(blocks));
-  else out.write(await textOf(blocks, options, session));
+  session.out.write(await PRINT[options.format ?? 'text'](blocks, options, session));
 }
 
 /** Says on standard error what the check says of a plan that does not pass, where it would spoil the CSV. */

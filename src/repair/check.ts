@@ -2,7 +2,8 @@
 
 import type { Edit } from '../edit/edits.ts';
 import { judge } from '../findings/judge.ts';
-import type { Report } from '../findings/report-model.ts';
+import { entryOf } from '../findings/register.ts';
+import type { Finding, Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
@@ -13,7 +14,8 @@ import type { Repair } from './mended.ts';
 const MOST_TERMINALS = 250;
 
 /**
- * The report of a plan, each grave finding of questions 1 to 3 with the first verified repair that does away with it.
+ * The report of a plan, each grave finding of questions 1 to 3 with the first verified repair that does away with it: what
+ * to do is that repair, here as in `mend`.
  * Where one change does away with all of them, the first finding names the parts that the change touches.
  */
 export function check(study: Study): Report {
@@ -27,14 +29,32 @@ export function check(study: Study): Report {
   const parts = isOneChange(first) ? touched(plan, first.edits) : [];
   const findings = report.findings.map((f) => {
     if (!wrong.includes(f)) return f;
+    const told = isSameChange(f, first) ? f : symptomOf(f);
     const silent = f === wrong[0] && !f.parts.some((p) => parts.includes(p));
     return {
-      ...f,
-      parts: silent ? [...f.parts, ...parts] : f.parts,
+      ...told,
+      parts: silent ? [...told.parts, ...parts] : told.parts,
+      fix: first.words.join(' '),
       repair: { words: first.words, edits: first.edits },
     };
   });
   return { ...report, findings };
+}
+
+/** Whether the change that a finding names, where it names one, is the one that the repair makes. */
+function isSameChange({ cause }: Finding, { edits }: Repair): boolean {
+  return (
+    cause === null ||
+    edits.every((e) => e.do === 'swap' || (e.do === 'move' && cause.terminals.includes(e.to)))
+  );
+}
+
+/** A finding that blames another change than the likeliest is told as what happens, which is what was folded under it. */
+function symptomOf(f: Finding): Finding {
+  const [first, ...rest] = f.also;
+  if (first === undefined) return { ...f, cause: null };
+  const { severity, question } = entryOf(first.id);
+  return { ...f, id: first.id, severity, question, message: first.message, also: rest, cause: null };
 }
 
 /** One end, one pair, one core; or all the ends on one tab. */

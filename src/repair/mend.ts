@@ -4,16 +4,18 @@
  */
 
 import type { Edit } from '../edit/edits.ts';
-import { planAfter } from '../edit/expected-plan.ts';
 import { judge } from '../findings/judge.ts';
 import { entryOf } from '../findings/register.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
+import { keepsLamps } from './lamps-kept.ts';
 import type { Mended, Repair } from './mended.ts';
 import { type Cores, NumberedCircuit } from './numbered-circuit.ts';
 import { countWrong } from './quick-faults.ts';
 import { QuickLook } from './quick-look.ts';
+import { Ranking } from './ranking.ts';
 import { instructionsFor } from './repair-words.ts';
 import { type RequiredState, requiredStates } from './required-states.ts';
 import { type Candidate, Rewirings, rewired } from './rewire.ts';
@@ -22,9 +24,12 @@ import { linesOf } from './state-lines.ts';
 /** Rewirings looked at before the search gives up, and those of them checked in whole. */
 const MOST_LOOKED = 400_000;
 const MOST_CHECKED = 40;
-const FEW_CHECKED = 8;
+const FEW_CHECKED = 12;
 /** Repairs told, and first halves that a search for two changes starts from. */
 const MOST_REPAIRS = 12;
+const FEW_REPAIRS = 4;
+/** Cost by which a repair may lie behind the best and still be of interest. */
+const FAR_BEHIND = 1.5;
 const MOST_HALVES = 24;
 /** Conductors between which new cores are tried. */
 const MOST_CONDUCTORS = 60;
@@ -72,6 +77,7 @@ class Search {
   private readonly plan: Plan;
   private readonly circuit: NumberedCircuit;
   private readonly quick: QuickLook;
+  private readonly ranking: Ranking;
   private readonly now: number;
   private looked = 0;
   private checked = 0;
@@ -85,6 +91,7 @@ class Search {
     this.plan = study.plan;
     this.circuit = new NumberedCircuit(study);
     this.quick = new QuickLook(this.circuit);
+    this.ranking = new Ranking(study.plan, this.quick);
     this.now = countWrong(this.quick, this.circuit.cores, states, Number.POSITIVE_INFINITY);
   }
 
@@ -157,30 +164,53 @@ class Search {
     return found;
   }
 
-  /** The whole check decides; what is left must be no worse anywhere else. */
+  /** The whole check decides: nothing grave is left of the wiring, and nothing is worse anywhere than it need be. */
   private verify(tries: readonly Candidate[]): Repair[] {
-    const order = [...tries].sort((x, y) => x.ends + x.added - y.ends - y.added || x.oddness - y.oddness);
     const others = new Set(grave(this.report.findings, false).map((f) => f.id));
-    const repairs: Repair[] = [];
+    const before = idsOf(this.report.findings);
+    const passed: Passed[] = [];
     const known = new Set<string>();
-    for (const t of order) {
-      if (repairs.length >= (this.thorough ? MOST_REPAIRS : 1)) break;
+    for (const { t, after: plan, cost } of this.ranking.ranked(tries)) {
+      if (passed.length >= (this.thorough ? MOST_REPAIRS : FEW_REPAIRS)) break;
       if (this.checked >= (this.thorough ? MOST_CHECKED : FEW_CHECKED)) break;
-      // Once one is found, only those that are as short are of interest.
-      if (repairs[0] && t.ends + t.added > repairs[0].ends + (repairs[0].metres === null ? 1 : 0)) break;
-      this.checked++;
-      const plan = planAfter(this.plan, t.edits);
-      if (!plan) continue;
-      const changed = Study.of(plan);
-      const after = judge(changed);
-      if (grave(after.findings, true).length > 0 || after.logic.holds === false) continue;
-      if (grave(after.findings, false).some((f) => !others.has(f.id))) continue;
+      if (passed[0] && cost > passed[0].cost + FAR_BEHIND) break;
       const key = sameWhicheverOrder(t.edits);
       if (known.has(key)) continue;
       known.add(key);
-      repairs.push(this.repair(t, changed));
+      this.checked++;
+      const after = Study.of(plan);
+      const { findings, logic } = judge(after);
+      if (grave(findings, true).length > 0 || logic.holds === false) continue;
+      if (grave(findings, false).some((f) => !others.has(f.id))) continue;
+      if (!this.touchesLamps(t.edits) && !keepsLamps(this.study, after)) continue;
+      const fresh = new Set([...idsOf(findings)].filter((id) => !before.has(id)));
+      passed.push({
+        repair: this.repair(t, after),
+        cost,
+        fresh,
+        grave: findings.filter((f) => GRAVE.has(f.severity)).length,
+      });
     }
-    return repairs;
+    // What every repair brings was hidden by the mistake; what only some bring, they bring themselves.
+    const hidden = [...(passed[0]?.fresh ?? [])].filter((id) => passed.every((p) => p.fresh.has(id)));
+    const least = Math.min(...passed.map((p) => p.grave));
+    return passed.filter((p) => p.fresh.size === hidden.length && p.grave === least).map((p) => p.repair);
+  }
+
+  /** Whether a core is changed that ends at a lamp: then the lamp itself was wired wrongly. */
+  private touchesLamps(edits: readonly Edit[]): boolean {
+    const shows = (part: string) => ['lamp', 'led'].includes(this.plan.parts.get(part)?.kind ?? '');
+    const ends = (at: { readonly run: number; readonly core: number }) => {
+      const { a, b } = this.plan.runs[at.run]!.cores[at.core]!;
+      return shows(a.part) || shows(b.part);
+    };
+    return edits.some((e) =>
+      e.do === 'add'
+        ? shows(partOfKey(e.from)) || shows(partOfKey(e.to))
+        : e.do === 'swap'
+          ? ends(e.first) || ends(e.second)
+          : ends(e),
+    );
   }
 
   private repair(t: Candidate, after: Study): Repair {
@@ -197,6 +227,18 @@ class Search {
     };
   }
 }
+
+interface Passed {
+  readonly repair: Repair;
+  readonly cost: number;
+  /** findings that the plan had not before */
+  readonly fresh: ReadonlySet<string>;
+  /** grave findings of other questions that it leaves */
+  readonly grave: number;
+}
+
+const idsOf = (findings: readonly Finding[]): ReadonlySet<string> =>
+  new Set(findings.flatMap((f) => [f.id, ...f.also.map((a) => a.id)]));
 
 /** Two changes are one repair, whichever comes first. */
 function sameWhicheverOrder(edits: readonly Edit[]): string {

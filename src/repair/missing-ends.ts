@@ -59,6 +59,13 @@ export class MissingEnds {
     return Math.max(usual, this.needs(terminal)) - this.landed[terminal]!;
   }
 
+  /** Terminals that have no end and do nothing without one. */
+  lacking(): number {
+    let count = 0;
+    for (let t = 0; t < this.landed.length; t++) if (this.landed[t] === 0 && this.needs(t) > 0) count++;
+    return count;
+  }
+
   /** Ends without which the part does nothing. */
   private needs(terminal: number): number {
     const { part, mark } = this.at(terminal);

@@ -2,10 +2,12 @@
  * How odd a wiring looks by its own habits: the fewer habits a plan breaks, the likelier it is what was meant. Weights
  * are of our own choosing; `npm run repairs` measures what they are worth.
  */
+
 import { UnionFind } from '../circuit/union-find.ts';
-import { push } from '../plan/map-entries.ts';
+import { kept, push } from '../plan/map-entries.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
+import type { Places } from './places.ts';
 
 /** What each broken habit weighs, in ends moved by mistake. */
 const WEIGHT = {
@@ -19,12 +21,17 @@ const WEIGHT = {
   loose: 1.5,
   /** a core of the cable that is left unused, where its like use all */
   spare: 0.6,
+  /** a core from one tab to another where cores of its colour between such parts mostly go otherwise */
+  offPattern: 0.5,
+  /** a feed on the far side of a contact: the common or odd terminal is for the feed (common practice, no source) */
+  turnedRound: 0.3,
+  /** a red core on the minus of a supply (common practice, no source) */
+  redOnMinus: 0.5,
+  /** a diode, lamp or resistor with both ends on one conductor */
+  useless: 2.5,
   /** a core that joins what is joined already by another of its cable, or two tabs of one switch */
   idle: 1.5,
 } as const;
-
-/** Short cables lie within one place, m. */
-const WITHIN = 0.3;
 
 /** A wiring as its cores: what `Plan` and a change of it have in common. */
 interface Wired {
@@ -36,55 +43,35 @@ interface Wired {
 
 /** The habits of one plan, by which any wiring of its parts can be judged. */
 export class Oddness {
-  /** parts that share a box, a link or a short cable stand in one place */
-  private readonly places = new UnionFind();
-  private readonly numbers = new Map<string, number>();
   private readonly usual: ReadonlyMap<string, number>;
+  private readonly twins: readonly (readonly string[])[];
 
   constructor(
     private readonly plan: Plan,
-    private readonly needs: (terminal: string) => boolean,
+    private readonly places: Places,
   ) {
-    for (const part of plan.parts.values()) {
-      this.place(part.name);
-      if (part.kind === 'box') for (const name of part.holds) this.together(part.name, name);
-      if ((part.kind === 'motor' || part.kind === 'load') && part.pluggedInto !== undefined)
-        this.together(part.name, part.pluggedInto);
-    }
-    for (const run of plan.runs)
-      if (run.link || (run.length ?? 1) <= WITHIN)
-        for (const core of run.cores) this.together(core.a.part, core.b.part);
     this.usual = usualCores(plan);
-  }
-
-  private place(part: string): number {
-    let number = this.numbers.get(part);
-    if (number === undefined) {
-      number = this.places.add();
-      this.numbers.set(part, number);
-    }
-    return number;
-  }
-
-  private together(a: string, b: string): void {
-    this.places.union(this.place(a), this.place(b));
-  }
-
-  private placeOf(part: string): number {
-    return this.places.find(this.place(part));
+    this.twins = twinsOf(plan);
   }
 
   /** The habits broken by a plan of the same parts, weighed. */
-  of(plan: Plan): number {
+  of(plan: Plan, lacking: number): number {
     const wired = plan.runs.flatMap((run) =>
       run.cores.map((core): Wired => ({ run, core, a: keyOf(core.a), b: keyOf(core.b) })),
     );
+    const conductor = conductorsOf(wired);
     return (
       WEIGHT.astray * this.astray(plan) +
       WEIGHT.unlikeTwins * this.unlikeTwins(wired) +
-      WEIGHT.offColour * offColour(wired) +
-      WEIGHT.loose * this.loose(wired) +
+      WEIGHT.offColour * offColour(wired, conductor) +
+      WEIGHT.useless * useless(plan, conductor) +
+      WEIGHT.loose * (lacking + this.idleJoints(wired)) +
       WEIGHT.spare * this.spare(plan) +
+      WEIGHT.offPattern * this.offPattern(wired) +
+      WEIGHT.turnedRound * this.turnedRound(wired) +
+      WEIGHT.redOnMinus *
+        wired.filter(({ core }) => core.colour === 'red' && [core.a, core.b].some((e) => e.terminal === '-'))
+          .length +
       WEIGHT.idle * idle(plan)
     );
   }
@@ -105,7 +92,7 @@ export class Oddness {
   }
 
   private way(core: Core): string {
-    const [a, b] = [this.placeOf(core.a.part), this.placeOf(core.b.part)];
+    const [a, b] = [this.places.of(core.a.part), this.places.of(core.b.part)];
     return a < b ? `${a} ${b}` : `${b} ${a}`;
   }
 
@@ -124,50 +111,117 @@ export class Oddness {
       }
     }
     let count = 0;
-    for (const [terminal, keys] of this.twins()) {
-      void terminal;
+    for (const keys of this.twins) {
       const signs = keys.map((key) => [...(colours.get(key) ?? [])].sort());
       count += Math.min(...signs.map((mode) => signs.reduce((sum, s) => sum + apart(s, mode), 0)));
     }
     return count;
   }
 
-  /** Terminals of the same name on parts of one kind and specification, of which there are several. */
-  private twins(): ReadonlyMap<string, readonly string[]> {
-    const groups = new Map<string, string[]>();
-    for (const part of this.plan.parts.values()) {
-      if (!TWINNED.has(part.kind)) continue;
-      for (const name of this.plan.terminals.get(part.name)?.names ?? [])
-        push(groups, `${part.kind} ${pressed(part)} ${name}`, terminalKey(part.name, name));
+  /** Cores between parts of the same kinds, each against the tabs that most of them join. */
+  private offPattern(wired: readonly Wired[]): number {
+    const groups = new Map<string, Map<string, number>>();
+    for (const { run, core } of wired) {
+      const [x, y] = [this.tabOf(core.a), this.tabOf(core.b)];
+      const turned = x.kind > y.kind;
+      // Beside a pole it does not matter which line or phase it is.
+      const [p, q] = [y.pole ? '' : x.tab, x.pole ? '' : y.tab];
+      const tabs = turned ? `${q} ${p}` : `${p} ${q}`;
+      const kinds = turned ? `${y.kind} ${x.kind}` : `${x.kind} ${y.kind}`;
+      // Poles of one relay are wired alike, whatever the colours on them.
+      const colour = x.pole || y.pole ? '' : core.colour;
+      const ways = kept(
+        groups,
+        `${run.link ? 'link' : cableName(run)} ${colour} ${kinds}`,
+        () => new Map<string, number>(),
+      );
+      ways.set(tabs, (ways.get(tabs) ?? 0) + 1);
     }
-    return new Map([...groups].filter(([, keys]) => keys.length > 1));
+    return [...groups.values()].reduce((sum, ways) => sum + butMost([...ways.values()]), 0);
   }
 
-  /** Terminals that lack a core, and joints with one alone. */
-  private loose(wired: readonly Wired[]): number {
+  /** Feeds that lie on the make or break side of a contact, and loads on its common side. */
+  private turnedRound(wired: readonly Wired[]): number {
+    const isAgainst = (feed: Core['a'], contact: Core['a']): boolean => {
+      const part = this.plan.parts.get(contact.part);
+      const kind = this.plan.parts.get(feed.part)?.kind ?? '';
+      const pole =
+        part && 'poles' in part
+          ? part.poles.find((p) => [p.common, p.make, p.break].includes(contact.terminal))
+          : undefined;
+      if (!pole) return false;
+      return FEEDS.has(kind)
+        ? contact.terminal !== pole.common
+        : LOADS.has(kind) && contact.terminal === pole.common;
+    };
+    return wired.filter(({ core: { a, b } }) => isAgainst(a, b) || isAgainst(b, a)).length;
+  }
+
+  /** What an end is on, by kind: of a pole the place in it. */
+  private tabOf({ part: name, terminal }: Core['a']): { kind: string; tab: string; pole: boolean } {
+    const part = this.plan.parts.get(name);
+    const kind = part?.kind ?? '';
+    if (!part || !('poles' in part) || part.poles.length < 2) return { kind, tab: terminal, pole: false };
+    const pole = part.poles.find((p) => [p.common, p.make, p.break].includes(terminal));
+    if (!pole) return { kind, tab: terminal, pole: false };
+    const tab = terminal === pole.common ? 'common' : terminal === pole.make ? 'make' : 'break';
+    return { kind: `${kind} pole`, tab, pole: true };
+  }
+
+  /** Joints that join nothing. */
+  private idleJoints(wired: readonly Wired[]): number {
     const landed = new Map<string, number>();
     for (const { a, b } of wired) for (const key of [a, b]) landed.set(key, (landed.get(key) ?? 0) + 1);
-    let count = 0;
-    for (const part of this.plan.parts.values())
-      for (const name of this.plan.terminals.get(part.name)?.names ?? []) {
-        const key = terminalKey(part.name, name);
-        const has = landed.get(key) ?? 0;
-        if (has === 0 ? this.needs(key) : has === 1 && part.kind === 'joint') count++;
-      }
-    return count;
+    return [...this.plan.parts.values()].filter((p) => p.kind === 'joint' && (landed.get(p.name) ?? 0) < 2)
+      .length;
   }
 
-  /** Cores left unused in cables that elsewhere are used to the last. */
+  /** Cores left unused in cables that elsewhere are used to the last; a core added along such a cable takes its place. */
   private spare(plan: Plan): number {
-    return plan.runs.reduce((sum, run) => {
-      if (run.link || run.cable === undefined || run.index >= this.plan.runs.length) return sum;
-      return sum + Math.max(0, (this.usual.get(cableName(run)) ?? 0) - run.cores.length);
+    const added = plan.runs
+      .slice(this.plan.runs.length)
+      .flatMap((run) => (run.link ? [] : run.cores.map((c) => this.way(c))));
+    return plan.runs.slice(0, this.plan.runs.length).reduce((sum, run) => {
+      if (run.link || run.cable === undefined) return sum;
+      let unused = Math.max(0, (this.usual.get(cableName(run)) ?? 0) - run.cores.length);
+      const way = run.cores[0] && this.way(run.cores[0]);
+      while (unused > 0 && way !== undefined && added.includes(way)) {
+        added.splice(added.indexOf(way), 1);
+        unused--;
+      }
+      return sum + unused;
     }, 0);
   }
 }
 
+const SMALL: ReadonlySet<string> = new Set(['diode', 'led', 'lamp', 'resistor']);
+/** Parts that do nothing with a link from one end to the other. */
+const ACROSS: ReadonlySet<string> = new Set([
+  'diode',
+  'led',
+  'lamp',
+  'resistor',
+  'fuse',
+  'gate',
+  'button',
+  'cutout',
+]);
+const FEEDS: ReadonlySet<string> = new Set(['plug', 'supply', 'battery', 'fuse']);
+const LOADS: ReadonlySet<string> = new Set(['outlet', 'motor', 'load']);
+
 /** Kinds of part that a shop has several of, wired alike. */
 const TWINNED: ReadonlySet<string> = new Set(['gate', 'switch', 'button', 'cutout', 'lamp', 'led']);
+
+/** Terminals of the same name on parts of one kind and mounting, of which there are several. */
+function twinsOf(plan: Plan): readonly (readonly string[])[] {
+  const groups = new Map<string, string[]>();
+  for (const part of plan.parts.values()) {
+    if (!TWINNED.has(part.kind)) continue;
+    for (const name of plan.terminals.get(part.name)?.names ?? [])
+      push(groups, `${part.kind} ${pressed(part)} ${name}`, terminalKey(part.name, name));
+  }
+  return [...groups.values()].filter((keys) => keys.length > 1);
+}
 
 const keyOf = (end: Core['a']): string => terminalKey(end.part, end.terminal);
 const pressed = (part: object): string => ('pressedWhen' in part ? String(part.pressedWhen) : '');
@@ -182,49 +236,60 @@ function usualCores(plan: Plan): Map<string, number> {
   );
 }
 
+/** How many there are but for the largest group. */
+function butMost(groups: readonly number[]): number {
+  return groups.reduce((x, y) => x + y, 0) - Math.max(...groups);
+}
+
 /** Colours that one of two lists has and the other has not. */
 function apart(x: readonly string[], y: readonly string[]): number {
   return x.filter((c) => !y.includes(c)).length + y.filter((c) => !x.includes(c)).length;
 }
 
-/** Cores of other colours than most on the same conductor, wires and joints alone joining. */
-function offColour(wired: readonly Wired[]): number {
+/** The conductors that wires and joints make: a number for each terminal with a core. */
+function conductorsOf(wired: readonly Wired[]): (key: string) => number | undefined {
   const sets = new UnionFind();
   const ids = new Map<string, number>();
-  const id = (key: string): number => {
-    let found = ids.get(key);
-    if (found === undefined) {
-      found = sets.add();
-      ids.set(key, found);
-    }
-    return found;
-  };
+  const id = (key: string): number => kept(ids, key, () => sets.add());
   for (const { a, b } of wired) sets.union(id(a), id(b));
+  return (key) => {
+    const found = ids.get(key);
+    return found === undefined ? undefined : sets.find(found);
+  };
+}
+
+/** Cores of other colours than most on the same conductor, wires and joints alone joining. */
+function offColour(wired: readonly Wired[], conductor: (key: string) => number | undefined): number {
   const colours = new Map<number, Map<string, number>>();
   for (const { run, core, a } of wired) {
     if (run.link) continue;
-    const net = sets.find(id(a));
-    const on = colours.get(net) ?? new Map<string, number>();
-    colours.set(net, on);
+    const on = kept(colours, conductor(a)!, () => new Map<string, number>());
     on.set(core.colour, (on.get(core.colour) ?? 0) + 1);
   }
-  let count = 0;
-  for (const on of colours.values()) {
-    const all = [...on.values()];
-    count += all.reduce((x, y) => x + y, 0) - Math.max(...all);
-  }
-  return count;
+  return [...colours.values()].reduce((sum, on) => sum + butMost([...on.values()]), 0);
 }
 
-/** Cores that join what another core of their cable joins, and cores between two tabs of one switch. */
+/** Small parts with both ends on one conductor. */
+function useless(plan: Plan, conductor: (key: string) => number | undefined): number {
+  return [...plan.parts.values()].filter((part) => {
+    if (!SMALL.has(part.kind)) return false;
+    const [a, b] = (plan.terminals.get(part.name)?.names ?? []).map((t) =>
+      conductor(terminalKey(part.name, t)),
+    );
+    return a !== undefined && a === b;
+  }).length;
+}
+
+/** Cores that join what another core of their cable joins, and what lies across one switch or one small part. */
 function idle(plan: Plan): number {
   let count = 0;
   for (const run of plan.runs) {
-    if (run.link) continue;
     const seen = new Set<string>();
     for (const core of run.cores) {
       const key = [keyOf(core.a), keyOf(core.b)].sort().join(' ');
-      if (seen.has(key) || core.a.part === core.b.part) count++;
+      const kind = plan.parts.get(core.a.part)?.kind ?? '';
+      const across = core.a.part === core.b.part && (!run.link || ACROSS.has(kind));
+      if (across || (!run.link && seen.has(key))) count++;
       seen.add(key);
     }
   }

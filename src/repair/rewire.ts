@@ -253,6 +253,15 @@ export class Rewirings {
     return best?.run;
   }
 
+  /** Terminals on the conductor of one of them, while a core is off (undefined: none), that have a core or lack one. */
+  on(terminal: string, off?: { readonly run: number; readonly core: number }): string[] {
+    const root = off ? this.rootsWithout(off.run, off.core) : this.roots;
+    const at = this.circuit.terminal(terminal)!;
+    return this.circuit.names.filter(
+      (_, i) => root[i] === root[at] && (this.landed[i]! > 0 || this.missing(i) > 0),
+    );
+  }
+
   /** Other terminals on the conductor an edit lands on. */
   alike(edit: Edit): number {
     if (edit.do !== 'move') return 0;

@@ -97,7 +97,6 @@ function findingTerms(finding: Finding): Term[] {
     ...labelled('why', [finding.why]),
     ...labelled('do', [finding.fix]),
     ...labelled('basis', [finding.basis]),
-    ...labelled('mend', finding.repair?.words ?? []),
     ...labelled(
       'also',
       finding.also.map((a) => alsoLine(finding, a)),

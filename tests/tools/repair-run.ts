@@ -7,6 +7,7 @@ import type { Finding } from '../../src/findings/report-model.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { terminalKey } from '../../src/plan/terminal-key.ts';
+import { check } from '../../src/repair/check.ts';
 import { mend } from '../../src/repair/mend.ts';
 import { Study } from '../../src/study/study.ts';
 import { dice } from '../oracles/corpus/corpus.ts';
@@ -79,6 +80,8 @@ interface Count {
   told: number;
   undone: number;
   fresh: number;
+  /** the finding names one change and the repair another */
+  apart: number;
   ms: number;
 }
 const counts = new Map<string, Count>();
@@ -86,7 +89,7 @@ const counts = new Map<string, Count>();
 function count(name: string): Count {
   let c = counts.get(name);
   if (!c) {
-    c = { harmful: 0, told: 0, undone: 0, fresh: 0, ms: 0 };
+    c = { harmful: 0, told: 0, undone: 0, fresh: 0, apart: 0, ms: 0 };
     counts.set(name, c);
   }
   return c;
@@ -111,19 +114,24 @@ for (const file of files) {
     const after = first && Study.of(planAfter(wrong.plan, first.edits)!);
     const undone = after !== undefined && conductors(after) === wanted;
     const fresh = after ? [...idsOf(judge(after).findings)].filter((id) => !before.has(id)) : [];
+    const causes = check(wrong).findings.filter((f) => f.cause !== null);
+    const ends = (first?.edits ?? []).flatMap((e) => (e.do === 'move' ? [e.to] : []));
+    const apart =
+      first !== undefined && causes.some((f) => !ends.some((t) => f.cause!.terminals.includes(t)));
     for (const c of [count('all'), count(edit.do as Kind), count(file)]) {
       c.harmful++;
       if (first) c.told++;
       if (undone) c.undone++;
       if (fresh.length > 0) c.fresh++;
+      if (apart) c.apart++;
       c.ms += ms;
     }
-    if (verbose && !undone) {
+    if (verbose && (!undone || apart)) {
       const at = (e: Edit) => ('run' in e ? read.plan.runs[e.run]!.cores[e.core]! : undefined);
       const core = at(edit);
       const said = core ? `${core.a.written}-${core.b.written}` : '';
       console.log(
-        `${file}: ${JSON.stringify(edit)} (${said})\n    ${first ? first.words.join(' ') : 'nothing told'}${fresh.length > 0 ? ` NEW ${fresh.join()}` : ''}`,
+        `${file}: ${JSON.stringify(edit)} (${said})\n    ${first ? first.words.join(' ') : 'nothing told'}${fresh.length > 0 ? ` NEW ${fresh.join()}` : ''}${apart ? ` APART ${causes.map((f) => f.message).join()}` : ''}`,
       );
     }
   });
@@ -131,6 +139,6 @@ for (const file of files) {
 for (const [name, c] of counts) {
   const share = (n: number, of: number) => `${((100 * n) / Math.max(1, of)).toFixed(1)} %`;
   console.log(
-    `${name.padEnd(34)} harmful ${String(c.harmful).padStart(5)}  told ${share(c.told, c.harmful)}  undone ${share(c.undone, c.harmful)}  of told ${share(c.undone, c.told)}  new findings ${c.fresh}  ${(c.ms / c.harmful).toFixed(0)} ms each`,
+    `${name.padEnd(34)} harmful ${String(c.harmful).padStart(5)}  told ${share(c.told, c.harmful)}  undone ${share(c.undone, c.harmful)}  of told ${share(c.undone, c.told)}  new findings ${c.fresh}  finding and repair apart ${c.apart}  ${(c.ms / c.harmful).toFixed(0)} ms each`,
   );
 }

@@ -20,7 +20,6 @@ function findingHtml(f: Finding, index: number): string {
   const told = [
     ...labelled('Why', [f.why]),
     ...labelled('Do', [f.fix]),
-    ...labelled('Mend', f.repair?.words ?? []),
     ...labelled(
       'Also',
       f.also.map((a) => alsoLine(f, a)),

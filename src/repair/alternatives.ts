@@ -1,0 +1,48 @@
+/** The same change on other terminals of the same conductors: which of them a hand would choose is seen by the habits. */
+import type { Edit } from '../edit/edits.ts';
+import type { Plan, Run } from '../plan/plan.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
+import type { Places } from './places.ts';
+
+type Added = Edit & { readonly do: 'add' };
+type Moved = Edit & { readonly do: 'move' };
+
+/** Pairs of terminals looked at for one new core. */
+const MOST_PAIRS = 400;
+
+/** A moved end on each terminal of `alike`, which are all on the conductor it lands on. */
+export function movesTo(edit: Moved, alike: readonly string[]): Moved[] {
+  return [...new Set([edit.to, ...alike])].map((to) => ({ ...edit, to }));
+}
+
+/**
+ * A new core between terminals of two conductors: one that its cable has left along the way it goes, or within one place a
+ * jumper. Where there is neither, the core as it was.
+ */
+export function additionsBetween(
+  plan: Plan,
+  places: Places,
+  edit: Added,
+  from: readonly string[],
+  to: readonly string[],
+): Added[] {
+  const spare = plan.runs.filter((r) => !r.link && r.cable !== undefined && r.cores.length < r.cable.cores);
+  const found: Added[] = [];
+  let pairs = 0;
+  for (const x of from)
+    for (const y of to) {
+      if (++pairs > MOST_PAIRS) return found.length > 0 ? found : [edit];
+      const [a, b] = [places.of(partOfKey(x)), places.of(partOfKey(y))];
+      if (a === b) found.push({ ...edit, from: x, to: y, like: undefined });
+      else
+        for (const run of spare.filter((r) => leads(places, r, a, b)))
+          found.push({ ...edit, from: x, to: y, like: run.index, metres: run.length });
+    }
+  return found.length > 0 ? found : [edit];
+}
+
+/** A cable with a core to spare that ends at one of two places, or whose ends nobody knows any more. */
+function leads(places: Places, run: Run, a: number, b: number): boolean {
+  const way = places.wayOf(run);
+  return way === undefined || way.includes(a) || way.includes(b);
+}

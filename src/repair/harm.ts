@@ -1,0 +1,210 @@
+/**
+ * Changes that are never advised, whatever they mend: those that touch a protective conductor that is in its place, go
+ * round a fuse, cut-out, stop or timer, or ask more of a cable than it has.
+ */
+import { UnionFind } from '../circuit/union-find.ts';
+import type { Edit } from '../edit/edits.ts';
+import type { Core, Plan, TerminalRef } from '../plan/plan.ts';
+import { partOfKey, splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
+import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
+import type { Places } from './places.ts';
+
+/** Core colours of protective conductors: NEC 250.119, IEC 60445. */
+const EARTH_COLOURS: ReadonlySet<string> = new Set(['green', 'green-yellow', 'bare']);
+const MAINS_MARKS: ReadonlySet<string> = new Set(['L', 'N', 'L1', 'L2']);
+/** Kinds of part that stand in line to break a circuit by themselves. */
+const GUARDS: ReadonlySet<string> = new Set(['fuse', 'cutout', 'timer']);
+
+export class Harm {
+  private readonly guards: readonly string[];
+  private readonly earthJoints: ReadonlySet<string>;
+  private readonly bypassedNow: ReadonlySet<string>;
+  private readonly wiredNow: ReadonlySet<string>;
+  private readonly feedsNow: number;
+  private readonly quenchingNow: ReadonlySet<number>;
+
+  constructor(
+    private readonly plan: Plan,
+    private readonly circuit: NumberedCircuit,
+    private readonly places: Places,
+  ) {
+    this.guards = guardsOf(plan);
+    this.earthJoints = earthJointsOf(plan);
+    this.bypassedNow = this.bypassed(circuit.cores);
+    this.wiredNow = this.landedParts(circuit.cores);
+    this.feedsNow = this.feedsOf(circuit.cores);
+    this.quenchingNow = this.quenching(circuit.cores).across;
+  }
+
+  /** Whether a change does harm; `cores` is the wiring after it. */
+  isDone(edits: readonly Edit[], cores: Cores): boolean {
+    return (
+      edits.some((e) => this.touchesEarth(e) || this.outOfReach(e)) ||
+      [...this.bypassed(cores)].some((part) => !this.bypassedNow.has(part)) ||
+      this.leavesOut(cores) ||
+      this.strays(cores) ||
+      (edits.some((e) => e.do === 'remove') && this.feedsOf(cores) < this.feedsNow)
+    );
+  }
+
+  private core(at: { readonly run: number; readonly core: number }): Core {
+    return this.plan.runs[at.run]!.cores[at.core]!;
+  }
+
+  private isEarth(key: string): boolean {
+    return key.endsWith('.PE') || this.earthJoints.has(key);
+  }
+
+  /** An end that lies on earth and belongs there: the core's other end does too, or its colour says so. */
+  private holdsEarth(core: Core, end: 'a' | 'b'): boolean {
+    const [own, other] = end === 'a' ? [core.a, core.b] : [core.b, core.a];
+    return this.isEarth(keyOf(own)) && (this.isEarth(keyOf(other)) || EARTH_COLOURS.has(core.colour));
+  }
+
+  private touchesEarth(e: Edit): boolean {
+    if (e.do === 'add') return this.isEarth(e.from) !== this.isEarth(e.to);
+    if (e.do === 'move') {
+      const core = this.core(e);
+      return this.holdsEarth(core, e.end) && !this.isEarth(e.to);
+    }
+    if (e.do === 'remove') {
+      const core = this.core(e);
+      return this.holdsEarth(core, 'a') || this.holdsEarth(core, 'b') || EARTH_COLOURS.has(core.colour);
+    }
+    const [x, y] = [this.core(e.first), this.core(e.second)];
+    const [p, q] = [keyOf(x[e.first.end]), keyOf(y[e.second.end])];
+    if (this.isEarth(p) === this.isEarth(q))
+      return this.holdsEarth(x, e.first.end) || this.holdsEarth(y, e.second.end);
+    return this.holdsEarth(x, e.first.end) || this.holdsEarth(y, e.second.end);
+  }
+
+  /** A core whose end would lie where its cable does not lead, or a new one with no cable to take it from. */
+  private outOfReach(e: Edit): boolean {
+    if (e.do === 'remove') return false;
+    if (e.do === 'add') {
+      const [from, to] = [partOfKey(e.from), partOfKey(e.to)];
+      // A new cable is as long as it has to be; a jumper is not.
+      return e.like === undefined && !this.places.reaches(from, to, undefined);
+    }
+    if (e.do === 'move') {
+      const core = this.core(e);
+      return this.strains(e.run, (e.end === 'a' ? core.b : core.a).part, partOfKey(e.to));
+    }
+    const [x, y] = [this.core(e.first), this.core(e.second)];
+    const other = (core: Core, end: 'a' | 'b') => (end === 'a' ? core.b : core.a).part;
+    return (
+      this.strains(e.first.run, other(x, e.first.end), y[e.second.end].part) ||
+      this.strains(e.second.run, other(y, e.second.end), x[e.first.end].part)
+    );
+  }
+
+  private strains(run: number, from: string, to: string): boolean {
+    const { link, length } = this.plan.runs[run]!;
+    return !this.places.reaches(from, to, link ? undefined : length);
+  }
+
+  /** Guards whose two ends meet by wires and other contacts, so that they break nothing. */
+  private bypassed(cores: Cores): ReadonlySet<string> {
+    return new Set(
+      this.guards.filter((name) => {
+        const sets = this.joinedBy(cores);
+        const own = this.circuit.contacts.filter((c) => c.links[0]!.part === name);
+        for (const c of this.circuit.contacts) if (c.links[0]!.part !== name) sets.union(c.a, c.b);
+        return own.some((c) => sets.joined(c.a, c.b));
+      }),
+    );
+  }
+
+  private landedParts(cores: Cores): ReadonlySet<string> {
+    const { names } = this.circuit;
+    return new Set(
+      cores.flat().flatMap(([a, b]) => (a === b ? [] : [partOfKey(names[a]!), partOfKey(names[b]!)])),
+    );
+  }
+
+  /** Diodes that lie across a coil, by wires alone, and those with a core at both ends. */
+  private quenching(cores: Cores): {
+    readonly across: ReadonlySet<number>;
+    readonly wired: ReadonlySet<number>;
+  } {
+    const sets = this.joinedBy(cores);
+    const landed = new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [a, b])));
+    const across = new Set<number>();
+    const wired = new Set<number>();
+    this.circuit.diodes.forEach(([x, y], i) => {
+      if (landed.has(x) && landed.has(y)) wired.add(i);
+      const quenches = this.circuit.relays.some(
+        ({ coil: [p, q] }) =>
+          (sets.joined(x, p) && sets.joined(y, q)) || (sets.joined(x, q) && sets.joined(y, p)),
+      );
+      if (quenches) across.add(i);
+    });
+    return { across, wired };
+  }
+
+  /** A diode that quenched a coil and now lies somewhere else. */
+  private strays(cores: Cores): boolean {
+    const after = this.quenching(cores);
+    return [...this.quenchingNow].some((i) => after.wired.has(i) && !after.across.has(i));
+  }
+
+  private joinedBy(cores: Cores): UnionFind {
+    const sets = new UnionFind();
+    for (let i = 0; i < this.circuit.names.length; i++) sets.add();
+    for (const run of cores) for (const [a, b] of run) sets.union(a, b);
+    for (const [a, b] of this.circuit.plugged) sets.union(a, b);
+    return sets;
+  }
+
+  /** Mains terminals of supplies that have a core: one that loses its feed is not thereby fed. */
+  private feedsOf(cores: Cores): number {
+    const { names } = this.circuit;
+    const landed = new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [names[a]!, names[b]!])));
+    return [...landed].filter((key) => {
+      const { part, terminal } = splitTerminalKey(key);
+      return this.plan.parts.get(part)?.kind === 'supply' && MAINS_MARKS.has(terminal);
+    }).length;
+  }
+
+  /** A guard that had a core before and has not one at either end of some contact now. */
+  private leavesOut(cores: Cores): boolean {
+    const landed = new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [a, b])));
+    return this.guards.some((name) => {
+      if (!this.wiredNow.has(name)) return false;
+      const own = this.circuit.contacts.filter((c) => c.links[0]!.part === name);
+      return !own.some((c) => landed.has(c.a) && landed.has(c.b));
+    });
+  }
+}
+
+const keyOf = (end: TerminalRef): string => terminalKey(end.part, end.terminal);
+
+/** Fuses, cut-outs and timers, and whatever an intent names as what stops or blocks a load. */
+function guardsOf(plan: Plan): string[] {
+  const named = (plan.intents ?? []).flatMap((i) => [...i.blockedBy, ...i.stoppedBy].map((ref) => ref.part));
+  const built = [...plan.parts.values()].filter((p) => GUARDS.has(p.kind)).map((p) => p.name);
+  return [...new Set([...built, ...named])];
+}
+
+/** Joints on which cores to protective terminals lie, and none to any other part. */
+function earthJointsOf(plan: Plan): Set<string> {
+  const reach = new Map<string, Set<string>>();
+  for (const run of plan.runs)
+    for (const { a, b } of run.cores)
+      for (const [own, other] of [
+        [a, b],
+        [b, a],
+      ] as const)
+        if (plan.parts.get(own.part)?.kind === 'joint')
+          reach.set(own.part, (reach.get(own.part) ?? new Set()).add(keyOf(other)));
+  const isProtective = (key: string) => splitTerminalKey(key).terminal === 'PE';
+  return new Set(
+    [...reach]
+      .filter(([, keys]) => {
+        const others = [...keys].filter((key) => plan.parts.get(key)?.kind !== 'joint');
+        const protective = others.filter(isProtective).length;
+        return protective > 0 && protective > others.length / 2;
+      })
+      .map(([name]) => name),
+  );
+}

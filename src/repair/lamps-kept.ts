@@ -1,0 +1,54 @@
+/** Whether lamps go on telling what they told. */
+import { lampsLit } from '../machine/lit-lamps.ts';
+import { running } from '../machine/live-conductors.ts';
+import { poweredMachine } from '../machine/power.ts';
+import { solveState } from '../machine/solved-state.ts';
+import type { Study } from '../study/study.ts';
+
+/** What runs and which lamps give light in one position. */
+interface Shown {
+  readonly runs: string;
+  readonly lit: readonly string[];
+}
+
+const known = new WeakMap<Study, readonly Shown[]>();
+
+/** Gates and switches tried alone; a shop with more has lamps that are wired alike. */
+const MOST_ALONE = 24;
+
+function shownBy(study: Study): readonly Shown[] {
+  const found = known.get(study);
+  if (found) return found;
+  const machine = poweredMachine(study);
+  const rest = machine.start([]);
+  const inputs = study.circuit.inputs.map((i) => i.index);
+  const gates = study.circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
+  const positions = [[], ...inputs.slice(0, MOST_ALONE).map((i) => [i]), gates];
+  const made = positions.map((moved): Shown => {
+    const state = machine.moveTo(moved, rest);
+    const solved = solveState(study.plan, state);
+    const lamps = lampsLit(study.plan, state, solved);
+    return {
+      runs: [...running(state, solved)].sort().join(),
+      lit: lamps.filter((l) => l.lit).map((l) => l.part),
+    };
+  });
+  known.set(study, made);
+  return made;
+}
+
+/**
+ * Lamps that gave light in some position go on giving it in those, in every position tried in which the loads do what they
+ * did before. One that was dark throughout was part of what was wrong.
+ */
+export function keepsLamps(before: Study, after: Study): boolean {
+  const hasLamps = [...before.plan.parts.values()].some((p) => p.kind === 'lamp' || p.kind === 'led');
+  if (!hasLamps) return true;
+  const [was, now] = [shownBy(before), shownBy(after)];
+  const alive = new Set(was.flatMap((s) => s.lit));
+  const same = (x: readonly string[], y: readonly string[]) => {
+    const own = y.filter((lamp) => alive.has(lamp));
+    return own.length === x.length && x.every((lamp) => own.includes(lamp));
+  };
+  return was.every((s, i) => s.runs !== now[i]!.runs || same(s.lit, now[i]!.lit));
+}

@@ -1,0 +1,99 @@
+/** Which of the changes that mend a plan is the likeliest to undo what happened. */
+import type { Edit, EndRef } from '../edit/edits.ts';
+import { planAfter } from '../edit/expected-plan.ts';
+import type { Plan } from '../plan/plan.ts';
+import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
+import { additionsBetween, movesTo } from './alternatives.ts';
+import { Harm } from './harm.ts';
+import { MissingEnds } from './missing-ends.ts';
+import type { NumberedCircuit } from './numbered-circuit.ts';
+import { Oddness } from './oddness.ts';
+import { Places } from './places.ts';
+import type { QuickLook } from './quick-look.ts';
+import { type Candidate, Rewirings, rewired } from './rewire.ts';
+
+/** A candidate with the plan it leads to; `cost` is the smaller, the likelier it undoes what happened. */
+export interface Ranked {
+  readonly t: Candidate;
+  readonly after: Plan;
+  readonly cost: number;
+}
+
+/** How many slips of a hand an edit stands for: one end put wrong is one, a core forgotten or one too many a little more. */
+const SLIPS = { move: 1, swap: 1.3, add: 1.2, remove: 1.6 } as const;
+/** A diode put in the wrong way round is one slip, though both its ends are moved. */
+const TURNED = 1;
+
+export class Ranking {
+  private readonly places: Places;
+  private readonly harm: Harm;
+  private readonly oddness: Oddness;
+  /** changes of the wiring as it stands */
+  private readonly whole: Rewirings;
+  private readonly circuit: NumberedCircuit;
+
+  constructor(
+    private readonly plan: Plan,
+    quick: QuickLook,
+  ) {
+    this.circuit = quick.circuit;
+    this.places = new Places(plan);
+    this.harm = new Harm(plan, this.circuit, this.places);
+    this.oddness = new Oddness(plan, this.places);
+    this.whole = new Rewirings(plan, quick, this.circuit.cores);
+  }
+
+  /** Candidates that do no harm, likeliest first: the fewest slips after which the plan breaks the fewest of its habits. */
+  ranked(tries: readonly Candidate[]): Ranked[] {
+    const { plan, circuit, harm, oddness } = this;
+    return tries
+      .flatMap((t) => this.onOtherTerminals(t))
+      .flatMap((t): Ranked[] => {
+        const after = planAfter(plan, t.edits);
+        if (!after) return [];
+        const cores = rewired(circuit, circuit.cores, t.edits);
+        if (harm.isDone(t.edits, cores)) return [];
+        const lacking = new MissingEnds(circuit, cores).lacking();
+        return [{ t, after, cost: this.slips(t.edits) + oddness.of(after, lacking) }];
+      })
+      .sort((x, y) => x.cost - y.cost || x.t.oddness - y.t.oddness);
+  }
+
+  /** A single change on each terminal of the conductors it lands on; two changes stay as they are. */
+  private onOtherTerminals(t: Candidate): Candidate[] {
+    const [edit, ...more] = t.edits;
+    if (edit === undefined || more.length > 0) return [t];
+    const options = this.whole;
+    const edits =
+      edit.do === 'move'
+        ? movesTo(edit, options.on(edit.to, edit))
+        : edit.do === 'add'
+          ? additionsBetween(this.plan, this.places, edit, options.on(edit.from), options.on(edit.to))
+          : edit.do === 'remove'
+            ? [edit, ...this.keptInstead(edit)]
+            : [edit];
+    return edits.map((e) => ({ ...t, edits: [e] }));
+  }
+
+  /** Where a core can as well be taken out, it can as well lie along its own conductor: one end on another tab of its part. */
+  private keptInstead(at: { readonly run: number; readonly core: number }): Edit[] {
+    const core = this.plan.runs[at.run]!.cores[at.core]!;
+    return (['a', 'b'] as const).flatMap((end) => {
+      const [own, other] = end === 'a' ? [core.a, core.b] : [core.b, core.a];
+      return this.whole
+        .on(terminalKey(other.part, other.terminal), at)
+        .filter((to) => partOfKey(to) === own.part)
+        .map((to): Edit => ({ do: 'move', run: at.run, core: at.core, end, to }));
+    });
+  }
+
+  private slips(edits: readonly Edit[]): number {
+    return edits.reduce((sum, e) => sum + (e.do === 'swap' && this.turnsDiode(e) ? TURNED : SLIPS[e.do]), 0);
+  }
+
+  private turnsDiode({ first, second }: Edit & { readonly do: 'swap' }): boolean {
+    const at = (e: EndRef) => this.plan.runs[e.run]!.cores[e.core]![e.end].part;
+    const kind = this.plan.parts.get(at(first))?.kind;
+    return at(first) === at(second) && (kind === 'diode' || kind === 'led');
+  }
+}

@@ -1,0 +1,116 @@
+/** What is never advised, whatever it would mend, and that the likeliest change comes first. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Edit } from '../../src/edit/edits.ts';
+import { planAfter } from '../../src/edit/expected-plan.ts';
+import { judge } from '../../src/findings/judge.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { check } from '../../src/repair/check.ts';
+import { Harm } from '../../src/repair/harm.ts';
+import { mend } from '../../src/repair/mend.ts';
+import { NumberedCircuit } from '../../src/repair/numbered-circuit.ts';
+import { Places } from '../../src/repair/places.ts';
+import { rewired } from '../../src/repair/rewire.ts';
+import { Study } from '../../src/study/study.ts';
+import { example } from '../helpers/example-plans.ts';
+import { planOf } from '../helpers/plan-of.ts';
+
+function isHarm(plan: Plan, ...edits: Edit[]): boolean {
+  const circuit = new NumberedCircuit(Study.of(plan));
+  return new Harm(plan, circuit, new Places(plan)).isDone(edits, rewired(circuit, circuit.cores, edits));
+}
+
+/** A core by the two terminals that the plan writes. */
+function coreAt(plan: Plan, a: string, b: string): { run: number; core: number } {
+  for (const run of plan.runs)
+    for (const [core, c] of run.cores.entries())
+      if (c.a.written === a && c.b.written === b) return { run: run.index, core };
+  throw new Error(`no core from ${a} to ${b}`);
+}
+
+const base = (name: string) =>
+  planOf(readFileSync(new URL(`../findings/bases/${name}.yaml`, import.meta.url), 'utf8'), name);
+
+describe('never advised', () => {
+  const chain = base('dc-chain');
+  const earth = coreAt(chain, 'B1.PE', 'X1.PE');
+
+  it('a protective conductor is not taken out, moved off or changed over', () => {
+    expect(isHarm(chain, { do: 'remove', ...earth })).toBe(true);
+    expect(isHarm(chain, { do: 'move', ...earth, end: 'b', to: 'X1.N' })).toBe(true);
+    const neutral = coreAt(chain, 'neutral', 'X1.N');
+    expect(
+      isHarm(chain, { do: 'swap', first: { ...earth, end: 'b' }, second: { ...neutral, end: 'b' } }),
+    ).toBe(true);
+  });
+
+  it('earth is joined to nothing else', () => {
+    expect(isHarm(chain, { do: 'add', from: 'B1.PE', to: 'K1.A2', like: undefined, metres: undefined })).toBe(
+      true,
+    );
+  });
+
+  it('a link stays in its place', () => {
+    const link = coreAt(chain, 'D1.K', 'K1.A1');
+    expect(isHarm(chain, { do: 'move', ...link, end: 'b', to: 'router.NO' })).toBe(true);
+    expect(isHarm(chain, { do: 'move', ...link, end: 'b', to: 'call' })).toBe(false);
+  });
+
+  it('a diode that quenches a coil goes nowhere else', () => {
+    const link = coreAt(chain, 'D1.K', 'K1.A1');
+    expect(isHarm(chain, { do: 'move', ...link, end: 'b', to: 'feed' })).toBe(true);
+  });
+
+  const battery = base('battery');
+  it('nothing goes round a fuse', () => {
+    const fuse = [...battery.parts.values()].find((p) => p.kind === 'fuse')!.name;
+    const [core] = battery.runs
+      .flatMap((run) => run.cores.map((c, i) => ({ run: run.index, core: i, c })))
+      .filter(({ c }) => c.b.part === fuse);
+    const beyond = battery.runs.flatMap((r) => r.cores).find((c) => c.a.part === fuse)!;
+    const { run, core: index } = core!;
+    expect(isHarm(battery, { do: 'move', run, core: index, end: 'b', to: beyond.b.written })).toBe(true);
+    expect(
+      isHarm(battery, { do: 'add', from: `${fuse}.1`, to: `${fuse}.2`, like: undefined, metres: undefined }),
+    ).toBe(true);
+  });
+});
+
+describe('the report and mend speak of the same change', () => {
+  it.each(['planer-on-break-tab', 'jointer-lever-other-way', 'return-left-in-box', 'stop-with-make-contact'])(
+    '%s',
+    (name) => {
+      const plan = example(`wrong/${name}`);
+      const [first] = mend(Study.of(plan), { thorough: false }).repairs;
+      const finding = check(Study.of(plan)).findings.find((f) => f.repair !== null)!;
+      expect(finding.repair).toEqual({ words: first!.words, edits: first!.edits });
+      expect(finding.fix).toBe(first!.words.join(' '));
+      const after = judge(Study.of(planAfter(plan, first!.edits)!));
+      expect(after.findings.filter((f) => ['danger', 'warning', 'fault'].includes(f.severity))).toEqual([]);
+    },
+  );
+});
+
+describe('likeliest first', () => {
+  // Cores of one cable changed over at one gate: the function would be mended by one end, the wiring by both.
+  it.each(['heron-slip', 'linnet-garage', 'plover-loft'])(
+    'two cores changed over in %s are changed back',
+    (name) => {
+      const plan = example(name);
+      const run = plan.runs.find((r) => r.cores.length === 2 && r.index > 0)!.index;
+      const edit: Edit = {
+        do: 'swap',
+        first: { run, core: 0, end: 'b' },
+        second: { run, core: 1, end: 'b' },
+      };
+      const wrong = planAfter(plan, [edit])!;
+      const [first] = mend(Study.of(wrong)).repairs;
+      const terminals = (p: Plan) =>
+        Study.of(p)
+          .circuit.terminals.filter((t) => t.length > 1)
+          .map((t) => [...t].sort().join())
+          .sort();
+      expect(terminals(planAfter(wrong, first!.edits)!)).toEqual(terminals(plan));
+    },
+  );
+});
