@@ -1,6 +1,6 @@
 /**
  * Promises about the code itself that no tool keeps: how long a file and a function may be, what may be called where,
- * and what no text may say. Which file may import which stands in .dependency-cruiser.cjs, what nobody uses in knip.json.
+ * and what no text may say. Which file may import which stands in .dependency-cruiser.cjs, what nobody uses in .knip.json.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname } from 'node:path';

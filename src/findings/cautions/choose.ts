@@ -1,11 +1,11 @@
-/** Which cautions go with a plan. The texts and their sources are in `texts.ts`. */
-
+/** Which cautions go with a plan. The texts and their sources are in `texts.ts` and the files it names. */
 import type { Practice } from '../../plan/device-figures.ts';
 import type { Caution } from '../report-model.ts';
 import type { Level } from '../report-words.ts';
+import { ALWAYS } from './always-texts.ts';
 import type { BasisEntry, CautionText } from './caution-text.ts';
 import type { CautionFacts } from './facts.ts';
-import { ALWAYS, TRIGGERED, type TriggeredId } from './texts.ts';
+import { TRIGGERED, type TriggeredId } from './texts.ts';
 
 /** True: at the text's own level; a word: at that level; false: not at all. */
 type Rule = (f: CautionFacts) => boolean | Level;
