@@ -7,12 +7,25 @@ import type { Places } from './places.ts';
 type Added = Edit & { readonly do: 'add' };
 type Moved = Edit & { readonly do: 'move' };
 
-/** Pairs of terminals looked at for one new core. */
+/** Pairs of terminals looked at for one new core, and terminals for one moved end. */
 const MOST_PAIRS = 400;
+const MOST_ENDS = 24;
 
-/** A moved end on each terminal of `alike`, which are all on the conductor it lands on. */
-export function movesTo(edit: Moved, alike: readonly string[]): Moved[] {
-  return [...new Set([edit.to, ...alike])].map((to) => ({ ...edit, to }));
+/**
+ * A moved end on the terminals of `alike`, which are all on the conductor it lands on: those of its own part first, then
+ * those next to the part at the core's other end, in the order of the plan.
+ */
+export function movesTo(plan: Plan, edit: Moved, alike: readonly string[]): Moved[] {
+  const core = plan.runs[edit.run]!.cores[edit.core]!;
+  const [own, other] = edit.end === 'a' ? [core.a.part, core.b.part] : [core.b.part, core.a.part];
+  const order = new Map([...plan.parts.keys()].map((name, i) => [name, i] as const));
+  const from = order.get(other) ?? 0;
+  const far = (key: string) => {
+    const part = partOfKey(key);
+    return part === own ? -1 : Math.abs((order.get(part) ?? 0) - from);
+  };
+  const near = [...new Set(alike)].sort((x, y) => far(x) - far(y)).slice(0, MOST_ENDS);
+  return [...new Set([edit.to, ...near])].map((to) => ({ ...edit, to }));
 }
 
 /**

@@ -11,7 +11,7 @@ import { isWiring, mend } from './mend.ts';
 import type { Repair } from './mended.ts';
 
 /** Terminals of a plan up to which a repair is sought as part of the check; beyond, `mend` is asked for by name. */
-const MOST_TERMINALS = 250;
+const MOST_TERMINALS = 3_000;
 
 /**
  * The report of a plan, each grave finding of questions 1 to 3 with the first verified repair that does away with it: what

@@ -18,19 +18,23 @@ import { QuickLook } from './quick-look.ts';
 import { Ranking } from './ranking.ts';
 import { instructionsFor } from './repair-words.ts';
 import { type RequiredState, requiredStates } from './required-states.ts';
-import { type Candidate, Rewirings, rewired } from './rewire.ts';
+import { Rewirings } from './rewire.ts';
+import { type Candidate, rewired } from './rewired.ts';
 import { linesOf } from './state-lines.ts';
 
 /** Rewirings looked at before the search gives up, and those of them checked in whole. */
 const MOST_LOOKED = 400_000;
 const MOST_CHECKED = 40;
 const FEW_CHECKED = 12;
-/** Repairs told, and first halves that a search for two changes starts from. */
+/** Rewirings looked at once one has passed: the suspicious ends come first. */
+const MOST_MORE = 30_000;
+/** Repairs told, and terminals of a plan that is too large to tell of so many. */
 const MOST_REPAIRS = 12;
 const FEW_REPAIRS = 4;
-/** Cost by which a repair may lie behind the best and still be of interest. */
-const FAR_BEHIND = 1.5;
+const LARGE = 600;
+/** First halves that a search for two changes starts from, and cost by which a repair may lie behind the best. */
 const MOST_HALVES = 24;
+const FAR_BEHIND = 1.5;
 /** Conductors between which new cores are tried. */
 const MOST_CONDUCTORS = 60;
 
@@ -79,6 +83,7 @@ class Search {
   private readonly quick: QuickLook;
   private readonly ranking: Ranking;
   private readonly now: number;
+  private readonly few: boolean;
   private looked = 0;
   private checked = 0;
 
@@ -92,7 +97,9 @@ class Search {
     this.circuit = new NumberedCircuit(study);
     this.quick = new QuickLook(this.circuit);
     this.ranking = new Ranking(study.plan, this.quick);
-    this.now = countWrong(this.quick, this.circuit.cores, states, Number.POSITIVE_INFINITY);
+    this.few = !thorough || this.circuit.names.length > LARGE;
+    const wiring = this.quick.wiring(this.circuit.cores);
+    this.now = countWrong(this.quick, wiring, states, Number.POSITIVE_INFINITY);
   }
 
   run(): Mended {
@@ -130,6 +137,7 @@ class Search {
     const options = new Rewirings(this.plan, this.quick, cores);
     const found: Candidate[] = [];
     const whole = before.edits.length === 0;
+    let enough = Number.POSITIVE_INFINITY;
     const kinds = [
       options.moves(),
       ...(whole ? [options.tabs()] : []),
@@ -139,17 +147,18 @@ class Search {
     ];
     for (const tries of kinds)
       for (const t of tries) {
-        if (this.looked++ >= MOST_LOOKED) return found;
-        const after = rewired(this.circuit, cores, t.edits);
-        const left = countWrong(this.quick, after, this.states, failed ? this.now : 0);
+        if (this.looked++ >= MOST_LOOKED || this.looked > enough) return found;
+        const left = countWrong(this.quick, t.wiring, this.states, failed ? this.now : 0);
         if (left > 0) failed?.(t, left);
-        else
+        else {
+          enough = Math.min(enough, this.looked + MOST_MORE);
           found.push({
             edits: [...before.edits, ...t.edits],
             ends: before.ends + t.ends,
             added: before.added + t.added,
             oddness: before.oddness + t.oddness,
           });
+        }
       }
     return found;
   }
@@ -171,8 +180,8 @@ class Search {
     const passed: Passed[] = [];
     const known = new Set<string>();
     for (const { t, after: plan, cost } of this.ranking.ranked(tries)) {
-      if (passed.length >= (this.thorough ? MOST_REPAIRS : FEW_REPAIRS)) break;
-      if (this.checked >= (this.thorough ? MOST_CHECKED : FEW_CHECKED)) break;
+      if (passed.length >= (this.few ? FEW_REPAIRS : MOST_REPAIRS)) break;
+      if (this.checked >= (this.few ? FEW_CHECKED : MOST_CHECKED)) break;
       if (passed[0] && cost > passed[0].cost + FAR_BEHIND) break;
       const key = sameWhicheverOrder(t.edits);
       if (known.has(key)) continue;
@@ -185,7 +194,8 @@ class Search {
       if (!this.touchesLamps(t.edits) && !keepsLamps(this.study, after)) continue;
       const fresh = new Set([...idsOf(findings)].filter((id) => !before.has(id)));
       passed.push({
-        repair: this.repair(t, after),
+        t,
+        after,
         cost,
         fresh,
         grave: findings.filter((f) => GRAVE.has(f.severity)).length,
@@ -194,7 +204,9 @@ class Search {
     // What every repair brings was hidden by the mistake; what only some bring, they bring themselves.
     const hidden = [...(passed[0]?.fresh ?? [])].filter((id) => passed.every((p) => p.fresh.has(id)));
     const least = Math.min(...passed.map((p) => p.grave));
-    return passed.filter((p) => p.fresh.size === hidden.length && p.grave === least).map((p) => p.repair);
+    return passed
+      .filter((p) => p.fresh.size === hidden.length && p.grave === least)
+      .map((p) => this.repair(p.t, p.after));
   }
 
   /** Whether a core is changed that ends at a lamp: then the lamp itself was wired wrongly. */
@@ -229,7 +241,8 @@ class Search {
 }
 
 interface Passed {
-  readonly repair: Repair;
+  readonly t: Candidate;
+  readonly after: Study;
   readonly cost: number;
   /** findings that the plan had not before */
   readonly fresh: ReadonlySet<string>;

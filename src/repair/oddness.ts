@@ -3,10 +3,10 @@
  * are of our own choosing; `npm run repairs` measures what they are worth.
  */
 
-import { UnionFind } from '../circuit/union-find.ts';
 import { kept, push } from '../plan/map-entries.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
+import { apart, butMost, conductorsOf, idle, keyOf, offColour, useless, type Wired } from './habits.ts';
 import type { Places } from './places.ts';
 
 /** What each broken habit weighs, in ends moved by mistake. */
@@ -32,14 +32,6 @@ const WEIGHT = {
   /** a core that joins what is joined already by another of its cable, or two tabs of one switch */
   idle: 1.5,
 } as const;
-
-/** A wiring as its cores: what `Plan` and a change of it have in common. */
-interface Wired {
-  readonly run: Run;
-  readonly core: Core;
-  readonly a: string;
-  readonly b: string;
-}
 
 /** The habits of one plan, by which any wiring of its parts can be judged. */
 export class Oddness {
@@ -112,8 +104,15 @@ export class Oddness {
     }
     let count = 0;
     for (const keys of this.twins) {
-      const signs = keys.map((key) => [...(colours.get(key) ?? [])].sort());
-      count += Math.min(...signs.map((mode) => signs.reduce((sum, s) => sum + apart(s, mode), 0)));
+      const signs = new Map<string, { readonly sign: readonly string[]; count: number }>();
+      for (const key of keys) {
+        const sign = [...(colours.get(key) ?? [])].sort();
+        kept(signs, sign.join(' '), () => ({ sign, count: 0 })).count++;
+      }
+      const kinds = [...signs.values()];
+      count += Math.min(
+        ...kinds.map((mode) => kinds.reduce((sum, k) => sum + k.count * apart(k.sign, mode.sign), 0)),
+      );
     }
     return count;
   }
@@ -194,18 +193,6 @@ export class Oddness {
   }
 }
 
-const SMALL: ReadonlySet<string> = new Set(['diode', 'led', 'lamp', 'resistor']);
-/** Parts that do nothing with a link from one end to the other. */
-const ACROSS: ReadonlySet<string> = new Set([
-  'diode',
-  'led',
-  'lamp',
-  'resistor',
-  'fuse',
-  'gate',
-  'button',
-  'cutout',
-]);
 const FEEDS: ReadonlySet<string> = new Set(['plug', 'supply', 'battery', 'fuse']);
 const LOADS: ReadonlySet<string> = new Set(['outlet', 'motor', 'load']);
 
@@ -223,7 +210,6 @@ function twinsOf(plan: Plan): readonly (readonly string[])[] {
   return [...groups.values()].filter((keys) => keys.length > 1);
 }
 
-const keyOf = (end: Core['a']): string => terminalKey(end.part, end.terminal);
 const pressed = (part: object): string => ('pressedWhen' in part ? String(part.pressedWhen) : '');
 const cableName = (run: Run): string => `${run.cable?.stock ?? run.cable?.gauge} ${run.cable?.cores}`;
 
@@ -234,64 +220,4 @@ function usualCores(plan: Plan): Map<string, number> {
   return new Map(
     [...used].map(([name, list]) => [name, [...list].sort((x, y) => x - y)[list.length >> 1]!] as const),
   );
-}
-
-/** How many there are but for the largest group. */
-function butMost(groups: readonly number[]): number {
-  return groups.reduce((x, y) => x + y, 0) - Math.max(...groups);
-}
-
-/** Colours that one of two lists has and the other has not. */
-function apart(x: readonly string[], y: readonly string[]): number {
-  return x.filter((c) => !y.includes(c)).length + y.filter((c) => !x.includes(c)).length;
-}
-
-/** The conductors that wires and joints make: a number for each terminal with a core. */
-function conductorsOf(wired: readonly Wired[]): (key: string) => number | undefined {
-  const sets = new UnionFind();
-  const ids = new Map<string, number>();
-  const id = (key: string): number => kept(ids, key, () => sets.add());
-  for (const { a, b } of wired) sets.union(id(a), id(b));
-  return (key) => {
-    const found = ids.get(key);
-    return found === undefined ? undefined : sets.find(found);
-  };
-}
-
-/** Cores of other colours than most on the same conductor, wires and joints alone joining. */
-function offColour(wired: readonly Wired[], conductor: (key: string) => number | undefined): number {
-  const colours = new Map<number, Map<string, number>>();
-  for (const { run, core, a } of wired) {
-    if (run.link) continue;
-    const on = kept(colours, conductor(a)!, () => new Map<string, number>());
-    on.set(core.colour, (on.get(core.colour) ?? 0) + 1);
-  }
-  return [...colours.values()].reduce((sum, on) => sum + butMost([...on.values()]), 0);
-}
-
-/** Small parts with both ends on one conductor. */
-function useless(plan: Plan, conductor: (key: string) => number | undefined): number {
-  return [...plan.parts.values()].filter((part) => {
-    if (!SMALL.has(part.kind)) return false;
-    const [a, b] = (plan.terminals.get(part.name)?.names ?? []).map((t) =>
-      conductor(terminalKey(part.name, t)),
-    );
-    return a !== undefined && a === b;
-  }).length;
-}
-
-/** Cores that join what another core of their cable joins, and what lies across one switch or one small part. */
-function idle(plan: Plan): number {
-  let count = 0;
-  for (const run of plan.runs) {
-    const seen = new Set<string>();
-    for (const core of run.cores) {
-      const key = [keyOf(core.a), keyOf(core.b)].sort().join(' ');
-      const kind = plan.parts.get(core.a.part)?.kind ?? '';
-      const across = core.a.part === core.b.part && (!run.link || ACROSS.has(kind));
-      if (across || (!run.link && seen.has(key))) count++;
-      seen.add(key);
-    }
-  }
-  return count;
 }

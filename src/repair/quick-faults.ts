@@ -1,7 +1,7 @@
 /** What is wrong with a rewired circuit at a quick look. */
 import type { Plan } from '../plan/plan.ts';
 import { kindOf } from './kinds.ts';
-import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
+import type { NumberedCircuit } from './numbered-circuit.ts';
 import type { QuickLook, Wiring } from './quick-look.ts';
 import type { RequiredState } from './required-states.ts';
 
@@ -10,11 +10,10 @@ type Joined = (a: number, b: number) => boolean;
 /** How many things are wrong; gives up counting past `most`. */
 export function countWrong(
   quick: QuickLook,
-  cores: Cores,
+  wiring: Wiring,
   states: readonly RequiredState[],
   most: number,
 ): number {
-  const wiring = quick.wiring(cores);
   let count = 0;
   for (const s of states) {
     const o = quick.outcome(wiring, s.steps);

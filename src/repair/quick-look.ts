@@ -4,7 +4,7 @@
  */
 import type { Consumer, Source } from '../circuit/circuit.ts';
 import { closedWith, hasPower, type Standing, settle } from '../machine/settle.ts';
-import type { Cores, NumberedCircuit, NumberedRelay } from './numbered-circuit.ts';
+import type { Cores, Ends, NumberedCircuit, NumberedRelay } from './numbered-circuit.ts';
 
 /** What runs, by name of load or relay; `chatters` when relays never settle; `shorted` when a supply's poles meet. */
 export interface Outcome {
@@ -17,6 +17,8 @@ export interface Outcome {
 export interface Wiring {
   /** a terminal on the same conductor, itself at the end of that line, for every terminal */
   readonly parents: Int32Array;
+  /** ends of cores on every terminal */
+  readonly landed: Int32Array;
   readonly sources: readonly Source[];
   /** where everything stands with all inputs at rest, once that was asked for */
   rest?: Settled;
@@ -65,20 +67,36 @@ export class QuickLook {
     if (x !== y) this.parent[x] = y;
   }
 
-  /** Everything that these cores join. */
-  wiring(cores: Cores): Wiring {
+  /** Everything that these cores join, but for those that are off. */
+  wiring(cores: Cores, isOff: (run: number, core: number) => boolean = () => false): Wiring {
     for (let i = 0; i < this.parent.length; i++) this.parent[i] = i;
-    const withCore = new Uint8Array(this.parent.length);
-    for (const run of cores)
-      for (const [a, b] of run) {
-        if (a === b) continue;
-        withCore[a] = 1;
-        withCore[b] = 1;
-        this.union(a, b);
-      }
+    const landed = new Int32Array(this.parent.length);
+    cores.forEach((run, r) => {
+      run.forEach(([a, b], c) => {
+        if (a !== b && !isOff(r, c)) this.land(landed, a, b);
+      });
+    });
     for (const [a, b] of this.circuit.plugged) this.union(a, b);
-    const sources = this.circuit.sourcesWith((terminal) => withCore[terminal] === 1);
-    return { parents: this.parent.slice(), sources };
+    return this.wiringNow(landed);
+  }
+
+  /** A wiring with more cores in it. */
+  joining(wiring: Wiring, added: readonly Ends[]): Wiring {
+    this.parent.set(wiring.parents);
+    const landed = wiring.landed.slice();
+    for (const [a, b] of added) if (a !== b) this.land(landed, a, b);
+    return this.wiringNow(landed);
+  }
+
+  private land(landed: Int32Array, a: number, b: number): void {
+    landed[a]!++;
+    landed[b]!++;
+    this.union(a, b);
+  }
+
+  private wiringNow(landed: Int32Array): Wiring {
+    const sources = this.circuit.sourcesWith((terminal) => landed[terminal]! > 0);
+    return { parents: this.parent.slice(), landed, sources };
   }
 
   /** What runs at the end of these moves, each settled in turn, from rest on. */

@@ -10,7 +10,8 @@ import type { NumberedCircuit } from './numbered-circuit.ts';
 import { Oddness } from './oddness.ts';
 import { Places } from './places.ts';
 import type { QuickLook } from './quick-look.ts';
-import { type Candidate, Rewirings, rewired } from './rewire.ts';
+import { Rewirings } from './rewire.ts';
+import { type Candidate, rewired } from './rewired.ts';
 
 /** A candidate with the plan it leads to; `cost` is the smaller, the likelier it undoes what happened. */
 export interface Ranked {
@@ -66,7 +67,7 @@ export class Ranking {
     const options = this.whole;
     const edits =
       edit.do === 'move'
-        ? movesTo(edit, options.on(edit.to, edit))
+        ? movesTo(this.plan, edit, options.on(edit.to, edit))
         : edit.do === 'add'
           ? additionsBetween(this.plan, this.places, edit, options.on(edit.from), options.on(edit.to))
           : edit.do === 'remove'

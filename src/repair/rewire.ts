@@ -1,45 +1,17 @@
-/** Changes of wiring that a search tries, and how they alter the cores. */
+/** Changes of wiring that a search tries. */
 import type { Edit } from '../edit/edits.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
 import { kindOf, type Side } from './kinds.ts';
 import { MissingEnds } from './missing-ends.ts';
-import type { Cores, Ends, NumberedCircuit } from './numbered-circuit.ts';
+import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 import type { QuickLook, Wiring } from './quick-look.ts';
+import { type Candidate, rewired } from './rewired.ts';
 
-/** An edit with what it costs at the bench. */
-export interface Candidate {
-  readonly edits: readonly Edit[];
-  /** ends taken off and put on */
-  readonly ends: number;
-  /** new cores */
-  readonly added: number;
-  /** the smaller, the likelier this is what went wrong: ends put where a twin part has one and this part none */
-  readonly oddness: number;
-}
-
-/** The cores after an edit; the list's shape stays, so that indices in later edits still hold. */
-export function rewired(circuit: NumberedCircuit, cores: Cores, edits: readonly Edit[]): Ends[][] {
-  const out = cores.map((run) => [...run]);
-  const put = (run: number, core: number, end: 'a' | 'b', terminal: number) => {
-    const [a, b] = out[run]![core]!;
-    out[run]![core] = end === 'a' ? [terminal, b] : [a, terminal];
-  };
-  const at = (e: { run: number; core: number; end: 'a' | 'b' }) =>
-    out[e.run]![e.core]![e.end === 'a' ? 0 : 1];
-  for (const e of edits) {
-    if (e.do === 'move') put(e.run, e.core, e.end, circuit.terminal(e.to)!);
-    else if (e.do === 'swap') {
-      const [x, y] = [at(e.first), at(e.second)];
-      put(e.first.run, e.first.core, e.first.end, y);
-      put(e.second.run, e.second.core, e.second.end, x);
-    } else if (e.do === 'remove') {
-      const [a] = out[e.run]![e.core]!;
-      out[e.run]![e.core] = [a, a];
-    } else out.push([[circuit.terminal(e.from)!, circuit.terminal(e.to)!]]);
-  }
-  return out;
+/** A candidate with what its cores join. */
+export interface Attempt extends Candidate {
+  readonly wiring: Wiring;
 }
 
 interface Place {
@@ -55,6 +27,7 @@ export class Rewirings {
   private readonly circuit: NumberedCircuit;
   private readonly missingEnds: MissingEnds;
   private readonly landed: Int32Array;
+  private readonly whole: Wiring;
   private readonly roots: Int32Array;
   private readonly ever: (a: number, b: number) => boolean;
   private readonly earthed: ReadonlySet<number>;
@@ -69,9 +42,9 @@ export class Rewirings {
     this.circuit = quick.circuit;
     this.missingEnds = new MissingEnds(this.circuit, cores);
     this.landed = this.missingEnds.landed;
-    const wiring = quick.wiring(cores);
-    this.ever = quick.joined(wiring, true);
-    this.roots = rootsOf(wiring);
+    this.whole = quick.wiring(cores);
+    this.ever = quick.joined(this.whole, true);
+    this.roots = rootsOf(this.whole);
     const { names } = this.circuit;
     this.earthed = new Set(names.flatMap((name, i) => (name.endsWith('.PE') ? [this.roots[i]!] : [])));
     this.targets = names.map((_, i) => i).sort((x, y) => this.missing(y) - this.missing(x) || x - y);
@@ -120,16 +93,20 @@ export class Rewirings {
     );
   }
 
-  /** Conductors once a core is taken out. */
-  private rootsWithout(run: number, core: number): Int32Array {
-    return rootsOf(this.quick.wiring(rewired(this.circuit, this.cores, [{ do: 'remove', run, core }])));
+  private without(...off: readonly { readonly run: number; readonly core: number }[]): Wiring {
+    return this.quick.wiring(this.cores, (r, c) => off.some((o) => o.run === r && o.core === c));
+  }
+
+  private rewired(edits: readonly Edit[]): Wiring {
+    return this.quick.wiring(rewired(this.circuit, this.cores, edits));
   }
 
   /** Ends moved, the ones that look odd first. */
-  *moves(): Generator<Candidate> {
+  *moves(): Generator<Attempt> {
     const places = this.places().sort((x, y) => this.missing(x.at) - this.missing(y.at));
     for (const p of places) {
-      const root = this.rootsWithout(p.run, p.core);
+      const without = this.without(p);
+      const root = rootsOf(without);
       const seen = new Set([root[p.at], root[p.other]]);
       for (const to of this.likely(p)) {
         if (to === p.at || to === p.other || seen.has(root[to]) || !this.fits(to, p.other)) continue;
@@ -139,6 +116,7 @@ export class Rewirings {
           ends: 1,
           added: 0,
           oddness: this.missing(p.at) - this.missing(to),
+          wiring: this.quick.joining(without, [[p.other, to]]),
         };
       }
     }
@@ -155,7 +133,7 @@ export class Rewirings {
   }
 
   /** All the ends on one tab of a switch or pole, moved together to another of its tabs. */
-  *tabs(): Generator<Candidate> {
+  *tabs(): Generator<Attempt> {
     const byTerminal = new Map<number, Place[]>();
     for (const p of this.places()) byTerminal.set(p.at, [...(byTerminal.get(p.at) ?? []), p]);
     for (const [from, ends] of byTerminal) {
@@ -163,24 +141,17 @@ export class Rewirings {
       if (ends.length < 2 || !part || !('contact' in part || 'poles' in part)) continue;
       for (const to of this.targets) {
         if (to === from || this.partOf(to) !== part.name || ends.some((e) => e.other === to)) continue;
-        yield {
-          edits: ends.map((e) => ({
-            do: 'move',
-            run: e.run,
-            core: e.core,
-            end: e.end,
-            to: this.circuit.names[to]!,
-          })),
-          ends: ends.length,
-          added: 0,
-          oddness: this.missing(from) - this.missing(to),
-        };
+        const edits = ends.map(
+          (e): Edit => ({ do: 'move', run: e.run, core: e.core, end: e.end, to: this.circuit.names[to]! }),
+        );
+        const oddness = this.missing(from) - this.missing(to);
+        yield { edits, ends: ends.length, added: 0, oddness, wiring: this.rewired(edits) };
       }
     }
   }
 
   /** Two ends that change places: at one part, or at the same side of one run. */
-  *swaps(): Generator<Candidate> {
+  *swaps(): Generator<Attempt> {
     const places = this.places();
     const byPart = new Map<string, Place[]>();
     for (const p of places) byPart.set(this.partOf(p.at), [...(byPart.get(this.partOf(p.at)) ?? []), p]);
@@ -198,23 +169,28 @@ export class Rewirings {
           seen.add(key);
           const first = { run: x.run, core: x.core, end: x.end };
           const second = { run: y.run, core: y.core, end: y.end };
-          yield { edits: [{ do: 'swap', first, second }], ends: 2, added: 0, oddness: 0 };
+          const wiring = this.quick.joining(this.without(x, y), [
+            [y.at, x.other],
+            [x.at, y.other],
+          ]);
+          yield { edits: [{ do: 'swap', first, second }], ends: 2, added: 0, oddness: 0, wiring };
         }
   }
 
-  *removals(): Generator<Candidate> {
+  *removals(): Generator<Attempt> {
     for (let run = 0; run < this.cores.length; run++)
       for (let core = 0; core < this.cores[run]!.length; core++) {
         const [a, b] = this.cores[run]![core]!;
         if (a === b) continue;
         const oddness = Math.min(this.missing(a), this.missing(b));
-        yield { edits: [{ do: 'remove', run, core }], ends: 2, added: 0, oddness };
+        const wiring = this.without({ run, core });
+        yield { edits: [{ do: 'remove', run, core }], ends: 2, added: 0, oddness, wiring };
       }
   }
 
   /** A new core between two conductors, from a terminal that lacks one where there is such. */
-  *additions(most: number): Generator<Candidate> {
-    const root = rootsOf(this.quick.wiring(this.cores));
+  *additions(most: number): Generator<Attempt> {
+    const root = this.roots;
     const seen = new Set<number>();
     const ends = this.targets
       .filter((t) => this.missing(t) > 0 || this.landed[t]! > 0)
@@ -227,7 +203,8 @@ export class Rewirings {
         const oddness = -this.missing(ends[i]!) - this.missing(ends[j]!);
         const like = this.cableNear(ends[i]!, ends[j]!);
         const edit: Edit = { do: 'add', from, to, like, metres: undefined };
-        yield { edits: [edit], ends: 2, added: 1, oddness };
+        const wiring = this.quick.joining(this.whole, [[ends[i]!, ends[j]!]]);
+        yield { edits: [edit], ends: 2, added: 1, oddness, wiring };
       }
   }
 
@@ -255,7 +232,7 @@ export class Rewirings {
 
   /** Terminals on the conductor of one of them, while a core is off (undefined: none), that have a core or lack one. */
   on(terminal: string, off?: { readonly run: number; readonly core: number }): string[] {
-    const root = off ? this.rootsWithout(off.run, off.core) : this.roots;
+    const root = off ? rootsOf(this.without(off)) : this.roots;
     const at = this.circuit.terminal(terminal)!;
     return this.circuit.names.filter(
       (_, i) => root[i] === root[at] && (this.landed[i]! > 0 || this.missing(i) > 0),
@@ -265,7 +242,7 @@ export class Rewirings {
   /** Other terminals on the conductor an edit lands on. */
   alike(edit: Edit): number {
     if (edit.do !== 'move') return 0;
-    const root = this.rootsWithout(edit.run, edit.core);
+    const root = rootsOf(this.without(edit));
     const to = this.circuit.terminal(edit.to)!;
     return this.circuit.names.filter((_, i) => i !== to && root[i] === root[to] && this.landed[i]! > 0)
       .length;

@@ -10,7 +10,7 @@ import { Harm } from '../../src/repair/harm.ts';
 import { mend } from '../../src/repair/mend.ts';
 import { NumberedCircuit } from '../../src/repair/numbered-circuit.ts';
 import { Places } from '../../src/repair/places.ts';
-import { rewired } from '../../src/repair/rewire.ts';
+import { rewired } from '../../src/repair/rewired.ts';
 import { Study } from '../../src/study/study.ts';
 import { example } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';

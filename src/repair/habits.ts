@@ -1,0 +1,87 @@
+/** Habits of a wiring that can be told from its cores alone, and how often each is broken. */
+import { UnionFind } from '../circuit/union-find.ts';
+import { kept } from '../plan/map-entries.ts';
+import type { Core, Plan, Run } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
+
+/** A wiring as its cores: what `Plan` and a change of it have in common. */
+export interface Wired {
+  readonly run: Run;
+  readonly core: Core;
+  readonly a: string;
+  readonly b: string;
+}
+
+export const keyOf = (end: Core['a']): string => terminalKey(end.part, end.terminal);
+
+const SMALL: ReadonlySet<string> = new Set(['diode', 'led', 'lamp', 'resistor']);
+/** Parts that do nothing with a link from one end to the other. */
+const ACROSS: ReadonlySet<string> = new Set([
+  'diode',
+  'led',
+  'lamp',
+  'resistor',
+  'fuse',
+  'gate',
+  'button',
+  'cutout',
+]);
+/** How many there are but for the largest group. */
+export function butMost(groups: readonly number[]): number {
+  return groups.reduce((x, y) => x + y, 0) - Math.max(...groups);
+}
+
+/** Colours that one of two lists has and the other has not. */
+export function apart(x: readonly string[], y: readonly string[]): number {
+  return x.filter((c) => !y.includes(c)).length + y.filter((c) => !x.includes(c)).length;
+}
+
+/** The conductors that wires and joints make: a number for each terminal with a core. */
+export function conductorsOf(wired: readonly Wired[]): (key: string) => number | undefined {
+  const sets = new UnionFind();
+  const ids = new Map<string, number>();
+  const id = (key: string): number => kept(ids, key, () => sets.add());
+  for (const { a, b } of wired) sets.union(id(a), id(b));
+  return (key) => {
+    const found = ids.get(key);
+    return found === undefined ? undefined : sets.find(found);
+  };
+}
+
+/** Cores of other colours than most on the same conductor, wires and joints alone joining. */
+export function offColour(wired: readonly Wired[], conductor: (key: string) => number | undefined): number {
+  const colours = new Map<number, Map<string, number>>();
+  for (const { run, core, a } of wired) {
+    if (run.link) continue;
+    const on = kept(colours, conductor(a)!, () => new Map<string, number>());
+    on.set(core.colour, (on.get(core.colour) ?? 0) + 1);
+  }
+  return [...colours.values()].reduce((sum, on) => sum + butMost([...on.values()]), 0);
+}
+
+/** Small parts with both ends on one conductor. */
+export function useless(plan: Plan, conductor: (key: string) => number | undefined): number {
+  return [...plan.parts.values()].filter((part) => {
+    if (!SMALL.has(part.kind)) return false;
+    const [a, b] = (plan.terminals.get(part.name)?.names ?? []).map((t) =>
+      conductor(terminalKey(part.name, t)),
+    );
+    return a !== undefined && a === b;
+  }).length;
+}
+
+/** Cores that join what another core of their cable joins, and what lies across one switch or one small part. */
+export function idle(plan: Plan): number {
+  let count = 0;
+  for (const run of plan.runs) {
+    const seen = new Set<string>();
+    for (const core of run.cores) {
+      const key = [keyOf(core.a), keyOf(core.b)].sort().join(' ');
+      const kind = plan.parts.get(core.a.part)?.kind ?? '';
+      const across = core.a.part === core.b.part && (!run.link || ACROSS.has(kind));
+      if (across || (!run.link && seen.has(key))) count++;
+      seen.add(key);
+    }
+  }
+  return count;
+}
