@@ -51,7 +51,7 @@ async function run(file: string, options: MendOptions, session: Session): Promis
   if (read === undefined) return;
   const mended: Mended = await session.stages.mend(await studyOf(read.plan));
   const [first] = mended.repairs;
-  const status = mended.needed ? STATUS.fail : STATUS.pass;
+  const status = mended.needed === null ? STATUS.cannotTell : mended.needed ? STATUS.fail : STATUS.pass;
   if (options.json) printJson(mended, session);
   else {
     const { repairsDocument, writtenDocument } = await import('./late.ts');
@@ -91,6 +91,7 @@ export function addMend(program: Command, session: Session): void {
         exitStatus(
           '0 nothing to mend, or written',
           '1 the plan as it stands is wrong, whether a repair was found or not',
+          '3 the circuit could not be decided',
           '2 the plan cannot be read or the repair cannot be written',
         ),
       ),

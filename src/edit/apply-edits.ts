@@ -1,11 +1,12 @@
-/** The text of a plan file after changes of its wiring. */
+/** The text of a plan file after changes of it. */
 import { isScalar } from 'yaml';
 import type { Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read.ts';
 import { addition, newLink, newRun } from './add-core.ts';
 import type { Edit } from './edits.ts';
-import { type Orders, sortOut, wiringAfter, wiringOf } from './expected-plan.ts';
+import { type Orders, planWith, sortOut, wiringOf } from './expected-plan.ts';
 import { removals } from './remove-core.ts';
+import { sayings } from './say.ts';
 import { PlanText, Refusal, rewritten, spliced } from './text-changes.ts';
 
 /** The text of the file after a list of edits, or why it is left as it is, as one sentence. */
@@ -35,8 +36,8 @@ export function applyEdits(text: string, plan: Plan, edits: readonly Edit[]): Ap
 
 const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
-/** Ends first, then what goes, then what comes; the text is read anew between, so that no two touch. */
-function write(body: string, plan: Plan, { ends, gone, empty, added }: Orders): string {
+/** Ends first, then what goes, then what comes, then words; the text is read anew between, so that no two touch. */
+function write(body: string, plan: Plan, { ends, gone, empty, added, said }: Orders): string {
   const file = new PlanText(body);
   const colours = (run: number) => plan.runs[run]!.cores.map((core) => core.colour);
   for (const run of gone.keys()) {
@@ -62,15 +63,16 @@ function write(body: string, plan: Plan, { ends, gone, empty, added }: Orders): 
   );
   if (gone.size > 0) text = spliced(text, removals(new PlanText(text), gone, empty));
   for (const run of fresh) text = spliced(text, addition(new PlanText(text), run));
-  return text;
+  return sayings(text, said);
 }
 
 function verify(plan: Plan, orders: Orders, text: string): void {
   const result = readPlan(text, plan.file);
   if (!result.ok) throw new Refusal(`the edited file could not be read: ${result.errors[0]!.message}`);
-  if (wiringOf(result.plan).join('\n') !== wiringAfter(plan, orders).join('\n'))
+  const meant = planWith(plan, orders);
+  if (wiringOf(result.plan).join('\n') !== wiringOf(meant).join('\n'))
     throw new Refusal('the edited file would not read back as the wiring that was meant');
-  if (besides(result.plan) !== besides(plan))
+  if (besides(result.plan) !== besides(meant))
     throw new Refusal(
       'the edits would change how the file reads besides its wiring, such as the phases of a machine',
     );

@@ -4,7 +4,8 @@ import type { Position } from '../plan/device-figures.ts';
 import type { Core, Plan, Run, TerminalRef } from '../plan/plan.ts';
 import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { metresText } from './add-core.ts';
-import type { Edit, EndRef } from './edits.ts';
+import { type Edit, type EndRef, isSaying, type Saying } from './edits.ts';
+import { saidAfter } from './said-plan.ts';
 import { Refusal } from './text-changes.ts';
 
 /** A core that is to be written new. */
@@ -24,6 +25,8 @@ export interface Orders {
   /** runs of which no core is left */
   readonly empty: ReadonlySet<number>;
   readonly added: readonly Added[];
+  /** changes of words, in order */
+  readonly said: readonly Saying[];
 }
 
 const nameOf = ({ run, core, end }: EndRef) => `${run} ${core} ${end}`;
@@ -56,6 +59,7 @@ class Sorter {
   readonly #ends = new Map<string, EndRef & { readonly to: string }>();
   readonly #gone = new Map<number, Set<number>>();
   readonly #added: Added[] = [];
+  readonly #said: Saying[] = [];
 
   constructor(plan: Plan) {
     this.#plan = plan;
@@ -72,7 +76,8 @@ class Sorter {
   }
 
   take(edit: Edit): void {
-    if (edit.do === 'move') {
+    if (isSaying(edit)) this.#said.push(edit);
+    else if (edit.do === 'move') {
       this.#written(edit);
       canonical(this.#plan, edit.to);
       this.#put(edit, edit.to);
@@ -112,7 +117,7 @@ class Sorter {
     const ends = [...this.#ends.values()].filter(
       (end) => runs[end.run]!.cores[end.core]![end.end].written !== end.to,
     );
-    return { ends, gone: this.#gone, empty, added: this.#added };
+    return { ends, gone: this.#gone, empty, added: this.#added, said: this.#said };
   }
 }
 
@@ -139,7 +144,8 @@ export function planAfter(plan: Plan, edits: readonly Edit[]): Plan | undefined 
 /** Where a new core is said to stand in a file that has no core yet. */
 const TOP: Position = { line: 1, column: 1 };
 
-function planWith(plan: Plan, { ends, gone, empty, added }: Orders): Plan {
+export function planWith(read: Plan, { ends, gone, empty, added, said }: Orders): Plan {
+  const plan = saidAfter(read, said);
   const moved = new Map(ends.map((end) => [nameOf(end), end.to]));
   const ref = (to: string, at: Position): TerminalRef => ({
     ...splitTerminalKey(canonical(plan, to)),
@@ -186,9 +192,4 @@ export function wiringOf(plan: Plan): string[] {
       cores.map((core) => [core.colour, place(core.a), place(core.b)]),
     ]),
   );
-}
-
-/** The wiring that a plan must have after the edits, one text a run. */
-export function wiringAfter(plan: Plan, orders: Orders): string[] {
-  return wiringOf(planWith(plan, orders));
 }

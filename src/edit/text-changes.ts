@@ -56,6 +56,7 @@ export function contentEnd(node: Node): number {
 /** One parsed text. Whatever is written in one place and used in several is refused. */
 export class PlanText {
   readonly text: string;
+  readonly root: Held;
   readonly runs: Listed;
   readonly #document;
   readonly #aliased = new Set<string>();
@@ -65,7 +66,9 @@ export class PlanText {
     this.#document = parseDocument(text, YAML_OPTIONS);
     visit(this.#document, { Alias: (_key, alias) => void this.#aliased.add(alias.source) });
     const root: unknown = this.#document.contents;
-    const runs = isMap(root) ? this.value(root as Held, 'runs') : undefined;
+    if (!isMap(root)) throw new Refusal('the file is no map');
+    this.root = root as Held;
+    const runs = this.value(this.root, 'runs');
     if (runs !== undefined) this.own(runs, 'the list of runs');
     if (!isSeq(runs)) throw new Refusal('the file has no list of runs');
     this.runs = runs as Listed;
@@ -107,6 +110,14 @@ export class PlanText {
         if (this.repeated(inner)) this.own(inner, what);
       },
     });
+  }
+
+  /** The map under a key, which nothing else may use; undefined where there is none. */
+  mapIn(map: Held, key: string, what: string): Held | undefined {
+    const found = this.value(map, key);
+    if (found === undefined || !isMap(found)) return undefined;
+    this.own(found, what);
+    return found as Held;
   }
 
   /** The map of a run, which nothing else may use. */

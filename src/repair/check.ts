@@ -7,7 +7,8 @@ import type { Finding, Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
-import { isWiring, mend } from './mend.ts';
+import { isWiring } from './grave.ts';
+import { mend } from './mend.ts';
 import type { Repair } from './mended.ts';
 
 /** Terminals of a plan up to which a repair is sought as part of the check; beyond, `mend` is asked for by name. */
@@ -24,8 +25,10 @@ export function check(study: Study): Report {
   const terminals = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
   const wrong = report.findings.filter(isWiring);
   if (wrong.length === 0 || terminals > MOST_TERMINALS) return report;
-  const first = mend(study, { thorough: false }).repairs[0];
+  const [first, ...others] = mend(study, { thorough: false }).repairs;
   if (!first) return report;
+  const other = others.find((r) => r.asLikely);
+  const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '');
   const parts = isOneChange(first) ? touched(plan, first.edits) : [];
   const findings = report.findings.map((f) => {
     if (!wrong.includes(f)) return f;
@@ -34,7 +37,7 @@ export function check(study: Study): Report {
     return {
       ...told,
       parts: silent ? [...told.parts, ...parts] : told.parts,
-      fix: first.words.join(' '),
+      fix,
       repair: { words: first.words, edits: first.edits },
     };
   });
@@ -71,6 +74,8 @@ function touched(plan: Plan, edits: readonly Edit[]): string[] {
   return [
     ...new Set(
       edits.flatMap((e) => {
+        if (e.do === 'say') return [e.part];
+        if (e.do === 'intend') return [part(e.input), e.load];
         if (e.do === 'add') return [part(e.from), part(e.to)];
         if (e.do === 'move') return [part(e.to), at(e)[e.end].part];
         if (e.do === 'remove') return [at(e).a.part, at(e).b.part];

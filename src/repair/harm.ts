@@ -3,7 +3,7 @@
  * round a fuse, cut-out, stop or timer, or ask more of a cable than it has.
  */
 import { UnionFind } from '../circuit/union-find.ts';
-import type { Edit } from '../edit/edits.ts';
+import { type Edit, isSaying, type Rewiring } from '../edit/edits.ts';
 import type { Core, Plan, TerminalRef } from '../plan/plan.ts';
 import { partOfKey, splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
@@ -39,7 +39,7 @@ export class Harm {
   /** Whether a change does harm; `cores` is the wiring after it. */
   isDone(edits: readonly Edit[], cores: Cores): boolean {
     return (
-      edits.some((e) => this.touchesEarth(e) || this.outOfReach(e)) ||
+      edits.some((e) => !isSaying(e) && (this.touchesEarth(e) || this.outOfReach(e))) ||
       [...this.bypassed(cores)].some((part) => !this.bypassedNow.has(part)) ||
       this.leavesOut(cores) ||
       this.strays(cores) ||
@@ -61,7 +61,7 @@ export class Harm {
     return this.isEarth(keyOf(own)) && (this.isEarth(keyOf(other)) || EARTH_COLOURS.has(core.colour));
   }
 
-  private touchesEarth(e: Edit): boolean {
+  private touchesEarth(e: Rewiring): boolean {
     if (e.do === 'add') return this.isEarth(e.from) !== this.isEarth(e.to);
     if (e.do === 'move') {
       const core = this.core(e);
@@ -79,7 +79,7 @@ export class Harm {
   }
 
   /** A core whose end would lie where its cable does not lead, or a new one with no cable to take it from. */
-  private outOfReach(e: Edit): boolean {
+  private outOfReach(e: Rewiring): boolean {
     if (e.do === 'remove') return false;
     if (e.do === 'add') {
       const [from, to] = [partOfKey(e.from), partOfKey(e.to)];

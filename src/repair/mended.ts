@@ -16,6 +16,8 @@ export interface Repair {
   readonly edits: readonly Edit[];
   /** instructions for the bench, one an edit */
   readonly words: readonly string[];
+  /** whether it is as likely as the first to undo what happened */
+  readonly asLikely: boolean;
   /** ends of cores that are moved */
   readonly ends: number;
   /** m of new cable; null where that cannot be told */
@@ -29,8 +31,8 @@ export interface Repair {
 /** The answer to `pullin mend`. */
 export interface Mended {
   readonly format: 1;
-  /** false: nothing of questions 1 to 3 is wrong */
-  readonly needed: boolean;
+  /** false: nothing of questions 1 to 3 is wrong; null: that could not be decided */
+  readonly needed: boolean | null;
   /** the least change first */
   readonly repairs: readonly Repair[];
   /** changes of wiring that were tried */

@@ -9,6 +9,8 @@ import type { Cores, Ends, NumberedCircuit, NumberedRelay } from './numbered-cir
 /** What runs, by name of load or relay; `chatters` when relays never settle; `shorted` when a supply's poles meet. */
 export interface Outcome {
   readonly running: ReadonlySet<string>;
+  /** the loads among them */
+  readonly loads: ReadonlySet<string>;
   readonly chatters: boolean;
   readonly shorted: boolean;
 }
@@ -129,11 +131,12 @@ export class QuickLook {
     if (!settled || !seen) return { relays, alive, outcome: CHATTERS };
     const { on, shorted } = seen;
     const { consumers, relays: all } = this.circuit;
-    const running = new Set(consumers.filter((c) => this.isFed(c, on)).map((c) => c.part));
+    const loads = new Set(consumers.filter((c) => this.isFed(c, on)).map((c) => c.part));
+    const running = new Set(loads);
     all.forEach((r, i) => {
       if (relays[i]) running.add(r.part);
     });
-    return { relays, alive, outcome: { running, chatters: false, shorted } };
+    return { relays, alive, outcome: { running, loads, chatters: false, shorted } };
   }
 
   private close(wiring: Wiring, moved: ReadonlySet<number>, relays: readonly boolean[]): void {
@@ -227,4 +230,4 @@ export class QuickLook {
   }
 }
 
-const CHATTERS: Outcome = { running: new Set(), chatters: true, shorted: false };
+const CHATTERS: Outcome = { running: new Set(), loads: new Set(), chatters: true, shorted: false };

@@ -1,9 +1,12 @@
 /** Which of the changes that mend a plan is the likeliest to undo what happened. */
-import type { Edit, EndRef } from '../edit/edits.ts';
+
+import type { Input } from '../circuit/circuit.ts';
+import { type Edit, type EndRef, isSaying } from '../edit/edits.ts';
 import { planAfter } from '../edit/expected-plan.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
 import { additionsBetween, movesTo } from './alternatives.ts';
+import { Effects } from './effects.ts';
 import { Harm } from './harm.ts';
 import { MissingEnds } from './missing-ends.ts';
 import type { NumberedCircuit } from './numbered-circuit.ts';
@@ -21,7 +24,7 @@ export interface Ranked {
 }
 
 /** How many slips of a hand an edit stands for: one end put wrong is one, a core forgotten or one too many a little more. */
-const SLIPS = { move: 1, swap: 1.3, add: 1.2, remove: 1.6 } as const;
+const SLIPS = { move: 1, swap: 1.3, add: 1.2, remove: 1.6, say: 1, intend: 1.8 } as const;
 /** A diode put in the wrong way round is one slip, though both its ends are moved. */
 const TURNED = 1;
 
@@ -32,12 +35,15 @@ export class Ranking {
   /** changes of the wiring as it stands */
   private readonly whole: Rewirings;
   private readonly circuit: NumberedCircuit;
+  private readonly effects: Effects;
 
   constructor(
     private readonly plan: Plan,
-    quick: QuickLook,
+    private readonly quick: QuickLook,
+    inputs: readonly Input[],
   ) {
     this.circuit = quick.circuit;
+    this.effects = new Effects(quick, inputs, quick.wiring(this.circuit.cores));
     this.places = new Places(plan);
     this.harm = new Harm(plan, this.circuit, this.places);
     this.oddness = new Oddness(plan, this.places);
@@ -46,24 +52,33 @@ export class Ranking {
 
   /** Candidates that do no harm, likeliest first: the fewest slips after which the plan breaks the fewest of its habits. */
   ranked(tries: readonly Candidate[]): Ranked[] {
-    const { plan, circuit, harm, oddness } = this;
-    return tries
+    const all = tries
       .flatMap((t) => this.onOtherTerminals(t))
-      .flatMap((t): Ranked[] => {
-        const after = planAfter(plan, t.edits);
+      .flatMap((t): (Ranked & { readonly odd: number })[] => {
+        const after = planAfter(this.plan, t.edits);
         if (!after) return [];
-        const cores = rewired(circuit, circuit.cores, t.edits);
-        if (harm.isDone(t.edits, cores)) return [];
-        const lacking = new MissingEnds(circuit, cores).lacking();
-        return [{ t, after, cost: this.slips(t.edits) + oddness.of(after, lacking) }];
-      })
+        const cores = rewired(this.circuit, this.circuit.cores, t.edits);
+        if (this.harm.isDone(t.edits, cores)) return [];
+        const odd = this.oddness.of(after, new MissingEnds(this.circuit, cores).lacking());
+        return [{ t, after, odd, cost: this.slips(t) + odd }];
+      });
+    // Other words leave the wiring as it is, and its habits say nothing of them: they count as well as the best.
+    const least = Math.min(...all.map((r) => r.odd));
+    return all
+      .map((r) => (r.t.edits.every(isSaying) ? { ...r, cost: this.slips(r.t) + least } : r))
       .sort((x, y) => x.cost - y.cost || x.t.oddness - y.t.oddness);
+  }
+
+  /** Whether a button, switch or cut-out that does something would do nothing any more. */
+  idlesAnInput({ edits }: Candidate): boolean {
+    if (edits.every(isSaying)) return false;
+    return this.effects.isLost(this.quick.wiring(rewired(this.circuit, this.circuit.cores, edits)));
   }
 
   /** A single change on each terminal of the conductors it lands on; two changes stay as they are. */
   private onOtherTerminals(t: Candidate): Candidate[] {
     const [edit, ...more] = t.edits;
-    if (edit === undefined || more.length > 0) return [t];
+    if (edit === undefined || more.length > 0 || isSaying(edit)) return [t];
     const options = this.whole;
     const edits =
       edit.do === 'move'
@@ -88,8 +103,11 @@ export class Ranking {
     });
   }
 
-  private slips(edits: readonly Edit[]): number {
-    return edits.reduce((sum, e) => sum + (e.do === 'swap' && this.turnsDiode(e) ? TURNED : SLIPS[e.do]), 0);
+  private slips({ edits, slips }: Candidate): number {
+    return (
+      slips ??
+      edits.reduce((sum, e) => sum + (e.do === 'swap' && this.turnsDiode(e) ? TURNED : SLIPS[e.do]), 0)
+    );
   }
 
   private turnsDiode({ first, second }: Edit & { readonly do: 'swap' }): boolean {

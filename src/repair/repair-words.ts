@@ -1,11 +1,19 @@
 /** Edits as instructions for someone with a screwdriver. */
-import type { Edit } from '../edit/edits.ts';
+import { type Edit, isSaying, type Rewiring, type Saying } from '../edit/edits.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Core, Plan } from '../plan/plan.ts';
+import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { coreBetween } from '../text/core-names.ts';
+import { listOf } from '../text/word-list.ts';
 
-/** One sentence an edit. */
+/** Parts named in a sentence that speaks of the same change at several. */
+const MOST_NAMED = 12;
+
+/** One sentence an edit, or one for the same change at several parts. */
 export function instructionsFor(plan: Plan, edits: readonly Edit[]): string[] {
-  return edits.map((e) => sentence(plan, e));
+  const said = edits.filter(isSaying);
+  const wiring = edits.filter((e) => !isSaying(e)) as Rewiring[];
+  return [...(tabByTab(plan, wiring) ?? wiring.map((e) => sentence(plan, e))), ...inThePlan(said)];
 }
 
 const coreOf = (plan: Plan, at: { run: number; core: number }): Core => plan.runs[at.run]!.cores[at.core]!;
@@ -18,7 +26,7 @@ function named(plan: Plan, at: { run: number; core: number }): string {
   return coreBetween(ended, run.name ?? `run ${at.run + 1}`, core.at.line);
 }
 
-function sentence(plan: Plan, e: Edit): string {
+function sentence(plan: Plan, e: Rewiring): string {
   if (e.do === 'move') return `Move ${named(plan, e)} from ${coreOf(plan, e)[e.end].written} to ${e.to}.`;
   if (e.do === 'remove') return `Take out ${named(plan, e)}.`;
   if (e.do === 'add') {
@@ -32,4 +40,64 @@ function sentence(plan: Plan, e: Edit): string {
   if (x.part === y.part && (part?.kind === 'diode' || part?.kind === 'led'))
     return `Turn ${x.part} round: what is on ${x.written} goes to ${y.written}, and the reverse.`;
   return `Let two ends change places: ${named(plan, e.first)} leaves ${x.written} for ${y.written}, and ${named(plan, e.second)} leaves ${y.written} for ${x.written}.`;
+}
+
+/** `At each of planer and router, move what is on NC to NO`, where that is all there is to do; else undefined. */
+function tabByTab(plan: Plan, edits: readonly Rewiring[]): string[] | undefined {
+  const moves = new Map<string, string[]>();
+  for (const e of edits) {
+    if (e.do !== 'move') return undefined;
+    const { part, terminal: from } = coreOf(plan, e)[e.end];
+    const to = splitTerminalKey(e.to);
+    if (to.part !== part) return undefined;
+    push(moves, `${from} to ${to.terminal}`, part);
+  }
+  const groups = [...moves].map(([tabs, parts]) => ({ tabs, parts: [...new Set(parts)] }));
+  const [first] = groups;
+  if (!first || first.parts.length < 2) return undefined;
+  if (groups.some((g) => g.parts.join() !== first.parts.join())) return undefined;
+  const whole = first.parts.every((part) =>
+    groups.every(({ tabs }) => {
+      const from = tabs.slice(0, tabs.indexOf(' '));
+      const ends = plan.runs.flatMap((run) => run.cores.flatMap((c) => [c.a, c.b]));
+      const there = ends.filter((end) => end.part === part && end.terminal === from).length;
+      return there === edits.filter((e) => e.do === 'move' && isFrom(plan, e, part, from)).length;
+    }),
+  );
+  if (!whole) return undefined;
+  const what = groups.map(({ tabs }) => `what is on ${tabs}`).join(' and ');
+  return [`At each of ${listOf(first.parts, MOST_NAMED)}, move ${what}.`];
+}
+
+function isFrom(plan: Plan, e: Rewiring & { readonly do: 'move' }, part: string, tab: string): boolean {
+  const end = coreOf(plan, e)[e.end];
+  return end.part === part && end.terminal === tab;
+}
+
+/** What the plan is to say, where that and not the wiring is wrong. */
+function inThePlan(said: readonly Saying[]): string[] {
+  const mounted = new Map<string, string[]>();
+  const told: string[] = [];
+  for (const s of said) {
+    if (s.do === 'say') push(mounted, s.value, s.part);
+    else told.push(intended(s));
+  }
+  const levers = [...mounted].map(([value, parts]) => {
+    const whose =
+      parts.length === 1 ? `the lever of ${parts[0]}` : `each lever of ${listOf(parts, MOST_NAMED)}`;
+    return `If ${whose} is pressed while its gate is ${value}, say so in the plan: pressed-when: ${value}.`;
+  });
+  return [...levers, ...told];
+}
+
+function intended({ load, field, input, instead }: Saying & { readonly do: 'intend' }): string {
+  if (instead !== undefined)
+    return `If ${input} is meant, name it in ${field} of ${load} in the plan, in place of ${instead}.`;
+  const meant = {
+    'runs-on': `start ${load}`,
+    'blocked-by': `keep ${load} from running`,
+    'stays-on-after': `start ${load}, or to arm it, and that lasts after it is let go`,
+    'stopped-by': `end that`,
+  }[field];
+  return `If ${input} is meant to ${meant}, say so in the plan: add it to ${field} of ${load}.`;
 }

@@ -44,7 +44,7 @@ export class Rewirings {
     this.landed = this.missingEnds.landed;
     this.whole = quick.wiring(cores);
     this.ever = quick.joined(this.whole, true);
-    this.roots = rootsOf(this.whole);
+    this.roots = rootsOf(this.whole.parents);
     const { names } = this.circuit;
     this.earthed = new Set(names.flatMap((name, i) => (name.endsWith('.PE') ? [this.roots[i]!] : [])));
     this.targets = names.map((_, i) => i).sort((x, y) => this.missing(y) - this.missing(x) || x - y);
@@ -106,7 +106,7 @@ export class Rewirings {
     const places = this.places().sort((x, y) => this.missing(x.at) - this.missing(y.at));
     for (const p of places) {
       const without = this.without(p);
-      const root = rootsOf(without);
+      const root = rootsOf(without.parents);
       const seen = new Set([root[p.at], root[p.other]]);
       for (const to of this.likely(p)) {
         if (to === p.at || to === p.other || seen.has(root[to]) || !this.fits(to, p.other)) continue;
@@ -232,7 +232,7 @@ export class Rewirings {
 
   /** Terminals on the conductor of one of them, while a core is off (undefined: none), that have a core or lack one. */
   on(terminal: string, off?: { readonly run: number; readonly core: number }): string[] {
-    const root = off ? rootsOf(this.without(off)) : this.roots;
+    const root = off ? rootsOf(this.without(off).parents) : this.roots;
     const at = this.circuit.terminal(terminal)!;
     return this.circuit.names.filter(
       (_, i) => root[i] === root[at] && (this.landed[i]! > 0 || this.missing(i) > 0),
@@ -242,7 +242,7 @@ export class Rewirings {
   /** Other terminals on the conductor an edit lands on. */
   alike(edit: Edit): number {
     if (edit.do !== 'move') return 0;
-    const root = rootsOf(this.without(edit));
+    const root = rootsOf(this.without(edit).parents);
     const to = this.circuit.terminal(edit.to)!;
     return this.circuit.names.filter((_, i) => i !== to && root[i] === root[to] && this.landed[i]! > 0)
       .length;
@@ -250,7 +250,7 @@ export class Rewirings {
 }
 
 /** Number of the conductor that every terminal is on. */
-function rootsOf({ parents }: Wiring): Int32Array {
+export function rootsOf(parents: Int32Array): Int32Array {
   const root = (x: number): number => {
     let at = x;
     while (parents[at] !== at) at = parents[at]!;

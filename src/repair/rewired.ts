@@ -11,6 +11,8 @@ export interface Candidate {
   readonly added: number;
   /** the smaller, the likelier this is what went wrong: ends put where a twin part has one and this part none */
   readonly oddness: number;
+  /** slips of a hand it stands for, where that is not told by its edits */
+  readonly slips?: number;
 }
 
 /** The cores after an edit; the list's shape stays, so that indices in later edits still hold. */
@@ -31,7 +33,7 @@ export function rewired(circuit: NumberedCircuit, cores: Cores, edits: readonly 
     } else if (e.do === 'remove') {
       const [a] = out[e.run]![e.core]!;
       out[e.run]![e.core] = [a, a];
-    } else out.push([[circuit.terminal(e.from)!, circuit.terminal(e.to)!]]);
+    } else if (e.do === 'add') out.push([[circuit.terminal(e.from)!, circuit.terminal(e.to)!]]);
   }
   return out;
 }

@@ -1,6 +1,6 @@
 /** The repairs of a plan for people: instructions for the bench, what they change, and the other ways. */
 
-import type { Edit } from '../edit/edits.ts';
+import { type Edit, isSaying } from '../edit/edits.ts';
 import type { Mended, Repair, StateLine } from '../repair/mended.ts';
 import { type Block, list, paragraph, table } from './blocks.ts';
 
@@ -18,6 +18,7 @@ function effort({ metres, edits }: Repair): string {
   if (moved > 0) told.push(`${counted(moved, 'end', 'ends')} to move`);
   if (added > 0) told.push(`${counted(added, 'core', 'cores')} to add`);
   if (removed > 0) told.push(`${counted(removed, 'core', 'cores')} to take out`);
+  if (edits.some(isSaying)) told.push('other words in the plan');
   if (metres !== null && metres > 0) told.push(`${Math.round(metres * 100) / 100} m of new cable`);
   else if (metres === null && added > 0) told.push('new cable to be measured');
   return told.join(', ');
@@ -74,11 +75,19 @@ function instructions(repair: Repair): Block[] {
 }
 
 function others({ repairs }: Mended): Block[] {
-  const [first, ...rest] = repairs;
+  const [first, ...others] = repairs;
+  const inALine = (repair: Repair) => repair.words.map((text) => text.replace(/\.$/, '')).join('; ');
+  const likely = others.filter((repair) => repair.asLikely);
+  const rest = others.filter((repair) => !repair.asLikely);
   const same = rest.filter((repair) => repair.ends === first!.ends);
   const more = rest.length - same.length;
-  const inALine = (repair: Repair) => repair.words.map((text) => text.replace(/\.$/, '')).join('; ');
   return [
+    ...(likely.length === 0
+      ? []
+      : [
+          paragraph('As likely to be what went wrong, so look at the bench which it is:'),
+          list('dash', likely.slice(0, MOST_OTHERS).map(inALine), { close: true }),
+        ]),
     ...(same.length === 0
       ? []
       : [
@@ -106,6 +115,8 @@ function others({ repairs }: Mended): Block[] {
 export function repairsDocument(mended: Mended): Block[] {
   const [first] = mended.repairs;
   const tried = `${counted(mended.tried, 'change was', 'changes were')} tried.`;
+  if (mended.needed === null)
+    return [paragraph(`Whether there is anything to mend cannot be told. ${mended.why ?? ''}`.trim())];
   if (!mended.needed) {
     const why = mended.why ? ` ${mended.why}` : '';
     return [paragraph(`Nothing to mend: the check finds nothing wrong with the wiring.${why}`)];

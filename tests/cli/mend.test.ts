@@ -50,6 +50,7 @@ const DIFF = `--- lane.yaml
 const repair = (...edits: Edit[]): Repair => ({
   edits,
   words: ['Move the link from b to c.'],
+  asLikely: true,
   ends: 1,
   metres: 0,
   before: [],

@@ -12,6 +12,7 @@ const state = (name: string, runs: Record<string, string>, right = true): StateL
 const repair = (over: Partial<Repair> = {}): Repair => ({
   edits: [{ do: 'move', run: 2, core: 1, end: 'b', to: 'planer.NO' }],
   words: ['Move the white core from planer.NC to planer.NO.'],
+  asLikely: false,
   ends: 1,
   metres: 0,
   before: [

@@ -79,6 +79,10 @@ interface Count {
   harmful: number;
   told: number;
   undone: number;
+  /** the first repair, or one told as being as likely, restores the conductors */
+  among: number;
+  /** more than one is told as likely */
+  open: number;
   fresh: number;
   /** the finding names one change and the repair another */
   apart: number;
@@ -89,7 +93,7 @@ const counts = new Map<string, Count>();
 function count(name: string): Count {
   let c = counts.get(name);
   if (!c) {
-    c = { harmful: 0, told: 0, undone: 0, fresh: 0, apart: 0, ms: 0 };
+    c = { harmful: 0, told: 0, undone: 0, among: 0, open: 0, fresh: 0, apart: 0, ms: 0 };
     counts.set(name, c);
   }
   return c;
@@ -113,6 +117,8 @@ for (const file of files) {
     const first = repairs[0];
     const after = first && Study.of(planAfter(wrong.plan, first.edits)!);
     const undone = after !== undefined && conductors(after) === wanted;
+    const likely = repairs.filter((r) => r.asLikely);
+    const among = likely.some((r) => conductors(Study.of(planAfter(wrong.plan, r.edits)!)) === wanted);
     const fresh = after ? [...idsOf(judge(after).findings)].filter((id) => !before.has(id)) : [];
     const causes = check(wrong).findings.filter((f) => f.cause !== null);
     const ends = (first?.edits ?? []).flatMap((e) => (e.do === 'move' ? [e.to] : []));
@@ -122,6 +128,8 @@ for (const file of files) {
       c.harmful++;
       if (first) c.told++;
       if (undone) c.undone++;
+      if (among) c.among++;
+      if (likely.length > 1) c.open++;
       if (fresh.length > 0) c.fresh++;
       if (apart) c.apart++;
       c.ms += ms;
@@ -139,6 +147,6 @@ for (const file of files) {
 for (const [name, c] of counts) {
   const share = (n: number, of: number) => `${((100 * n) / Math.max(1, of)).toFixed(1)} %`;
   console.log(
-    `${name.padEnd(34)} harmful ${String(c.harmful).padStart(5)}  told ${share(c.told, c.harmful)}  undone ${share(c.undone, c.harmful)}  of told ${share(c.undone, c.told)}  new findings ${c.fresh}  finding and repair apart ${c.apart}  ${(c.ms / c.harmful).toFixed(0)} ms each`,
+    `${name.padEnd(34)} harmful ${String(c.harmful).padStart(5)}  told ${share(c.told, c.harmful)}  undone ${share(c.undone, c.harmful)}  of told ${share(c.undone, c.told)}  among the likeliest ${share(c.among, c.told)} (${share(c.open, c.told)} with more than one)  new findings ${c.fresh}  finding and repair apart ${c.apart}  ${(c.ms / c.harmful).toFixed(0)} ms each`,
   );
 }

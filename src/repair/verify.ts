@@ -1,0 +1,109 @@
+/** The whole check decides which candidates are repairs: nothing grave is left of the wiring, and nothing else is worse. */
+import { type Edit, isSaying } from '../edit/edits.ts';
+import { judge } from '../findings/judge.ts';
+import type { Finding, Report } from '../findings/report-model.ts';
+import type { Plan } from '../plan/plan.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
+import { Study } from '../study/study.ts';
+import { GRAVE, grave } from './grave.ts';
+import { keepsLamps } from './lamps-kept.ts';
+import type { Ranked, Ranking } from './ranking.ts';
+import type { Candidate } from './rewired.ts';
+
+/** How many candidates are checked in whole, and how many that pass are wanted. */
+export interface Bounds {
+  readonly checked: number;
+  readonly passed: number;
+}
+
+/** Cost by which a repair may lie behind the best and still be of interest. */
+const FAR_BEHIND = 1.5;
+
+export interface Passed {
+  readonly t: Candidate;
+  readonly after: Study;
+  /** the smaller, the likelier it undoes what happened */
+  readonly cost: number;
+  /** findings that the plan had not before */
+  readonly fresh: ReadonlySet<string>;
+  /** grave findings of other questions that it leaves */
+  readonly grave: number;
+}
+
+export class Verifier {
+  /** candidates checked in whole so far */
+  checked = 0;
+  private readonly others: ReadonlySet<string>;
+  private readonly before: ReadonlySet<string>;
+
+  constructor(
+    private readonly study: Study,
+    report: Report,
+    private readonly ranking: Ranking,
+    private readonly bounds: Bounds,
+  ) {
+    this.others = new Set(grave(report.findings, false).map((f) => f.id));
+    this.before = idsOf(report.findings);
+  }
+
+  get isSpent(): boolean {
+    return this.checked >= this.bounds.checked;
+  }
+
+  /** Whether a change that is not enough brings at least no grave finding of its own. */
+  isNoWorse({ after }: Ranked): boolean {
+    const { findings } = judge(Study.of(after));
+    return findings.every((f) => !GRAVE.has(f.severity) || this.before.has(f.id));
+  }
+
+  /** Those of the candidates that are repairs, likeliest first. */
+  verified(tries: readonly Candidate[]): Passed[] {
+    const passed: Passed[] = [];
+    const known = new Set<string>();
+    for (const { t, after: plan, cost } of this.ranking.ranked(tries)) {
+      if (passed.length >= this.bounds.passed || this.isSpent) break;
+      if (passed[0] && cost > passed[0].cost + FAR_BEHIND) break;
+      const key = sameWhicheverOrder(t.edits);
+      if (known.has(key)) continue;
+      known.add(key);
+      if (this.ranking.idlesAnInput(t)) continue;
+      this.checked++;
+      const after = Study.of(plan);
+      const { findings, logic } = judge(after);
+      if (grave(findings, true).length > 0 || logic.holds !== true) continue;
+      if (grave(findings, false).some((f) => !this.others.has(f.id))) continue;
+      if (!touchesLamps(this.study.plan, t.edits) && !keepsLamps(this.study, after)) continue;
+      const fresh = new Set([...idsOf(findings)].filter((id) => !this.before.has(id)));
+      passed.push({ t, after, cost, fresh, grave: findings.filter((f) => GRAVE.has(f.severity)).length });
+    }
+    // What every repair brings was hidden by the mistake; what only some bring, they bring themselves.
+    const hidden = [...(passed[0]?.fresh ?? [])].filter((id) => passed.every((p) => p.fresh.has(id)));
+    const least = Math.min(...passed.map((p) => p.grave));
+    return passed.filter((p) => p.fresh.size === hidden.length && p.grave === least);
+  }
+}
+
+/** Whether a core is changed that ends at a lamp: then the lamp itself was wired wrongly. */
+function touchesLamps(plan: Plan, edits: readonly Edit[]): boolean {
+  const shows = (part: string) => ['lamp', 'led'].includes(plan.parts.get(part)?.kind ?? '');
+  const ends = (at: { readonly run: number; readonly core: number }) => {
+    const { a, b } = plan.runs[at.run]!.cores[at.core]!;
+    return shows(a.part) || shows(b.part);
+  };
+  return edits.some((e) => {
+    if (isSaying(e)) return false;
+    if (e.do === 'add') return shows(partOfKey(e.from)) || shows(partOfKey(e.to));
+    return e.do === 'swap' ? ends(e.first) || ends(e.second) : ends(e);
+  });
+}
+
+const idsOf = (findings: readonly Finding[]): ReadonlySet<string> =>
+  new Set(findings.flatMap((f) => [f.id, ...f.also.map((a) => a.id)]));
+
+/** Two changes are one repair, whichever comes first. */
+function sameWhicheverOrder(edits: readonly Edit[]): string {
+  return edits
+    .map((e) => JSON.stringify(e))
+    .sort()
+    .join();
+}
