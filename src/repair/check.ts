@@ -13,6 +13,8 @@ import type { Repair } from './mended.ts';
 
 /** Terminals of a plan up to which a repair is sought as part of the check; beyond, `mend` is asked for by name. */
 const MOST_TERMINALS = 3_000;
+/** Terminals up to which it is sought as thoroughly as `mend` does. */
+const FEW_TERMINALS = 250;
 
 /**
  * The report of a plan, each grave finding of questions 1 to 3 with the first verified repair that does away with it: what
@@ -25,7 +27,7 @@ export function check(study: Study): Report {
   const terminals = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
   const wrong = report.findings.filter(isWiring);
   if (wrong.length === 0 || terminals > MOST_TERMINALS) return report;
-  const [first, ...others] = mend(study, { thorough: false }).repairs;
+  const [first, ...others] = mend(study, { thorough: terminals <= FEW_TERMINALS }).repairs;
   if (!first) return report;
   const other = others.find((r) => r.asLikely);
   const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '');

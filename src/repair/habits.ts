@@ -3,6 +3,7 @@ import { UnionFind } from '../circuit/union-find.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
+import { kindOf } from './kinds.ts';
 
 /** A wiring as its cores: what `Plan` and a change of it have in common. */
 export interface Wired {
@@ -84,4 +85,36 @@ export function idle(plan: Plan): number {
     }
   }
   return count;
+}
+
+/** Colours of a line and of a neutral where each is practised: NEC 200.6 and common practice, IEC 60445. */
+const MAINS_COLOURS: Readonly<
+  Record<Plan['practice'], { line: readonly string[]; neutral: readonly string[] }>
+> = {
+  nec: { line: ['black', 'red'], neutral: ['white', 'grey', 'gray'] },
+  iec: { line: ['brown', 'black'], neutral: ['blue'] },
+};
+
+/** Ends on the line pins of mains parts in the colour of a neutral, and the reverse. */
+export function crossColoured(wired: readonly Wired[], practice: Plan['practice']): number {
+  const { line, neutral } = MAINS_COLOURS[practice];
+  return wired
+    .flatMap(({ core }) => [core.a, core.b].map((end) => ({ mark: end.terminal, colour: core.colour })))
+    .filter(({ mark, colour }) =>
+      /^L\d?$/.test(mark) ? neutral.includes(colour) : mark === 'N' && line.includes(colour),
+    ).length;
+}
+
+/** Diodes with both ends wired that lie across no coil. */
+export function quenchesNothing(plan: Plan, conductor: (key: string) => number | undefined): number {
+  const coils = [...plan.parts.values()].flatMap((part) => {
+    const coil = kindOf(part).coil;
+    return coil ? [coil.map((t) => conductor(terminalKey(part.name, t)))] : [];
+  });
+  return [...plan.parts.values()].filter((part) => {
+    if (part.kind !== 'diode') return false;
+    const ends = ['A', 'K'].map((t) => conductor(terminalKey(part.name, t)));
+    if (ends.some((n) => n === undefined)) return false;
+    return !coils.some((coil) => ends.every((n) => coil.includes(n)));
+  }).length;
 }

@@ -2,10 +2,12 @@
  * Changes that are never advised, whatever they mend: those that touch a protective conductor that is in its place, go
  * round a fuse, cut-out, stop or timer, or ask more of a cable than it has.
  */
-import { UnionFind } from '../circuit/union-find.ts';
+import type { UnionFind } from '../circuit/union-find.ts';
 import { type Edit, isSaying, type Rewiring } from '../edit/edits.ts';
 import type { Core, Plan, TerminalRef } from '../plan/plan.ts';
 import { partOfKey, splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
+import { CableSides } from './cable-sides.ts';
+import { joinedBy, unfused } from './fuse-reach.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 import type { Places } from './places.ts';
 
@@ -22,6 +24,8 @@ export class Harm {
   private readonly wiredNow: ReadonlySet<string>;
   private readonly feedsNow: number;
   private readonly quenchingNow: ReadonlySet<number>;
+  private readonly sides: CableSides;
+  private readonly unfusedNow: ReadonlySet<number>;
 
   constructor(
     private readonly plan: Plan,
@@ -34,6 +38,8 @@ export class Harm {
     this.wiredNow = this.landedParts(circuit.cores);
     this.feedsNow = this.feedsOf(circuit.cores);
     this.quenchingNow = this.quenching(circuit.cores).across;
+    this.sides = new CableSides(plan, circuit);
+    this.unfusedNow = unfused(circuit, circuit.cores);
   }
 
   /** Whether a change does harm; `cores` is the wiring after it. */
@@ -41,6 +47,7 @@ export class Harm {
     return (
       edits.some((e) => !isSaying(e) && (this.touchesEarth(e) || this.outOfReach(e))) ||
       [...this.bypassed(cores)].some((part) => !this.bypassedNow.has(part)) ||
+      [...unfused(this.circuit, cores)].some((t) => !this.unfusedNow.has(t)) ||
       this.leavesOut(cores) ||
       this.strays(cores) ||
       (edits.some((e) => e.do === 'remove') && this.feedsOf(cores) < this.feedsNow)
@@ -83,12 +90,17 @@ export class Harm {
     if (e.do === 'remove') return false;
     if (e.do === 'add') {
       const [from, to] = [partOfKey(e.from), partOfKey(e.to)];
-      // A new cable is as long as it has to be; a jumper is not.
-      return e.like === undefined && !this.places.reaches(from, to, undefined);
+      // A new cable is as long as it has to be; a jumper is not. Cable of the loop is not for mains, nor the reverse.
+      return e.like === undefined
+        ? !this.places.reaches(from, to, undefined)
+        : this.sides.isMains(e.like) !== this.sides.joinsMains(e.from, e.to);
     }
     if (e.do === 'move') {
       const core = this.core(e);
-      return this.strains(e.run, (e.end === 'a' ? core.b : core.a).part, partOfKey(e.to));
+      const [other, to] = [(e.end === 'a' ? core.b : core.a).part, partOfKey(e.to)];
+      return (
+        this.strains(e.run, other, to) || this.places.leavesCable(this.plan.runs[e.run]!, e.core, other, to)
+      );
     }
     const [x, y] = [this.core(e.first), this.core(e.second)];
     const other = (core: Core, end: 'a' | 'b') => (end === 'a' ? core.b : core.a).part;
@@ -149,11 +161,7 @@ export class Harm {
   }
 
   private joinedBy(cores: Cores): UnionFind {
-    const sets = new UnionFind();
-    for (let i = 0; i < this.circuit.names.length; i++) sets.add();
-    for (const run of cores) for (const [a, b] of run) sets.union(a, b);
-    for (const [a, b] of this.circuit.plugged) sets.union(a, b);
-    return sets;
+    return joinedBy(this.circuit, cores);
   }
 
   /** Mains terminals of supplies that have a core: one that loses its feed is not thereby fed. */

@@ -3,7 +3,7 @@ import { judge } from '../findings/judge.ts';
 import type { Study } from '../study/study.ts';
 import { grave } from './grave.ts';
 import type { Mended } from './mended.ts';
-import { requiredStates } from './required-states.ts';
+import { readingsOf } from './required-states.ts';
 import { Search } from './search.ts';
 
 /**
@@ -22,5 +22,5 @@ export function mend(study: Study, options = { thorough: true }): Mended {
     const why = other && `The plan fails all the same: ${other.message}. No change of wiring cures that.`;
     return { ...none, needed: false, why: why ?? null };
   }
-  return new Search(study, report, requiredStates(study.verified), options.thorough).run();
+  return new Search(study, report, readingsOf(study.verified), options.thorough).run();
 }

@@ -22,7 +22,7 @@ export interface NumberedRelay {
   readonly part: string;
   readonly coil: Ends;
   readonly polarised: boolean;
-  /** dry trigger, or a board's input pin with the pole that makes it pull in */
+  /** dry trigger, which counts once a core is on it, or a board's input pin with the pole that makes it pull in */
   readonly trigger: Ends | undefined;
   readonly input: { readonly pin: number; readonly with: number } | undefined;
 }
@@ -147,7 +147,7 @@ function numberedRelay(
     part: name,
     coil,
     polarised: senses.some((s) => s.by === 'volts' && s.polarised),
-    trigger: senses.some((s) => s.by === 'joined') ? [at(name, 'T1'), at(name, 'T2')] : undefined,
+    trigger: part.kind === 'timer' ? [at(name, 'T1'), at(name, 'T2')] : undefined,
     input: undefined,
   };
 }

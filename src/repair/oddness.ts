@@ -6,7 +6,18 @@
 import { kept, push } from '../plan/map-entries.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
-import { apart, butMost, conductorsOf, idle, keyOf, offColour, useless, type Wired } from './habits.ts';
+import {
+  apart,
+  butMost,
+  conductorsOf,
+  crossColoured,
+  idle,
+  keyOf,
+  offColour,
+  quenchesNothing,
+  useless,
+  type Wired,
+} from './habits.ts';
 import type { Places } from './places.ts';
 
 /** What each broken habit weighs, in ends moved by mistake. */
@@ -27,6 +38,10 @@ const WEIGHT = {
   turnedRound: 0.3,
   /** a red core on the minus of a supply (common practice, no source) */
   redOnMinus: 0.5,
+  /** a line in the colour of the neutral, or the reverse: NEC 200.6, IEC 60445 */
+  crossColoured: 0.6,
+  /** a diode that lies across no coil */
+  quenchesNothing: 0.8,
   /** a diode, lamp or resistor with both ends on one conductor */
   useless: 2.5,
   /** a core that joins what is joined already by another of its cable, or two tabs of one switch */
@@ -64,6 +79,8 @@ export class Oddness {
       WEIGHT.redOnMinus *
         wired.filter(({ core }) => core.colour === 'red' && [core.a, core.b].some((e) => e.terminal === '-'))
           .length +
+      WEIGHT.crossColoured * crossColoured(wired, plan.practice) +
+      WEIGHT.quenchesNothing * quenchesNothing(plan, conductor) +
       WEIGHT.idle * idle(plan)
     );
   }

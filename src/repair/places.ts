@@ -57,6 +57,42 @@ export class Places {
     return this.atLeast(a, b) <= metres * (1 + GIVE.share) + GIVE.metres;
   }
 
+  /**
+   * Whether a core would leave its cable for a third place: all other cores of the run lead from one place to another, and
+   * so does this one for its other end.
+   */
+  leavesCable(run: Run, core: number, other: string, to: string): boolean {
+    const ways = new Set(
+      run.cores
+        .filter((_, i) => i !== core)
+        .map(({ a, b }) => [this.of(a.part), this.of(b.part)].sort((x, y) => x - y).join()),
+    );
+    const [way, ...more] = ways;
+    if (run.link || way === undefined || more.length > 0) return false;
+    const places = way.split(',').map(Number);
+    return places.includes(this.of(other)) && !places.includes(this.of(to));
+  }
+
+  /** m along the shortest way from one part to another by other cables than a run; undefined where there is none. */
+  wayBetween(from: string, to: string, besides: Run): number | undefined {
+    const [start, end] = [this.of(from), this.of(to)];
+    const own = usualWay(besides, (part) => this.of(part))?.join();
+    const left = new Map([[start, 0]]);
+    const done = new Set<number>();
+    for (;;) {
+      const open = [...left].filter(([place]) => !done.has(place));
+      if (open.length === 0) return undefined;
+      const [at, metres] = open.reduce((x, y) => (y[1] < x[1] ? y : x));
+      if (at === end) return metres;
+      done.add(at);
+      for (const w of this.ways.get(at) ?? []) {
+        const key = [at, w.to].sort((x, y) => x - y).join();
+        if (key === own && w.metres === besides.length) continue;
+        left.set(w.to, Math.min(left.get(w.to) ?? Number.POSITIVE_INFINITY, metres + w.metres));
+      }
+    }
+  }
+
   /** m that two places are apart at least, as far as cables tell that lead from one to the other or from both to a third. */
   private atLeast(a: number, b: number): number {
     const far = this.ways.get(a) ?? [];

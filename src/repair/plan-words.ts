@@ -4,6 +4,7 @@ import { inputText } from '../edit/said-plan.ts';
 import type { Finding } from '../findings/report-model.ts';
 import type { GatePart, Part } from '../plan/part-types.ts';
 import type { InputRef, Intent, Plan } from '../plan/plan.ts';
+import { terminalKey } from '../plan/terminal-key.ts';
 import type { Candidate } from './rewired.ts';
 
 /** How many slips of a hand a wrong word stands for. */
@@ -105,7 +106,15 @@ const put = (load: string, field: Field, input: string, instead?: string): Edit 
 function held(plan: Plan, intent: Intent): Candidate[] {
   const { target, staysOnAfter, stoppedBy } = intent;
   const said = new Set(staysOnAfter.map((r) => r.part));
-  const buttons = [...plan.parts.values()].filter((p) => p.kind === 'button' && !said.has(p.name));
+  const ends = plan.runs.flatMap((run) => run.cores.flatMap((c) => [c.a, c.b]));
+  const landed = new Set(ends.map((end) => terminalKey(end.part, end.terminal)));
+  const isMake = (name: string) => {
+    const on = (tab: string) => landed.has(terminalKey(name, tab));
+    return on('NO') && !on('NC');
+  };
+  const buttons = [...plan.parts.values()].filter(
+    (p) => p.kind === 'button' && !said.has(p.name) && isMake(p.name),
+  );
   const stops = stoppedBy.length > 0 ? [[]] : stoppers(plan, intent);
   return buttons.flatMap(({ name }) =>
     stops

@@ -7,8 +7,20 @@ import type { RequiredState } from './required-states.ts';
 
 type Joined = (a: number, b: number) => boolean;
 
-/** How many things are wrong; gives up counting past `most`. */
+/** How many things are wrong by the reading that fits best; gives up counting past `most`. */
 export function countWrong(
+  quick: QuickLook,
+  wiring: Wiring,
+  readings: readonly (readonly RequiredState[])[],
+  most: number,
+): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const states of readings)
+    least = Math.min(least, wrongStates(quick, wiring, states, Math.min(most, least)));
+  return least > most ? least : least + brokenRules(quick, wiring);
+}
+
+function wrongStates(
   quick: QuickLook,
   wiring: Wiring,
   states: readonly RequiredState[],
@@ -21,7 +33,7 @@ export function countWrong(
     for (const [target, run] of s.want) if (o.running.has(target) !== run) count++;
     if (count > most) return count;
   }
-  return count + brokenRules(quick, wiring);
+  return count;
 }
 
 /** Rules of question 1 that a quick look can hold: the sides apart, earth whole, line and neutral in their places. */

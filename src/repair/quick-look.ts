@@ -124,7 +124,7 @@ export class QuickLook {
       const here = this.look(wiring.sources);
       seen = here;
       return {
-        relays: this.circuit.relays.map((r) => this.pulls(r, here.reach)),
+        relays: this.circuit.relays.map((r) => this.pulls(r, here.reach, wiring.landed)),
         alive: wiring.sources.map((s) => here.on.has(s)),
       };
     });
@@ -192,10 +192,11 @@ export class QuickLook {
     return seen;
   }
 
-  private pulls(r: NumberedRelay, reach: readonly Reach[]): boolean {
+  private pulls(r: NumberedRelay, reach: readonly Reach[], landed: Int32Array): boolean {
     const [a, b] = [this.find(r.coil[0]), this.find(r.coil[1])];
     if (a === b) return false;
-    if (r.trigger && this.find(r.trigger[0]) !== this.find(r.trigger[1])) return false;
+    const isTriggered = r.trigger?.some((t) => landed[t]! > 0);
+    if (isTriggered && this.find(r.trigger![0]) !== this.find(r.trigger![1])) return false;
     return reach.some(({ plus, minus, dc }) => {
       const right = plus.has(a) && minus.has(b);
       const turned = plus.has(b) && minus.has(a) && (!dc || !r.polarised);

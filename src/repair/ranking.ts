@@ -27,6 +27,10 @@ export interface Ranked {
 const SLIPS = { move: 1, swap: 1.3, add: 1.2, remove: 1.6, say: 1, intend: 1.8 } as const;
 /** A diode put in the wrong way round is one slip, though both its ends are moved. */
 const TURNED = 1;
+/** A core that goes further than its cable by the ways of the others, and what that weighs; they may go straighter. */
+const FARTHER = { share: 1.6, metres: 1, slips: 0.5 } as const;
+/** What a new core weighs that is thinner than one it joins. */
+const THIN = 0.3;
 
 export class Ranking {
   private readonly places: Places;
@@ -60,7 +64,7 @@ export class Ranking {
         const cores = rewired(this.circuit, this.circuit.cores, t.edits);
         if (this.harm.isDone(t.edits, cores)) return [];
         const odd = this.oddness.of(after, new MissingEnds(this.circuit, cores).lacking());
-        return [{ t, after, odd, cost: this.slips(t) + odd }];
+        return [{ t, after, odd, cost: this.slips(t) + odd + this.strain(t.edits) }];
       });
     // Other words leave the wiring as it is, and its habits say nothing of them: they count as well as the best.
     const least = Math.min(...all.map((r) => r.odd));
@@ -107,6 +111,33 @@ export class Ranking {
     return (
       slips ??
       edits.reduce((sum, e) => sum + (e.do === 'swap' && this.turnsDiode(e) ? TURNED : SLIPS[e.do]), 0)
+    );
+  }
+
+  /** Cores led further than they are long by the ways the other cables go, and new ones thinner than what they join. */
+  private strain(edits: readonly Edit[]): number {
+    return edits.reduce((sum, e) => {
+      if (e.do === 'add') return sum + (this.isThin(e) ? THIN : 0);
+      if (e.do !== 'move') return sum;
+      const run = this.plan.runs[e.run]!;
+      const core = run.cores[e.core]!;
+      const other = e.end === 'a' ? core.b.part : core.a.part;
+      if (run.link || run.length === undefined) return sum;
+      const way = this.places.wayBetween(other, partOfKey(e.to), run);
+      return (
+        sum + (way !== undefined && way > run.length * FARTHER.share + FARTHER.metres ? FARTHER.slips : 0)
+      );
+    }, 0);
+  }
+
+  private isThin({ from, to, like }: Edit & { readonly do: 'add' }): boolean {
+    const own = like === undefined ? undefined : this.plan.runs[like]?.cable?.area;
+    if (own === undefined) return false;
+    const here = new Set([...this.whole.on(from), ...this.whole.on(to)]);
+    return this.plan.runs.some(
+      (run) =>
+        (run.cable?.area ?? 0) > own &&
+        run.cores.some((c) => [c.a, c.b].some((end) => here.has(terminalKey(end.part, end.terminal)))),
     );
   }
 

@@ -54,7 +54,7 @@ function tabByTab(plan: Plan, edits: readonly Rewiring[]): string[] | undefined 
   }
   const groups = [...moves].map(([tabs, parts]) => ({ tabs, parts: [...new Set(parts)] }));
   const [first] = groups;
-  if (!first || first.parts.length < 2) return undefined;
+  if (!first || (first.parts.length < 2 && groups.length < 2)) return undefined;
   if (groups.some((g) => g.parts.join() !== first.parts.join())) return undefined;
   const whole = first.parts.every((part) =>
     groups.every(({ tabs }) => {
@@ -66,6 +66,7 @@ function tabByTab(plan: Plan, edits: readonly Rewiring[]): string[] | undefined 
   );
   if (!whole) return undefined;
   const what = groups.map(({ tabs }) => `what is on ${tabs}`).join(' and ');
+  if (first.parts.length === 1) return [`At ${first.parts[0]}, move ${what}.`];
   return [`At each of ${listOf(first.parts, MOST_NAMED)}, move ${what}.`];
 }
 
@@ -78,10 +79,13 @@ function isFrom(plan: Plan, e: Rewiring & { readonly do: 'move' }, part: string,
 function inThePlan(said: readonly Saying[]): string[] {
   const mounted = new Map<string, string[]>();
   const told: string[] = [];
+  const lists = new Map<string, Intended[]>();
   for (const s of said) {
     if (s.do === 'say') push(mounted, s.value, s.part);
-    else told.push(intended(s));
+    else if (s.instead !== undefined) told.push(replaced(s));
+    else push(lists, `${s.load} ${s.field}`, s);
   }
+  for (const list of lists.values()) told.push(added(list));
   const levers = [...mounted].map(([value, parts]) => {
     const whose =
       parts.length === 1 ? `the lever of ${parts[0]}` : `each lever of ${listOf(parts, MOST_NAMED)}`;
@@ -90,14 +94,25 @@ function inThePlan(said: readonly Saying[]): string[] {
   return [...levers, ...told];
 }
 
-function intended({ load, field, input, instead }: Saying & { readonly do: 'intend' }): string {
-  if (instead !== undefined)
-    return `If ${input} is meant, name it in ${field} of ${load} in the plan, in place of ${instead}.`;
+type Intended = Saying & { readonly do: 'intend' };
+
+function replaced({ load, field, input, instead }: Intended): string {
+  return `If ${input} is meant, name it in ${field} of ${load} in the plan, in place of ${instead}.`;
+}
+
+/** Inputs that one list of an intent lacks. */
+function added(list: readonly Intended[]): string {
+  const { load, field } = list[0]!;
+  const inputs = listOf(
+    list.map((s) => s.input),
+    MOST_NAMED,
+  );
+  const several = list.length > 1;
   const meant = {
     'runs-on': `start ${load}`,
     'blocked-by': `keep ${load} from running`,
     'stays-on-after': `start ${load}, or to arm it, and that lasts after it is let go`,
-    'stopped-by': `end that`,
+    'stopped-by': 'end that',
   }[field];
-  return `If ${input} is meant to ${meant}, say so in the plan: add it to ${field} of ${load}.`;
+  return `If ${inputs} ${several ? 'are' : 'is'} meant to ${meant}, say so in the plan: add ${several ? 'them' : 'it'} to ${field} of ${load}.`;
 }

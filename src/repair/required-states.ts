@@ -3,7 +3,7 @@
 import { FALSE } from '../logic/bdd.ts';
 import { inputVariable } from '../logic/conduction.ts';
 import { baseState, entryState } from '../logic/entry-states.ts';
-import type { Wanted } from '../logic/intent.ts';
+import { readIntents, type Wanted } from '../logic/intent.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
 
 /** Entries of an intent that are tried one by one; more than these look alike. */
@@ -31,8 +31,22 @@ function required(v: Verified, moved: Moved): RequiredState {
   return { steps: [new Set(moved)], want };
 }
 
+/**
+ * The states of every reading that the intents allow: a start button that no `runs-on` names starts the load by itself or
+ * arms it for the gates. A circuit has to get one list right in whole.
+ */
+export function readingsOf(v: Verified): (readonly RequiredState[])[] {
+  const isOpen = (v.circuit.plan.intents ?? []).some((i) =>
+    i.staysOnAfter.some((ref) => !i.runsOn.flat().some((r) => r.part === ref.part)),
+  );
+  if (!isOpen) return [requiredStates(v)];
+  return [true, false].map((arming) =>
+    requiredStates({ ...v, intents: readIntents(v.circuit, v.model.bdd, arming) }),
+  );
+}
+
 /** States in which something is wrong now come first, then rest, each entry alone, all gates, each blocking input. */
-export function requiredStates(v: Verified): RequiredState[] {
+function requiredStates(v: Verified): RequiredState[] {
   const states: Moved[] = v.deviations.filter((d) => d.direct).map((d) => d.steps.at(-1)!);
   const add = (moved: Moved | undefined) => {
     if (moved) states.push(moved);
@@ -55,20 +69,26 @@ function heldStates(v: Verified, w: Wanted): RequiredState[] {
   const inputsOf = (ref: { part: string; position?: string }) =>
     v.circuit.inputs.filter((i) => i.part === ref.part && i.position === ref.position).map((i) => i.index);
   const on = (run: boolean) => new Map([[w.target, run]]);
-  const set = (more: readonly number[]) => new Set([...base, ...more]);
   return w.latches.flatMap(({ ref }) => {
-    const pressed = set(inputsOf(ref));
-    const held = [pressed, set([])];
-    const stops = [...(w.intent?.stoppedBy ?? []), ...(w.intent?.blockedBy ?? [])].map((x) =>
-      set(inputsOf(x)),
-    );
-    return [
-      { steps: held, want: on(true) },
-      ...stops.flatMap((s) => [
-        { steps: [...held, s], want: on(false) },
-        { steps: [...held, s, set([])], want: on(false) },
-      ]),
-    ];
+    const own = w.entries.filter((e) => e.refs.some((r) => r.part === ref.part));
+    // Entries that ask for the button and for a gate are alike; the first stands for them.
+    return own.slice(0, 1).flatMap(({ refs }) => {
+      const others = refs.filter((r) => r.part !== ref.part).flatMap(inputsOf);
+      const set = (more: readonly number[]) => new Set([...base, ...more]);
+      const calling = set(others);
+      const held = [set(inputsOf(ref)), calling];
+      const stops = [...(w.intent?.stoppedBy ?? []), ...(w.intent?.blockedBy ?? [])].map((x) =>
+        set([...others, ...inputsOf(x)]),
+      );
+      return [
+        { steps: held, want: on(true) },
+        ...(others.length > 0 ? [{ steps: [...held, set([])], want: on(false) }] : []),
+        ...stops.flatMap((s) => [
+          { steps: [...held, s], want: on(false) },
+          { steps: [...held, s, calling], want: on(false) },
+        ]),
+      ];
+    });
   });
 }
 

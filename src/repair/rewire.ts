@@ -1,5 +1,6 @@
 /** Changes of wiring that a search tries. */
 import type { Edit } from '../edit/edits.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
@@ -13,6 +14,12 @@ import { type Candidate, rewired } from './rewired.ts';
 export interface Attempt extends Candidate {
   readonly wiring: Wiring;
 }
+
+/** Slips of a hand that a part wired the other way round stands for, however many ends lie on it. */
+const EXCHANGED = 1.1;
+/** Parts with several ends on a tab: contacts, and what has two ends. */
+const HAS_TABS = (part: Part): boolean =>
+  'contact' in part || 'poles' in part || ['diode', 'led', 'lamp'].includes(part.kind);
 
 interface Place {
   readonly run: number;
@@ -132,22 +139,39 @@ export class Rewirings {
     return [...lacking, ...own, ...bars, ...used];
   }
 
-  /** All the ends on one tab of a switch or pole, moved together to another of its tabs. */
+  /** All the ends on one tab of a part moved together to another of its tabs, or those on two of its tabs exchanged. */
   *tabs(): Generator<Attempt> {
     const byTerminal = new Map<number, Place[]>();
-    for (const p of this.places()) byTerminal.set(p.at, [...(byTerminal.get(p.at) ?? []), p]);
+    for (const p of this.places()) push(byTerminal, p.at, p);
     for (const [from, ends] of byTerminal) {
       const part = this.plan.parts.get(this.partOf(from));
-      if (ends.length < 2 || !part || !('contact' in part || 'poles' in part)) continue;
+      if (!part || !HAS_TABS(part)) continue;
       for (const to of this.targets) {
-        if (to === from || this.partOf(to) !== part.name || ends.some((e) => e.other === to)) continue;
-        const edits = ends.map(
-          (e): Edit => ({ do: 'move', run: e.run, core: e.core, end: e.end, to: this.circuit.names[to]! }),
-        );
-        const oddness = this.missing(from) - this.missing(to);
-        yield { edits, ends: ends.length, added: 0, oddness, wiring: this.rewired(edits) };
+        const back = byTerminal.get(to) ?? [];
+        if (to === from || this.partOf(to) !== part.name) continue;
+        if (ends.length > 1) yield* this.together(from, to, ends, []);
+        if (from < to && back.length > 0 && ends.length + back.length > 2)
+          yield* this.together(from, to, ends, back);
       }
     }
+  }
+
+  private *together(
+    from: number,
+    to: number,
+    ends: readonly Place[],
+    back: readonly Place[],
+  ): Generator<Attempt> {
+    const moved = (list: readonly Place[], t: number) =>
+      list.map(
+        (e): Edit => ({ do: 'move', run: e.run, core: e.core, end: e.end, to: this.circuit.names[t]! }),
+      );
+    if (ends.some((e) => e.other === to) || back.some((e) => e.other === from)) return;
+    const edits = [...moved(ends, to), ...moved(back, from)];
+    const oddness = back.length > 0 ? 0 : this.missing(from) - this.missing(to);
+    const slips = back.length > 0 ? EXCHANGED : undefined;
+    const wiring = this.rewired(edits);
+    yield { edits, ends: edits.length, added: 0, oddness, wiring, ...(slips === undefined ? {} : { slips }) };
   }
 
   /** Two ends that change places: at one part, or at the same side of one run. */

@@ -58,7 +58,7 @@ export class Search {
   constructor(
     private readonly study: Study,
     private readonly report: Report,
-    private readonly states: readonly RequiredState[],
+    private readonly states: readonly (readonly RequiredState[])[],
     private readonly thorough: boolean,
   ) {
     this.circuit = new NumberedCircuit(study);
@@ -132,6 +132,7 @@ export class Search {
           ends: before.ends + t.ends,
           added: before.added + t.added,
           oddness: before.oddness + t.oddness,
+          ...(before === NOTHING && t.slips !== undefined ? { slips: t.slips } : {}),
         };
         if (left > 0) failed?.(whole, left);
         else {

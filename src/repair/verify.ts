@@ -1,7 +1,7 @@
 /** The whole check decides which candidates are repairs: nothing grave is left of the wiring, and nothing else is worse. */
 import { type Edit, isSaying } from '../edit/edits.ts';
 import { judge } from '../findings/judge.ts';
-import type { Finding, Report } from '../findings/report-model.ts';
+import type { Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
@@ -24,10 +24,10 @@ export interface Passed {
   readonly after: Study;
   /** the smaller, the likelier it undoes what happened */
   readonly cost: number;
-  /** findings that the plan had not before */
+  /** findings and cautions that the plan had not before */
   readonly fresh: ReadonlySet<string>;
-  /** grave findings of other questions that it leaves */
-  readonly grave: number;
+  /** findings of any severity that it leaves, cautions to the person among them */
+  readonly left: number;
 }
 
 export class Verifier {
@@ -43,7 +43,7 @@ export class Verifier {
     private readonly bounds: Bounds,
   ) {
     this.others = new Set(grave(report.findings, false).map((f) => f.id));
-    this.before = idsOf(report.findings);
+    this.before = idsOf(report);
   }
 
   get isSpent(): boolean {
@@ -53,7 +53,9 @@ export class Verifier {
   /** Whether a change that is not enough brings at least no grave finding of its own. */
   isNoWorse({ after }: Ranked): boolean {
     const { findings } = judge(Study.of(after));
-    return findings.every((f) => !GRAVE.has(f.severity) || this.before.has(f.id));
+    return findings.every(
+      (f) => !GRAVE.has(f.severity) || [...this.before].some((id) => id.startsWith(`${f.id} `)),
+    );
   }
 
   /** Those of the candidates that are repairs, likeliest first. */
@@ -69,17 +71,19 @@ export class Verifier {
       if (this.ranking.idlesAnInput(t)) continue;
       this.checked++;
       const after = Study.of(plan);
-      const { findings, logic } = judge(after);
+      const told = judge(after);
+      const { findings, logic } = told;
       if (grave(findings, true).length > 0 || logic.holds !== true) continue;
       if (grave(findings, false).some((f) => !this.others.has(f.id))) continue;
       if (!touchesLamps(this.study.plan, t.edits) && !keepsLamps(this.study, after)) continue;
-      const fresh = new Set([...idsOf(findings)].filter((id) => !this.before.has(id)));
-      passed.push({ t, after, cost, fresh, grave: findings.filter((f) => GRAVE.has(f.severity)).length });
+      const ids = idsOf(told);
+      const fresh = new Set([...ids].filter((id) => !this.before.has(id)));
+      passed.push({ t, after, cost, fresh, left: ids.size });
     }
     // What every repair brings was hidden by the mistake; what only some bring, they bring themselves.
     const hidden = [...(passed[0]?.fresh ?? [])].filter((id) => passed.every((p) => p.fresh.has(id)));
-    const least = Math.min(...passed.map((p) => p.grave));
-    return passed.filter((p) => p.fresh.size === hidden.length && p.grave === least);
+    const least = Math.min(...passed.map((p) => p.left));
+    return passed.filter((p) => p.fresh.size === hidden.length && p.left === least);
   }
 }
 
@@ -97,13 +101,17 @@ function touchesLamps(plan: Plan, edits: readonly Edit[]): boolean {
   });
 }
 
-const idsOf = (findings: readonly Finding[]): ReadonlySet<string> =>
-  new Set(findings.flatMap((f) => [f.id, ...f.also.map((a) => a.id)]));
+/** Every finding with its parts, what is folded under it, and every caution. */
+const idsOf = ({ findings, cautions }: Report): ReadonlySet<string> =>
+  new Set([
+    ...findings.flatMap((f) => [`${f.id} ${[...f.parts].sort().join()}`, ...f.also.map((a) => a.id)]),
+    ...cautions.map((c) => c.id),
+  ]);
 
-/** Two changes are one repair, whichever comes first. */
+/** Two changes are one repair, whichever comes first, and so is a new core whatever cable it is taken from. */
 function sameWhicheverOrder(edits: readonly Edit[]): string {
   return edits
-    .map((e) => JSON.stringify(e))
+    .map((e) => (e.do === 'add' ? [e.from, e.to].sort().join(' ') : JSON.stringify(e)))
     .sort()
     .join();
 }

@@ -12,12 +12,12 @@ import { netsMet } from './side-crossing.ts';
 
 const entry: FindingEntry = {
   id: 'mains-through-gate',
-  title: 'mains runs through a gate switch or the loop cable',
+  title: 'mains runs through a gate switch, a small part or the cable of the loop',
   severity: 'danger',
   question: 1,
   base: 'dc-chain',
   meaning:
-    'A gate switch, or the thin cable of the loop, carries the line of the motor. The switch sits in reach on a moving gate, its tabs are bare, and neither it nor the cable is made for that. The gate switch may only work the coil of a relay at low voltage.',
+    'A gate switch, or the thin cable of the loop, carries the line of the motor. The switch sits in reach on a moving gate, its tabs are bare, and neither it nor the cable is made for that. The gate switch may only work the coil of a relay at low voltage. The same holds for a diode, a LED or a lamp of the loop that lies on a mains conductor: across the contact of a motor it passes half of every wave while all is off.',
   wrong: extract(
     '  - {cable: bell, length: 5 m, cores: {red: [K1.NO, router.COM], white: [router.NO, X1.L]}}',
   ),
@@ -32,15 +32,57 @@ const entry: FindingEntry = {
 export const mainsThroughGate: Check = { entry, find };
 
 /**
- * A tab of a gate switch, else a core of the loop's stock cable, lies in a path of the mains. Where the loop itself meets
+ * A tab of a gate switch or a small part, else a core of the loop's stock cable, lies in a path of the mains. Where the loop itself meets
  * mains it does so through them, and nothing is said here.
  */
 function find(study: Study): Finding[] {
   if (netsMet(study.sides).length > 0) return [];
   const tabs = gateTabsOnMains(study);
-  return tabs.length > 0
-    ? [throughGates(study, tabs)]
-    : loopCoresOnMains(study).map((c) => throughCable(study, c));
+  const small = smallPartsOnMains(study);
+  if (tabs.length > 0 || small.length > 0)
+    return [
+      ...(tabs.length > 0 ? [throughGates(study, tabs)] : []),
+      ...small.map((s) => throughPart(study, s)),
+    ];
+  return loopCoresOnMains(study).map((c) => throughCable(study, c));
+}
+
+/** V above which what a lamp or resistor is made for is mains and not the loop: extra-low voltage, IEC 61140 (from memory). */
+const EXTRA_LOW = 60;
+
+interface SmallPart {
+  readonly name: string;
+  readonly terminals: readonly string[];
+  /** V that it is made for, where stated */
+  readonly rated: number | undefined;
+}
+
+/** Diodes and LEDs, and lamps and resistors made for low voltage, with an end on a mains conductor. */
+function smallPartsOnMains({ plan, circuit, sides }: Study): SmallPart[] {
+  return [...plan.parts.values()].flatMap((part): SmallPart[] => {
+    const isLowRated =
+      (part.kind === 'lamp' || part.kind === 'resistor') &&
+      part.rated !== undefined &&
+      part.rated.volts <= EXTRA_LOW;
+    if (part.kind !== 'diode' && part.kind !== 'led' && !isLowRated) return [];
+    const terminals = (plan.terminals.get(part.name)?.names ?? [])
+      .map((t) => terminalKey(part.name, t))
+      .filter((key) => circuit.landed.has(key) && isMains(sides, circuit.netOf.get(key)));
+    const rated = 'rated' in part ? part.rated?.volts : undefined;
+    return terminals.length === 0 ? [] : [{ name: part.name, terminals, rated }];
+  });
+}
+
+function throughPart({ plan }: Study, { name, terminals, rated }: SmallPart): Finding {
+  const made = rated === undefined ? 'a part of the low-voltage loop' : `made for ${rated} V`;
+  return found(plan, entry, {
+    parts: [name],
+    terminals,
+    message: `mains reaches ${name}, which is ${made}`,
+    why: `${terminals.join(' and ')} ${terminals.length > 1 ? 'lie' : 'lies'} on a mains conductor. ${rated === undefined ? 'Across a contact or a load it lets current by while all is off, and it may burn.' : 'It burns out at once and can start a fire.'}`,
+    fix: `Take the mains conductors off ${name}, or ${name} off the mains.`,
+    basis: 'NEC 725.136; IEC 60364-4-41 clause 414.4 (from memory); common practice',
+  });
 }
 
 function gateTabsOnMains({ plan, circuit, sides }: Study): string[] {

@@ -1,0 +1,44 @@
+/** Which cables are of the mains and which of the loop, as the plan has them. */
+import type { UnionFind } from '../circuit/union-find.ts';
+import type { Plan } from '../plan/plan.ts';
+import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
+import { joinedBy } from './fuse-reach.ts';
+import { kindOf } from './kinds.ts';
+import type { NumberedCircuit } from './numbered-circuit.ts';
+
+export class CableSides {
+  private readonly joined: UnionFind;
+  private readonly poles: readonly number[];
+
+  constructor(
+    private readonly plan: Plan,
+    private readonly circuit: NumberedCircuit,
+  ) {
+    this.joined = joinedBy(circuit, circuit.cores);
+    for (const c of circuit.contacts) this.joined.union(c.a, c.b);
+    this.poles = circuit.poles(true);
+  }
+
+  /** Whether most cores of a run are on the mains, or on earth. */
+  isMains(run: number): boolean {
+    const ends = this.circuit.cores[run]?.flat() ?? [];
+    return ends.filter((t) => this.onMains(t)).length * 2 > ends.length;
+  }
+
+  /** Whether a core between two terminals would be a mains core. */
+  joinsMains(from: string, to: string): boolean {
+    return [from, to].some((name) => {
+      const t = this.circuit.terminal(name);
+      return t !== undefined && this.onMains(t);
+    });
+  }
+
+  private onMains(terminal: number): boolean {
+    const name = this.circuit.names[terminal]!;
+    const { terminal: mark } = splitTerminalKey(name);
+    const part = this.plan.parts.get(partOfKey(name));
+    const own = mark === 'PE' ? 'mains' : part === undefined ? 'either' : kindOf(part).side(mark);
+    if (own !== 'either') return own === 'mains';
+    return this.poles.some((p) => this.joined.joined(p, terminal));
+  }
+}
