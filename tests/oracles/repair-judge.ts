@@ -61,7 +61,7 @@ export function breaches(before: Plan, after: Plan, edits: readonly Edit[], mean
     'round',
     [...waysRound(is)].filter((w) => !known.has(w)),
   );
-  tell('sides', sidesCrossed(was, is));
+  tell('sides', sidesCrossed(was, is, should));
   const said = new Set([was, ...(should ? [should] : [])].flatMap((s) => [...told(judge(Study.of(s.plan)))]));
   const report = judge(Study.of(after));
   const fresh = [...told(report)].filter(
@@ -69,21 +69,27 @@ export function breaches(before: Plan, after: Plan, edits: readonly Edit[], mean
   );
   tell('finding', fresh);
   tell('lamp', lampsChanged(was, is, should));
-  tell('reach', tooShort(was, is, edits));
+  tell('reach', tooShort(was, is, edits, should));
   tell('loose', leftLoose(was, is));
-  if (edits.length > 1) tell('unneeded', unneeded(before, edits, report));
+  if (edits.length > 1) tell('unneeded', unneeded(before, is, edits, report));
   return out;
 }
 
 /** Edits without which the plan is as right as with them. */
-function unneeded(before: Plan, edits: readonly Edit[], whole: Report): string[] {
+function unneeded(before: Plan, after: Side, edits: readonly Edit[], whole: Report): string[] {
   if (isHarmful(whole)) return [];
+  const said = told(whole);
   return edits.flatMap((edit, i) => {
-    const rest = edits.filter((_, j) => j !== i);
-    const plan = planAfter(before, rest);
-    if (plan === undefined) return [];
-    const report = judge(Study.of(plan));
-    const grave = (r: Report) => r.findings.filter((f) => f.severity !== 'notice').length;
-    return grave(report) <= grave(whole) ? [JSON.stringify(edit)] : [];
+    const plan = planAfter(
+      before,
+      edits.filter((_, j) => j !== i),
+    );
+    const report = plan && judge(Study.of(plan));
+    const idle =
+      report &&
+      lampsChanged(side(plan), after, undefined).length === 0 &&
+      !isHarmful(report) &&
+      [...told(report)].every((t) => said.has(t) || t.startsWith('notice'));
+    return idle ? [JSON.stringify(edit)] : [];
   });
 }

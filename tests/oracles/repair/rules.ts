@@ -92,17 +92,24 @@ export function waysRound({ plan, sheet }: Side): Set<string> {
   return found;
 }
 
-/** Terminals that mains comes to and those that the low-voltage sources come to, whatever contact is closed. */
-export function sides({ sheet }: Side): { mains: Set<string>; low: Set<string> } {
+/**
+ * Terminals that mains comes to and those that the low-voltage sources come to, whatever contact is closed; with
+ * `through`, by way of coils, lamps and loads as well.
+ */
+function sides({ sheet }: Side, through: boolean): { mains: Set<string>; low: Set<string> } {
   const joined = new Joined([
     ...sheet.leads.map((l) => [l.a, l.b] as const),
     ...sheet.plugged,
     ...sheet.contacts.map((c) => [c.a, c.b] as const),
     ...sheet.diodes.map((d) => [d.a, d.k] as const),
-    ...sheet.resistors,
-    ...sheet.lamps.map((l) => l.ends),
-    ...sheet.coils.map((c) => c.ends),
-    ...sheet.loads.flatMap((l) => l.lives.slice(1).map((t) => [l.lives[0]!, t] as const)),
+    ...(through
+      ? [
+          ...sheet.resistors,
+          ...sheet.lamps.map((l) => l.ends),
+          ...sheet.coils.map((c) => c.ends),
+          ...sheet.loads.flatMap((l) => l.lives.slice(1).map((t) => [l.lives[0]!, t] as const)),
+        ]
+      : []),
   ]);
   const terminals = new Set(sheet.leads.flatMap((l) => [l.a, l.b]));
   const at = (mains: boolean) =>
@@ -115,19 +122,20 @@ export function sides({ sheet }: Side): { mains: Set<string>; low: Set<string> }
 }
 
 /** Mains and low voltage joined, or a core of one side led to the other. */
-export function sidesCrossed(before: Side, after: Side): string[] {
-  const [was, is] = [sides(before), sides(after)];
-  const both = (s: typeof was) => [...s.mains].filter((t) => s.low.has(t));
-  const out = both(is).length > 0 ? [`mains and low voltage meet at ${both(is)[0]}`] : [];
+export function sidesCrossed(before: Side, after: Side, meant = before): string[] {
+  const met = sides(after, true);
+  const both = [...met.mains].filter((t) => met.low.has(t));
+  const out = both.length > 0 ? [`mains and low voltage meet at ${both[0]}`] : [];
+  const [was, is] = [sides(meant, false), sides(after, false)];
   const weigh = (run: string, side: Set<string>) =>
-    before.sheet.leads
+    meant.sheet.leads
       .filter((l) => l.run === run)
       .flatMap((l) => [l.a, l.b])
       .filter((t) => side.has(t)).length;
   for (const l of changed(after.sheet, before.sheet)) {
-    if (l.link) continue;
+    if (l.link && !before.sheet.leads.some((m) => m.link && m.run === l.run)) continue;
     const [mains, low] = [weigh(l.run, was.mains), weigh(l.run, was.low)];
-    if (mains > low && is.low.has(l.a) && !is.mains.has(l.a)) out.push(`mains core now ${l.a} to ${l.b}`);
+    if (mains > low && is.low.has(l.a)) out.push(`mains core now ${l.a} to ${l.b}`);
     if (low > mains && is.mains.has(l.a)) out.push(`low-voltage core now ${l.a} to ${l.b}`);
   }
   return out;
@@ -137,15 +145,21 @@ export function sidesCrossed(before: Side, after: Side): string[] {
  * Cores that the plan gives no ground to think long enough where they are to go. A new core is measured and cut, so of
  * those only links count.
  */
-export function tooShort(before: Side, after: Side, edits: readonly Edit[]): string[] {
+export function tooShort(
+  before: Side,
+  after: Side,
+  edits: readonly Edit[],
+  meant: Side | undefined,
+): string[] {
   const places = new Places(before.plan, before.sheet);
   const cut = (l: Lead) =>
     edits.some(
       (e) =>
         e.do === 'add' && e.like !== undefined && [e.from, e.to].sort().join() === [l.a, l.b].sort().join(),
     );
+  const lay = (l: Lead) => meant?.sheet.leads.some((m) => same(l, m)) === true;
   return changed(after.sheet, before.sheet)
-    .filter((l) => !cut(l) && !places.reaches(l.a, l.b, l.link ? undefined : l.length))
+    .filter((l) => !cut(l) && !lay(l) && !places.reaches(l.a, l.b, l.link ? undefined : l.length))
     .map((l) => `${l.link ? 'link' : `core of ${l.length?.toFixed(2)} m`} from ${l.a} to ${l.b}`);
 }
 
@@ -172,27 +186,29 @@ export function leftLoose(before: Side, after: Side): string[] {
   return out;
 }
 
-/** Lamps that show something else in states in which relays and loads did the same before. */
+const list = (s: ReadonlySet<string>) => [...s].sort().join();
+
+/**
+ * Lamps that show something else in states in which relays and loads did the same before. Where it is known what was
+ * meant, they may show that, and in states in which the loads do what was meant they must.
+ */
 export function lampsChanged(before: Side, after: Side, meant: Side | undefined): string[] {
-  if (before.sheet.lamps.length === 0) return [];
-  const list = (s: ReadonlySet<string>) => [...s].sort().join();
+  const { lamps, inputs } = before.sheet;
+  if (lamps.length === 0) return [];
   for (const setting of settings(before.sheet, 64)) {
     const [was, is] = [before, after].map((s) => settle(s.sheet, setting, new Set()));
-    if (was === undefined || is === undefined || list(was.loads) !== list(is.loads)) continue;
     const should = meant && settle(meant.sheet, setting, new Set());
-    const wrong = before.sheet.lamps.filter(
-      ({ part }) =>
-        was.lamps.has(part) !== is.lamps.has(part) && should?.lamps.has(part) !== is.lamps.has(part),
-    );
-    if (wrong.length > 0)
-      return [
-        `${wrong[0]!.part} ${is.lamps.has(wrong[0]!.part) ? 'lit' : 'dark'} with ${
-          [...setting]
-            .filter(([p, st]) => st !== before.sheet.inputs.find((i) => i.part === p)!.states[0])
-            .map((x) => x.join(' '))
-            .join(', ') || 'all at rest'
-        }`,
-      ];
+    if (was === undefined || is === undefined) continue;
+    const kept = list(was.loads) === list(is.loads);
+    const wrong = lamps.find(({ part }) => {
+      if (should === undefined) return kept && was.lamps.has(part) !== is.lamps.has(part);
+      const apart = should.lamps.has(part) !== is.lamps.has(part);
+      return apart && list(should.loads) === list(is.loads);
+    });
+    if (wrong === undefined) continue;
+    const moved = [...setting].filter(([p, s]) => s !== inputs.find((i) => i.part === p)!.states[0]);
+    const where = moved.map(([p, s]) => `${p} ${s}`).join(', ') || 'all at rest';
+    return [`${wrong.part} ${is.lamps.has(wrong.part) ? 'lit' : 'dark'} with ${where}`];
   }
   return [];
 }

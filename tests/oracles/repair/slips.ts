@@ -182,3 +182,13 @@ export function planWithSlips(plan: Plan, list: readonly Slip[]): Plan | undefin
   }
   return { ...after, parts };
 }
+
+/** What is to be wired where gates are mounted the other way: what was on NO is on NC, and the reverse. */
+export function planMeant(plan: Plan, list: readonly Slip[]): Plan {
+  const turned = list.flatMap((s) => s.turned ?? []);
+  const edits = turned.flatMap((gate) => carried(plan, `${gate}.NO`, `${gate}.NC`, true));
+  return planWithSlips(plan, [
+    { kind: 'mounted', words: '', edits },
+    ...list.filter((s) => s.turned !== undefined),
+  ])!;
+}

@@ -8,7 +8,7 @@ import type { Plan } from '../../../src/plan/plan.ts';
 import { Study } from '../../../src/study/study.ts';
 import { type Breach, breaches, isHarmful } from '../repair-judge.ts';
 import { conductors, sheetOf } from './sheet.ts';
-import type { Slip } from './slips.ts';
+import { planMeant, type Slip } from './slips.ts';
 
 export interface Trial {
   readonly edits: readonly Edit[];
@@ -25,17 +25,13 @@ export interface Trial {
   readonly ms: number;
 }
 
-/** Which terminals are one conductor, as a text that is the same for the same wiring. `turned`: gates mounted the other way. */
-export function wiring(plan: Plan, turned: ReadonlySet<string> = new Set()): string {
+/** Which terminals are one conductor, as a text that is the same for the same wiring. */
+function wiring(plan: Plan): string {
   const sheet = sheetOf(plan);
   const joined = conductors(sheet);
   const nets = new Map<string, Set<string>>();
-  for (const t of sheet.leads.flatMap((l) => [l.a, l.b])) {
-    const [part, tab] = t.split('.');
-    const name = turned.has(part!) && tab !== 'COM' ? `${part}.${tab === 'NO' ? 'NC' : 'NO'}` : t;
-    const root = joined.root(t);
-    nets.set(root, (nets.get(root) ?? new Set()).add(name));
-  }
+  for (const t of sheet.leads.flatMap((l) => [l.a, l.b]))
+    nets.set(joined.root(t), (nets.get(joined.root(t)) ?? new Set()).add(t));
   return [...nets.values()]
     .map((n) => [...n].sort().join(' '))
     .sort()
@@ -107,15 +103,15 @@ function isTerminal(plan: Plan, text: string): boolean {
 
 /** Undefined where the slips do no harm, or nothing at all. */
 export function trial(right: Plan, wrong: Plan, list: readonly Slip[]): Trial | undefined {
-  const turned = new Set(list.flatMap((s) => (s.turned === undefined ? [] : [s.turned])));
-  const meant = wiring(right, turned);
+  const target = planMeant(right, list);
+  const meant = wiring(target);
   if (wiring(wrong) === meant || !isHarmful(judge(Study.of(wrong)))) return undefined;
   const start = performance.now();
   const { repairs } = mend(Study.of(wrong));
   const ms = performance.now() - start;
   const { findings } = check(Study.of(wrong));
   const after = repairs.map((r) => planAfter(wrong, r.edits)!);
-  const told = after.map((p) => wiring(p));
+  const told = after.map(wiring);
   return {
     repeated: told.filter((w, i) => repairs[i]!.edits.some((e) => e.do === 'add') && told.indexOf(w) < i)
       .length,
@@ -123,7 +119,7 @@ export function trial(right: Plan, wrong: Plan, list: readonly Slip[]): Trial | 
     repairs: repairs.map((r) => r.words.join(' ')),
     restored: after[0] !== undefined && wiring(after[0]) === meant,
     breaches: repairs.flatMap((r, repair) =>
-      breaches(wrong, after[repair]!, r.edits, right).map((b) => ({ ...b, repair })),
+      breaches(wrong, after[repair]!, r.edits, target).map((b) => ({ ...b, repair })),
     ),
     apart: disagreements(wrong, findings, repairs[0]?.edits, repairs[0]?.words ?? []),
     ms,
