@@ -17,7 +17,7 @@ const same = (l: Lead, m: Lead) =>
   l.run === m.run && l.colour === m.colour && ((l.a === m.a && l.b === m.b) || (l.a === m.b && l.b === m.a));
 
 /** Cores of `one` that are not as they stand in `other`. */
-export const changed = (one: Sheet, other: Sheet): Lead[] =>
+const changed = (one: Sheet, other: Sheet): Lead[] =>
   one.leads.filter((l) => !other.leads.some((m) => same(l, m)));
 
 /** Metal that the cores join to the earth pin of a plug, and nothing but earth with it. */
@@ -174,6 +174,7 @@ export function leftLoose(before: Side, after: Side): string[] {
   const cores = (s: Sheet, t: string) => s.leads.filter((l) => l.a === t || l.b === t).length;
   const [was, is] = [touched(before.sheet), touched(after.sheet)];
   const out = [...was.keys()].filter((p) => !is.has(p)).map((p) => `${p} has no core left`);
+  for (const l of after.sheet.leads) if (l.a === l.b) out.push(`both ends of a core on ${l.a}`);
   for (const [part, terminals] of was) {
     const now = is.get(part);
     const kind = after.plan.parts.get(part)!.kind;
@@ -190,21 +191,20 @@ const list = (s: ReadonlySet<string>) => [...s].sort().join();
 
 /**
  * Lamps that show something else in states in which relays and loads did the same before. Where it is known what was
- * meant, they may show that, and in states in which the loads do what was meant they must.
+ * meant: lamps that told it before and do not now, in states in which the loads do what was meant.
  */
 export function lampsChanged(before: Side, after: Side, meant: Side | undefined): string[] {
   const { lamps, inputs } = before.sheet;
   if (lamps.length === 0) return [];
   for (const setting of settings(before.sheet, 64)) {
     const [was, is] = [before, after].map((s) => settle(s.sheet, setting, new Set()));
-    const should = meant && settle(meant.sheet, setting, new Set());
     if (was === undefined || is === undefined) continue;
-    const kept = list(was.loads) === list(is.loads);
-    const wrong = lamps.find(({ part }) => {
-      if (should === undefined) return kept && was.lamps.has(part) !== is.lamps.has(part);
-      const apart = should.lamps.has(part) !== is.lamps.has(part);
-      return apart && list(should.loads) === list(is.loads);
-    });
+    const should = meant === undefined ? was : settle(meant.sheet, setting, new Set());
+    if (should === undefined || list(should.loads) !== list(is.loads)) continue;
+    const wrong = lamps.find(
+      ({ part }) =>
+        was.lamps.has(part) === should.lamps.has(part) && is.lamps.has(part) !== should.lamps.has(part),
+    );
     if (wrong === undefined) continue;
     const moved = [...setting].filter(([p, s]) => s !== inputs.find((i) => i.part === p)!.states[0]);
     const where = moved.map(([p, s]) => `${p} ${s}`).join(', ') || 'all at rest';
