@@ -46,7 +46,7 @@ function relayBlocks(rows: readonly CoilFigures[], indent: number, close: boolea
   const worst = order[0]!;
   const shown = rows.length > MOST_ROWS ? rows.filter((r) => order.indexOf(r) < SHOWN) : rows;
   const more = rows.length - shown.length;
-  const needs = `it needs ${figure(worst.pullIn, ' V', 4)} to pull in and lets go below ${figure(worst.dropOut, ' V', 3)}`;
+  const needs = `it needs ${figure(worst.pullIn, ' V', 4)} and lets go below ${figure(worst.dropOut, ' V', 3)}`;
   const below = [
     ...(more > 0 ? [`and ${more} more, each with as much to spare or more`] : []),
     `least: ${worst.corner}`,
