@@ -22,11 +22,11 @@ const LEAST_WIDTH = 20;
 /** The questions as they stand before their answers, where the whole of each stands below or in the documents. */
 const ASKED = [
   'Mains apart from loop?',
-  'Every gate starts it?',
+  'Each gate starts load?',
   'Stops with all shut?',
   'Coil pulls in, lets go?',
-  'Loop carries its load?',
-  'Contacts stand motor?',
+  'Supply, wire suffice?',
+  'Contacts survive motor?',
   'Mains carries motor?',
 ] as const;
 

@@ -154,6 +154,9 @@ export function contactFound(
       { name: 'contact', value: roundedOrNull(judgement.found), unit: judgement.unit },
     ],
     basis: withEditions(judgement.basis) || 'a missing figure is never a pass',
+    twin: {
+      badness: judgement.needed !== undefined && judgement.found ? judgement.needed / judgement.found : 0,
+    },
   });
 }
 
