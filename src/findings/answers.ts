@@ -81,7 +81,7 @@ function goodFigure(
     case 4: {
       const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
       return worst
-        ? `${worst.relay} gets ${worst.volts.min} V at least${worst.gate === null ? '' : ` (${worst.gate})`}, needs ${worst.pullIn} V`
+        ? `${worst.relay} needs ${worst.pullIn} V, gets at least ${worst.volts.min} V${worst.gate === null ? '' : ` (${worst.gate})`}`
         : undefined;
     }
     case 5:

@@ -27,8 +27,13 @@ function nameOf({ twin, parts }: Found): string | undefined {
   return twin?.name ?? parts[0];
 }
 
+/** Without the last digits, in which equal figures differ by how they were worked out. */
+function badnessOf({ twin }: Found): number {
+  return Number((twin?.badness ?? 0).toPrecision(9));
+}
+
 function together(group: readonly Found[]): Finding {
-  const order = [...group].sort((x, y) => (y.twin?.badness ?? 0) - (x.twin?.badness ?? 0));
+  const order = [...group].sort((x, y) => badnessOf(y) - badnessOf(x));
   const { twin, ...worst } = order[0]!;
   if (order.length === 1) return worst;
   const names = order.map((f) => nameOf(f)!);

@@ -69,7 +69,7 @@ function headBlocks(findings: readonly Finding[]): Block[] {
           text: `${f.message} [${f.id}]`,
           tone: f.severity,
         })),
-      ...(fix === '' ? [] : [{ term: 'do', text: fix, tone: 'strong' as const }]),
+      ...(fix === '' ? [] : [{ term: 'Do', text: fix, tone: 'strong' as const }]),
     ]),
   );
 }

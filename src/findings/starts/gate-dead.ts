@@ -70,14 +70,14 @@ function report(study: Study, dead: DeadEntry, wanted: Wanted): Finding {
   const name = dead.refs[0]!.part;
   const { what, why, fix, parts, terminals } = deadCauseWords(study, dead, wanted.target);
   const label = dead.refs
-    .map((r) => (r.position === undefined ? r.part : `${r.part}.${r.position}`))
+    .map((r) => (r.position === undefined ? r.part : `${r.part} at ${r.position}`))
     .join(' with ');
   const gate = plan.parts.get(name)?.kind === 'gate';
   return found(plan, entry, {
     parts: [name, ...parts, wanted.target],
     terminals,
     at: terminals.length > 0 ? undefined : plan.parts.get(name)?.at,
-    message: `${gate ? 'opening the' : 'working the'} ${label} ${gate ? 'gate ' : ''}does nothing: ${what}`,
+    message: `${gate ? `opening the ${label} gate` : label} does nothing: ${what}`,
     why: `${why}${startedThrough(wanted)}`,
     fix,
     basis: entry.basis,
