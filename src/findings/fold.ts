@@ -26,11 +26,7 @@ export function arrange(all: readonly Finding[]): Finding[] {
     else kept.push(f);
   }
   // A cause may itself have been folded under another; its effects then go one further up.
-  const told = kept.map((f) => {
-    const effects = twinsTogether(gather(f, also)).map(({ id, message }) => ({ id, message }));
-    return { ...f, also: [...f.also, ...effects] };
-  });
-  return twinsTogether(told).sort(
+  return twinsTogether(kept, (f) => gather(f, also)).sort(
     (a, b) =>
       a.question - b.question ||
       SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||

@@ -7,11 +7,17 @@ import type { Also, Finding } from './report-model.ts';
 /** Remedies that differ are told part by part up to so many. */
 const MOST_REMEDIES = 3;
 
-/** Each group of twins as one finding, at the place of its first; what a finding says of its twins is left behind. */
-export function twinsTogether(list: readonly Found[]): Finding[] {
+/**
+ * Each group of twins as one finding, at the place of its first, with what follows from any of them; what a finding says
+ * of its twins is left behind.
+ */
+export function twinsTogether(
+  list: readonly Found[],
+  effectsOf: (f: Found) => readonly Found[] = () => [],
+): Finding[] {
   const groups = new Map<string, Found[]>();
   for (const f of list) push(groups, keyOf(f, groups), f);
-  return [...groups.values()].map(together);
+  return [...groups.values()].map((group) => together(group, group.flatMap(effectsOf)));
 }
 
 /** What twins have in common. Two findings that name one part alike are no twins but two findings. */
@@ -32,12 +38,17 @@ function badnessOf({ twin }: Found): number {
   return Number((twin?.badness ?? 0).toPrecision(9));
 }
 
-function together(group: readonly Found[]): Finding {
+function together(group: readonly Found[], effects: readonly Found[]): Finding {
   const order = [...group].sort((x, y) => badnessOf(y) - badnessOf(x));
   const { twin, ...worst } = order[0]!;
-  if (order.length === 1) return worst;
+  const follow = effects.length === 0 ? [] : twinsTogether(effects);
+  const all: Also[] = [
+    ...order.flatMap((f) => f.also),
+    ...follow.map(({ id, message }) => ({ id, message })),
+  ];
+  const also = [...new Map(all.map((a) => [`${a.id}|${a.message}`, a])).values()];
+  if (order.length === 1) return { ...worst, also };
   const names = order.map((f) => nameOf(f)!);
-  const also = new Map(order.flatMap((f) => f.also.map((a): [string, Also] => [`${a.id}|${a.message}`, a])));
   const terminals = order.flatMap((f) => f.cause?.terminals ?? []);
   return {
     ...worst,
@@ -47,7 +58,7 @@ function together(group: readonly Found[]): Finding {
     message: `${worst.message}; likewise ${listOf(names.slice(1))}`,
     fix: remedyOf(order, names),
     ...twin?.several?.(names),
-    also: [...also.values()],
+    also,
   };
 }
 

@@ -150,10 +150,10 @@ describe('one way of starting is dead', () => {
         'PS1 g h i j K1',
         'K1: {runs-on: [g, h, i, j]}',
       ),
+      ['fault 2 gate-dead: h i j K1'],
       [
-        'fault 2 gate-dead: h i j K1 | < opening the i gate does nothing: it lies in line with h < opening the j gate does nothing: it lies in line with h',
+        'opening h, i and j one at a time does nothing: h lies in line with the others. It starts K1 only with h open, j open.',
       ],
-      ['opening the h gate does nothing: it lies in line with j. It starts K1 only with h open, j open.'],
     ],
     [
       'three behind a fourth',
@@ -162,10 +162,10 @@ describe('one way of starting is dead', () => {
         'PS1 g h i j k K1',
         'K1: {runs-on: [g, h, i, j, k]}',
       ),
+      ['fault 2 gate-dead: h i j k K1'],
       [
-        'fault 2 gate-dead: h i j k K1 | < opening the i gate does nothing: it lies in line with h < opening the j gate does nothing: it lies in line with h < opening the k gate does nothing: it lies in line with h',
+        'opening h, i, j and k one at a time does nothing: h lies in line with the others. It starts K1 only with h open, k open.',
       ],
-      ['opening the h gate does nothing: it lies in line with k. It starts K1 only with h open, k open.'],
     ],
     [
       'one behind another',
