@@ -85,12 +85,14 @@ function answerBlocks({ questions, findings }: Report, first: readonly Finding[]
 
 /** The answer and the figure that decides it; where that is what a finding says, the name of the finding. */
 function answerText(
-  { answer, figure }: Question,
+  { number, answer, figure }: Question,
   findings: readonly Finding[],
   first: readonly Finding[],
 ): string {
   const word = answer === 'no' ? 'NO' : answer;
-  const told = findings.find((f) => f.message === figure);
+  const failed = answer === 'no' || answer === 'cannot tell';
+  const told =
+    findings.find((f) => f.message === figure) ?? first.find((f) => failed && f.question === number);
   if (told !== undefined) return `${word}: see [${told.id}] ${first.includes(told) ? 'above' : 'below'}`;
   return figure === '' ? word : `${word}: ${figure}`;
 }

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { findingMarks } from '../../src/draw/finding-marks.ts';
 import { type Found, finding } from '../../src/findings/finding.ts';
+import { judge } from '../../src/findings/judge.ts';
 import type { Finding, Report } from '../../src/findings/report-model.ts';
 import { reportSchema } from '../../src/findings/report-schema.ts';
 import { twinsTogether } from '../../src/findings/twins.ts';
@@ -32,7 +33,7 @@ const WRONG_TABS: Change = [/(bandsaw|planer|router)\.NO/g, '$1.NC'];
 
 describe('the same mistake at several parts of a plan', () => {
   it('gates on the wrong tab are one fault that names every gate', () => {
-    const report = reportWith('saltmarsh-lane', WRONG_TABS);
+    const report = judge(studyWith('saltmarsh-lane', [WRONG_TABS]));
     const grave = report.findings.filter((f) => ['danger', 'warning', 'fault'].includes(f.severity));
     expect(grave).toHaveLength(1);
     expect(grave[0]).toMatchObject({

@@ -29,7 +29,7 @@ describe('renderText', () => {
       'FAULT Opening the planer gate does not start the collector. [gate-dead]',
       'Do Move the white core',
       '1. Mains apart from loop? yes: figure 1',
-      '2. Each gate starts load? NO: 2 of 3 gates start the collector',
+      '2. Each gate starts load? NO: see [gate-dead] above',
       '7. Mains carries motor? yes: figure 7',
       '2. Does every gate start its load?',
       'FAULT [gate-dead], line 34',
