@@ -39,7 +39,9 @@ export function addCheck(program: Command, session: Session): void {
   program
     .command('check')
     .summary('judge wiring plans before anything is soldered')
-    .description('Answers seven questions about each wiring plan and lists what is wrong with it.')
+    .description(
+      'Says of each wiring plan what to do first, answers seven questions with a figure each, and lists what stands behind them and the cautions.',
+    )
     .argument('<plan...>', 'plan files; - is standard input')
     .addOption(
       new Option('--json', 'print the report as JSON; an array for several plans').conflicts('quiet'),

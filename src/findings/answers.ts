@@ -81,11 +81,11 @@ function goodFigure(
     case 4: {
       const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
       return worst
-        ? `${worst.relay} gets ${worst.volts.min} V at least${worst.gate === null ? '' : ` (${worst.gate})`} and needs ${worst.pullIn} V`
+        ? `${worst.relay} needs ${worst.pullIn} V, gets at least ${worst.volts.min} V${worst.gate === null ? '' : ` (${worst.gate})`}`
         : undefined;
     }
     case 5:
-      return circuit.sources.some((x) => !x.mains) ? loopFigure(s, coils) : undefined;
+      return circuit.sources.some((x) => !x.mains) ? loopFigure(s) : undefined;
     case 6:
       return contacts.length > 0 ? leastToSpare(s) : undefined;
     default: {
@@ -98,17 +98,12 @@ function goodFigure(
   }
 }
 
-/** What the supply gives, what is drawn at most, and the longest way. */
-function loopFigure(s: Study, coils: Report['coils']): string {
-  const far = coils.reduce<Report['coils'][number] | undefined>(
-    (x, y) => ((y.ohms ?? 0) > (x?.ohms ?? 0) ? y : x),
-    undefined,
-  );
+/** What the supply gives and what is drawn at most; the length of the loop stands with the volts at the coil. */
+function loopFigure(s: Study): string {
   const [draw] = draws(s);
-  const drawn = draw
+  return draw
     ? `${draw.supply} gives ${draw.limit}, at most ${draw.drawn} is drawn`
     : 'switches and wire carry it';
-  return far?.ohms ? `${drawn}; the farthest loop has ${rounded(far.ohms)} ohm` : drawn;
 }
 
 function proofWords(s: Study): string {

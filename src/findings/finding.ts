@@ -9,6 +9,24 @@ import type { QuestionNumber, Severity } from './report-words.ts';
 
 export const COMMON_PRACTICE = 'common practice';
 
+/**
+ * How a finding is told where several parts have the same. Findings of one id are twins where they are alike and name
+ * different parts; without more said, where why and what to do are the same.
+ */
+export interface Twin {
+  /** what it is told of; default the first of its parts */
+  readonly name?: string;
+  /** the same for all that are one finding: what is wrong, without the names and the figures */
+  readonly alike?: string;
+  /** how bad it is, with larger for worse: the worst lends its place and its figures; default 0 */
+  readonly badness?: number;
+  /** what is said of several, the worst first, instead of "likewise" and the other names */
+  readonly several?: (names: readonly string[]) => Partial<Pick<Finding, 'message' | 'why' | 'fix'>>;
+}
+
+/** What a check found, with what only the list of findings needs to know of it. */
+export type Found = Finding & { readonly twin?: Twin };
+
 export interface FindingInput {
   readonly id: FindingId;
   readonly severity: Severity;
@@ -22,10 +40,11 @@ export interface FindingInput {
   readonly figures?: readonly Figure[];
   readonly basis: string;
   readonly cause?: Cause;
+  readonly twin?: Twin;
 }
 
 /** A finding with its place in the file: the position given, else that of a core on the terminal, else the part. */
-export function finding(plan: Plan, input: FindingInput): Finding {
+export function finding(plan: Plan, input: FindingInput): Found {
   const at = input.at ?? coreAt(plan, input.terminals ?? []) ?? plan.parts.get(input.parts[0] ?? '')?.at;
   return {
     id: input.id,
@@ -43,6 +62,7 @@ export function finding(plan: Plan, input: FindingInput): Finding {
     cause: input.cause ?? null,
     also: [],
     repair: null,
+    ...(input.twin === undefined ? {} : { twin: input.twin }),
   };
 }
 
@@ -60,6 +80,6 @@ export function found(
   plan: Plan,
   { id, severity, question }: FindingEntry,
   input: Omit<FindingInput, 'id' | 'severity' | 'question'> & { readonly severity?: Severity },
-): Finding {
+): Found {
   return finding(plan, { id, severity, question, ...input });
 }

@@ -1,9 +1,13 @@
 import { push } from '../plan/map-entries.ts';
 import { entryOf } from './register.ts';
-import type { Also, Finding } from './report-model.ts';
+import type { Finding } from './report-model.ts';
 import { SEVERITIES } from './report-words.ts';
+import { twinsTogether } from './twins.ts';
 
-/** Folds effects under causes, drops duplicates and puts the list in order: question, severity, place, id. */
+/**
+ * Folds effects under causes, drops duplicates, makes one of what says the same of several parts, and puts the list in
+ * order: question, severity, place, id.
+ */
 export function arrange(all: readonly Finding[]): Finding[] {
   const list = withoutDuplicates(all);
   const also = new Map<Finding, Finding[]>();
@@ -22,8 +26,7 @@ export function arrange(all: readonly Finding[]): Finding[] {
     else kept.push(f);
   }
   // A cause may itself have been folded under another; its effects then go one further up.
-  const result = kept.map((f) => ({ ...f, also: [...f.also, ...gather(f, also)] }));
-  return result.sort(
+  return twinsTogether(kept, (f) => gather(f, also)).sort(
     (a, b) =>
       a.question - b.question ||
       SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
@@ -53,11 +56,11 @@ function gather(
   f: Finding,
   under: ReadonlyMap<Finding, readonly Finding[]>,
   seen = new Set<Finding>(),
-): Also[] {
+): Finding[] {
   if (seen.has(f)) return [];
   seen.add(f);
   const own = under.get(f) ?? [];
-  return [...own.map(({ id, message }) => ({ id, message })), ...own.flatMap((x) => gather(x, under, seen))];
+  return [...own, ...own.flatMap((x) => gather(x, under, seen))];
 }
 
 function withoutDuplicates(all: readonly Finding[]): Finding[] {

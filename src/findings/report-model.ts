@@ -19,7 +19,7 @@ import type {
   reportSchema,
   stepSchema,
 } from './report-schema.ts';
-import type { Severity, Verdict } from './report-words.ts';
+import { SEVERITIES, type Severity, type Verdict } from './report-words.ts';
 
 type Frozen<T> = T extends readonly (infer E)[]
   ? readonly Frozen<E>[]
@@ -54,4 +54,19 @@ export function verdictOf(findings: readonly Pick<Finding, 'severity'>[]): Verdi
   const has = (...words: Severity[]) => findings.some((f) => words.includes(f.severity));
   if (has('danger', 'warning', 'fault')) return 'fail';
   return has('doubt') ? 'cannot-tell' : 'pass';
+}
+
+/** What leads to each verdict. */
+const BEHIND: Readonly<Record<Verdict, readonly Severity[]>> = {
+  fail: ['danger', 'warning', 'fault'],
+  'cannot-tell': ['doubt'],
+  pass: [],
+};
+
+/** The findings that led to the verdict, gravest first, then in the order of the questions; none where the plan passes. */
+export function behindVerdict({ verdict, findings }: Pick<Report, 'verdict' | 'findings'>): Finding[] {
+  const order = (f: Finding) => SEVERITIES.indexOf(f.severity);
+  return findings
+    .filter((f) => BEHIND[verdict].includes(f.severity))
+    .sort((x, y) => order(x) - order(y) || x.question - y.question);
 }

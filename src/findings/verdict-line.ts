@@ -2,7 +2,8 @@
 
 import type { Study } from '../study/study.ts';
 import { judge } from './judge.ts';
-import type { Severity, Verdict } from './report-words.ts';
+import { behindVerdict } from './report-model.ts';
+import type { Verdict } from './report-words.ts';
 
 export interface Told {
   readonly verdict: Verdict;
@@ -10,16 +11,9 @@ export interface Told {
   readonly finding: string | null;
 }
 
-/** What leads to each verdict. */
-const BEHIND: Readonly<Record<Verdict, readonly Severity[]>> = {
-  fail: ['danger', 'warning', 'fault'],
-  'cannot-tell': ['doubt'],
-  pass: [],
-};
-
-/** The verdict of `check`, and the finding that led to it and comes first. */
+/** The verdict of `check`, and the gravest finding that led to it. */
 export function toldOf(study: Study): Told {
-  const { verdict, findings } = judge(study);
-  const first = findings.find((f) => BEHIND[verdict].includes(f.severity));
-  return { verdict, finding: first?.message ?? null };
+  const report = judge(study);
+  const [first] = behindVerdict(report);
+  return { verdict: report.verdict, finding: first?.message ?? null };
 }

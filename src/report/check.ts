@@ -1,20 +1,34 @@
-/** The report of `check`: the verdict, the seven questions, what was found under each, and the cautions. */
-import type { Caution, Finding, Question, Report } from '../findings/report-model.ts';
-import { alsoLine, logicSentence, tablesOf, verdictLine } from '../findings/report-sentences.ts';
-import { SEVERITIES } from '../findings/report-words.ts';
-import { type Block, heading, line, list, paragraph, type Term, terms } from './blocks.ts';
-import { cautionGroups } from './caution-groups.ts';
-import { coilBlocks } from './coils.ts';
+/**
+ * The report of `check`, for somebody in a hurry: the verdict and what to do, the seven answers a line each, what stands
+ * behind them, and the cautions.
+ */
+import { behindVerdict, type Finding, type Question, type Report } from '../findings/report-model.ts';
+import { logicSentence, tablesOf, verdictLine } from '../findings/report-sentences.ts';
+import { type Block, heading, line, list, paragraph, terms } from './blocks.ts';
+import { denseCautions } from './caution-groups.ts';
+import { detailBlocks } from './check-details.ts';
 import { asText } from './forms/text.ts';
 import type { TextLook } from './forms/text-look.ts';
 
-/** Columns that what belongs to a question stands in, and that labels take. */
-const INDENT = 5;
-const FIRST = 7;
-const LABEL = 8;
-const LEVEL = 9;
+/** Columns that the signal words take, and the questions. */
+const WORD = 9;
+const QUESTION = 27;
+
+/** Below so many columns a question and its answer are one sentence. */
+const NARROW = 60;
 
 const LEAST_WIDTH = 20;
+
+/** The questions as they stand before their answers, where the whole of each stands below or in the documents. */
+const ASKED = [
+  'Mains apart from loop?',
+  'Each gate starts load?',
+  'Stops with all shut?',
+  'Coil pulls in, lets go?',
+  'Supply, wire suffice?',
+  'Contacts survive motor?',
+  'Mains carries motor?',
+] as const;
 
 /** The whole report as text; ends in a line break. */
 export function renderText(report: Report, look: TextLook): string {
@@ -22,100 +36,81 @@ export function renderText(report: Report, look: TextLook): string {
 }
 
 export function checkDocument(report: Report): Block[] {
-  const { plan, verdict, questions, findings, defaults } = report;
+  const { plan, verdict, defaults } = report;
   const file = plan.file === '-' ? 'standard input' : plan.file;
   const title = plan.title === '-' ? 'Plan' : plan.title;
-  const asked = new Set(questions.map((q) => q.number));
+  const first = behindVerdict(report);
   return [
     heading(1, verdictLine(report), { tone: verdict === 'fail' ? 'danger' : 'strong' }),
     paragraph(`${title}, from ${file}, judged by ${tablesOf(plan.practice)}`, { close: true }),
-    ...firstBlocks(report),
-    ...questions.flatMap((question) => [
-      ...questionBlocks(question),
-      ...findings.filter((f) => f.question === question.number).flatMap((f) => findingBlocks(f, file)),
-      ...(question.number === 4 ? coilBlocks(report.coils, INDENT) : []),
-    ]),
-    // A finding whose question is missing from the list must still be seen.
-    ...findings.filter((f) => !asked.has(f.question)).flatMap((f) => findingBlocks(f, file)),
-    paragraph(logicSentence(report.logic)),
+    ...headBlocks(first),
+    ...answerBlocks(report, first),
+    ...detailBlocks(report, first),
+    ...(report.logic.holds === true ? [] : [paragraph(logicSentence(report.logic))]),
     ...(defaults.length === 0
       ? []
       : [
           heading(2, 'Taken for granted, because the plan does not say', { tone: 'strong' }),
           list('dash', defaults),
         ]),
-    ...cautionBlocks(report.cautions),
+    ...cautionBlocks(report),
   ];
 }
 
-/** What to read first, where something keeps the plan from passing. */
-function firstBlocks(report: Report): Block[] {
-  const first = gravest(report);
-  if (first === undefined) return [];
-  return [
-    terms(FIRST, [
-      { term: 'First:', text: first.message, tone: first.severity },
-      { term: 'Do:', text: first.fix },
+/** What keeps the plan from passing, gravest first, each with what to do; what one remedy mends stands together. */
+function headBlocks(findings: readonly Finding[]): Block[] {
+  const remedies = [...new Set(findings.map((f) => f.fix))];
+  return remedies.map((fix) =>
+    terms(WORD, [
+      ...findings
+        .filter((f) => f.fix === fix)
+        .map((f) => ({
+          term: f.severity.toUpperCase(),
+          text: `${f.message} [${f.id}]`,
+          tone: f.severity,
+        })),
+      ...(fix === '' ? [] : [{ term: 'Do', text: fix, tone: 'strong' as const }]),
     ]),
-  ];
-}
-
-/** The finding of the worst severity; of several the one of the first question. */
-function gravest(report: Report): Finding | undefined {
-  if (report.verdict === 'pass') return undefined;
-  const ranked = [...report.findings].sort(
-    (x, y) => SEVERITIES.indexOf(x.severity) - SEVERITIES.indexOf(y.severity) || x.question - y.question,
   );
-  return ranked.find((f) => report.verdict === 'fail' || f.severity === 'doubt');
 }
 
-function questionBlocks({ number, question, answer, figure }: Question): Block[] {
-  const word = answer.charAt(0).toUpperCase() + answer.slice(1);
+function answerBlocks({ questions, findings }: Report, first: readonly Finding[]): Block[] {
+  const items = questions.map((q) => ({
+    term: `${q.number}. ${ASKED[q.number - 1] ?? q.question}`,
+    text: answerText(q, findings, first),
+    tone: q.answer,
+  }));
+  return [terms(QUESTION, items, { runInBelow: NARROW })];
+}
+
+/** The answer and the figure that decides it; where that is what a finding says, the name of the finding. */
+function answerText(
+  { number, answer, figure }: Question,
+  findings: readonly Finding[],
+  first: readonly Finding[],
+): string {
+  const word = answer === 'no' ? 'NO' : answer;
+  const failed = answer === 'no' || answer === 'cannot tell';
+  const told =
+    findings.find((f) => f.message === figure) ?? first.find((f) => failed && f.question === number);
+  if (told !== undefined) return `${word}: see [${told.id}] ${first.includes(told) ? 'above' : 'below'}`;
+  return figure === '' ? word : `${word}: ${figure}`;
+}
+
+/** Every danger and warning begins a line; lesser ones stand together, a paragraph a word. */
+function cautionBlocks({ cautions }: Report): Block[] {
+  if (cautions.length === 0) return [];
   return [
-    heading(2, question, { number }),
-    paragraph(figure, { label: `${word}${figure === '' ? '.' : ':'}`, tone: answer, indent: 3 }),
-  ];
-}
-
-function findingBlocks(finding: Finding, file: string): Block[] {
-  const { severity, id, message } = finding;
-  const label = severity.toUpperCase();
-  const close = true;
-  return [
-    line(`[${id}] ${file}:${finding.line}`, { label, tone: severity, indent: INDENT }),
-    paragraph(message, { indent: INDENT, close }),
-    terms(LABEL, findingTerms(finding), { indent: INDENT + 2, close }),
-  ];
-}
-
-function findingTerms(finding: Finding): Term[] {
-  const labelled = (term: string, texts: readonly string[]): Term[] =>
-    texts
-      .filter((text) => text !== '')
-      .map((text, i) => ({ term: i === 0 ? term : '', text, tone: 'faint' as const }));
-  return [
-    ...labelled('why', [finding.why]),
-    ...labelled('do', [finding.fix]),
-    ...labelled('basis', [finding.basis]),
-    ...labelled(
-      'also',
-      finding.also.map((a) => alsoLine(finding, a)),
-    ),
-  ];
-}
-
-function cautionBlocks(cautions: readonly Caution[]): Block[] {
-  return cautionGroups(cautions).flatMap((group) => [
-    heading(2, group.title, { tone: 'strong' }),
+    heading(2, 'Cautions; "pullin explain NAME" tells more of any name in brackets', { tone: 'strong' }),
     terms(
-      LEVEL,
-      group.cautions.map((c) => ({
-        term: c.level.toUpperCase(),
-        text: `${c.text} [${c.id}]`,
-        tone: c.level,
+      WORD,
+      denseCautions(cautions).map(({ level, texts }) => ({
+        term: level.toUpperCase(),
+        text: texts.join(' '),
+        tone: level,
       })),
     ),
-  ]);
+  ];
 }
 
 /** One line a finding, for editors and scripts, and the verdict last. */

@@ -6,6 +6,8 @@ import { type Block, type ColumnOf, list, paragraph, table } from './blocks.ts';
 /** A relay with more gates than this shows those with the least to spare. */
 const MOST_ROWS = 12;
 const SHOWN = 5;
+/** Characters of a gate's name, or of several together, above which the columns move up to each other. */
+const LONG_NAME = 20;
 
 /** `10.9`, three or four figures as the column wants; a dash where nothing is known. */
 function figure(value: number | null, unit = '', digits = 3): string {
@@ -46,14 +48,15 @@ function relayBlocks(rows: readonly CoilFigures[], indent: number, close: boolea
   const worst = order[0]!;
   const shown = rows.length > MOST_ROWS ? rows.filter((r) => order.indexOf(r) < SHOWN) : rows;
   const more = rows.length - shown.length;
-  const needs = `it needs ${figure(worst.pullIn, ' V', 4)} to pull in and lets go below ${figure(worst.dropOut, ' V', 3)}`;
+  const needs = `it needs ${figure(worst.pullIn, ' V', 4)} and lets go below ${figure(worst.dropOut, ' V', 3)}`;
   const below = [
     ...(more > 0 ? [`and ${more} more, each with as much to spare or more`] : []),
     `least: ${worst.corner}`,
   ];
+  const gap = rows.some((r) => (r.gate?.length ?? 0) > LONG_NAME) ? 1 : 2;
   return [
     paragraph(`volts at the coil of ${worst.relay}; ${needs}`, { indent, close }),
-    table(shown, COLUMNS, { indent, close: true, gutter: true, tooWide: 'lines' }, (row) =>
+    table(shown, COLUMNS, { indent, close: true, gutter: true, gap, tooWide: 'lines' }, (row) =>
       row === worst && rows.length > 1 ? { mark: '>' } : {},
     ),
     list('indent', below, { indent, close: true }),

@@ -2,12 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
-import type { Report } from '../../src/findings/report-model.ts';
+import { behindVerdict, type Report } from '../../src/findings/report-model.ts';
 import { reportJsonSchema } from '../../src/findings/report-schema.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { check } from '../../src/repair/check.ts';
 import { renderText } from '../../src/report/check.ts';
 import { Study } from '../../src/study/study.ts';
+import { columns } from '../../src/text/wrap.ts';
 
 interface Expected {
   readonly finding: string;
@@ -32,6 +33,23 @@ function golden(path: string): string {
   return readFileSync(root + path.replace(/\.yaml$/, '.report.txt'), 'utf8');
 }
 
+/** What to do stands before the answers, the first of it within 12 lines, and all that was found stands below by name. */
+function readsInAHurry(report: Report, lines: readonly string[]): void {
+  const flat = (part: readonly string[]) => part.join(' ').replace(/\s+/g, ' ');
+  expect(Math.max(...lines.map(columns))).toBeLessThanOrEqual(80);
+  const answers = lines.findIndex((l) => l.startsWith('1. '));
+  const head = flat(lines.slice(0, answers));
+  const behind = behindVerdict(report);
+  expect(behind.length > 0).toBe(report.verdict !== 'pass');
+  for (const f of behind) {
+    expect(head).toContain(`${f.severity.toUpperCase()} ${f.message} [${f.id}]`);
+    expect(head).toContain(`Do ${f.fix}`);
+  }
+  if (behind.length > 0) expect(lines.slice(0, 12).some((l) => l.startsWith('Do '))).toBe(true);
+  const details = flat(lines.slice(answers));
+  for (const f of report.findings) expect(details).toContain(`[${f.id}], line ${f.line}`);
+}
+
 const validate = new Ajv2020().compile(reportJsonSchema());
 
 describe('right plans', () => {
@@ -41,9 +59,12 @@ describe('right plans', () => {
     expect(report.verdict).toBe('pass');
     expect(report.logic.holds).toBe(true);
     expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
-    expect(renderText(report, { width: 80, colour: false }).trimEnd()).toBe(
-      golden(`examples/${name}`).trimEnd(),
-    );
+    const text = renderText(report, { width: 80, colour: false });
+    expect(text.trimEnd()).toBe(golden(`examples/${name}`).trimEnd());
+    expect(Math.max(...text.split('\n').map(columns))).toBeLessThanOrEqual(80);
+    const flat = text.replace(/\s+/g, ' ');
+    for (const c of report.cautions) expect(flat).toContain(`${c.text} [${c.id}]`);
+    if (name === 'saltmarsh-lane.yaml') expect(text.trimEnd().split('\n').length).toBeLessThanOrEqual(55);
   });
 });
 
@@ -64,9 +85,9 @@ describe('wrong plans', () => {
       .flatMap((f) => [...f.parts, ...f.terminals, f.message, f.why, f.fix])
       .join(' ');
     expect(want.names.some((n) => told.includes(n))).toBe(true);
-    expect(renderText(report, { width: 80, colour: false }).trimEnd()).toBe(
-      golden(`examples/wrong/${name}`).trimEnd(),
-    );
+    const text = renderText(report, { width: 80, colour: false });
+    expect(text.trimEnd()).toBe(golden(`examples/wrong/${name}`).trimEnd());
+    readsInAHurry(report, text.split('\n'));
   });
 
   it('one mistake gives one main finding in nearly all', () => {

@@ -2,21 +2,15 @@ import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import type { Report } from '../../src/findings/report-model.ts';
 import { logicSentence, verdictLine } from '../../src/findings/report-sentences.ts';
-import { quietDocument, renderText } from '../../src/report/check.ts';
+import { checkDocument, quietDocument, renderText } from '../../src/report/check.ts';
+import { asMarkdown } from '../../src/report/forms/markdown.ts';
 import { asText } from '../../src/report/forms/text.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { failing, finding, report } from './samples.ts';
 
 const quiet = (of: Report) => asText(quietDocument(of), { width: 80 });
 const plain = { width: 80, colour: false };
-/** Lines with a file's name and line number are left whole, whatever their length. */
-const widest = (text: string) =>
-  Math.max(
-    ...text
-      .split('\n')
-      .filter((line) => !/\.yaml:\d+$/.test(line))
-      .map(columns),
-  );
+const widest = (text: string) => Math.max(...text.split('\n').map(columns));
 
 describe('renderText', () => {
   it('starts with the verdict in plain words', () => {
@@ -29,29 +23,91 @@ describe('renderText', () => {
     ).toContain('cannot tell');
   });
 
-  it('puts a finding under its question, with all it carries', () => {
-    const whole = renderText(failing(), plain);
-    expect(whole).toMatch(/^First: .*\nDo: {4}/m);
-    const text = whole.slice(whole.indexOf('1. '));
+  it('says what to do first, then the answers, then what stands behind them, then the cautions', () => {
     const order = [
+      'Do not build this plan',
+      'FAULT Opening the planer gate does not start the collector. [gate-dead]',
+      'Do Move the white core',
+      '1. Mains apart from loop? yes: figure 1',
+      '2. Each gate starts load? NO: see [gate-dead] above',
+      '7. Mains carries motor? yes: figure 7',
       '2. Does every gate start its load?',
-      'No: 2 of 3 gates start the collector',
-      'FAULT [gate-dead] shop.yaml:34',
-      'Opening the planer gate does not start the collector.',
-      'why     The white core',
-      'do      Move the white core',
-      'basis   common practice',
-      'also    The router gate',
-      '3. Does the load stop',
-      '4. Will the coil',
-      'CAUTION [coil-unsuppressed] shop.yaml:12',
-      '5. Will the supply',
+      'FAULT [gate-dead], line 34',
+      'why The white core',
+      'basis common practice',
+      'also The router gate',
+      '4. Will the coil pull in',
+      'CAUTION K1 has no suppressor. [coil-unsuppressed], line 12',
+      'do Move the white core',
       'case, from rest, bandsaw open, then planer open and router open',
       '- ambient: 40 °C',
-      'With every plan',
-    ].map((part) => text.replace(/\s+/g, ' ').indexOf(part.replace(/\s+/g, ' ')));
-    expect(order).not.toContain(-1);
-    expect(order).toEqual([...order].sort((a, b) => a - b));
+      'Cautions;',
+    ];
+    for (const text of [
+      renderText(failing(), plain),
+      asMarkdown(checkDocument(failing())).replace(/[*\\]|^#+ |^- (?=\*)/gm, ''),
+    ]) {
+      const flat = text.replace(/\s+/g, ' ');
+      const places = order.map((part) => flat.indexOf(part));
+      expect(places, text).not.toContain(-1);
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+    }
+  });
+
+  it('tells one remedy once for all that it mends, the gravest first', () => {
+    const graver = finding({
+      severity: 'danger',
+      id: 'block-ignored',
+      question: 3,
+      message: 'STOP is ignored',
+    });
+    const text = renderText(report({ verdict: 'fail', findings: [finding(), graver] }), plain);
+    expect(text).toMatch(
+      /^DANGER {3}STOP is ignored \[block-ignored\]\nFAULT {4}Opening [^\n]* \[gate-dead\]\nDo {7}Move/m,
+    );
+    expect(text.match(/Move the white core/g)).toHaveLength(1);
+  });
+
+  it('names the finding that an answer rests on, above where the head has it and below where not', () => {
+    const doubt = finding({
+      severity: 'doubt',
+      id: 'switch-kind-unrated',
+      question: 5,
+      message: 'no rating',
+    });
+    const questions = report().questions.map((q) =>
+      q.number === 2
+        ? { ...q, answer: 'no' as const, figure: finding().message }
+        : q.number === 5
+          ? { ...q, answer: 'cannot tell' as const, figure: doubt.message }
+          : q,
+    );
+    const text = renderText(report({ verdict: 'fail', questions, findings: [finding(), doubt] }), plain);
+    expect(text).toMatch(/^2\. .* NO: see \[gate-dead\] above$/m);
+    expect(text).toMatch(/^5\. .* cannot tell: see \[switch-kind-unrated\] below$/m);
+    expect(text).toMatch(/^ {3}DOUBT no rating \[switch-kind-unrated\], line 34$/m);
+  });
+
+  it('leaves why and basis of a notice to explain and to the JSON', () => {
+    const text = renderText(report({ findings: [finding({ severity: 'notice' })] }), plain);
+    expect(text).toContain('do     Move the white core');
+    expect(text).not.toMatch(/why|basis/);
+  });
+
+  it('prints every caution with its word; a danger and a warning each begin a line', () => {
+    const { cautions } = report();
+    const text = renderText(report(), plain);
+    const flat = text.replace(/\s+/g, ' ');
+    for (const c of cautions) expect(flat).toContain(`${c.text} [${c.id}]`);
+    const grave = cautions.filter((c) => ['danger', 'warning'].includes(c.level));
+    expect(grave.length).toBeGreaterThan(4);
+    for (const c of grave) {
+      const [start] = c.text.split(' ', 4).join(' ').split('.');
+      expect(text).toMatch(new RegExp(`^${c.level.toUpperCase()} +${start}`, 'm'));
+    }
+    const levels = text.match(/^(DANGER|WARNING|CAUTION|NOTICE)/gm)!;
+    const rank = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'];
+    expect(levels).toEqual([...levels].sort((x, y) => rank.indexOf(x) - rank.indexOf(y)));
   });
 
   it.each([40, 60, 80, 132])('fills no line beyond %d columns', (width) => {

@@ -1,7 +1,7 @@
 // Blocks of a Markdown document that are made from the code. A block stands between two markers, each on its own line:
 //
 //   <!-- run: pullin check examples/wrong/x.yaml | lines 1-20 -->   the command and its real output, cut to the range
-//   <!-- run: pullin check examples/x.yaml | question 4 -->         what a report says under one question
+//   <!-- run: pullin check examples/x.yaml | question 4 -->         what a report has under one question
 //   <!-- list: findings -->                                         a table of all findings; also: cautions, parts, maps
 //   <!-- end -->
 //
@@ -73,11 +73,13 @@ function cut(lines, range) {
   ];
 }
 
-/** What a report says under one of its questions. */
+/** What a report says under one of its questions, which stands there alone on its line; the answers come before. */
 function question(lines, number) {
-  const first = lines.findIndex((line) => line.startsWith(`${number}. `));
-  if (first < 0) throw new Error(`the output has no question ${number}`);
-  const after = lines.findIndex((line, i) => i > first && /^(\d\. |Proved |Not every |Starting )/.test(line));
+  const first = lines.findIndex((line) => line.startsWith(`${number}. `) && line.endsWith('?'));
+  if (first < 0) throw new Error(`the output says nothing more of question ${number}`);
+  const after = lines.findIndex(
+    (line, i) => i > first && /^(\d\. |Not every |Starting |Taken |Cautions)/.test(line),
+  );
   return ['…', ...lines.slice(first, after - 1), '…'];
 }
 

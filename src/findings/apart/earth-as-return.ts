@@ -1,6 +1,7 @@
 import { flood, neighbours } from '../../circuit/graph.ts';
 import { contactPairs, elementPairs } from '../../circuit/sides.ts';
 import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -32,6 +33,13 @@ function find(study: Study): Finding[] {
       why: 'The protective conductor carries its working current; metal parts go live when that conductor breaks.',
       fix: `Return ${part} to the neutral, or use one made for line-to-line voltage.`,
       basis: entry.basis,
+      twin: {
+        alike: '',
+        several: (names) => ({
+          message: `${listOf(names)} work between a mains conductor and earth`,
+          fix: `Return ${listOf(names)} to the neutral, or use ones made for line-to-line voltage.`,
+        }),
+      },
     }),
   );
 }

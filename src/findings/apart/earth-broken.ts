@@ -51,6 +51,7 @@ function find(study: Study): Finding[] {
       why: sayWhy(study, group),
       fix: `Run the green (green-yellow) core from the plug's PE to ${listOf(ends)} without a break.`,
       basis: entry.basis,
+      twin: { name: listOf(names), alike: foreign ? 'foreign' : (through?.part ?? 'broken') },
     });
   });
 }

@@ -48,6 +48,7 @@ function unstated({ plan }: Study, run: Run, works: number): Finding {
     fix: `State insulation: of the cable, as printed on its sheath.`,
     figures: figures(null, works),
     basis: entry.basis,
+    twin: { name: `that between ${listOf(ends)}` },
   });
 }
 
@@ -61,6 +62,7 @@ function tooLow({ plan }: Study, run: Run, has: number, works: number): Finding 
     fix: 'Use cable insulated for at least that voltage.',
     figures: figures(has, works),
     basis: entry.basis,
+    twin: { name: `that between ${listOf(ends)}`, badness: works / has },
   });
 }
 

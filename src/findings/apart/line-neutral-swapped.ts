@@ -53,5 +53,6 @@ function swapped({ plan }: Study, source: string, part: string): Finding {
     why: `${part}.L comes from the neutral of ${source}, or ${part}.N from its line.`,
     fix: `Exchange the two cores at ${part}, so that L goes to L and N to N.`,
     basis: entry.basis,
+    twin: { name: `${source} and ${part}`, alike: '' },
   });
 }

@@ -88,6 +88,7 @@ function notSwitched(study: Study, { consumer: c, source, terminals, moved }: St
       ? `Put the contact in the line conductor (L), not the neutral.`
       : `Use a contact with ${c.nets.size} poles and take every live conductor through one of them.`,
     basis: entry.basis,
+    twin: { alike: [...c.nets.keys()].join() },
   });
 }
 

@@ -68,5 +68,6 @@ function earthed(study: Study, source: Source, pole: number): Finding {
       ? 'Join the coil straight to the earthed side and put the switches in the other conductor.'
       : 'Nothing, if it is meant. An earthed loop is PELV, not SELV.',
     basis: entry.basis,
+    twin: { name },
   });
 }

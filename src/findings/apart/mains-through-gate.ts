@@ -137,5 +137,6 @@ function throughCable({ plan }: Study, { core, stock, insulation }: CableOnMains
     why: `"${stock}" is the cable of the low-voltage loop${insulation === undefined ? '' : `, insulated for ${insulation} V`}.`,
     fix: 'Use cord or cable made for mains there.',
     basis: 'NEC 725.136; IEC 60364-5-52 clause 528.1 (from memory)',
+    twin: { name: `that from ${core.a.written} to ${core.b.written}` },
   });
 }

@@ -63,5 +63,6 @@ function outOfOrder({ plan }: Study, { part, nets }: Consumer, source: Source, o
     why: `${terminals.map((t, i) => `${t} comes from ${source.rails[order[i]!]!.terminal}`).join(', ')}.`,
     fix: `Exchange two of the three cores at ${part}, and check the direction at the first start.`,
     basis: entry.basis,
+    twin: { alike: source.part },
   });
 }

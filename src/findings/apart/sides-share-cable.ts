@@ -39,6 +39,7 @@ function find(study: Study): Finding[] {
         why: 'If its insulation fails, every gate switch can become live.',
         fix: 'Give the loop a cable of its own.',
         basis: entry.basis,
+        twin: { name: `that between ${listOf(ends)}` },
       }),
     ];
   });

@@ -21,7 +21,7 @@ export const CORD_TEXTS = [
   {
     id: 'C-PLUGHP',
     level: 'caution',
-    text: 'Above 1/3 hp the plug and socket must carry a horsepower mark for the motor if they are its disconnect.',
+    text: 'Above 1/3 hp a plug and socket used as disconnect must carry a horsepower mark for the motor.',
     basis: [memory('NEC 430.109(F), 430.81(B)', 'nec')],
   },
   {
@@ -39,7 +39,7 @@ export const CORD_TEXTS = [
   {
     id: 'C-GFCI',
     level: 'notice',
-    text: 'Sockets in a garage, basement or outbuilding mostly need ground-fault protection. Do not take it out to cure trips.',
+    text: 'Sockets in a garage, basement or outbuilding mostly need ground-fault protection: do not take it out to cure trips.',
     iec: 'A socket here mostly needs a 30 mA residual-current device. Do not take it out to cure trips.',
     basis: [read('NEC 210.8(A)', 'nec'), memory('IEC 60364-4-41 cl. 411.3.3', 'iec')],
   },

@@ -15,7 +15,7 @@ export const PLACE_TEXTS = [
   {
     id: 'C-AIRFIRST',
     level: 'notice',
-    text: 'Check that air is moving before you cut: a dead switch leaves you with no extraction.',
+    text: 'Check that air moves before you cut: a dead switch leaves you without.',
     basis: [custom],
   },
   {
@@ -36,7 +36,7 @@ export const PLACE_TEXTS = [
   {
     id: 'C-CA',
     level: 'notice',
-    text: 'In Canada the Canadian Electrical Code and its certification marks apply: ask your province what a householder may wire.',
+    text: 'In Canada its own Electrical Code and certification marks apply: ask your province what a householder may wire.',
     basis: [memory('CSA C22.1 Sections 16 and 28')],
   },
 ] as const satisfies readonly CautionText[];

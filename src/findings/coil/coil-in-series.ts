@@ -74,5 +74,13 @@ function inSeries(study: Study, v: Verified, shared: SharedVolts): Finding | und
       { name: 'pull-in', value: rounded(sense.pullIn, 4), unit: 'V' },
     ],
     basis: 'Ohm’s law over the joined parts, ideal wires',
+    twin: {
+      alike: [...new Set([relay.part, ...others])].sort().join(),
+      badness: sense.pullIn / seen,
+      several: (names) => ({
+        message: `${listOf(names)} share the supply in line with one another; ${names[0]} gets only ${rounded(seen)} V`,
+        fix: 'Connect them side by side, each from the switches to the other pole.',
+      }),
+    },
   });
 }

@@ -35,5 +35,6 @@ function otherKind(study: Study, { part, model, source }: FedCoil): Finding {
       : 'An AC coil on DC is limited by its copper alone: it draws several times its current and burns.',
     fix: `Use a ${model.kind.toUpperCase()} supply of ${model.rated} V, or a relay with a ${source.kind.toUpperCase()} coil.`,
     basis: entry.basis,
+    twin: { alike: `${model.kind} ${source.part}` },
   });
 }

@@ -60,6 +60,7 @@ function tooHigh(study: Study, { fed, rows }: CoilState): Finding[] {
       basis: stated
         ? 'highest continuous voltage as printed on the relay'
         : 'continuous coil voltage 110 % of rated unless the maker states more (makers’ data)',
+      twin: { alike: source.part, badness: most / model.mostVolts },
     }),
   ];
 }

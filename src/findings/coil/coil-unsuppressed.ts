@@ -1,6 +1,7 @@
 import { coilOf } from '../../study/coil-models.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import { loopCoils } from '../loop/loop-coils.ts';
@@ -44,5 +45,11 @@ function unsuppressed({ plan }: Study, { part }: FedCoil): Finding {
     why: 'Each stop then draws an arc that wears the last switch to open.',
     fix: `Fit a diode at the coil, its band to the + side, or a relay with one built in.`,
     basis: entry.basis,
+    twin: {
+      several: (names) => ({
+        message: `nothing quenches the coils of ${listOf(names)} when a gate switch opens`,
+        fix: 'Fit a diode at each coil, its band to the + side, or relays with one built in.',
+      }),
+    },
   });
 }

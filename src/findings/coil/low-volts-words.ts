@@ -42,6 +42,7 @@ export function lowVolts(
       model.kind === 'dc'
         ? 'pull-in rises with the copper as (234.5 + T)/254.5, relay makers’ data; wire by ASTM B258 or IEC 60228'
         : 'drop worked out at the current with the armature open, relay and contactor makers’ data',
+    twin: { alike: source.part, badness: (state.pullIn - row.least) / model.rated },
   };
 }
 

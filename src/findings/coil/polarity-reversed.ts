@@ -89,6 +89,7 @@ function find(study: Study): Finding[] {
       why: `With ${sayMoved(study.circuit, moved)} ${part}.${minus} is joined to + and ${part}.${plus} to -.`,
       fix: `Exchange the cores at ${part}: ${plus} towards +, ${minus} towards -.`,
       basis: entry.basis,
+      twin: { alike: `${effect} ${plus}` },
     }),
   );
 }

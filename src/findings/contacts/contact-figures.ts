@@ -1,7 +1,7 @@
 import type { Study } from '../../study/study.ts';
 import { roundedOrNull } from '../../text/numbers.ts';
 import type { ContactFigures } from '../report-model.ts';
-import { figureWords, withEditions } from './contact-words.ts';
+import { spareWords, withEditions } from './contact-words.ts';
 import { decisive, type JudgedContact } from './judged-contact.ts';
 import { judgedContacts } from './judged-contacts.ts';
 
@@ -32,9 +32,8 @@ export function figuresOf(g: JudgedContact): ContactFigures {
 export function leastToSpare(study: Study): string | undefined {
   const shares = judgedContacts(study).flatMap((g) => {
     const j = decisive(g);
-    return j?.needed === undefined || !j.found
-      ? []
-      : [{ share: j.needed / j.found, words: figureWords(g, j) }];
+    if (j?.needed === undefined || !j.found) return [];
+    return [{ share: j.needed / j.found, words: spareWords(g, j, j.found) }];
   });
   return shares.sort((a, b) => b.share - a.share)[0]?.words;
 }

@@ -80,8 +80,13 @@ function gives(g: JudgedContact, j: ContactJudgement): string {
   return `${contact} ${g.feeds === 'coil' ? 'can break' : 'carries'} ${figure} (${printed})`;
 }
 
+/** What is asked of a contact that stands it, and what it stands: `collector starts at 112 A, K1 is good for 120 A`. */
+export function spareWords(g: JudgedContact, j: ContactJudgement, stands: number): string {
+  return `${asks(g, j)}, ${g.part.name} is good for ${quantity(stands, j.unit)}`;
+}
+
 /** "collector starts at 112 A; the contact of K1 can make 45 A ...", for findings and for the answer line. */
-export function figureWords(g: JudgedContact, j: ContactJudgement): string {
+function figureWords(g: JudgedContact, j: ContactJudgement): string {
   return `${asks(g, j)}; ${gives(g, j)}`;
 }
 
@@ -149,6 +154,9 @@ export function contactFound(
       { name: 'contact', value: roundedOrNull(judgement.found), unit: judgement.unit },
     ],
     basis: withEditions(judgement.basis) || 'a missing figure is never a pass',
+    twin: {
+      badness: judgement.needed !== undefined && judgement.found ? judgement.needed / judgement.found : 0,
+    },
   });
 }
 

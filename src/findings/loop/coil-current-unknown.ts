@@ -1,4 +1,5 @@
 import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -32,6 +33,13 @@ function find(study: Study): Finding[] {
         why: 'Without it neither the supply nor the gate switches can be judged.',
         fix: `State coil: {resistance: ...}, {current: ...} or {power: ...} of ${part.name}.`,
         basis: entry.basis,
+        twin: {
+          alike: '',
+          several: (names) => ({
+            message: `how much current ${listOf(names)} draw is not stated`,
+            fix: `State coil: {resistance: ...}, {current: ...} or {power: ...} of each of ${listOf(names)}.`,
+          }),
+        },
       }),
     );
 }

@@ -36,6 +36,7 @@ function find(study: Study): Finding[] {
         why: `${listOf(terminals)} are joined by wire.`,
         fix: `Lead one end of the coil to the switches and the other to the supply.`,
         basis: entry.basis,
+        twin: { alike: ends.join() },
       }),
     ];
   });

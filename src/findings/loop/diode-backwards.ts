@@ -64,6 +64,7 @@ function find(study: Study): Finding[] {
           ? 'Take the diode off; an AC coil takes an RC member or a varistor.'
           : `Turn ${diode} round: the band (K) to the + side of the coil.`,
       basis: entry.basis,
+      twin: { alike: `${on} ${coil === undefined ? 'loop' : 'coil'}` },
     }),
   );
 }

@@ -86,6 +86,7 @@ function tooMuchLost(study: Study, own: Electrics, far: Lost): Finding {
       { name: 'most', value: MOST_LOST * 100, unit: '%' },
     ],
     basis: entry.basis,
+    twin: { name: part.name, alike: far.state.fed.source.part, badness: far.volts / far.of },
   });
 }
 

@@ -45,5 +45,6 @@ function blows({ plan }: Study, fuse: FusePart, source: Source, amps: number): F
     fix: `Fit a slow fuse above ${ampsText(amps)}, but not above what the wire carries.`,
     figures: [ampsFigure('current', amps), { name: 'fuse', value: fuse.rating, unit: 'A' }],
     basis: entry.basis,
+    twin: { alike: `${fuse.rating}`, badness: amps },
   });
 }

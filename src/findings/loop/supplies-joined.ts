@@ -1,12 +1,13 @@
 import type { Source } from '../../circuit/circuit.ts';
 import { sayMoved } from '../../circuit/input-words.ts';
+import { UnionFind } from '../../circuit/union-find.ts';
 import { FALSE, type Fn } from '../../logic/bdd.ts';
 import { everIn } from '../../logic/entry-states.ts';
 import type { Moved, Verified } from '../../logic/verify.ts';
 import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
-import { found } from '../finding.ts';
-import type { Finding } from '../report-model.ts';
+import { type Found, found } from '../finding.ts';
 
 const entry: FindingEntry = {
   id: 'supplies-joined',
@@ -28,16 +29,27 @@ const entry: FindingEntry = {
 
 export const suppliesJoined: Check = { entry, find };
 
-function find(study: Study): Finding[] {
+function find(study: Study): Found[] {
   const { circuit, verified: v } = study;
   if (!v) return [];
   const low = circuit.sources.filter((s) => !s.mains);
-  return low.flatMap((s, i) =>
+  const sets = new UnionFind(circuit.sources.length);
+  const pairs = low.flatMap((s, i) =>
     low.slice(i + 1).flatMap((t) => {
       const moved = everIn(v, whenJoined(v, s, t));
-      return moved ? [joined(study, s, t, moved)] : [];
+      if (moved) sets.union(s.index, t.index);
+      return moved ? [{ s, t, moved }] : [];
     }),
   );
+  const withIt = (s: Source) => low.filter((t) => sets.find(t.index) === sets.find(s.index));
+  return pairs.map(({ s, t, moved }) => ({
+    ...joined(study, s, t, moved),
+    twin: {
+      name: `${s.part} and ${t.part}`,
+      alike: `${sets.find(s.index)}`,
+      several: () => ({ message: `${listOf(withIt(s).map((x) => x.part))} feed one loop together` }),
+    },
+  }));
 }
 
 /** The states in which both poles of the one are joined to both poles of the other. */
@@ -47,7 +59,7 @@ function whenJoined({ model: { bdd, railReach } }: Verified, s: Source, t: Sourc
   return bdd.or(bdd.and(at(0, 0), at(1, 1)), bdd.and(at(0, 1), at(1, 0)));
 }
 
-function joined({ plan, circuit }: Study, s: Source, t: Source, moved: Moved): Finding {
+function joined({ plan, circuit }: Study, s: Source, t: Source, moved: Moved): Found {
   return found(plan, entry, {
     parts: [s.part, t.part],
     terminals: [s, t].flatMap(({ part, rails }) => rails.map((r) => `${part}.${r.terminal}`)),

@@ -37,6 +37,7 @@ function find(study: Study): Finding[] {
         fix: 'Use a switch of a higher rating, or a small relay between the gates and the contactor.',
         figures: [ampsFigure('current', worst), ampsFigure('rating', s.rating!)],
         basis: entry.basis,
+        twin: { alike: over, badness: worst / s.rating! },
       }),
     ];
   });

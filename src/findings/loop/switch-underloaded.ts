@@ -53,6 +53,7 @@ function underloaded({ plan }: Study, { part, kind }: SwitchCurrents, held: numb
       basis: stated
         ? 'least current as printed on the switch'
         : 'common practice; silver power switches ask for 100 mA at 5 to 12 V (maker’s data)',
+      twin: { badness: needs / held },
     }),
   ];
 }

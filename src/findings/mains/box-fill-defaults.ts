@@ -5,5 +5,5 @@ import { mainsBoxes } from './box-contents.ts';
 export function boxFillDefaults(study: Study): string[] {
   return mainsBoxes(study).length === 0
     ? []
-    : ['box fill counted with cable clamps inside, NEC 314.16(B)(2), and earths by the 2020 edition'];
+    : ['box fill: cable clamps inside (NEC 314.16(B)(2)), earths by the 2020 edition'];
 }

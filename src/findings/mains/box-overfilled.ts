@@ -42,6 +42,7 @@ function overfilled({ plan }: Study, box: BoxPart, volume: number, fill: BoxFill
     fix: `Use ${boxWords(fill)}. The code counts no room for relays, timers and boards: leave it on top.`,
     figures: figures(fill, rounded(has, 5)),
     basis: basisOf(fill),
+    twin: { alike: 'overfilled', badness: fill.in3 / has },
   });
 }
 
@@ -55,6 +56,7 @@ function unstated({ plan }: Study, box: BoxPart, fill: BoxFill): Finding {
     fix: `State volume: of ${box.name}, as marked in it or by its size. It takes ${boxWords(fill)}, and room for relays on top.`,
     figures: figures(fill, null),
     basis: basisOf(fill),
+    twin: { alike: 'unstated' },
   });
 }
 

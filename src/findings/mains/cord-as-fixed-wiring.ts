@@ -56,6 +56,7 @@ function asWiring({ plan }: Study, plug: PlugPart, cords: readonly Run[]): Findi
     at: cords[0]?.at,
     message: `flexible cord is the fixed wiring of ${plug.name}, at ${listOf(ends)}`,
     ...WORDS[plan.practice],
+    twin: { name: plug.name },
   });
 }
 

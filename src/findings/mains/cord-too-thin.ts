@@ -67,6 +67,7 @@ function thinForMotor(
       { name: 'conductors', value: limit.amps, unit: 'A' },
     ],
     basis: `NEC ${others > 0 ? '430.24' : '430.22'}; ${motor.basis}; ${limit.basis}`,
+    twin: { name: `those at ${listOf(ends)}`, badness: needed / limit.amps },
   });
 }
 
@@ -87,6 +88,7 @@ function overloaded({ plan }: Study, { run, cable, amps, limit, serves }: Overlo
       { name: 'cable', value: limit.amps, unit: 'A' },
     ],
     basis: limit.basis,
+    twin: { name: `that at ${listOf(ends)}`, badness: limit.amps > 0 ? amps / limit.amps : amps },
   });
 }
 

@@ -39,6 +39,7 @@ function find(study: Study): Finding[] {
         why: 'A three-phase motor on two phases does not start, or hums and burns out.',
         fix: 'Take all three phases through the contactor and on to the motor.',
         basis: entry.basis,
+        twin: { alike: '' },
       }),
     ];
   });

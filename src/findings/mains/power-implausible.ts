@@ -43,5 +43,6 @@ function implausible(plan: Plan, motor: MotorPart, power: PowerPlausibility): Fi
       { name: 'volts times amperes', value: input, unit: 'VA' },
     ],
     basis: power.basis,
+    twin: { alike: '' },
   });
 }

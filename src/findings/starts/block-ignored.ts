@@ -72,6 +72,7 @@ function atOnce(study: Study, { wanted, moved, by }: DepartureOf<'runs-blocked'>
       ends.length > 0
         ? `Move the core from ${ends[0]} to ${ends[1]}; that one change was proved to mend it.`
         : `Wire the break contact of ${ref.part} in line with the coil, ahead of every gate and override.`,
+    twin: { alike: `at once ${target} ${ends.length > 0}` },
   });
 }
 
@@ -83,5 +84,6 @@ function onceStarted(study: Study, { wanted, steps, by }: DepartureOf<'keeps-on-
     why: `Steps: ${saySteps(study, steps)}.${startedThrough(wanted)}`,
     fix: `Wire the break contact of ${by ?? 'the stop'} outside the path that the holding contact closes.`,
     basis: 'IEC 60204-1 clause 9.2 (from memory); common practice',
+    twin: { alike: `once started ${target}` },
   });
 }

@@ -44,7 +44,7 @@ function find(study: Study): Finding[] {
   return [
     found(study.plan, entry, {
       parts: [v.intents.wanted[0]!.target],
-      message: 'a broken core in this loop shows only when a gate no longer starts its load',
+      message: 'a broken core looks like a shut gate',
       why: 'The switches make the circuit; a break looks like a shut gate, and nothing reports it.',
       fix: 'Open every gate in turn once a month and listen for the collector.',
       basis: entry.basis,

@@ -34,6 +34,7 @@ function find(study: Study): Finding[] {
       why: `${relay} is held in while all gates are shut; ${load} runs as soon as it lets go, be it by a gate or by a break.`,
       fix: `Keep it only if running extraction is the wanted answer to a fault; else let the gates make the coil circuit of a relay that is out at rest.`,
       basis: entry.basis,
+      twin: { alike: relay },
     }),
   );
 }

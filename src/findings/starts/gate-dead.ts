@@ -1,9 +1,8 @@
 import type { Wanted } from '../../logic/intent.ts';
-import { push } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
-import { found } from '../finding.ts';
-import type { Finding } from '../report-model.ts';
+import { type Found, found } from '../finding.ts';
 import { deadCauseWords } from './dead-cause-words.ts';
 import { startedThrough } from './departure-words.ts';
 import type { DeadEntry } from './departures/departure.ts';
@@ -36,67 +35,73 @@ const entry: FindingEntry = {
 
 export const gateDead: Check = { entry, find };
 
-/** One finding for each cause; gates dead of one cause are named together. */
-function find(study: Study): Finding[] {
-  return departuresOf(study, 'dead-entries').flatMap(({ wanted, dead, more }) => {
-    const groups = new Map<string, Finding[]>();
-    for (const d of dead) push(groups, sameCause(d), report(study, d, wanted));
-    return [...groups.values()].map((group, i) => together(group, i === 0 ? more : 0));
-  });
+/** One finding for each gate; `more` are dead as well and were not looked into. */
+function find(study: Study): Found[] {
+  return departuresOf(study, 'dead-entries').flatMap(({ wanted, dead, more }) =>
+    dead.map((d, i) => {
+      const gate = report(study, d, wanted);
+      return i > 0 || more === 0
+        ? gate
+        : { ...gate, also: [{ id: entry.id, message: `and ${more} more gates` }] };
+    }),
+  );
 }
 
-/** Gates dead of one cause share this. */
-function sameCause({ refs, cause }: DeadEntry): string {
+/** What gates dead of one cause share; undefined where each has its own. */
+function sharedCause({ cause }: DeadEntry): string | undefined {
   switch (cause.kind) {
     case 'diode':
-      return `${cause.kind} ${cause.diode}`;
+      return cause.diode;
     case 'in-line':
-      return `${cause.kind} ${cause.head}`;
+      return `${cause.head}`;
     case 'one-conductor':
-      return `${cause.kind} ${cause.net}`;
+      return `${cause.net}`;
     case 'stranded':
-      return `${cause.kind} ${cause.coil}`;
+      return cause.coil;
     case 'no-feed':
     case 'no-return':
     case 'open-loop':
-      return cause.kind;
+      return '';
     default:
-      return `${cause.kind} ${refs[0]!.part}`;
+      return undefined;
   }
 }
 
-function report(study: Study, dead: DeadEntry, wanted: Wanted): Finding {
+function report(study: Study, dead: DeadEntry, wanted: Wanted): Found {
   const { plan } = study;
   const name = dead.refs[0]!.part;
   const { what, why, fix, parts, terminals } = deadCauseWords(study, dead, wanted.target);
   const label = dead.refs
-    .map((r) => (r.position === undefined ? r.part : `${r.part}.${r.position}`))
+    .map((r) => (r.position === undefined ? r.part : `${r.part} at ${r.position}`))
     .join(' with ');
   const gate = plan.parts.get(name)?.kind === 'gate';
+  const shared = sharedCause(dead);
+  const { kind } = dead.cause;
   return found(plan, entry, {
     parts: [name, ...parts, wanted.target],
     terminals,
     at: terminals.length > 0 ? undefined : plan.parts.get(name)?.at,
-    message: `${gate ? 'opening the' : 'working the'} ${label} ${gate ? 'gate ' : ''}does nothing: ${what}`,
+    message: `${gate ? `opening the ${label} gate` : label} does nothing: ${what}`,
     why: `${why}${startedThrough(wanted)}`,
     fix,
     basis: entry.basis,
-    ...(dead.cause.kind === 'diode' ? { cause: { what: 'diode', terminals } } : {}),
+    ...(kind === 'diode' ? { cause: { what: 'diode', terminals } } : {}),
+    twin: {
+      name: label,
+      alike: JSON.stringify([wanted.target, kind, shared ?? what]),
+      // One cause has one remedy, whichever of its gates is looked at.
+      ...(shared === undefined ? {} : { several: (names) => ({ fix, ...inLineWords(dead, names) }) }),
+    },
   });
 }
 
-/** The first of a group speaks for all; `more` are dead as well and were not looked into. */
-function together(group: readonly Finding[], more: number): Finding {
-  const [first, ...rest] = [group[0]!, ...group.slice(1)] as const;
+/** Gates behind one that lies in line, which is one of them or a part that is not meant to start the load. */
+function inLineWords({ cause }: DeadEntry, names: readonly string[]): { readonly message?: string } {
+  if (cause.kind !== 'in-line') return {};
+  const { head, others } = cause;
   return {
-    ...first,
-    parts: [
-      ...new Set([...first.parts.slice(0, 1), ...rest.map((f) => f.parts[0]!), ...first.parts.slice(1)]),
-    ],
-    terminals: [...new Set(group.flatMap((f) => f.terminals))],
-    also: [
-      ...rest.map(({ id, message }) => ({ id, message })),
-      ...(more > 0 ? [{ id: entry.id, message: `and ${more} more gates` }] : []),
-    ],
+    message: names.includes(head)
+      ? `opening ${listOf(names)} one at a time does nothing: ${head} lies in line with the others`
+      : `opening ${listOf(names)} does nothing: they lie in line with ${listOf(others)}`,
   };
 }

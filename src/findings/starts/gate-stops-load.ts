@@ -43,6 +43,7 @@ function find(study: Study): Finding[] {
       why: `With ${sayMoved(study.circuit, moved)} it ought to run and does not, though it runs without ${who}.${startedThrough(wanted)}`,
       fix: `Look at the wiring of ${who}: moved, its switch breaks the loop or joins the supply's poles.`,
       basis: entry.basis,
+      twin: { alike: wanted.target },
     }),
   );
 }

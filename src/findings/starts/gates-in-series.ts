@@ -41,6 +41,7 @@ function find(study: Study): Finding[] {
       why: `The fewest that start it: ${sayMoved(circuit, starts)}. The switches lie in line, one after the other.${startedThrough(wanted)}`,
       fix: 'Wire the gate switches side by side: one core joins all the COM tabs, the other all the NO tabs.',
       basis: entry.basis,
+      twin: { name: target, alike: '' },
     });
   });
 }

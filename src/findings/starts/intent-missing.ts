@@ -39,6 +39,7 @@ function find({ plan, verified }: Study): Finding[] {
       why: `${name} is switched by contacts, and intent names other loads only.`,
       fix: `Add intent: ${name}: {runs-on: [...]}.`,
       basis: entry.basis,
+      twin: { alike: 'unspoken' },
     }),
   );
 }

@@ -51,6 +51,7 @@ function find(study: Study): Finding[] {
       why: `${why}${startedThrough(wanted)}`,
       fix,
       basis: entry.basis,
+      twin: { name: target, alike: cause.kind },
     });
   });
 }

@@ -49,6 +49,14 @@ function unjoined({ plan }: Study, { name }: Part): Finding {
     why: `No run lands on ${name}${named ? ', though the intent speaks of it' : ''}.`,
     fix: `Wire ${name} in, or take it out of the plan.`,
     basis: entry.basis,
+    twin: {
+      alike: 'unjoined',
+      several: (names) => ({
+        message: `${listOf(names)} are joined to nothing`,
+        why: `No run lands on ${listOf(names)}.`,
+        fix: `Wire ${listOf(names)} in, or take them out of the plan.`,
+      }),
+    },
   });
 }
 
@@ -71,6 +79,14 @@ function missing(study: Study, part: Part): Finding[] {
       why: `${part.name} cannot do its work without ${these}.`,
       fix: `Land the missing core, or take ${part.name} out of the plan.`,
       basis: entry.basis,
+      twin: {
+        alike: empty.join(),
+        several: (parts) => ({
+          message: `${listOf(empty)} of ${listOf(parts)} ${have}`,
+          why: `They cannot do their work without ${these}.`,
+          fix: `Land the missing cores, or take ${listOf(parts)} out of the plan.`,
+        }),
+      },
     }),
   ];
 }

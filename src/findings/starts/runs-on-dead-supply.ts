@@ -33,6 +33,7 @@ function find(study: Study): Finding[] {
         why: `With no volts from ${listOf(dead)} and ${sayMoved(study.circuit, moved)} the load is fed through a contact that is closed at rest.`,
         fix: 'Feed the load through the make contact (NO), so that a dead supply stops it.',
         basis: entry.basis,
+        twin: { alike: dead.join() },
       }),
     );
 }

@@ -32,6 +32,7 @@ function find(study: Study): Finding[] {
       why: `It is on with ${sayMoved(study.circuit, moved)}.${always ? ' No gate stops it.' : ''}${fedBy(study, wanted.target, moved)}${startedThrough(wanted)}`,
       fix: 'Find the path that stays closed: a switch on the wrong tab, two cores joined, or the load on the break contact.',
       basis: entry.basis,
+      twin: { alike: '' },
     }),
   );
 }

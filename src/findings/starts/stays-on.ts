@@ -38,6 +38,7 @@ function find(study: Study): Finding[] {
           ? `Lead the holding contact so that ${listOf(blockers.map((b) => b.ref.part)) || 'the stop'} breaks it.`
           : 'Take the holding contact off, or lead it so that shutting the gates breaks it.',
       basis: entry.basis,
+      twin: { alike: '' },
     });
   });
 }

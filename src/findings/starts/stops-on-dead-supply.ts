@@ -32,6 +32,7 @@ function find(study: Study): Finding[] {
         why: `With no volts from ${listOf(dead)} and ${sayMoved(study.circuit, moved)} the load is off.`,
         fix: 'Feed the load through a break contact, or give up if-supply-fails: running.',
         basis: entry.basis,
+        twin: { alike: dead.join() },
       }),
     );
 }

@@ -19,7 +19,8 @@ describe('insulation-too-low', () => {
     const bare = (text: string) => of(text.replaceAll(/, insulation: \d+ V/g, ''), 'insulation-too-low');
     expect(bare(loop({ gauge: '20 AWG', metres: 1 }))).toEqual([]);
     const [found] = bare(shop({}));
-    expect(found).toMatchObject({ severity: 'doubt', parts: ['P1', 'K1'] });
+    expect(found).toMatchObject({ severity: 'doubt' });
+    expect(found?.parts).toEqual(expect.arrayContaining(['P1', 'K1']));
     expect(found?.figures[0]?.value).toBeNull();
   });
 });

@@ -6,7 +6,10 @@ const wrong = (text: string) =>
   findings(text)
     .filter((f) => f.id === 'gate-on-wrong-tab')
     .map((f) => [f.parts[0], ...f.terminals.map((t) => t.slice(t.indexOf('.') + 1)), f.message]);
-const named = (text: string) => wrong(text).map(([part]) => part);
+const named = (text: string) =>
+  findings(text)
+    .filter((f) => f.id === 'gate-on-wrong-tab')
+    .flatMap((f) => f.parts);
 
 const gate = (name: string, more = '') => `${name}: {kind: gate, ${more}contact: {ratings: [5 A 30 V DC]}}`;
 
@@ -176,13 +179,17 @@ describe('whether one change is enough', () => {
   const blamed = (text: string) => findings(text).filter((f) => f.id === 'gate-on-wrong-tab');
 
   // Common practice: the coil is fed while a gate is open, so both cores belong on the tab that is made then.
-  it('two gates on the wrong tab: neither change is said to be enough by itself', () => {
+  it('two gates on the wrong tab are one finding that names both', () => {
     const found = blamed(pair('NC', 'NC'));
-    expect(found.map((f) => f.parts[0]).sort()).toEqual(['g', 'h']);
-    for (const f of found)
-      expect(f.why).toBe(
-        'With this change and the like ones named beside it every load does what is meant; NC is joined to COM while this gate is shut.',
-      );
+    expect(found).toMatchObject([
+      {
+        parts: ['g', 'h'],
+        terminals: ['g.NC', 'g.NO', 'h.NC', 'h.NO'],
+        message: 'gates g and h: cores sit on NC and belong on NO',
+        why: 'With these changes every load does what is meant in all states; NC is joined to COM while such a gate is shut.',
+        cause: { what: 'tab', terminals: ['g.NC', 'g.NO', 'h.NC', 'h.NO'] },
+      },
+    ]);
   });
 
   it('one gate on the wrong tab: the one change is enough', () => {

@@ -44,9 +44,7 @@ describe('what no gate starts, or not by itself', () => {
         'PS1.+ g.COM, g.NO K1.A1, h.NO K1.A1, h.COM i.COM, i.NO K1.A1, K1.A2 PS1.-',
         'K1: {runs-on: [g, h, i]}',
       ),
-      [
-        'fault 2 gate-dead: h i K1 | h.COM h.NO i.COM i.NO | < opening the i gate does nothing: it has no feed',
-      ],
+      ['fault 2 gate-dead: h i K1 | h.COM h.NO i.COM i.NO'],
     ],
     [
       'h and i have no return, j has nothing at all',
@@ -55,10 +53,7 @@ describe('what no gate starts, or not by itself', () => {
         'PS1.+ g.COM, g.NO K1.A1, g.COM h.COM, h.COM i.COM, h.NO i.NO, K1.A2 PS1.-',
         'K1: {runs-on: [g, h, i, j]}',
       ),
-      [
-        'fault 2 gate-dead: j K1 | < loose-end',
-        'fault 2 gate-dead: h i K1 | h.COM h.NO i.COM i.NO | < opening the i gate does nothing: its return core leads nowhere',
-      ],
+      ['fault 2 gate-dead: j K1 | < loose-end', 'fault 2 gate-dead: h i K1 | h.COM h.NO i.COM i.NO'],
     ],
     [
       'h on one conductor with both tabs, i with COM alone',
@@ -107,8 +102,8 @@ describe('what no gate starts, or not by itself', () => {
       ),
     );
     const dead = told(text, /^gate-dead/);
-    expect(dead.length).toBe(40);
-    expect(dead[0]).toBe('fault 2 gate-dead: h0 K1 | < and 3 more gates < loose-end');
-    expect(dead.filter((d) => d.includes('more gates')).length).toBe(1);
+    expect(dead).toEqual([
+      `fault 2 gate-dead: ${names.slice(0, 40).join(' ')} K1 | < and 3 more gates < loose-end`,
+    ]);
   });
 });
