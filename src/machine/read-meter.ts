@@ -11,7 +11,7 @@ import type { MachineState } from './machine.ts';
 import { BEEP_OHMS, isSure, Ohmmeter } from './ohmmeter.ts';
 import { settledState } from './power.ts';
 import type { Reading, ReadState } from './reading.ts';
-import { limitNotes } from './supply-limits.ts';
+import { limitNotes } from '../study/supply-limits.ts';
 import { tabulate } from './tabulate.ts';
 import { ONE_METAL, Voltmeter, withoutRounding } from './voltmeter.ts';
 

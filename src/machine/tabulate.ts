@@ -6,7 +6,7 @@ import { highestVolts } from '../study/indicators.ts';
 import type { MachineState } from './machine.ts';
 import type { CoreReading, NetReading } from './reading.ts';
 import { solveState } from './solved-state.ts';
-import { isOn, limitNotes, type SolvedIsland } from './supply-limits.ts';
+import { isOn, limitNotes, type SolvedIsland } from '../study/supply-limits.ts';
 import { withoutRounding } from './voltmeter.ts';
 
 export interface Tables {

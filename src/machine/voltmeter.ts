@@ -2,7 +2,7 @@
 import { type Figures, islandOf } from '../electric/island.ts';
 import { TiedNets } from './joined-nets.ts';
 import type { MachineState } from './machine.ts';
-import { isOn, type SolvedIsland, solveLimited } from './supply-limits.ts';
+import { isOn, type SolvedIsland, solveLimited } from '../study/supply-limits.ts';
 
 /** ohm of a multimeter on volts; common practice. */
 const METER_OHMS = 1e7;

@@ -5,7 +5,7 @@ import { isLow, isMains } from '../circuit/sides.ts';
 import type { Figures } from '../electric/island.ts';
 import { Ohmmeter } from '../machine/ohmmeter.ts';
 import { loopNeedsMains } from '../machine/power.ts';
-import { withDeltas } from '../machine/three-phase.ts';
+import { withDeltas } from '../study/three-phase.ts';
 import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
