@@ -1,0 +1,118 @@
+/**
+ * The proof at nominal volts: every position of every relay by solved volts wherever joins alone do not settle it. A coil
+ * that does not reach its pull-in with all as printed, at 20 °C, is out, for whoever asks.
+ */
+import type { Relay, Source } from '../circuit/circuit.ts';
+import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
+import { relayVariable } from '../logic/conduction.ts';
+import type { LogicModel } from '../logic/model.ts';
+import { joinedSense } from '../logic/sense.ts';
+import { Undecided } from '../logic/undecided.ts';
+import { stateOf, type Verified, verifyWith } from '../logic/verify.ts';
+import { figuresFor } from './corner-figures.ts';
+import { senseIsland } from './sense-island.ts';
+import { NotWorkedOut, type SensedIn, SenseSolver } from './sensed.ts';
+import { type Step, tableSteps } from './table-states.ts';
+import { withDeltas } from './three-phase.ts';
+import { type CoilKnowledge, canBeOverdrawn, canBeShorted, relaysInDoubt } from './volts-in-doubt.ts';
+
+/** What every relay and load does at nominal volts, and how far that was decided. */
+export interface Nominal {
+  readonly verified: Verified;
+  /**
+   * `joins`: what is joined settles it, for the volts are ample. `volts`: solved for every state. `some`: solved for the
+   * states of the truth table alone, since all of them would take too long. `unknown`: not even those could be.
+   */
+  readonly rests: 'joins' | 'volts' | 'some' | 'unknown';
+}
+
+/** Nets times solutions for the whole, and for the states of the table. */
+const BUDGET = 400_000;
+
+/** Pure. Costs next to nothing where no relay is in doubt. */
+export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
+  const { verified, electrics } = known;
+  const { plan, wired } = electrics.study;
+  const { circuit, figures } = withDeltas(plan, wired, figuresFor(plan, 'reading'));
+  const doubt = relaysInDoubt({ ...known, figures });
+  if (doubt.length === 0) return { verified, rests: 'joins' };
+  const firm = firmSources({ ...known, figures });
+  const { valid } = verified.model;
+  const some = () => careOf(verified, tableSteps(electrics.study, verified));
+  for (const [care, rests] of [[() => valid, 'volts'] as const, [some, 'some'] as const]) {
+    try {
+      const at: SensedIn = {
+        plan,
+        circuit,
+        figures,
+        model: verified.model,
+        care: care(),
+        budget: { left: BUDGET },
+      };
+      return { verified: verifyWith(verified, solvedModel(at, doubt, firm)), rests };
+    } catch (error) {
+      if (!(error instanceof Undecided)) throw error;
+    }
+  }
+  return { verified, rests: 'unknown' };
+}
+
+/** Sources that hold their volts whatever is moved. */
+function firmSources(known: CoilKnowledge): (s: Source) => boolean {
+  const { figures } = known;
+  const firm = new Set(
+    known.verified.circuit.sources
+      .filter(
+        (s) => figures.source(s).ohms === 0 && s.feed.by === 'always' && !canBeShorted(known, s) && !canBeOverdrawn(known, s),
+      )
+      .map((s) => s.index),
+  );
+  return (s) => firm.has(s.index);
+}
+
+/** Rest, and every state on the way to a row of the table. */
+function careOf(v: Verified, rows: readonly { readonly steps: readonly Step[] }[]): Fn {
+  const { bdd } = v.model;
+  return bdd.any([[], ...rows.flatMap((r) => r.steps)].map((moved) => stateOf(v.circuit, bdd, moved)));
+}
+
+/** The model in which relays in doubt go by solved volts. */
+function solvedModel(at: SensedIn, doubt: readonly Relay[], firm: (s: Source) => boolean): LogicModel {
+  const { model } = at;
+  const next = [...model.next];
+  const pull = [...model.pull];
+  for (const { index } of doubt) {
+    const found = bySolvedVolts(at, index, firm);
+    if (found === undefined) continue;
+    const { bdd } = model;
+    pull[index] = found.on;
+    next[index] = bdd.or(found.on, bdd.diff(bdd.variable(relayVariable(index)), found.off));
+  }
+  return { ...model, valid: at.care, next, pull };
+}
+
+/** Undefined where its volts are not worked out. */
+function bySolvedVolts(
+  at: SensedIn,
+  index: number,
+  firm: (s: Source) => boolean,
+): { on: Fn; off: Fn } | undefined {
+  const bdd = at.model.bdd as Bdd;
+  let on: Fn = TRUE;
+  let off: Fn = FALSE;
+  try {
+    at.circuit.relays[index]!.senses.forEach((sense, k) => {
+      const joined = at.model.circuit.relays[index]!.senses[k]!;
+      const found =
+        sense.by === 'volts'
+          ? new SenseSolver(at, senseIsland(at.circuit, sense, firm), sense).solve()
+          : joinedSense(at.model.conduction, bdd, joined);
+      on = bdd.and(on, found.on);
+      off = bdd.or(off, found.off);
+    });
+  } catch (error) {
+    if (!(error instanceof NotWorkedOut)) throw error;
+    return undefined;
+  }
+  return { on, off };
+}
