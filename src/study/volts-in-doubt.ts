@@ -27,8 +27,9 @@ export function relaysInDoubt(known: CoilKnowledge): Relay[] {
   const { circuit } = known.verified;
   const wide = new Map<Source, boolean>();
   const shares = new Set(known.verified.model.shared.map((s) => s.relay));
-  return circuit.relays.filter((relay) => {
-    const island = senseIsland(known, relay);
+  const islands = circuit.relays.map((relay) => senseIsland(known, relay));
+  const first = circuit.relays.filter((relay) => {
+    const island = islands[relay.index];
     if (!island) return false;
     return (
       shares.has(relay.index) ||
@@ -38,6 +39,25 @@ export function relaysInDoubt(known: CoilKnowledge): Relay[] {
       rowsInDoubt(known, relay)
     );
   });
+  return withDependants(circuit.relays, islands, first);
+}
+
+/** A relay that is out against what is joined may feed another in a way that no row of that one has. */
+function withDependants(
+  relays: readonly Relay[],
+  islands: readonly (Island | undefined)[],
+  first: readonly Relay[],
+): Relay[] {
+  const found = new Set(first.map((r) => r.index));
+  const hangsOn = (island: Island) =>
+    island.contacts.some(({ when }) => when.by === 'relay' && found.has(when.relay));
+  for (let before = -1; before !== found.size; ) {
+    before = found.size;
+    islands.forEach((island, k) => {
+      if (island && hangsOn(island)) found.add(k);
+    });
+  }
+  return relays.filter((r) => found.has(r.index));
 }
 
 /** What hangs together with everything the relay senses; undefined where it senses no volts. */
