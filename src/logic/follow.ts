@@ -1,5 +1,6 @@
 /** Where a circuit stands after moves made one after the other. */
-import { FALSE, type Fn } from './bdd.ts';
+import type { Fn } from './bdd.ts';
+import { inputVariable } from './conduction.ts';
 import { Latches } from './latches.ts';
 import type { Mode } from './memory.ts';
 import { type Moved, running, stateOf, type Verified } from './verify.ts';
@@ -8,28 +9,26 @@ import { type Moved, running, stateOf, type Verified } from './verify.ts';
 export class Reached {
   constructor(
     private readonly v: Verified,
-    private readonly state: Fn,
+    private readonly here: (f: Fn) => boolean,
     private readonly mode: Mode | undefined,
     private readonly latch: number,
   ) {}
 
   /** Whether a load runs or a relay is in; undefined where relays chatter. */
   runs(target: string): boolean | undefined {
-    if (this.mode === undefined) return undefined;
-    const { v } = this;
-    return v.model.bdd.and(this.state, v.settler.at(running(v.model, target), this.mode)) !== FALSE;
+    const { v, mode } = this;
+    return mode === undefined ? undefined : this.here(v.settler.at(running(v.model, target), mode));
   }
 
   /** What is wanted of each load or relay that an intent speaks of: true to run, null where either will do. */
   wanted(): Map<string, boolean | null> {
-    const { v } = this;
-    const { bdd } = v.model;
-    const latches = new Latches(bdd, v.intents.wanted);
+    const { bdd } = this.v.model;
+    const { wanted } = this.v.intents;
+    const latches = new Latches(bdd, wanted);
     return new Map(
-      v.intents.wanted.map((w) => {
+      wanted.map((w) => {
         const { must, may } = latches.bounds(w, this.latch);
-        const here = (f: Fn) => bdd.and(this.state, f) !== FALSE;
-        return [w.target, here(must) ? true : here(may) ? null : false];
+        return [w.target, this.here(must) ? true : this.here(may) ? null : false];
       }),
     );
   }
@@ -38,20 +37,22 @@ export class Reached {
 /** From rest, inputs away from theirs after each move in turn; one move at least. */
 export function follow(v: Verified, steps: readonly Moved[]): Reached {
   const { bdd } = v.model;
-  const latches = new Latches(bdd, v.intents.wanted);
+  const { wanted } = v.intents;
+  const latches = new Latches(bdd, wanted);
+  const remembers = wanted.some((w) => w.latches.length > 0);
   let mode: Mode | undefined = v.restMode;
   let latch = 0;
-  let state: Fn = FALSE;
+  let here = (_: Fn): boolean => false;
   for (const moved of steps) {
-    state = stateOf(v.circuit, bdd, moved);
-    mode = mode === undefined ? undefined : modeAfter(v, mode, state);
-    latch = [...latches.after(latch, state).keys()][0] ?? 0;
+    const set = new Set(moved.map((i) => inputVariable(v.circuit, i)));
+    here = (f) => bdd.evaluate(f, (x) => set.has(x));
+    mode = mode === undefined ? undefined : modeAfter(v, mode, here);
+    if (remembers) latch = [...latches.after(latch, stateOf(v.circuit, bdd, moved)).keys()][0] ?? 0;
   }
-  return new Reached(v, state, mode, latch);
+  return new Reached(v, here, mode, latch);
 }
 
-function modeAfter(v: Verified, from: Mode, state: Fn): Mode | undefined {
-  for (const [mode, states] of v.settler.settle(from).to)
-    if (v.model.bdd.and(states, state) !== FALSE) return mode;
+function modeAfter(v: Verified, from: Mode, here: (f: Fn) => boolean): Mode | undefined {
+  for (const [mode, states] of v.settler.settle(from).to) if (here(states)) return mode;
   return undefined;
 }

@@ -8,11 +8,12 @@ import { relayVariable } from '../logic/conduction.ts';
 import type { LogicModel } from '../logic/model.ts';
 import { joinedSense } from '../logic/sense.ts';
 import { Undecided } from '../logic/undecided.ts';
-import { stateOf, type Verified, verifyWith } from '../logic/verify.ts';
+import { type Moved, stateOf, type Verified, verifyWith } from '../logic/verify.ts';
 import { figuresFor } from './corner-figures.ts';
 import { senseIsland } from './sense-island.ts';
-import { NotWorkedOut, type SensedIn, SenseSolver } from './sensed.ts';
-import { type Step, tableSteps } from './table-states.ts';
+import { NotWorkedOut } from './sense-volts.ts';
+import { type SensedIn, SenseSolver } from './sensed.ts';
+import { type TableState, tableSteps } from './table-states.ts';
 import { withDeltas } from './three-phase.ts';
 import { type CoilKnowledge, canBeOverdrawn, canBeShorted, relaysInDoubt } from './volts-in-doubt.ts';
 
@@ -27,7 +28,7 @@ export interface Nominal {
 }
 
 /** Nets times solutions for the whole, and for the states of the table. */
-const BUDGET = 400_000;
+const BUDGET = 250_000;
 
 /** Pure. Costs next to nothing where no relay is in doubt. */
 export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
@@ -36,20 +37,16 @@ export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
   const { circuit, figures } = withDeltas(plan, wired, figuresFor(plan, 'reading'));
   const doubt = relaysInDoubt({ ...known, figures });
   if (doubt.length === 0) return { verified, rests: 'joins' };
-  const firm = firmSources({ ...known, figures });
-  const { valid } = verified.model;
-  const some = () => careOf(verified, tableSteps(electrics.study, verified));
-  for (const [care, rests] of [[() => valid, 'volts'] as const, [some, 'some'] as const]) {
+  const steady = steadySources({ ...known, figures });
+  const at = { plan, circuit, figures, model: verified.model, steady };
+  const ways = [
+    { rests: 'volts', states: () => undefined },
+    { rests: 'some', states: () => statesOf(tableSteps(electrics.study, verified)) },
+  ] as const;
+  for (const { rests, states } of ways) {
     try {
-      const at: SensedIn = {
-        plan,
-        circuit,
-        figures,
-        model: verified.model,
-        care: care(),
-        budget: { left: BUDGET },
-      };
-      return { verified: verifyWith(verified, solvedModel(at, doubt, firm)), rests };
+      const model = solvedModel({ ...at, states: states(), budget: { left: BUDGET } }, doubt);
+      return { verified: verifyWith(verified, model), rests };
     } catch (error) {
       if (!(error instanceof Undecided)) throw error;
     }
@@ -57,49 +54,45 @@ export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
   return { verified, rests: 'unknown' };
 }
 
-/** Sources that hold their volts whatever is moved. */
-function firmSources(known: CoilKnowledge): (s: Source) => boolean {
-  const { figures } = known;
-  const firm = new Set(
-    known.verified.circuit.sources
-      .filter(
-        (s) => figures.source(s).ohms === 0 && s.feed.by === 'always' && !canBeShorted(known, s) && !canBeOverdrawn(known, s),
-      )
-      .map((s) => s.index),
-  );
-  return (s) => firm.has(s.index);
+/** Sources that no position of the contacts shorts or asks for more than their limit. */
+function steadySources(known: CoilKnowledge): (s: Source) => boolean {
+  const { sources } = known.verified.circuit;
+  const steady = sources.filter((s) => !canBeShorted(known, s) && !canBeOverdrawn(known, s));
+  const found = new Set(steady.map((s) => s.index));
+  return (s) => found.has(s.index);
 }
 
-/** Rest, and every state on the way to a row of the table. */
-function careOf(v: Verified, rows: readonly { readonly steps: readonly Step[] }[]): Fn {
-  const { bdd } = v.model;
-  return bdd.any([[], ...rows.flatMap((r) => r.steps)].map((moved) => stateOf(v.circuit, bdd, moved)));
+/** Rest, and every state on the way to a row of the table, once each. */
+function statesOf(rows: readonly TableState[]): Moved[] {
+  const all = [[], ...rows.flatMap((r) => r.steps)];
+  return [...new Map(all.map((moved) => [[...moved].sort((x, y) => x - y).join(), moved])).values()];
 }
 
 /** The model in which relays in doubt go by solved volts. */
-function solvedModel(at: SensedIn, doubt: readonly Relay[], firm: (s: Source) => boolean): LogicModel {
-  const { model } = at;
+function solvedModel(at: SensedIn, doubt: readonly Relay[]): LogicModel {
+  const { model, states } = at;
+  const valid = states
+    ? model.bdd.any(states.map((moved) => stateOf(model.circuit, model.bdd, moved)))
+    : model.valid;
   const next = [...model.next];
   const pull = [...model.pull];
   for (const { index } of doubt) {
-    const found = bySolvedVolts(at, index, firm);
+    const found = bySolvedVolts(at, index);
     if (found === undefined) continue;
     const { bdd } = model;
     pull[index] = found.on;
     next[index] = bdd.or(found.on, bdd.diff(bdd.variable(relayVariable(index)), found.off));
   }
-  return { ...model, valid: at.care, next, pull };
+  return { ...model, valid, next, pull };
 }
 
 /** Undefined where its volts are not worked out. */
-function bySolvedVolts(
-  at: SensedIn,
-  index: number,
-  firm: (s: Source) => boolean,
-): { on: Fn; off: Fn } | undefined {
+function bySolvedVolts(at: SensedIn, index: number): { on: Fn; off: Fn } | undefined {
   const bdd = at.model.bdd as Bdd;
   let on: Fn = TRUE;
   let off: Fn = FALSE;
+  // Such a source holds its volts whatever is drawn.
+  const firm = (s: Source) => at.steady(s) && s.feed.by === 'always' && at.figures.source(s).ohms === 0;
   try {
     at.circuit.relays[index]!.senses.forEach((sense, k) => {
       const joined = at.model.circuit.relays[index]!.senses[k]!;

@@ -2,14 +2,14 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, Sense, Source } from '../circuit/circuit.ts';
 import { UnionFind } from '../circuit/union-find.ts';
-import type { Figures, Island, Situation } from '../electric/island.ts';
+import type { Figures, Island } from '../electric/island.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
 import { inputVariable, relayVariable } from '../logic/conduction.ts';
 import type { LogicModel } from '../logic/model.ts';
 import { Undecided } from '../logic/undecided.ts';
+import { type Moved, stateOf } from '../logic/verify.ts';
 import type { Plan } from '../plan/plan.ts';
-import { meets, voltsIn } from './seen-volts.ts';
-import { solveLimited } from './supply-limits.ts';
+import { type Seen, SenseVolts } from './sense-volts.ts';
 
 /** States in which it sees its pull-in, and in which it sees no more than its drop-out. */
 export interface Sensed {
@@ -17,113 +17,135 @@ export interface Sensed {
   readonly off: Fn;
 }
 
-type VoltSense = Extract<Sense, { by: 'volts' }>;
-
 /** What solves the networks, and how much of that may be done. */
 export interface SensedIn {
   readonly plan: Plan;
   readonly circuit: WiredCircuit;
   readonly model: LogicModel;
   readonly figures: Figures;
-  /** states that matter; what is said of others means nothing */
-  readonly care: Fn;
+  /** inputs away from rest in the states that are asked for; undefined for every state there is */
+  readonly states: readonly Moved[] | undefined;
+  /** whether no position of the contacts shorts a source or asks it for more than its limit */
+  readonly steady: (source: Source) => boolean;
   /** nets times solutions that are left to spend */
   readonly budget: { left: number };
 }
 
-/** Where AC meets DC, or AC passes a diode, volts are not worked out, and what is joined has to do. */
-export class NotWorkedOut extends Error {
-  override readonly name = 'NotWorkedOut';
-}
+/** Variables of the diagrams that are set so far. */
+type Setting = ReadonlyMap<number, boolean>;
+type Closed = (when: ContactEdge['when']) => boolean;
 
 const NEVER: Sensed = { on: FALSE, off: TRUE };
 
 /**
  * Decides a sense variable by variable. A branch ends where nothing feeds it whatever the rest does, and, round a coil
  * that is alone on one source, where the rest open or the rest closed gives the answer: more closed contacts can only
- * raise its volts, by Rayleigh's monotonicity law. Throws Undecided beyond the budget, NotWorkedOut.
+ * raise its volts, by Rayleigh's monotonicity law; of an AC coil as well, since wires and contacts are pure resistance.
+ * Throws Undecided beyond the budget, NotWorkedOut.
  */
 export class SenseSolver {
   private readonly bdd: Bdd;
-  private readonly variables: readonly number[];
+  private readonly volts: SenseVolts;
   private readonly alone: boolean;
-  private readonly known = new Map<string, { on: boolean; off: boolean }>();
+  private readonly variables: readonly number[];
+  /** variables each of which feeds the coil by itself */
+  private readonly strong = new Set<number>();
 
   /** `island` has everything that can change the volts of `sense`. */
   constructor(
     private readonly at: SensedIn,
     private readonly island: Island,
-    private readonly sense: VoltSense,
+    private readonly sense: Extract<Sense, { by: 'volts' }>,
   ) {
     this.bdd = at.model.bdd;
-    this.variables = this.variablesOf();
-    this.alone = this.isAlone();
+    const [source, ...others] = island.sources;
+    const steady = source !== undefined && others.length === 0 && at.steady(source);
+    this.volts = new SenseVolts(at.plan, at.figures, island, sense, steady, (nets) => this.spend(nets));
+    this.alone = steady && source.feed.by === 'always' && this.isAlone();
+    this.variables = this.inOrder();
   }
 
+  /** What is said of states that are not asked for means nothing. */
   solve(): Sensed {
+    const { at, bdd } = this;
     if (this.island.sources.length === 0) return NEVER;
-    return this.branch(0, new Map(), this.at.care);
+    if (at.states === undefined) return this.branch(this.variables, new Map(), at.model.valid, false);
+    const inputs = this.variables.filter((x) => x >= at.circuit.relays.length);
+    const relays = this.variables.filter((x) => x < at.circuit.relays.length);
+    const found = at.states.map((moved) => {
+      const on = new Set(moved.map((i) => inputVariable(at.circuit, i)));
+      const here = stateOf(at.circuit, bdd, moved);
+      const sensed = this.branch(relays, new Map(inputs.map((x) => [x, on.has(x)])), here, false);
+      return { on: bdd.and(here, sensed.on), off: bdd.and(here, sensed.off) };
+    });
+    return { on: bdd.any(found.map((f) => f.on)), off: bdd.any(found.map((f) => f.off)) };
   }
 
-  private branch(i: number, set: ReadonlyMap<number, boolean>, care: Fn): Sensed {
+  /** `never` says that the rest closed has been found not to pull it in. */
+  private branch(left: readonly number[], set: Setting, care: Fn, never: boolean): Sensed {
     if (care === FALSE) return NEVER;
     this.spend(this.island.count >> 3);
     if (!this.canBeFed(set)) return NEVER;
-    const variable = this.variables[i];
-    if (variable === undefined) return constant(this.seen((when) => this.position(when, set) === true, set));
-    const early = this.alone && this.whateverElse(set);
-    if (early) return early;
+    const [variable, ...others] = left;
+    const open = this.alone || variable === undefined ? this.seen(this.least(set), set) : undefined;
+    if (variable === undefined) return constant(open!);
+    let low = never;
+    if (open && this.isSet(set)) {
+      if (open.on || (never && !open.off)) return constant(open);
+      if (!never && !this.strong.has(variable)) {
+        const most = this.most(set);
+        const closed = this.joinsPoles(most) ? undefined : this.seen(most, set);
+        if (closed && closed.on === open.on && closed.off === open.off) return constant(open);
+        low = closed?.on === false;
+      }
+    }
     const { bdd } = this;
     const moved = bdd.variable(variable);
-    const high = this.branch(i + 1, new Map([...set, [variable, true]]), bdd.and(care, moved));
-    const low = this.branch(i + 1, new Map([...set, [variable, false]]), bdd.diff(care, moved));
-    return { on: bdd.ite(moved, high.on, low.on), off: bdd.ite(moved, high.off, low.off) };
+    const [x, y] = [true, false].map((value) =>
+      this.branch(
+        others,
+        new Map([...set, [variable, value]]),
+        value ? bdd.and(care, moved) : bdd.diff(care, moved),
+        low,
+      ),
+    );
+    return { on: bdd.ite(moved, x!.on, y!.on), off: bdd.ite(moved, x!.off, y!.off) };
   }
 
-  /** The answer where it is the same with all contacts not yet set open as with all of them closed. */
-  private whateverElse(set: ReadonlyMap<number, boolean>): Sensed | undefined {
-    const open = this.seen((when) => this.position(when, set) === true, set);
-    if (open.on) return constant(open);
-    const most = (when: ContactEdge['when']) => this.position(when, set) !== false;
-    if (this.joinsPoles(most)) return undefined;
-    const closed = this.seen(most, set);
-    return open.on === closed.on && open.off === closed.off ? constant(open) : undefined;
+  /** Contacts closed for certain, and all that are not open for certain. */
+  private least(set: Setting): Closed {
+    return (when) => this.position(when, set) === true;
   }
 
-  private seen(
-    closed: (when: ContactEdge['when']) => boolean,
-    set: ReadonlyMap<number, boolean>,
-  ): { on: boolean; off: boolean } {
-    const { at, island, sense } = this;
-    const { circuit, model } = at;
+  private most(set: Setting): Closed {
+    return (when) => this.position(when, set) !== false;
+  }
+
+  /** Whether the armature of an AC coil, on which its impedance hangs, is among what is set. */
+  private isSet(set: Setting): boolean {
+    return !this.volts.ac || this.armatures().every((x) => set.has(x));
+  }
+
+  private armatures(): number[] {
+    const { island, at } = this;
+    const here = at.circuit.relays.filter((r) => island.passives.some((p) => p.part === r.part));
+    return here.map((r) => relayVariable(r.index));
+  }
+
+  private seen(closed: Closed, set: Setting): Seen {
+    const { circuit, model } = this.at;
     const value = (x: number) => set.get(x) === true;
-    const situation: Situation = {
+    return this.volts.at({
       closed: (c) => closed(c.when),
       alive: (s) => s.feed.by === 'always' || this.bdd.evaluate(model.live[s.index]!, value),
       pulledIn: (part) => circuit.relays.some((r) => r.part === part && value(relayVariable(r.index))),
-    };
-    const key = [
-      island.contacts.map((c) => Number(situation.closed(c))).join(''),
-      island.sources.map((s) => Number(situation.alive(s))).join(''),
-      this.ac ? island.passives.map((p) => Number(situation.pulledIn(p.part))).join('') : '',
-    ].join(' ');
-    let found = this.known.get(key);
-    if (!found) {
-      this.spend(island.count);
-      const solved = solveLimited(at.plan, island, at.figures, situation);
-      if (solved.notWorkedOut !== undefined) throw new NotWorkedOut(solved.notWorkedOut);
-      found = meets(sense, voltsIn([solved]));
-      this.known.set(key, found);
-    }
-    return found;
+    });
   }
 
   /** Whether a contact is closed; undefined while what moves it is not set. */
-  private position(when: ContactEdge['when'], set: ReadonlyMap<number, boolean>): boolean | undefined {
+  private position(when: ContactEdge['when'], set: Setting): boolean | undefined {
     if (when.by === 'always') return true;
-    const at =
-      when.by === 'input' ? inputVariable(this.at.circuit, when.input) : relayVariable(when.relay);
-    const moved = set.get(at);
+    const moved = set.get(variableOf(this.at.circuit, when));
     return moved === undefined ? undefined : moved === when.value;
   }
 
@@ -133,67 +155,56 @@ export class SenseSolver {
     if (budget.left < 0) throw new Undecided('to solve every state for its volts would take too long');
   }
 
-  private get ac(): boolean {
-    return this.island.sources.some((s) => s.kind === 'ac');
-  }
-
-  /** Inputs and relays on which the volts hang, in the order of the diagrams. */
-  private variablesOf(): number[] {
-    const { island, bdd } = this;
-    const { circuit, model } = this.at;
-    const found = new Set<number>();
-    for (const { when } of island.contacts) {
-      if (when.by === 'input') found.add(inputVariable(circuit, when.input));
-      if (when.by === 'relay') found.add(relayVariable(when.relay));
-    }
+  /** Inputs and relays on which the volts hang: armatures first, then what feeds the coil by itself. */
+  private inOrder(): number[] {
+    const { island, bdd, at } = this;
+    const found = new Set<number>(this.volts.ac ? this.armatures() : []);
+    const rest = new Set<number>();
+    for (const { when } of island.contacts) if (when.by !== 'always') rest.add(variableOf(at.circuit, when));
     for (const s of island.sources)
-      if (s.feed.by !== 'always') for (const x of bdd.support(model.live[s.index]!)) found.add(x);
-    // An AC coil takes less once its armature is in.
-    if (this.ac)
-      for (const r of circuit.relays)
-        if (island.passives.some((p) => p.part === r.part)) found.add(relayVariable(r.index));
-    return [...found].sort((x, y) => x - y);
+      if (s.feed.by !== 'always') for (const x of bdd.support(at.model.live[s.index]!)) rest.add(x);
+    const ascending = [...rest].sort((x, y) => x - y);
+    if (this.alone) {
+      const out = new Map([...found].map((x) => [x, false] as const));
+      for (const x of ascending)
+        if (this.seen(this.least(new Map([...out, [x, true]])), out).on) this.strong.add(x);
+    }
+    for (const x of this.strong) found.add(x);
+    for (const x of ascending) found.add(x);
+    return [...found];
   }
 
-  /** One element that draws current, one source that holds, nothing that leaks. */
+  /** One element that draws current, and nothing that leaks. */
   private isAlone(): boolean {
-    const { island, bdd } = this;
-    const { model, care, figures } = this.at;
-    const [source, ...others] = island.sources;
+    const { island } = this;
     return (
-      others.length === 0 &&
-      source !== undefined &&
-      !this.ac &&
-      source.feed.by === 'always' &&
-      bdd.and(care, model.shorted[source.index]!) === FALSE &&
       island.passives.length === 1 &&
       island.diodes.every((d) => !d.load) &&
-      island.contacts.every((c) => figures.leak(c) === undefined)
+      island.contacts.every((c) => this.at.figures.leak(c) === undefined)
     );
   }
 
   /** Whether both ends can be reached from sources by anything but the coil itself, with contacts as far as they are set. */
-  private canBeFed(set: ReadonlyMap<number, boolean>): boolean {
+  private canBeFed(set: Setting): boolean {
     const { island, sense } = this;
-    const sets = this.joined((when) => this.position(when, set) !== false);
+    const sets = this.joined(this.most(set));
     for (const c of island.contacts) if (this.at.figures.leak(c) !== undefined) sets.union(c.a, c.b);
-    const across = (x: number, y: number) => sameEnds(x, y, sense);
-    for (const p of island.passives) if (!across(p.a, p.b)) sets.union(p.a, p.b);
-    for (const d of island.diodes) if (!across(d.anode, d.cathode)) sets.union(d.anode, d.cathode);
+    for (const p of island.passives) if (!isAcross(sense, p.a, p.b)) sets.union(p.a, p.b);
+    for (const d of island.diodes) if (!isAcross(sense, d.anode, d.cathode)) sets.union(d.anode, d.cathode);
     const fed = (net: number) => island.sources.some((s) => s.rails.some((r) => sets.joined(r.net, net)));
     return fed(sense.a) && fed(sense.b);
   }
 
-  private joinsPoles(closed: (when: ContactEdge['when']) => boolean): boolean {
+  private joinsPoles(closed: Closed): boolean {
+    const { island, sense } = this;
     const sets = this.joined(closed);
-    for (const d of this.island.diodes)
-      if (!sameEnds(d.anode, d.cathode, this.sense)) sets.union(d.anode, d.cathode);
-    return this.island.sources.some(({ rails }: Source) =>
+    for (const d of island.diodes) if (!isAcross(sense, d.anode, d.cathode)) sets.union(d.anode, d.cathode);
+    return island.sources.some(({ rails }) =>
       rails.slice(1).some((r) => sets.joined(rails[0]!.net, r.net)),
     );
   }
 
-  private joined(closed: (when: ContactEdge['when']) => boolean): UnionFind {
+  private joined(closed: Closed): UnionFind {
     const sets = new UnionFind(this.island.netCount);
     for (const w of this.island.wires) sets.union(w.a, w.b);
     for (const c of this.island.contacts) if (closed(c.when)) sets.union(c.a, c.b);
@@ -201,10 +212,11 @@ export class SenseSolver {
   }
 }
 
-const constant = ({ on, off }: { on: boolean; off: boolean }): Sensed => ({
-  on: on ? TRUE : FALSE,
-  off: off ? TRUE : FALSE,
-});
+function variableOf(circuit: WiredCircuit, when: Exclude<ContactEdge['when'], { by: 'always' }>): number {
+  return when.by === 'input' ? inputVariable(circuit, when.input) : relayVariable(when.relay);
+}
 
-const sameEnds = (x: number, y: number, { a, b }: VoltSense): boolean =>
+const constant = ({ on, off }: Seen): Sensed => ({ on: on ? TRUE : FALSE, off: off ? TRUE : FALSE });
+
+const isAcross = ({ a, b }: { readonly a: number; readonly b: number }, x: number, y: number): boolean =>
   (x === a && y === b) || (x === b && y === a);
