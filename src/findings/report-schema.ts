@@ -95,6 +95,16 @@ export const logicSchema = z.object({
     .describe('Positions of all inputs together; a text such as "2^200" where the number is too long'),
   holds: z.boolean().nullable().describe('True: proved for all of them; false: refuted; null: not decided'),
   counterexample: counterexampleSchema.nullable(),
+  holdsByJoins: z
+    .boolean()
+    .nullable()
+    .describe('The same by what is joined to what alone, as if every coil that is fed had its volts'),
+  restsOn: z
+    .enum(['joins', 'volts', 'some volts', 'no volts'])
+    .nullable()
+    .describe(
+      'joins: nominal volts are ample, so what is joined settles it; volts: the volts of coils were solved in every state; some volts: in the states of the truth table alone; no volts: they were not; null: not decided',
+    ),
 });
 
 export const coilSchema = z.object({

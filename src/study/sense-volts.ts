@@ -2,8 +2,8 @@
 import type { Sense } from '../circuit/circuit.ts';
 import type { Figures, Island, Situation } from '../electric/island.ts';
 import { PortSolver } from '../electric/ports.ts';
-import type { Plan } from '../plan/plan.ts';
 import { kept } from '../plan/map-entries.ts';
+import type { Plan } from '../plan/plan.ts';
 import { meets, type VoltsBetween, voltsIn } from './seen-volts.ts';
 import { solveLimited } from './supply-limits.ts';
 

@@ -199,9 +199,7 @@ export class SenseSolver {
     const { island, sense } = this;
     const sets = this.joined(closed);
     for (const d of island.diodes) if (!isAcross(sense, d.anode, d.cathode)) sets.union(d.anode, d.cathode);
-    return island.sources.some(({ rails }) =>
-      rails.slice(1).some((r) => sets.joined(rails[0]!.net, r.net)),
-    );
+    return island.sources.some(({ rails }) => rails.slice(1).some((r) => sets.joined(rails[0]!.net, r.net)));
   }
 
   private joined(closed: Closed): UnionFind {

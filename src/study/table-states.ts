@@ -116,9 +116,7 @@ function nearestTo(v: Verified, f: Fn, from: Moved): Moved | undefined {
   const was = new Set(from);
   const found = bdd.nearest(bdd.and(valid, f), (x) => was.has(x - first));
   if (!found) return undefined;
-  return v.circuit.inputs
-    .filter((i) => found.get(first + i.index) ?? was.has(i.index))
-    .map((i) => i.index);
+  return v.circuit.inputs.filter((i) => found.get(first + i.index) ?? was.has(i.index)).map((i) => i.index);
 }
 
 /** Each move in words, `START pressed`; none for rest. */
@@ -133,7 +131,9 @@ export function movesOf(s: Basis, steps: readonly Step[]): string[] {
     before = now;
     const words = [
       ...on.map((i) => `${i.part} ${positionWord(i.kind, i.position)}`),
-      ...back.map((i) => `${i.part} ${i.kind === 'selector' ? 'at ' : ''}${restWord(s.plan, i.part, i.kind)}`),
+      ...back.map(
+        (i) => `${i.part} ${i.kind === 'selector' ? 'at ' : ''}${restWord(s.plan, i.part, i.kind)}`,
+      ),
     ];
     return words.length === 0 ? [] : [words.join(' and ')];
   });

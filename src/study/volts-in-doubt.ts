@@ -64,7 +64,9 @@ function withDependants(
 function senseIsland({ electrics }: CoilKnowledge, relay: Relay): Island | undefined {
   const wired = electrics.circuit.relays[relay.index]!;
   const nets = wired.senses.flatMap((s) => (s.by === 'volts' ? [s.a, s.b] : []));
-  return nets.length === 0 ? undefined : (electrics.islandOf(relay) ?? islandOf(electrics.circuit, nets, true));
+  return nets.length === 0
+    ? undefined
+    : (electrics.islandOf(relay) ?? islandOf(electrics.circuit, nets, true));
 }
 
 /** Whether nominal volts say of some way of feeding a coil what joins do not. */
