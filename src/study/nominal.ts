@@ -30,28 +30,32 @@ export interface Nominal {
 /** Nets times solutions for the whole, and for the states of the table. */
 const BUDGET = 250_000;
 
-/** Pure. Costs next to nothing where no relay is in doubt. */
+/** Pure. Costs next to nothing where no relay is in doubt; throws nothing. */
 export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
-  const { verified, electrics } = known;
-  const { plan, wired } = electrics.study;
+  const { verified } = known;
+  const { plan, wired } = known.electrics.study;
   const { circuit, figures } = withDeltas(plan, wired, figuresFor(plan, 'reading'));
-  const doubt = relaysInDoubt({ ...known, figures });
-  if (doubt.length === 0) return { verified, rests: 'joins' };
+  const doubt = decided(() => relaysInDoubt({ ...known, figures }));
+  if (doubt?.length === 0) return { verified, rests: 'joins' };
+  if (!doubt) return { verified, rests: 'unknown' };
   const steady = steadySources({ ...known, figures });
   const at = { plan, circuit, figures, model: verified.model, steady };
-  const ways = [
-    { rests: 'volts', states: () => undefined },
-    { rests: 'some', states: () => statesOf(tableSteps(electrics.study, verified)) },
-  ] as const;
-  for (const { rests, states } of ways) {
-    try {
-      const model = solvedModel({ ...at, states: states(), budget: { left: BUDGET } }, doubt);
-      return { verified: verifyWith(verified, model), rests };
-    } catch (error) {
-      if (!(error instanceof Undecided)) throw error;
-    }
+  const solved = (states: readonly Moved[] | undefined) =>
+    verifyWith(verified, solvedModel({ ...at, states, budget: { left: BUDGET } }, doubt));
+  const whole = decided(() => solved(undefined));
+  if (whole) return { verified: whole, rests: 'volts' };
+  const some = decided(() => solved(statesOf(tableSteps(known.electrics.study, verified))));
+  return some ? { verified: some, rests: 'some' } : { verified, rests: 'unknown' };
+}
+
+/** Undefined where that would take more than it may. */
+function decided<T>(make: () => T): T | undefined {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof Undecided) return undefined;
+    throw error;
   }
-  return { verified, rests: 'unknown' };
 }
 
 /** Sources that no position of the contacts shorts or asks for more than their limit. */

@@ -51,6 +51,22 @@ describe('the truth table as text', () => {
   });
 });
 
+describe('a plan that does not pass', () => {
+  const sum = (verdict: 'fail' | 'cannot-tell', truth = table(1)) =>
+    asText(truthTableDocument(truth, verdict), { width: 80 }).split('\n\n').at(-1)!;
+
+  it('is not said to be as intended, though its loads start and stop so', () => {
+    expect(sum('fail')).toBe(
+      '2 states, each load as intended in these. The plan fails the check all the same.\n',
+    );
+    expect(sum('cannot-tell')).toContain('The check cannot tell of the plan as a whole.');
+  });
+
+  it('says where volts were left out', () => {
+    expect(sum('fail', { ...table(1), rests: 'unknown' })).toContain('Volts were left out of this table');
+  });
+});
+
 describe('as Markdown', () => {
   it('lets nothing out of its cell', () => {
     const bad = { ...table(1), rows: [{ ...table(1).rows[0]!, label: 'a|b <script>\n`x` *y*' }] };

@@ -9,6 +9,7 @@ import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
 import { cell, type TableRow } from '../../src/study/table-model.ts';
 import { everyStep, type TableState, tableSteps } from '../../src/study/table-states.ts';
+import { WHOLE } from '../helpers/share.ts';
 
 export interface Agreement {
   states: number;
@@ -21,7 +22,7 @@ export interface Agreement {
 }
 
 /** Most inputs of which every combination is looked at; of more, the table's own states. */
-const MOST_INPUTS = 7;
+const MOST_INPUTS = WHOLE ? 7 : 5;
 /** States of a plan in which `read` is asked as well, which tabulates every core. */
 const READ = 8;
 
