@@ -6,7 +6,7 @@ import type { Mode } from './memory.ts';
 import { type Moved, running, stateOf, type Verified } from './verify.ts';
 
 /** After the last move: what runs, and what the intents want. */
-export class Reached {
+class Reached {
   constructor(
     private readonly v: Verified,
     private readonly here: (f: Fn) => boolean,
