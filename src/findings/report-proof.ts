@@ -19,7 +19,7 @@ export function proofOf(s: Study): LogicProof {
       combinations: combinations(s),
       holds: null,
       counterexample: null,
-      holdsByJoins: null,
+      holdsAtNominalVolts: null,
       restsOn: null,
     };
   const { verified } = s;
@@ -29,9 +29,9 @@ export function proofOf(s: Study): LogicProof {
   return {
     inputs,
     combinations: combinations(s),
-    holds: byJoins === false ? false : holds(nominal.verified),
+    holds: byJoins,
     counterexample: counterexampleOf(s, first),
-    holdsByJoins: byJoins,
+    holdsAtNominalVolts: byJoins === false ? false : holds(nominal.verified),
     restsOn: nominal.rests === 'joins' && !coilsKnown(s) ? 'no volts' : RESTS[nominal.rests],
   };
 }

@@ -93,12 +93,17 @@ export const logicSchema = z.object({
   combinations: z
     .union([z.number(), z.string()])
     .describe('Positions of all inputs together; a text such as "2^200" where the number is too long'),
-  holds: z.boolean().nullable().describe('True: proved for all of them; false: refuted; null: not decided'),
-  counterexample: counterexampleSchema.nullable(),
-  holdsByJoins: z
+  holds: z
     .boolean()
     .nullable()
-    .describe('The same by what is joined to what alone, as if every coil that is fed had its volts'),
+    .describe('By what is joined to what. True: proved for all of them; false: refuted; null: not decided'),
+  counterexample: counterexampleSchema.nullable(),
+  holdsAtNominalVolts: z
+    .boolean()
+    .nullable()
+    .describe(
+      'The same at nominal volts, where a coil that does not get its pull-in is out; false wherever `holds` is',
+    ),
   restsOn: z
     .enum(['joins', 'volts', 'some volts', 'no volts'])
     .nullable()

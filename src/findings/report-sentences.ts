@@ -60,15 +60,15 @@ export function logicSentence(logic: LogicProof): string {
   const inputs = logic.inputs === 1 ? '1 input' : `${logic.inputs} inputs`;
   const one = logic.combinations === 1;
   const all = one ? 'the one position' : `all ${number(logic.combinations)} combinations`;
-  if (logic.holds === true) {
+  if (logic.holdsAtNominalVolts === true) {
     return `Proved for ${all} of ${inputs}, none left out: everything runs when the plan says so, and only then. ${restWords(logic)}`;
   }
-  if (logic.holds === null) return `Starting and stopping could not be decided for ${all} of ${inputs}.`;
+  if (logic.holdsAtNominalVolts === null)
+    return `Starting and stopping could not be decided for ${all} of ${inputs}.`;
   const some = `Not every one of the ${number(logic.combinations)} combinations of ${inputs} does what the plan says.`;
   const example = logic.counterexample;
   if (example === null) return some;
-  const joined =
-    logic.holdsByJoins === true ? ' By what is joined it would; at nominal volts it does not.' : '';
+  const joined = logic.holds === true ? ' By what is joined it would; at nominal volts it does not.' : '';
   const found = example.found ? 'runs' : 'does not run';
   const expected = example.expected ? 'but ought to' : 'but ought not to';
   return `${some} Shortest case, ${steps(example)}: ${example.target} ${found}, ${expected}.${joined}`;

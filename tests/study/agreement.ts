@@ -96,7 +96,7 @@ function compareAnswers(
   deviating: Readonly<Record<'true' | 'false', boolean>>,
   say: (text: string) => void,
 ): void {
-  const { holds } = proofOf(study);
+  const { holdsAtNominalVolts: holds } = proofOf(study);
   if ((deviating.true || deviating.false) && holds !== false)
     say(`a row is not as intended, and holds is ${holds}`);
   const { questions, verdict } = judge(study);

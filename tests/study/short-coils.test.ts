@@ -4,6 +4,7 @@ import { judge } from '../../src/findings/judge.ts';
 import { logicSentence } from '../../src/findings/report-sentences.ts';
 import { follow } from '../../src/logic/follow.ts';
 import { Walk } from '../../src/machine/walk.ts';
+import { mend } from '../../src/repair/mend.ts';
 import { Study } from '../../src/study/study.ts';
 import { across, inputs, planOf } from '../helpers/plan-of.ts';
 
@@ -42,7 +43,7 @@ describe('a gate too far away', () => {
     expect(rowOf(study, 'far alone').relays).toEqual({ K1: 'out' });
     expect(rowOf(study, 'near alone').relays).toEqual({ K1: 'in' });
     const { logic } = judge(study);
-    expect(logic).toMatchObject({ holds: false, holdsByJoins: true, restsOn: 'volts' });
+    expect(logic).toMatchObject({ holds: true, holdsAtNominalVolts: false, restsOn: 'volts' });
     expect(logicSentence(logic)).toContain('By what is joined it would; at nominal volts it does not.');
   });
 
@@ -69,7 +70,7 @@ describe('a gate too far away', () => {
 
   it('is proved by joins alone where the coil asks for less than it gets', () => {
     const { logic, questions } = judge(Study.of(planOf(far('8 V'))));
-    expect(logic).toMatchObject({ holds: true, holdsByJoins: true, restsOn: 'joins' });
+    expect(logic).toMatchObject({ holds: true, holdsAtNominalVolts: true, restsOn: 'joins' });
     expect(questions[1]!.answer).toBe('yes');
   });
 });
@@ -122,6 +123,25 @@ intent:
   expect(rowOf(study, 'all shut').relays).toEqual({ K1: 'out', K2: 'in' });
   expect(across(plan, 'K1.A1', 'K1.A2').state.relays).toEqual({ K1: 'out', K2: 'in' });
   const { questions, logic } = judge(study);
-  expect(logic).toMatchObject({ holds: false, holdsByJoins: true });
+  expect(logic).toMatchObject({ holds: true, holdsAtNominalVolts: false });
   expect(questions[2]!.answer).toBe('no');
+});
+
+it('does not keep a wrong mains core from being mended', () => {
+  const mains = `  - {cable: m, length: 1 m, cores: {a: [P1.N, K1.COM], b: [P1.L, X1.N], c: [P1.PE, X1.PE]}}
+  - {cable: m, length: 1 m, cores: {a: [K1.NO, X1.L]}}
+intent:
+  X1: {runs-on: [near, far]}
+`;
+  const parts = `  P1: {kind: plug, pattern: NEMA 5-20, breaker: 20 A, volts: 120 V AC}
+  X1: {kind: outlet, pattern: NEMA 5-20}
+runs:`;
+  const text = far('19 V')
+    .replace(/intent:[^]*/, mains)
+    .replace('runs:', parts)
+    .replace('stock:', 'stock:\n  m: {kind: cable, gauge: 12 AWG, cores: 3, insulation: 600 V}');
+  const study = Study.of(planOf(text));
+  expect(judge(study).logic).toMatchObject({ holds: true, holdsAtNominalVolts: false });
+  expect(judge(study).findings.map((f) => f.question)).toContain(1);
+  expect(mend(study).repairs.length).toBeGreaterThan(0);
 });
