@@ -12,6 +12,7 @@ export * from '../findings/cautions/choose.ts';
 export * from '../findings/cautions/facts.ts';
 export * from '../findings/explanations.ts';
 export * from '../findings/judge.ts';
+export * from '../findings/verdict-line.ts';
 export * from '../lists/end-methods.ts';
 export * from '../lists/materials.ts';
 export * from '../lists/wirelist.ts';

@@ -49,8 +49,8 @@ export async function print(
 }
 
 /** Says on standard error what the check says of a plan that does not pass, where it would spoil the CSV. */
-export async function warn(told: Told, { err }: Session): Promise<void> {
+export async function warn(told: Told, { err }: Session, then?: string): Promise<void> {
   const { toldLine } = await import('./late.ts');
-  const text = toldLine(told);
+  const text = toldLine(told, then);
   if (text !== undefined) err.write(`${printable(text)}\n`);
 }

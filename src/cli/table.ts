@@ -5,7 +5,7 @@ import type { TruthTable } from '../study/table-model.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
 import { exitStatus, formatOption, helpEnd, jsonOption, LISTED, PLAN } from './options.ts';
-import { type Format, print, printJson } from './print.ts';
+import { type Format, print, printJson, warn } from './print.ts';
 import { Problem, STATUS } from './status.ts';
 
 interface TableOptions {
@@ -30,16 +30,22 @@ async function run(file: string, options: TableOptions, session: Session): Promi
   const study = await loadStudy(file, session);
   if (study === undefined) return;
   const table = await tableOf(study, options.all === true, session);
-  if (options.json) return printJson(table, session);
-  const { truthTableDocument } = await import('./late.ts');
-  await print(truthTableDocument(table), { format: options.format }, session);
+  const { toldBlocks, toldOf, truthTableDocument } = await import('./late.ts');
+  const told = toldOf(study);
+  if (options.json) return printJson({ ...table, check: told }, session);
+  const asItStands = 'The table is of the plan as it stands.';
+  if (options.format === 'csv') await warn(told, session, asItStands);
+  const blocks = options.format === 'csv' ? [] : toldBlocks(told, asItStands);
+  await print([...blocks, ...truthTableDocument(table, told.verdict)], { format: options.format }, session);
 }
 
 export function addTable(program: Command, session: Session): void {
   program
     .command('table')
     .summary('list what runs in which position of the gates')
-    .description('Lists the states of gates and switches, and what each relay and load does in them.')
+    .description(
+      'Lists the states of gates and switches, and what each relay and load does in them at nominal volts: a coil that does not get its pull-in is out. Where a start button is to be remembered, rows follow with the moves that lead to them.',
+    )
     .argument(...PLAN)
     .option('--all', 'every combination, not only rest and one input moved at a time')
     .addOption(formatOption('text', 'markdown', 'csv'))

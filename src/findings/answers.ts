@@ -35,17 +35,15 @@ export function answer(
   const question = QUESTIONS[number - 1]!;
   if (bad) return { number, question, answer: 'no', figure: bad.message };
   if (doubt) return { number, question, answer: 'cannot tell', figure: doubt.message };
-  const v = s.verified;
-  const fails = v?.deviations.some((d) => (number === 2 ? d.expected : !d.expected));
-  if (v && (number === 2 || number === 3) && (fails || v.chatter !== FALSE)) {
-    const cause = findings.find((f) => foldsFailureOf(f, 2, 3));
+  if ((number === 2 || number === 3) && refuted(s, number)) {
+    const cause = findings.find((f) => foldsFailureOf(f, 2, 3)) ?? findings.find(isOfVolts);
     return { number, question, answer: 'no', figure: cause?.message ?? 'see the shortest case below' };
   }
   // A dead loop leaves the later questions open only where it hides them; a switch on the wrong tab answers 2 and 3.
   const moved = findings.find((f) => f.id === 'gate-on-wrong-tab');
   if (number === 3 && moved && foldsFailureOf(moved, 3))
     return { number, question, answer: 'no', figure: moved.message };
-  if (!v && (number === 4 || number === 5) && s.circuit.relays.length > 0)
+  if (!s.verified && (number === 4 || number === 5) && s.circuit.relays.length > 0)
     return { number, question, answer: 'cannot tell', figure: 'which states feed the coil was not decided' };
   const unknown = number === 4 ? findings.find((f) => f.id === 'coil-current-unknown') : undefined;
   if (unknown) return { number, question, answer: 'cannot tell', figure: unknown.message };
@@ -53,6 +51,20 @@ export function answer(
   return figure === undefined
     ? { number, question, answer: 'not applicable', figure: nothing(number) }
     : { number, question, answer: 'yes', figure };
+}
+
+/** Whether the load does otherwise at nominal volts than its wiring says, by this finding or what follows from it. */
+function isOfVolts({ id, also }: Finding): boolean {
+  return [id, ...also.map((a) => a.id)].includes('not-as-joined');
+}
+
+/** Whether the proof fails one of these questions, by what is joined or at nominal volts. */
+function refuted({ verified, nominal }: Study, number: 2 | 3): boolean {
+  return [verified, nominal?.verified].some(
+    (v) =>
+      v !== undefined &&
+      (v.chatter !== FALSE || v.deviations.some((d) => (number === 2 ? d.expected : !d.expected))),
+  );
 }
 
 function nothing(number: QuestionNumber): string {
@@ -77,7 +89,7 @@ function goodFigure(
         : undefined;
     case 2:
     case 3:
-      return s.verified ? `proved for ${proofWords(s)}` : undefined;
+      return s.nominal ? `proved for ${proofWords(s)}` : undefined;
     case 4: {
       const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
       return worst
@@ -107,7 +119,7 @@ function loopFigure(s: Study): string {
 }
 
 function proofWords(s: Study): string {
-  const n = s.verified?.combinations ?? 1n;
+  const n = s.nominal?.verified?.combinations ?? 1n;
   if (n <= 1_000_000n) return `all ${n} combinations of ${s.circuit.inputs.length} inputs`;
   const bits = s.circuit.inputs.length;
   return n === 1n << BigInt(bits) ? `all 2^${bits} combinations` : `all ${n} combinations`;

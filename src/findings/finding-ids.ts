@@ -49,6 +49,7 @@ export const FINDING_IDS = [
   'coil-drops-at-start',
   'coil-holds-in',
   'coil-in-series',
+  'not-as-joined',
   'coil-unsuppressed',
   'polarity-reversed',
   // 5

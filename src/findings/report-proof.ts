@@ -1,40 +1,69 @@
 import { positionWord } from '../circuit/input-words.ts';
 import { FALSE } from '../logic/bdd.ts';
-import { combinationsOf, type Moved, movedIn } from '../logic/verify.ts';
+import { combinationsOf, type Moved, movedIn, type Verified } from '../logic/verify.ts';
 import type { Study } from '../study/study.ts';
 import type { Counterexample, LogicProof, LogicStep } from './report-model.ts';
 
-/** The proof as data: how many states, whether the intent holds in all of them, and the smallest that breaks it. */
+const RESTS = { joins: 'joins', volts: 'volts', some: 'some volts', unknown: 'no volts' } as const;
+
+/**
+ * The proof as data, at nominal volts: how many states, whether the intent holds in all of them, the smallest that breaks
+ * it, and what that rests on.
+ */
 export function proofOf(s: Study): LogicProof {
-  const v = s.verified;
   const inputs = new Set(s.circuit.inputs.map((i) => i.part)).size;
-  if (!v) return { inputs, combinations: combinations(s), holds: null, counterexample: null };
+  const { nominal } = s;
+  if (!nominal)
+    return {
+      inputs,
+      combinations: combinations(s),
+      holds: null,
+      counterexample: null,
+      holdsAtNominalVolts: null,
+      restsOn: null,
+    };
+  const { verified } = s;
+  const byJoins = verified ? holds(verified) : null;
+  // Too few volts may hide a wrong wire; the wire is wrong all the same.
+  const first = verified && byJoins === false ? verified : nominal.verified;
+  return {
+    inputs,
+    combinations: combinations(s),
+    holds: byJoins,
+    counterexample: counterexampleOf(s, first),
+    holdsAtNominalVolts: byJoins === false ? false : holds(nominal.verified),
+    restsOn: nominal.rests === 'joins' && !coilsKnown(s) ? 'no volts' : RESTS[nominal.rests],
+  };
+}
+
+/** Null where the plan intends nothing. */
+function holds(v: Verified): boolean | null {
+  return v.intents.wanted.length > 0 ? v.deviations.length === 0 && settles(v) : null;
+}
+
+const settles = (v: Verified): boolean => v.chatter === FALSE && v.races.length === 0;
+
+/** Whether the plan gives every coil's current, so that its volts mean something. */
+function coilsKnown(s: Study): boolean {
+  return s.coilStates.every(({ fed }) => fed.model.ohms !== undefined || fed.part.kind === 'board');
+}
+
+function counterexampleOf(s: Study, v: Verified): Counterexample | null {
   const first = v.deviations[0];
-  let counterexample: Counterexample | null = null;
   if (first)
-    counterexample = {
+    return {
       steps: first.steps.map((moved) => step(s, moved)),
       target: first.target,
       expected: first.expected,
       found: !first.expected,
     };
-  const settled = v.chatter === FALSE && v.races.length === 0;
-  if (!counterexample && !settled && v.intents.wanted[0]) {
-    const states = v.chatter === FALSE ? v.races[0]!.states : v.chatter;
-    const target = v.races[0]?.target ?? v.intents.wanted[0].target;
-    counterexample = {
-      steps: [step(s, movedIn(s.circuit, v.model.bdd, states) ?? [])],
-      target,
-      expected: true,
-      found: false,
-    };
-  }
-  const judged = v.intents.wanted.length > 0;
+  if (settles(v) || !v.intents.wanted[0]) return null;
+  const states = v.chatter === FALSE ? v.races[0]!.states : v.chatter;
   return {
-    inputs,
-    combinations: combinations(s),
-    holds: judged ? v.deviations.length === 0 && settled : null,
-    counterexample,
+    steps: [step(s, movedIn(s.circuit, v.model.bdd, states) ?? [])],
+    target: v.races[0]?.target ?? v.intents.wanted[0].target,
+    expected: true,
+    found: false,
   };
 }
 

@@ -93,8 +93,23 @@ export const logicSchema = z.object({
   combinations: z
     .union([z.number(), z.string()])
     .describe('Positions of all inputs together; a text such as "2^200" where the number is too long'),
-  holds: z.boolean().nullable().describe('True: proved for all of them; false: refuted; null: not decided'),
+  holds: z
+    .boolean()
+    .nullable()
+    .describe('By what is joined to what. True: proved for all of them; false: refuted; null: not decided'),
   counterexample: counterexampleSchema.nullable(),
+  holdsAtNominalVolts: z
+    .boolean()
+    .nullable()
+    .describe(
+      'The same at nominal volts, where a coil that does not get its pull-in is out; false wherever `holds` is',
+    ),
+  restsOn: z
+    .enum(['joins', 'volts', 'some volts', 'no volts'])
+    .nullable()
+    .describe(
+      'joins: nominal volts are ample, so what is joined settles it; volts: the volts of coils were solved in every state; some volts: in the states of the truth table alone; no volts: they were not; null: not decided',
+    ),
 });
 
 export const coilSchema = z.object({

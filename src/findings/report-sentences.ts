@@ -60,16 +60,32 @@ export function logicSentence(logic: LogicProof): string {
   const inputs = logic.inputs === 1 ? '1 input' : `${logic.inputs} inputs`;
   const one = logic.combinations === 1;
   const all = one ? 'the one position' : `all ${number(logic.combinations)} combinations`;
-  if (logic.holds === true) {
-    return `Proved for ${all} of ${inputs}, none left out: everything runs when the plan says so, and only then.`;
+  if (logic.holdsAtNominalVolts === true) {
+    return `Proved for ${all} of ${inputs}, none left out: everything runs when the plan says so, and only then. ${restWords(logic)}`;
   }
-  if (logic.holds === null) return `Starting and stopping could not be decided for ${all} of ${inputs}.`;
+  if (logic.holdsAtNominalVolts === null)
+    return `Starting and stopping could not be decided for ${all} of ${inputs}.`;
   const some = `Not every one of the ${number(logic.combinations)} combinations of ${inputs} does what the plan says.`;
   const example = logic.counterexample;
   if (example === null) return some;
+  const joined = logic.holds === true ? ' By what is joined it would; at nominal volts it does not.' : '';
   const found = example.found ? 'runs' : 'does not run';
   const expected = example.expected ? 'but ought to' : 'but ought not to';
-  return `${some} Shortest case, ${steps(example)}: ${example.target} ${found}, ${expected}.`;
+  return `${some} Shortest case, ${steps(example)}: ${example.target} ${found}, ${expected}.${joined}`;
+}
+
+/** What the proof rests on, in a sentence. */
+function restWords({ restsOn }: LogicProof): string {
+  switch (restsOn) {
+    case 'volts':
+      return 'It rests on what is joined, and on the volts of the coils, solved at nominal supply in every state.';
+    case 'some volts':
+      return 'It rests on what is joined; the volts of the coils were solved in the states of the table alone.';
+    case 'no volts':
+      return 'It rests on what is joined alone, as if every coil that is fed had the volts it needs.';
+    default:
+      return 'It rests on what is joined; at nominal volts no coil that is fed gets too few.';
+  }
 }
 
 /** What follows from a finding, with its id unless it is the same fault of another part. */

@@ -61,6 +61,11 @@ export function verify(circuit: Circuit): Verified {
   return second.deviations.length === 0 ? second : first;
 }
 
+/** The same intents, read the same way, decided for other positions that relays take. Throws Undecided as `verify` does. */
+export function verifyWith({ intents }: Verified, model: LogicModel): Verified {
+  return verifyAgainst(model, new Settler(model, findMemory(model)), intents);
+}
+
 function leavesButtonOpen(intent: Intent): boolean {
   return intent.staysOnAfter.some(
     (ref) => !intent.runsOn.some((refs) => refs.some((r) => r.part === ref.part)),

@@ -1,8 +1,8 @@
 /** Which lamps and indicators give light in one state. */
 import type { Plan } from '../plan/plan.ts';
+import type { SolvedIsland } from '../study/supply-limits.ts';
 import type { MachineState } from './machine.ts';
 import type { SolvedState } from './solved-state.ts';
-import type { SolvedIsland } from './supply-limits.ts';
 
 /** Share of its volts at which a lamp is taken to be seen, and of its current for an indicator; common practice, no source. */
 const SEEN_VOLTS = 0.5;

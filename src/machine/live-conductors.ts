@@ -4,10 +4,10 @@ import { fedVolts } from '../logic/model.ts';
 import { difference } from '../logic/sense.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
+import { isOn, type SolvedIsland } from '../study/supply-limits.ts';
 import { joinedByMetal } from './joined-nets.ts';
 import type { MachineState } from './machine.ts';
 import type { SolvedState } from './solved-state.ts';
-import { isOn, type SolvedIsland } from './supply-limits.ts';
 
 /** Share of its source's volts from which a conductor counts as live; below it are stray volts and volts lost in wire. */
 const LIVE = 0.1;

@@ -6,11 +6,11 @@ import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
 import type { Figures, Island, Situation } from '../electric/island.ts';
 import { kept } from '../plan/map-entries.ts';
+import { fedByVolts, pullsIn, voltsIn } from '../study/seen-volts.ts';
+import { sourceIslands } from '../study/source-islands.ts';
+import { type SolvedIsland, solveLimited } from '../study/supply-limits.ts';
 import { joinedByMetal } from './joined-nets.ts';
-import { fedByVolts, pullsIn, voltsIn } from './seen-volts.ts';
 import { closedWith, hasPower, type Standing, settle } from './settle.ts';
-import { sourceIslands } from './source-islands.ts';
-import { type SolvedIsland, solveLimited } from './supply-limits.ts';
 
 /** Where everything stands. */
 export interface MachineState extends Standing {

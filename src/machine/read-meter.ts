@@ -5,13 +5,13 @@ import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import type { Basis } from '../study/basis.ts';
 import { highestVolts } from '../study/indicators.ts';
+import { limitNotes } from '../study/supply-limits.ts';
 import { rounded } from '../text/numbers.ts';
 import { TiedNets } from './joined-nets.ts';
 import type { MachineState } from './machine.ts';
 import { BEEP_OHMS, isSure, Ohmmeter } from './ohmmeter.ts';
 import { settledState } from './power.ts';
 import type { Reading, ReadState } from './reading.ts';
-import { limitNotes } from './supply-limits.ts';
 import { tabulate } from './tabulate.ts';
 import { ONE_METAL, Voltmeter, withoutRounding } from './voltmeter.ts';
 

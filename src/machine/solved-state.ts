@@ -1,8 +1,8 @@
 /** Every island with a supply in it, solved in one state. */
 import type { Plan } from '../plan/plan.ts';
+import { sourceIslands } from '../study/source-islands.ts';
+import { type SolvedIsland, solveLimited } from '../study/supply-limits.ts';
 import type { MachineState } from './machine.ts';
-import { sourceIslands } from './source-islands.ts';
-import { type SolvedIsland, solveLimited } from './supply-limits.ts';
 
 export interface SolvedState {
   readonly islands: readonly SolvedIsland[];

@@ -3,10 +3,10 @@
 import type { Wire } from '../circuit/nets.ts';
 import type { Core, Plan } from '../plan/plan.ts';
 import { highestVolts } from '../study/indicators.ts';
+import { isOn, limitNotes, type SolvedIsland } from '../study/supply-limits.ts';
 import type { MachineState } from './machine.ts';
 import type { CoreReading, NetReading } from './reading.ts';
 import { solveState } from './solved-state.ts';
-import { isOn, limitNotes, type SolvedIsland } from './supply-limits.ts';
 import { withoutRounding } from './voltmeter.ts';
 
 export interface Tables {

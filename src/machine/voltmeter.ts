@@ -1,8 +1,8 @@
 /** A meter on volts: what it reads between two nets of a circuit under power. */
 import { type Figures, islandOf } from '../electric/island.ts';
+import { isOn, type SolvedIsland, solveLimited } from '../study/supply-limits.ts';
 import { TiedNets } from './joined-nets.ts';
 import type { MachineState } from './machine.ts';
-import { isOn, type SolvedIsland, solveLimited } from './supply-limits.ts';
 
 /** ohm of a multimeter on volts; common practice. */
 const METER_OHMS = 1e7;

@@ -3,10 +3,10 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import { Ohmmeter } from '../machine/ohmmeter.ts';
 import { plugsOut } from '../machine/power.ts';
-import { withDeltas } from '../machine/three-phase.ts';
 import type { Plan } from '../plan/plan.ts';
 import { figuresFor } from '../study/corner-figures.ts';
 import { Study } from '../study/study.ts';
+import { withDeltas } from '../study/three-phase.ts';
 import type { Fault } from './fault.ts';
 import { PoweredCircuit } from './powered-circuit.ts';
 import { unpluggedCircuit } from './unplugged.ts';

@@ -61,8 +61,10 @@ export function pageOf(study: Study, report: Report, files: BrowserFiles): strin
 function truthOf(study: Study): PageParts['truth'] {
   const { circuit, undecided } = study;
   if (undecided !== undefined) return undecided;
-  const table = study.truthTable({ all: false });
-  return { table, moved: table.rows.map((row) => movedIn(circuit, row)) };
+  const { rows, ...table } = study.truthTable({ all: false });
+  // What is held shows by the buttons of the page themselves.
+  const direct = rows.filter((row) => row.moves.length < 2);
+  return { table: { ...table, rows: direct }, moved: direct.map((row) => movedIn(circuit, row)) };
 }
 
 /** Lets in this script and this style, and nothing from anywhere. */

@@ -1,6 +1,7 @@
 /** The truth table: one line a state, one column an input, a relay, a load. */
+import type { Verdict } from '../findings/report-words.ts';
 import { cell, deviationText, type TableRow, type TruthTable } from '../study/table-model.ts';
-import { type Block, line, list, table } from './blocks.ts';
+import { type Block, line, list, paragraph, table } from './blocks.ts';
 
 /** `yes`, or `no` and what ought to be. */
 export function asIntended(row: TableRow): string {
@@ -11,15 +12,26 @@ export function asIntended(row: TableRow): string {
 /** More columns than this are printed small. */
 const MOST_AT_FULL_SIZE = 9;
 
+/** What there is to say of rows that are all as intended, by what the check says of the plan. */
+const ALL_AS_INTENDED: Readonly<Record<Verdict, string>> = {
+  pass: 'each as intended.',
+  fail: 'each load as intended in these. The plan fails the check all the same.',
+  'cannot-tell': 'each load as intended in these. The check cannot tell of the plan as a whole.',
+};
+
+/** How far volts went into it, where they did not go into all. */
+const NO_VOLTS =
+  'Volts were left out of this table, for to solve so many states would take too long: a coil that is fed is taken to be in.';
+
 /**
  * States that do not do what is intended are marked with `!` in text and told in full below; the other forms have a
- * column that says it.
+ * column that says it. `verdict` is that of the check: a plan can fail whose loads start and stop as intended.
  */
-export function truthTableDocument(truth: TruthTable): Block[] {
+export function truthTableDocument(truth: TruthTable, verdict: Verdict): Block[] {
   const { columns, rows } = truth;
   const wrong = rows.filter((row) => deviationText(row) !== '');
   const count = `${rows.length} ${rows.length === 1 ? 'state' : 'states'}`;
-  const sum = wrong.length === 0 ? 'each as intended.' : `${wrong.length} not as intended:`;
+  const sum = wrong.length === 0 ? ALL_AS_INTENDED[verdict] : `${wrong.length} not as intended:`;
   return [
     table(
       rows,
@@ -38,5 +50,6 @@ export function truthTableDocument(truth: TruthTable): Block[] {
       wrong.map((row) => `${row.label}: ${deviationText(row)}`),
       { only: ['text'], close: true },
     ),
+    ...(truth.rests === 'unknown' ? [paragraph(NO_VOLTS, { only: ['text', 'markdown', 'html'] })] : []),
   ];
 }

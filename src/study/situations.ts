@@ -114,7 +114,8 @@ export class Situations {
   }
 }
 
-function isClosed(c: ContactEdge, inputs: ReadonlySet<number>, relays: readonly boolean[]): boolean {
+/** Whether a contact is closed with these inputs moved and these relays in. */
+export function isClosed(c: ContactEdge, inputs: ReadonlySet<number>, relays: readonly boolean[]): boolean {
   const { when } = c;
   if (when.by === 'always') return true;
   if (when.by === 'input') return inputs.has(when.input) === when.value;

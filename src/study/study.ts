@@ -12,6 +12,7 @@ import type { Basis } from './basis.ts';
 import { type CoilState, coilStates } from './coil-states.ts';
 import { Electrics } from './electrics.ts';
 import { type FedCoil, fedCoils } from './fed-coils.ts';
+import { atNominalVolts, type Nominal } from './nominal.ts';
 import type { TruthTable } from './table-model.ts';
 import { truthTable } from './truth-table.ts';
 
@@ -117,6 +118,13 @@ export class Study implements Basis {
   /** Coils whose kind of current suits their supply, with what they get for every gate. */
   get coilStates(): readonly CoilState[] {
     return this.#once('coilStates', () => coilStates(this.plan, this.fedCoils, this.electrics));
+  }
+
+  /** What every relay does at nominal volts, which is what it does for every product; none where nothing was decided. */
+  get nominal(): Nominal | undefined {
+    const { verified, electrics, coilStates } = this;
+    if (!verified || !electrics) return undefined;
+    return this.#once('nominal', () => atNominalVolts({ verified, electrics, coilStates }));
   }
 
   /** The states a person would try; with `all`, every combination. Throws Undecided, and TooManyInputs for `all`. */

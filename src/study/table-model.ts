@@ -3,13 +3,17 @@
 export interface TableRow {
   /** what was moved, `bandsaw open` */
   readonly label: string;
+  /** the moves that lead there from rest, each in words; several where what is held decides */
+  readonly moves: readonly string[];
   readonly inputs: Readonly<Record<string, string>>;
   readonly relays: Readonly<Record<string, string>>;
   readonly loads: Readonly<Record<string, string>>;
-  /** what the plan intends for each load (or relay) */
+  /** what the plan intends for each load (or relay); nothing where it allows both */
   readonly expected: Readonly<Record<string, string>>;
 }
 export interface TruthTable {
+  /** what the positions of the relays rest on, as in `Nominal`; of `unknown` volts what is joined alone says them */
+  readonly rests: 'joins' | 'volts' | 'some' | 'unknown';
   /** names of inputs, relays and loads in the order to print them */
   readonly columns: readonly string[];
   readonly rows: readonly TableRow[];

@@ -36,10 +36,12 @@ export const stages: Stages = {
     return report({ ...about, verdict: 'cannot-tell', findings: [finding({ severity: 'doubt' })] });
   },
   truthTable: (_plan, { all }) => ({
+    rests: 'joins',
     columns: ['bandsaw', 'K1', 'collector'],
     rows: [
       {
         label: all ? 'every combination' : 'at rest',
+        moves: [],
         inputs: { bandsaw: 'shut' },
         relays: { K1: 'released' },
         loads: { collector: 'stopped' },

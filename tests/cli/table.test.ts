@@ -1,6 +1,8 @@
 /** `pullin table` where there is no table to print. */
-import { expect, it } from 'vitest';
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
 import { STAGES } from '../../src/cli/stages.ts';
+import type { TruthTable } from '../../src/study/table-model.ts';
 import { pullin } from './fake-io.ts';
 
 const ring = (count: number) => Array.from({ length: count }, (_, i) => i);
@@ -65,8 +67,43 @@ it.each([[[]], [['--json']], [['--all']], [['--format', 'csv']]])(
     const { status, out, err } = await table(relays(12), ...args);
     expect([status, out]).toEqual([3, '']);
     expect(err).toMatch(/^pullin: this circuit is too involved for a truth table: .*\n$/);
+    expect(err).not.toContain('mistake in pullin');
   },
 );
+
+describe('a plan that fails', () => {
+  // The contact carries 10 A 240 V and the gate leads nowhere near it: the loop does as meant, the coil has 24 V on 12 V.
+  const failing = gates(1).replace('output: 12 V DC', 'output: 24 V DC');
+
+  it('is told of first, and not said to be as intended', async () => {
+    const { status, out } = await table(failing);
+    expect(status).toBe(0);
+    expect(out).toMatch(/^Note: this plan fails the check: /);
+    expect(out).toContain('The table is of the plan as it stands.');
+    expect(out).toContain('The plan fails the check all the same.');
+    expect(out).not.toContain('each as intended.');
+  });
+
+  it('is told of on standard error beside CSV, and as data in JSON', async () => {
+    const csv = await table(failing, '--format', 'csv');
+    expect(csv.err).toMatch(/^Note: this plan fails the check: /);
+    expect(csv.out).toMatch(/^state,/);
+    const json = JSON.parse((await table(failing, '--json')).out);
+    expect(json).toMatchObject({ check: { verdict: 'fail' }, rests: 'joins' });
+  });
+});
+
+it('shows what follows once a start button is let go, with the moves that lead there', async () => {
+  const plan = readFileSync(new URL('../corpus/start-stop-arming.yaml', import.meta.url), 'utf8');
+  const { rows } = JSON.parse((await table(plan, '--json')).out) as TruthTable;
+  const row = (...moves: string[]) => rows.find((r) => r.moves.join() === moves.join())!;
+  const armed = ['START pressed', 'START released'];
+  expect(row(...armed)).toMatchObject({ relays: { CR: 'in', M: 'out' }, loads: { fan: 'off' } });
+  expect(row(...armed, 'g2 open')).toMatchObject({ relays: { CR: 'in', M: 'in' }, loads: { fan: 'runs' } });
+  expect(row(...armed, 'g1 open', 'STOP pressed').loads).toEqual({ fan: 'off' });
+  expect(row(...armed, 'g1 open', 'STOP pressed', 'STOP released').loads).toEqual({ fan: 'off' });
+  expect(row('g1 open and g2 open').loads).toEqual({ fan: 'off' });
+});
 
 it('names both in its help', async () => {
   const { out } = await pullin(['table', '--help']);

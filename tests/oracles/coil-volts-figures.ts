@@ -24,6 +24,8 @@ export interface Source {
   /** V behind `ohm` */
   emf: ByCorner<number>;
   ohm: number;
+  /** A that a regulated supply holds when more is asked of it */
+  most?: number;
 }
 
 export function battery(fields: Fields): Source {
@@ -55,7 +57,9 @@ export function supply(fields: Fields, place: Place): Source {
   if (regulation === 'regulated') {
     const tolerance = percent(fields.tolerance, 0.05);
     const high = Math.max(rated * (1 + tolerance), noLoad ?? 0);
-    return { ac, rated, emf: { low: rated * (1 - tolerance), nominal: rated, high }, ohm: 0 };
+    const { A, VA, W } = figures(fields.limit);
+    const most = A ?? (VA ?? W ?? Number.NaN) / rated;
+    return { ac, rated, emf: { low: rated * (1 - tolerance), nominal: rated, high }, ohm: 0, most };
   }
   const limit = figures(fields.limit);
   const amps = limit.A ?? (limit.VA ?? limit.W!) / rated;

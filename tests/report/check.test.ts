@@ -177,18 +177,41 @@ describe('one line a finding', () => {
   });
 });
 
+const JOINS = { restsOn: 'joins' } as const;
+
 describe('logicSentence', () => {
   it('says what was proved, refuted or left open', () => {
     expect(logicSentence(report().logic)).toContain('all 8 combinations of 3 inputs');
     expect(
-      logicSentence({ inputs: 200, combinations: '2^200', holds: true, counterexample: null }),
+      logicSentence({
+        inputs: 200,
+        combinations: '2^200',
+        holds: true,
+        holdsAtNominalVolts: true,
+        counterexample: null,
+        ...JOINS,
+      }),
     ).toContain('2^200');
-    expect(logicSentence({ inputs: 3, combinations: 8, holds: null, counterexample: null })).toContain(
-      'could not',
-    );
+    expect(
+      logicSentence({
+        inputs: 3,
+        combinations: 8,
+        holds: null,
+        holdsAtNominalVolts: null,
+        counterexample: null,
+        ...JOINS,
+      }),
+    ).toContain('could not');
     const atRest = { steps: [], target: 'collector', expected: false, found: true };
-    expect(logicSentence({ inputs: 1, combinations: 2, holds: false, counterexample: atRest })).toContain(
-      'with everything at rest: collector runs, but ought not to.',
-    );
+    expect(
+      logicSentence({
+        inputs: 1,
+        combinations: 2,
+        holds: false,
+        holdsAtNominalVolts: false,
+        counterexample: atRest,
+        ...JOINS,
+      }),
+    ).toContain('with everything at rest: collector runs, but ought not to.');
   });
 });

@@ -8,6 +8,7 @@ import { coilThinMargin } from './coil-thin-margin.ts';
 import { coilTooHigh } from './coil-too-high.ts';
 import { coilTooLow } from './coil-too-low.ts';
 import { coilUnsuppressed } from './coil-unsuppressed.ts';
+import { notAsJoined } from './not-as-joined.ts';
 import { polarityReversed } from './polarity-reversed.ts';
 
 /** The findings of question 4, as `explain` lists them. */
@@ -20,6 +21,7 @@ export const coilChecks: readonly Check[] = [
   coilDropsAtStart,
   coilHoldsIn,
   coilInSeries,
+  notAsJoined,
   coilUnsuppressed,
   polarityReversed,
 ];

@@ -53,9 +53,9 @@ ${body.join('\n')}
 }
 
 function sections(parts: SheetParts): Section[] {
-  const { plan, truth, wires, methods, materials, meter } = parts;
+  const { plan, report, truth, wires, methods, materials, meter } = parts;
   const short = typeof truth === 'string' || truth.rows.length <= SHORT;
-  const runs = typeof truth === 'string' ? [paragraph(truth)] : truthTableDocument(truth);
+  const runs = typeof truth === 'string' ? [paragraph(truth)] : truthTableDocument(truth, report.verdict);
   const words = { methods, notes: sectionNotes(plan) };
   return [
     { name: 'first', html: asHtml(firstPage(parts)) },

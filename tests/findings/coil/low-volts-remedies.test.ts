@@ -39,7 +39,7 @@ describe('volts lost on the way', () => {
       '900 m of 20 AWG',
       far('20 AWG', 900, { more: [K('resistance: 120 ohm')], parts: 'PS1 g' }),
       [
-        'fault 4 coil-too-low: K1 PS1 g | least volts at the coil 7.834 V, volts at the coil as printed 8 V, pull-in of the warm coil 10.77 V, margin -2.93 V | < drop-large',
+        'fault 4 coil-too-low: K1 PS1 g | least volts at the coil 7.834 V, volts at the coil as printed 8 V, pull-in of the warm coil 10.77 V, margin -2.93 V | < not-as-joined < drop-large',
       ],
       [
         '12 AWG instead of 20 AWG gives 10.9 V; or cables no more than 18 % as long; or a coil rated for what PS1 gives, or a supply of 12 V DC.',
@@ -54,7 +54,7 @@ describe('volts lost on the way', () => {
         intent: ['K1: {runs-on: [g]}'],
       },
       [
-        'fault 4 coil-too-low: K1 PS1 g | least volts at the coil 11.75 V, volts at the coil as printed 12 V, pull-in of the warm coil 14.36 V, margin -2.61 V',
+        'fault 4 coil-too-low: K1 PS1 g | least volts at the coil 11.75 V, volts at the coil as printed 12 V, pull-in of the warm coil 14.36 V, margin -2.61 V | < not-as-joined',
       ],
       ['A supply that never falls below 14.4 V.'],
     ],
@@ -164,7 +164,7 @@ describe('volts lost on the way', () => {
       '10 VA for a coil of 60 VA at pull-in',
       trafo(10, 24, 'power: 8 VA, inrush: 60 VA, most: 130 %', ''),
       [
-        'fault 4 coil-too-low: K1 PS1 g | least volts at the coil 11.35 V, volts at the coil as printed 11.98 V, pull-in of the warm coil 19.2 V, margin -7.85 V',
+        'fault 4 coil-too-low: K1 PS1 g | least volts at the coil 11.35 V, volts at the coil as printed 11.98 V, pull-in of the warm coil 19.2 V, margin -7.85 V | < not-as-joined',
       ],
       ['A transformer of 24 V and at least 40 VA gives 21.2 V.'],
     ],
@@ -172,7 +172,7 @@ describe('volts lost on the way', () => {
       '20 VA, and the coil stands no more than usual',
       trafo(20, 24, 'power: 8 VA, inrush: 60 VA', ''),
       [
-        'fault 4 coil-too-low: K1 PS1 g | least volts at the coil 16.99 V, volts at the coil as printed 17.94 V, pull-in of the warm coil 19.2 V, margin -2.21 V',
+        'fault 4 coil-too-low: K1 PS1 g | least volts at the coil 16.99 V, volts at the coil as printed 17.94 V, pull-in of the warm coil 19.2 V, margin -2.21 V | < not-as-joined',
       ],
       [
         'A transformer of 24 V and at least 40 VA gives 21.2 V (but then check that the coil stands what it gives once pulled in).',

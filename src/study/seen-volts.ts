@@ -1,5 +1,5 @@
 /** What relays and supplies see of the volts in solved islands. */
-import type { Relay, Source } from '../circuit/circuit.ts';
+import type { Relay, Sense, Source } from '../circuit/circuit.ts';
 import type { SolvedIsland } from './supply-limits.ts';
 
 /** Share of its volts at which an outlet or a primary counts as fed. */
@@ -25,6 +25,16 @@ export function voltsIn(islands: readonly SolvedIsland[]): VoltsBetween {
   };
 }
 
+/** Whether a coil or an input sees its pull-in, and whether it sees no more than its drop-out. */
+export function meets(
+  { a, b, pullIn, dropOut, polarised }: Extract<Sense, { by: 'volts' }>,
+  volts: VoltsBetween,
+): { readonly on: boolean; readonly off: boolean } {
+  const v = volts(a, b);
+  const seen = v === undefined ? 0 : !v.ac && polarised ? v.signed : v.size;
+  return { on: seen >= pullIn - 1e-9, off: seen <= dropOut + 1e-9 };
+}
+
 /** In from its pull-in on, out from its drop-out down, between the two as it was. */
 export function pullsIn(
   relay: Relay,
@@ -41,10 +51,9 @@ export function pullsIn(
       off ||= !made;
       continue;
     }
-    const v = volts(sense.a, sense.b);
-    const seen = v === undefined ? 0 : !v.ac && sense.polarised ? v.signed : v.size;
-    on &&= seen >= sense.pullIn - 1e-9;
-    off ||= seen <= sense.dropOut + 1e-9;
+    const seen = meets(sense, volts);
+    on &&= seen.on;
+    off ||= seen.off;
   }
   return on || (was && !off);
 }

@@ -99,7 +99,7 @@ function heldBy(first: number, amps: number, withOne: number, most: number): num
 }
 
 /** A that a source can give for long: a regulated supply's limit, or what opens a plug's breaker at once. */
-function limitOf(plan: Plan, s: Source): number | undefined {
+export function limitOf(plan: Plan, s: Source): number | undefined {
   const part = plan.parts.get(s.part);
   if (part?.kind === 'plug') return TRIPS * (part.breaker ?? BREAKER);
   if (part?.kind !== 'supply') return undefined;

@@ -1,0 +1,2 @@
+/** All of `nominal.test.ts`. */
+import './nominal.test.ts';
