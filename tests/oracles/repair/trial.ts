@@ -48,11 +48,13 @@ function named(plan: Plan, edits: readonly Edit[]): Set<string> {
   };
   return new Set(
     edits.flatMap((e) =>
-      e.do === 'add'
-        ? [e.from, e.to]
-        : e.do === 'swap'
-          ? [...core(e.first.run, e.first.core), ...core(e.second.run, e.second.core)]
-          : [...core(e.run, e.core), ...(e.do === 'move' ? [e.to] : [])],
+      e.do === 'say' || e.do === 'intend'
+        ? []
+        : e.do === 'add'
+          ? [e.from, e.to]
+          : e.do === 'swap'
+            ? [...core(e.first.run, e.first.core), ...core(e.second.run, e.second.core)]
+            : [...core(e.run, e.core), ...(e.do === 'move' ? [e.to] : [])],
     ),
   );
 }
@@ -83,6 +85,8 @@ function disagreements(
     )
       out.push(`${f.id} says the same change in other words: ${f.repair!.words.join(' ')}`);
   }
+  // Other words in the plan name no ends.
+  if (first.some((e) => e.do === 'say' || e.do === 'intend')) return out;
   const ends = named(plan, first);
   for (const f of grave) {
     if (f.cause !== null && !f.cause.terminals.some((t) => ends.has(t)))
@@ -101,6 +105,13 @@ function isTerminal(plan: Plan, text: string): boolean {
   return plan.terminals.get(part!)?.find(mark!) !== undefined;
 }
 
+/** A lever mounted the other way may as well be said to be so: the plan then reads as the right one. */
+function isAsSaid(plan: Plan, right: Plan): boolean {
+  const mounted = (p: Plan) =>
+    JSON.stringify([...p.parts.values()].map((x) => ('pressedWhen' in x ? x.pressedWhen : '')));
+  return wiring(plan) === wiring(right) && mounted(plan) === mounted(right);
+}
+
 /** Undefined where the slips do no harm, or nothing at all. */
 export function trial(right: Plan, wrong: Plan, list: readonly Slip[]): Trial | undefined {
   const target = planMeant(right, list);
@@ -117,7 +128,9 @@ export function trial(right: Plan, wrong: Plan, list: readonly Slip[]): Trial | 
       .length,
     edits: list.flatMap((s) => s.edits),
     repairs: repairs.map((r) => r.words.join(' ')),
-    restored: after[0] !== undefined && wiring(after[0]) === meant,
+    restored: after.some(
+      (plan, i) => repairs[i]!.asLikely && (wiring(plan) === meant || isAsSaid(plan, right)),
+    ),
     breaches: repairs.flatMap((r, repair) =>
       breaches(wrong, after[repair]!, r.edits, target).map((b) => ({ ...b, repair })),
     ),
