@@ -29,12 +29,15 @@ export function check(study: Study): Report {
   if (wrong.length === 0 || terminals > MOST_TERMINALS) return report;
   const [first, ...others] = mend(study, { thorough: terminals <= FEW_TERMINALS }).repairs;
   if (!first) return report;
-  const other = others.find((r) => r.asLikely);
+  const likely = [first, ...others.filter((r) => r.asLikely)];
+  const other = likely[1];
   const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '');
   const parts = isOneChange(first) ? touched(plan, first.edits) : [];
+  const renamed = new Map<string, string>();
   const findings = report.findings.map((f) => {
     if (!wrong.includes(f)) return f;
-    const told = isSameChange(f, first) ? f : symptomOf(f);
+    const told = likely.some((r) => isSameChange(f, r)) ? f : symptomOf(f);
+    renamed.set(f.message, told.message);
     const silent = f === wrong[0] && !f.parts.some((p) => parts.includes(p));
     return {
       ...told,
@@ -43,14 +46,17 @@ export function check(study: Study): Report {
       repair: { words: first.words, edits: first.edits },
     };
   });
-  return { ...report, findings };
+  const questions = report.questions.map((q) => ({ ...q, figure: renamed.get(q.figure) ?? q.figure }));
+  return { ...report, findings, questions };
 }
 
 /** Whether the change that a finding names, where it names one, is the one that the repair makes. */
 function isSameChange({ cause }: Finding, { edits }: Repair): boolean {
   return (
     cause === null ||
-    edits.every((e) => e.do === 'swap' || (e.do === 'move' && cause.terminals.includes(e.to)))
+    edits.every(
+      (e) => e.do === 'swap' || (e.do === 'move' && cause.terminals.includes(e.to)) || e.do === 'say',
+    )
   );
 }
 

@@ -28,7 +28,7 @@ const SLIPS = { move: 1, swap: 1.3, add: 1.2, remove: 1.6, say: 1, intend: 1.8 }
 /** A diode put in the wrong way round is one slip, though both its ends are moved. */
 const TURNED = 1;
 /** A core that goes further than its cable by the ways of the others, and what that weighs; they may go straighter. */
-const FARTHER = { share: 1.6, metres: 1, slips: 0.5 } as const;
+const FARTHER = { share: 1.3, metres: 0.5, slips: 1 } as const;
 /** What a new core weighs that is thinner than one it joins. */
 const THIN = 0.3;
 
@@ -62,9 +62,11 @@ export class Ranking {
         const after = planAfter(this.plan, t.edits);
         if (!after) return [];
         const cores = rewired(this.circuit, this.circuit.cores, t.edits);
-        if (this.harm.isDone(t.edits, cores)) return [];
+        const strain = this.strain(t.edits);
+        if (this.harm.isDone(t.edits, cores) || (strain > 0 && t.edits.length > 1 && t.slips === undefined))
+          return [];
         const odd = this.oddness.of(after, new MissingEnds(this.circuit, cores).lacking());
-        return [{ t, after, odd, cost: this.slips(t) + odd + this.strain(t.edits) }];
+        return [{ t, after, odd, cost: this.slips(t) + odd + strain }];
       });
     // Other words leave the wiring as it is, and its habits say nothing of them: they count as well as the best.
     const least = Math.min(...all.map((r) => r.odd));

@@ -15,8 +15,8 @@ export interface Attempt extends Candidate {
   readonly wiring: Wiring;
 }
 
-/** Slips of a hand that a part wired the other way round stands for, however many ends lie on it. */
-const EXCHANGED = 1.1;
+/** Slips of a hand that a part stands for which is wired the other way round, however many ends lie on it. */
+const TOGETHER = 1.1;
 /** Parts with several ends on a tab: contacts, and what has two ends. */
 const HAS_TABS = (part: Part): boolean =>
   'contact' in part || 'poles' in part || ['diode', 'led', 'lamp'].includes(part.kind);
@@ -169,9 +169,8 @@ export class Rewirings {
     if (ends.some((e) => e.other === to) || back.some((e) => e.other === from)) return;
     const edits = [...moved(ends, to), ...moved(back, from)];
     const oddness = back.length > 0 ? 0 : this.missing(from) - this.missing(to);
-    const slips = back.length > 0 ? EXCHANGED : undefined;
     const wiring = this.rewired(edits);
-    yield { edits, ends: edits.length, added: 0, oddness, wiring, ...(slips === undefined ? {} : { slips }) };
+    yield { edits, ends: edits.length, added: 0, oddness, slips: TOGETHER, wiring };
   }
 
   /** Two ends that change places: at one part, or at the same side of one run. */

@@ -80,8 +80,7 @@ export class Search {
       passed = this.verifier.verified([...this.repeated(halves), ...words]);
       if (passed.length === 0 && this.thorough) passed = this.verifier.verified(this.several(halves));
     }
-    const first = this.asLikely(passed);
-    const repairs = passed.map((p) => this.repair(p, first.has(p)));
+    const repairs = this.unlike(passed).map((p) => this.repair(p, p.cost <= passed[0]!.cost + AS_LIKELY));
     const why = repairs.length > 0 ? null : this.why();
     return { format: 1, needed: true, repairs, tried: this.looked, why };
   }
@@ -201,11 +200,13 @@ export class Search {
     return found;
   }
 
-  /** The first, and those that cost as little and make another circuit than any before them. */
-  private asLikely(passed: readonly Passed[]): ReadonlySet<Passed> {
-    const near = passed.filter((p) => p.cost <= passed[0]!.cost + AS_LIKELY);
-    const known = new Map(near.map((p) => [this.madeBy(p), p] as const).reverse());
-    return new Set(known.values());
+  /** The likeliest of those that make the same circuit. */
+  private unlike(passed: readonly Passed[]): Passed[] {
+    const known = new Set<string>();
+    return passed.filter((p) => {
+      const made = this.madeBy(p);
+      return !known.has(made) && known.add(made);
+    });
   }
 
   /** Which terminals are joined after a change, and what the plan says, as a text. */
