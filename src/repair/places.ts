@@ -58,8 +58,8 @@ export class Places {
   }
 
   /**
-   * Whether a core would leave its cable for a third place: all other cores of the run lead from one place to another, and
-   * so does this one for its other end.
+   * Whether a core would leave its cable for a third place: all other cores of the run, two at least, lead from one place
+   * to another, and so does this one for its other end.
    */
   leavesCable(run: Run, core: number, other: string, to: string): boolean {
     const ways = new Set(
@@ -68,7 +68,7 @@ export class Places {
         .map(({ a, b }) => [this.of(a.part), this.of(b.part)].sort((x, y) => x - y).join()),
     );
     const [way, ...more] = ways;
-    if (run.link || way === undefined || more.length > 0) return false;
+    if (run.link || run.cores.length < 3 || way === undefined || more.length > 0) return false;
     const places = way.split(',').map(Number);
     return places.includes(this.of(other)) && !places.includes(this.of(to));
   }
