@@ -1,14 +1,12 @@
 /** The least contact before the coil of another relay. */
 
 import type { Contact, CurrentKind, PilotCode } from '../plan/device-figures.ts';
+import { sizesWith } from '../repair/remedies/ladder.ts';
+import { COIL_AMPS } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { Collected, type Duty, leastContact, ownContacts, place } from './contact-ladder.ts';
-import { sizesWith } from './least-rating.ts';
 import type { LeastRatings } from './materials-model.ts';
-
-/** A, usual sizes; common practice. */
-export const COIL_AMPS = [0.1, 0.2, 0.25, 0.5, 1, 1.5, 2, 3, 4, 5, 6, 10] as const;
 
 const PILOTS: Readonly<Record<CurrentKind, readonly PilotCode[]>> = {
   ac: ['E150', 'D300', 'C300', 'B300', 'A300'],

@@ -5,15 +5,13 @@ import type { LoadPart, MotorPart, Part } from '../plan/part-types.ts';
 import { combineLoads } from '../ratings/load.ts';
 import { WATTS_PER_HORSEPOWER } from '../ratings/motor.ts';
 import { tables } from '../ratings/tables.ts';
+import { sizesWith } from '../repair/remedies/ladder.ts';
+import { AC3_AMPS, PLAIN_AMPS } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { Collected, type Duty, leastContact, ownContacts, place, ratedAmps } from './contact-ladder.ts';
-import { sizesWith } from './least-rating.ts';
 import type { LeastRatings } from './materials-model.ts';
 
-/** A, usual sizes; common practice. */
-export const AC3_AMPS = [6, 7, 9, 12, 16, 18, 20, 25, 32, 38, 40, 50, 65, 80, 95, 115, 150] as const;
-export const PLAIN_AMPS = [1, 2, 3, 5, 6, 8, 10, 12, 15, 16, 20, 25, 30, 32, 40, 50, 63, 80, 100] as const;
 /** A up to which a making current is tried. */
 const MOST_MAKE = 2000;
 
