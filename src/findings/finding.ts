@@ -43,6 +43,7 @@ export function finding(plan: Plan, input: FindingInput): Finding {
     cause: input.cause ?? null,
     also: [],
     repair: null,
+    remedies: [],
   };
 }
 

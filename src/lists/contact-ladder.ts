@@ -8,7 +8,6 @@ import type { Plan } from '../plan/plan.ts';
 import { type Least, leastOf, type Trouble } from '../repair/remedies/ladder.ts';
 import { withContact, withParts } from '../repair/remedies/put.ts';
 import type { Study } from '../study/study.ts';
-import { rounded } from '../text/numbers.ts';
 import { type Figure, ratingOf } from './least-rating.ts';
 import type { LeastRating, LeastRatings } from './materials-model.ts';
 
@@ -76,7 +75,3 @@ export class Collected {
     return { least: this.least, untold: this.least.length > 0 ? [] : [...new Set(this.untold)] };
   }
 }
-
-/** `24 V DC` */
-export const place = (volts: number, kind: CurrentKind): string =>
-  `${rounded(volts, 4)} V ${kind.toUpperCase()}`;

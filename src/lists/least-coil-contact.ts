@@ -1,17 +1,13 @@
 /** The least contact before the coil of another relay. */
 
-import type { Contact, CurrentKind, PilotCode } from '../plan/device-figures.ts';
+import type { Contact } from '../plan/device-figures.ts';
+import { PILOTS, placeText } from '../repair/remedies/contact-sizes.ts';
 import { sizesWith } from '../repair/remedies/ladder.ts';
 import { COIL_AMPS } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
-import { Collected, type Duty, leastContact, ownContacts, place } from './contact-ladder.ts';
+import { Collected, type Duty, leastContact, ownContacts } from './contact-ladder.ts';
 import type { LeastRatings } from './materials-model.ts';
-
-const PILOTS: Readonly<Record<CurrentKind, readonly PilotCode[]>> = {
-  ac: ['E150', 'D300', 'C300', 'B300', 'A300'],
-  dc: ['R300', 'Q300'],
-};
 
 /** Pilot-duty code, and AC-15 or DC-13, of a contact before another relay's coil. */
 export function leastCoilContact(study: Study, duty: Duty): LeastRatings {
@@ -38,7 +34,7 @@ export function leastCoilContact(study: Study, duty: Duty): LeastRatings {
     })),
     {
       ...{ what: category, unit: 'A', value: (amps) => amps },
-      words: (amps) => `${category} ${rounded(amps, 4)} A at ${place(volts, kind)} (for the coil)`,
+      words: (amps) => `${category} ${rounded(amps, 4)} A at ${placeText({ volts, kind })} (for the coil)`,
     },
   );
   return found.done();

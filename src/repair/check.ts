@@ -3,12 +3,13 @@
 import type { Edit } from '../edit/edits.ts';
 import { judge } from '../findings/judge.ts';
 import { entryOf } from '../findings/register.ts';
-import type { Finding, Report } from '../findings/report-model.ts';
+import type { Finding, Remedy, Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
 import { isWiring, mend } from './mend.ts';
 import type { Repair } from './mended.ts';
+import { isTried, remediesOf } from './remedies/remedies.ts';
 
 /** Terminals of a plan up to which a repair is sought as part of the check; beyond, `mend` is asked for by name. */
 const MOST_TERMINALS = 250;
@@ -19,8 +20,28 @@ const MOST_TERMINALS = 250;
  * Where one change does away with all of them, the first finding names the parts that the change touches.
  */
 export function check(study: Study): Report {
+  return withRemedies(study, withRepair(study, judge(study)));
+}
+
+/** What to do for a finding of questions 4 to 7 is what was tried; where nothing helped, it is told what is short. */
+function withRemedies(study: Study, report: Report): Report {
+  const open = report.findings.filter((f) => f.repair === null && isTried(f));
+  if (open.length === 0) return report;
+  const found = remediesOf(study, open);
+  const findings = report.findings.map((f) => {
+    const remedies = found.get(f) ?? [];
+    return remedies.length === 0 ? f : { ...f, remedies, fix: sentence(remedies) };
+  });
+  return { ...report, findings };
+}
+
+function sentence(remedies: readonly Remedy[]): string {
+  const text = remedies.map((r) => r.words).join('; or ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function withRepair(study: Study, report: Report): Report {
   const { plan } = study;
-  const report = judge(study);
   const terminals = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
   const wrong = report.findings.filter(isWiring);
   if (wrong.length === 0 || terminals > MOST_TERMINALS) return report;

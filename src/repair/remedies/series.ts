@@ -50,3 +50,18 @@ export function patternSizes(row: ReceptacleRow): readonly ReceptacleRow[] {
     )
     .sort((a, b) => a.amps - b.amps);
 }
+
+/** V of supplies and of small transformers as they are sold; common practice. */
+export const SUPPLY_VOLTS = [5, 6, 9, 12, 15, 18, 24, 36, 48] as const;
+/** V of coils as relays are sold with them; common practice. */
+export const COIL_VOLTS = [5, 6, 9, 12, 24, 48, 110, 120, 230, 240] as const;
+/** Shares of rated volts by which the output of a regulated supply may be off, the widest first; makers’ data. */
+export const TOLERANCES = [0.05, 0.03, 0.02, 0.01] as const;
+/** Shares of rated volts at which relays are sold to pull in, the highest first; makers’ data. */
+export const PULL_INS = [0.8, 0.75, 0.7, 0.65, 0.6] as const;
+/** Shares of rated volts that coils are sold to stand for long; makers’ data. */
+export const MOSTS = [1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.7, 2] as const;
+/** A·h of batteries as they are sold; common practice. */
+export const AMPERE_HOURS = [1.3, 2.3, 3.4, 4.5, 7, 9, 12, 18, 26, 40, 60, 100] as const;
+/** Tripping curves of IEC 60898-1, the quickest first. */
+export const CURVES = ['B', 'C', 'D'] as const;
