@@ -29,15 +29,19 @@ function withRemedies(study: Study, report: Report): Report {
   if (open.length === 0) return report;
   const found = remediesOf(study, open);
   const findings = report.findings.map((f) => {
-    const remedies = found.get(f) ?? [];
-    return remedies.length === 0 ? f : { ...f, remedies, fix: sentence(remedies) };
+    const remedies = found.get(f);
+    return remedies === undefined ? f : { ...f, remedies, fix: whatToDo(f, remedies) };
   });
   return { ...report, findings };
 }
 
-function sentence(remedies: readonly Remedy[]): string {
+/** What is missing of a plan is asked for first. */
+function whatToDo({ severity, fix }: Finding, remedies: readonly Remedy[]): string {
   const text = remedies.map((r) => r.words).join('; or ');
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  if (severity === 'doubt') return text === '' ? fix : `${fix} If that cannot be told, ${text}.`;
+  return text === ''
+    ? `${fix} No size that was tried mends it.`
+    : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
 function withRepair(study: Study, report: Report): Report {

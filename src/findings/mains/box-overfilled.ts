@@ -38,8 +38,8 @@ function overfilled({ plan }: Study, box: BoxPart, volume: number, fill: BoxFill
     parts: [box.name],
     at: box.where.get('volume') ?? box.at,
     message: `${box.name} has ${both(has)} and what is in it needs ${both(fill.in3)}`,
-    why: `Counted: ${countWords(fill)}. Pressed wires chafe through, and heat does not leave the box.`,
-    fix: `Use ${boxWords(fill)}. The code counts no room for relays, timers and boards: leave it on top.`,
+    why: `Counted: ${countWords(fill)}. Pressed wires chafe through, and heat does not leave the box. No room is counted for relays, timers and boards: leave it on top.`,
+    fix: `${box.name} is ${both(fill.in3 - has)} short.`,
     figures: figures(fill, rounded(has, 5)),
     basis: basisOf(fill),
   });

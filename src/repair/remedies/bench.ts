@@ -16,6 +16,7 @@ export interface Purse {
 
 /** What became of a finding: gone with nothing new; gone with lesser things new; gone, and what stands against it. */
 export interface Outcome {
+  /** new, and what was told under the finding and stands without it */
   readonly fresh: readonly Finding[];
   readonly passes: boolean;
   readonly clean: boolean;
@@ -86,10 +87,11 @@ export class Bench {
     if (this.purse.whole-- <= 0) return undefined;
     const found = wholeOf(this.after(changes));
     if (!found || found.some((f) => this.isSame(finding, f))) return undefined;
-    const fresh = found.filter((f) => f.severity !== 'notice' && !this.stood(f));
+    const under = (f: Finding) => finding.also.some((a) => a.id === f.id && a.id !== finding.id);
+    const fresh = found.filter((f) => f.severity !== 'notice' && (!this.stood(f) || under(f)));
     return {
       fresh,
-      passes: fresh.every((f) => rank(f) > rank(finding)),
+      passes: fresh.every((f) => this.stood(f) || rank(f) > rank(finding)),
       clean: fresh.length === 0,
     };
   }

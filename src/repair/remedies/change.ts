@@ -58,6 +58,8 @@ export function gaugeChange(runs: ReadonlySet<number>, size: Cable, which: strin
 /** Whether two changes touch the same figure, so that they cannot be made both. */
 export function overlap(x: Change, y: Change): boolean {
   const [a, b] = [x.told, y.told];
+  // What a change put in is not changed again.
+  if ((a.change === 'fuse' || a.change === 'relay') && 'part' in b && a.part === b.part) return true;
   if (a.change === 'cable' && b.change === 'cable') return a.runs.some((r) => b.runs.includes(r));
   if (a.change === 'part' && b.change === 'part')
     return a.part === b.part && Object.keys(a.fields).some((f) => Object.hasOwn(b.fields, f));

@@ -81,7 +81,8 @@ function loadWays({ study: { plan } }: Bench, { judged, place, part }: Duty): Si
   const loads = judged.flatMap((g) => g.loads).flatMap((l) => plan.parts.get(l) ?? []);
   const own = loads.filter((p) => p.kind === 'motor' || p.kind === 'load');
   const phase = place.phases === 3 ? ' 3-phase' : '';
-  const noun = part.kind === 'relay' || part.kind === 'timer' || part.kind === 'board' ? 'a contact' : 'a switch';
+  const noun =
+    part.kind === 'relay' || part.kind === 'timer' || part.kind === 'board' ? 'a contact' : 'a switch';
   const plain = PLAIN_AMPS.map((amps) => ({
     contact: plainContact(amps, place),
     words: `${noun} rated at least ${ratingText({ amps, ...place })}`,
@@ -121,7 +122,10 @@ function optionOf(bench: Bench, f: Finding, duty: Duty, sizes: readonly Size[]):
   const serves = (i: number): boolean => {
     if (bench.purse.single-- <= 0) return false;
     const own = judgedContacts(bench.after(changes[i]!)).filter(
-      (g) => g.part.name === duty.part.name && g.feeds === duty.judged[0]!.feeds && g.loads.some((l) => loads.has(l)),
+      (g) =>
+        g.part.name === duty.part.name &&
+        g.feeds === duty.judged[0]!.feeds &&
+        g.loads.some((l) => loads.has(l)),
     );
     return own.every((g) => g.judged.every((j) => j.verdict === 'pass')) && bench.isGone(f, changes[i]!);
   };

@@ -72,8 +72,11 @@ export function newFuse(bench: Bench, f: Finding): Option[] {
   const terminal = source.output.kind === 'dc' ? '+' : '~1';
   const name = freeName(plan, 'F');
   const sizes = [...FUSE_AMPS].reverse().map((rating) => [fuseAt(source.name, terminal, name, rating)]);
-  // The largest that the wire bears may still be more than a supply gives, and the least that the loop needs more than that.
-  return [{ sizes, scan: true }];
+  const serves = (i: number) => {
+    const after = bench.after(sizes[i]!);
+    return bench.isGone(f, sizes[i]!) && !thinWires(after).some((t) => t.by === name);
+  };
+  return [{ sizes, serves }];
 }
 
 export function freeName(plan: Plan, letter: string): string {

@@ -8,6 +8,7 @@ import type { CoilState } from '../../study/coil-states.ts';
 import { figuresFor, type WireSwap } from '../../study/corner-figures.ts';
 import { ambientOf } from '../../study/corners.ts';
 import type { Electrics } from '../../study/electrics.ts';
+import type { Study } from '../../study/study.ts';
 import type { Bench } from './bench.ts';
 import { gaugeChange, inGauge } from './change.ts';
 import { bisected } from './ladder.ts';
@@ -48,8 +49,16 @@ export function wireForVolts({ study }: Bench, f: Finding): Option[] {
   };
   const fails = lows.some(({ state }) => state.rows.some((row) => isShort(state, row)));
   const most = fails ? MOST_THICKER.fault : MOST_THICKER.caution;
-  const roomy = thicker(own, goal(THIN), most);
-  return roomy.length > 0 || !fails ? roomy : thicker(own, goal(0), most);
+  const roomy = goal(THIN);
+  const drop = f.also.some((a) => a.id === 'drop-large') ? dropOf(study, own, f) : undefined;
+  const both: Wanting[] = drop
+    ? [{ ways: roomy.ways, serves: (swap) => roomy.serves(swap) && drop.serves(swap) }]
+    : [];
+  for (const wanting of [...both, roomy, ...(fails ? [goal(0)] : [])]) {
+    const found = thicker(own, wanting, most);
+    if (found.length > 0) return found;
+  }
+  return [];
 }
 
 const lack = ({ state, row }: Fed, need: (s: CoilState) => number): number =>
@@ -58,7 +67,10 @@ const lack = ({ state, row }: Fed, need: (s: CoilState) => number): number =>
 /** For a coil whose wire takes more than a tenth of the volts. */
 export function wireForDrop({ study }: Bench, f: Finding): Option[] {
   const own = study.electrics;
-  if (!own) return [];
+  return own ? thicker(own, dropOf(study, own, f), MOST_THICKER.fault) : [];
+}
+
+function dropOf(study: Study, own: Electrics, f: Finding): Wanting {
   const states = study.coilStates.filter((s) => f.parts.includes(s.fed.part.name));
   const ways = states.flatMap((state) => {
     const far = farthest(study, own, state);
@@ -68,7 +80,7 @@ export function wireForDrop({ study }: Bench, f: Finding): Option[] {
     const figures = figuresFor(study.plan, 'nominal', swap);
     return ways.every(({ state, row }) => lostWith(study, own, state, row, figures) <= MOST_LOST + 1e-9);
   };
-  return thicker(own, { ways, serves }, MOST_THICKER.fault);
+  return { ways, serves };
 }
 
 /** One option whose sizes are sets of runs in one gauge, the least copper first. */

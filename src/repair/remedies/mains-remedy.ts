@@ -13,7 +13,7 @@ import type { Bench } from './bench.ts';
 import { type Change, gaugeChange, inGauge, partChange } from './change.ts';
 import { withParts } from './put.ts';
 import type { Option } from './search.ts';
-import { breakerSizes, CURVES, patternSizes } from './series.ts';
+import { breakerSizes, CURVES, patternsFor } from './series.ts';
 
 function plugsIn({ study }: Bench, f: Finding): PlugPart[] {
   return f.parts.flatMap((name) => {
@@ -68,11 +68,10 @@ export function otherPattern({ study: { plan } }: Bench, f: Finding): Option[] {
   const phases = part.feed === 'three-phase' ? 3 : 1;
   const row = receptacleByName(part.pattern, { volts, phases });
   if (!row) return [];
-  const of = row.volts === volts ? row : { ...row, volts };
   const names = [...plan.parts.values()].flatMap((p) =>
     (p.kind === 'plug' || p.kind === 'outlet') && p.pattern === part.pattern ? [p.name] : [],
   );
-  const sizes = patternSizes(of).flatMap(({ names: [pattern] }) =>
+  const sizes = patternsFor(row, { volts, phases }).flatMap(({ names: [pattern] }) =>
     pattern === undefined || pattern === part.pattern ? [] : [names.map((n) => inPattern(n, names, pattern))],
   );
   return [{ sizes, scan: true }];
@@ -89,7 +88,8 @@ function inPattern(name: string, all: readonly string[], pattern: string): Chang
 /** Every mains cable on the way that is thinner, in one thicker gauge. */
 export function thickerCord({ study }: Bench, f: Finding): Option[] {
   const { plan, circuit, sides } = study;
-  const netOf = (part: string, terminal: string) => circuit.netOf.get(terminal === '' ? part : `${part}.${terminal}`);
+  const netOf = (part: string, terminal: string) =>
+    circuit.netOf.get(terminal === '' ? part : `${part}.${terminal}`);
   const onMains = plan.runs.filter((r) =>
     r.cores.some((c) => sides.mains.has(netOf(c.a.part, c.a.terminal) ?? -1)),
   );
@@ -103,7 +103,9 @@ export function thickerCord({ study }: Bench, f: Finding): Option[] {
   const sizes = thickerSizes(thinnest).map((size: Cable) => {
     const thin = cabled.filter(({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3));
     const runs = new Set(thin.map((x) => x.index));
-    return [gaugeChange(runs, size, `${runsText([...runs].map((r) => r + 1))} in place of ${thinnest.gauge}`)];
+    return [
+      gaugeChange(runs, size, `${runsText([...runs].map((r) => r + 1))} in place of ${thinnest.gauge}`),
+    ];
   });
   return [{ sizes }];
 }
@@ -111,7 +113,8 @@ export function thickerCord({ study }: Bench, f: Finding): Option[] {
 /** The same cable made for fixed wiring. */
 export function fixedWire({ study: { plan } }: Bench, f: Finding): Option[] {
   const runs = plan.runs.filter(
-    (r) => r.cable?.flexible && r.cores.every((c) => f.parts.includes(c.a.part) && f.parts.includes(c.b.part)),
+    (r) =>
+      r.cable?.flexible && r.cores.every((c) => f.parts.includes(c.a.part) && f.parts.includes(c.b.part)),
   );
   if (runs.length === 0) return [];
   const own = new Set(runs.map((r) => r.index));
@@ -120,7 +123,9 @@ export function fixedWire({ study: { plan } }: Bench, f: Finding): Option[] {
     words: `use building wire in conduit, or a cable made for walls, for ${runsText([...own].map((r) => r + 1))}`,
     apply: (p) => ({
       ...p,
-      runs: p.runs.map((r) => (own.has(r.index) && r.cable ? { ...r, cable: { ...r.cable, flexible: false } } : r)),
+      runs: p.runs.map((r) =>
+        own.has(r.index) && r.cable ? { ...r, cable: { ...r.cable, flexible: false } } : r,
+      ),
     }),
     anew: false,
   };

@@ -3,6 +3,7 @@ import type { FindingId } from '../../findings/finding-ids.ts';
 import type { Finding, Remedy } from '../../findings/report-model.ts';
 import type { Study } from '../../study/study.ts';
 import { roundedApart } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
 import { Bench, type Purse } from './bench.ts';
 import type { Change } from './change.ts';
 import {
@@ -27,10 +28,17 @@ import {
   smallerBreaker,
   thickerCord,
 } from './mains-remedy.ts';
+import { relayBetween } from './relay-between.ts';
 import { type Options, type Way, waysOf } from './search.ts';
 import { supplyForAmps, supplyForFewerVolts, supplyForVolts } from './supply-remedy.ts';
 
-const LOW_VOLTS: readonly Options[] = [wireForVolts, supplyForVolts, coilVersion, coilPullsInLower];
+const LOW_VOLTS: readonly Options[] = [
+  wireForVolts,
+  supplyForVolts,
+  coilVersion,
+  coilPullsInLower,
+  relayBetween,
+];
 const CONTACT: readonly Options[] = [otherContact];
 
 /** What is tried for a finding, the likeliest to be done first. A finding that is not listed asks for wiring or for a figure. */
@@ -101,7 +109,9 @@ export function remediesOf(study: Study, findings: readonly Finding[]): Map<Find
 function told(bench: Bench, f: Finding, { changes, leaves }: Way): Remedy {
   const words = changes.map((c) => c.words).filter((w) => w !== '');
   const left = [...new Set(leaves)];
-  const end = left.length === 0 ? '' : left.includes('coil-thin-margin') ? ', with little to spare' : `, with the caution ${left.join(', ')}`;
+  const thin = left.includes('coil-thin-margin') ? ', with little to spare' : '';
+  const rest = left.filter((id) => id !== 'coil-thin-margin');
+  const end = rest.length === 0 ? thin : `${thin}, which leaves ${listOf(rest)}`;
   return {
     words: `${words.join(' and ')}${effect(bench, f, changes)}${end}`,
     changes: changes.map((c) => c.told),

@@ -31,7 +31,12 @@ const MORE = 2;
 export function waysOf(bench: Bench, finding: Finding, options: Options, depth = DEPTH): Way[] {
   const ways = options(bench, finding).flatMap((o) => leastWay(bench, finding, o, options, depth) ?? []);
   const weight = (w: Way) => w.leaves.length * 10 + w.changes.length;
+  // Where one change does it, a set of them is not worth telling.
+  const least = Math.min(...ways.map(weight));
+  const clean = ways.some((w) => w.leaves.length === 0);
   return ways
+    .filter((w) => (clean ? w.leaves.length === 0 : weight(w) === least))
+    .filter((w) => w.changes.length === 1 || weight(w) === least)
     .map((way, i) => ({ way, i }))
     .sort((a, b) => weight(a.way) - weight(b.way) || a.i - b.i)
     .map(({ way }) => way);

@@ -51,6 +51,25 @@ export function patternSizes(row: ReceptacleRow): readonly ReceptacleRow[] {
     .sort((a, b) => a.amps - b.amps);
 }
 
+/** Patterns of the same standard for some volts and phases, those of the same family first, the smaller first. */
+export function patternsFor(
+  row: ReceptacleRow,
+  use: { readonly volts: number; readonly phases: 1 | 3 },
+): readonly ReceptacleRow[] {
+  const makers = (r: ReceptacleRow) => r.standard.split(' ')[0];
+  const apart = (r: ReceptacleRow) => (family(r) === family(row) ? 0 : 1);
+  return tables
+    .receptacles()
+    .rows.filter(
+      (r) =>
+        makers(r) === makers(row) &&
+        r.phases === use.phases &&
+        use.volts <= r.volts &&
+        use.volts > r.volts / 2,
+    )
+    .sort((a, b) => apart(a) - apart(b) || a.amps - b.amps);
+}
+
 /** V of supplies and of small transformers as they are sold; common practice. */
 export const SUPPLY_VOLTS = [5, 6, 9, 12, 15, 18, 24, 36, 48] as const;
 /** V of coils as relays are sold with them; common practice. */
@@ -58,7 +77,7 @@ export const COIL_VOLTS = [5, 6, 9, 12, 24, 48, 110, 120, 230, 240] as const;
 /** Shares of rated volts by which the output of a regulated supply may be off, the widest first; makers’ data. */
 export const TOLERANCES = [0.05, 0.03, 0.02, 0.01] as const;
 /** Shares of rated volts at which relays are sold to pull in, the highest first; makers’ data. */
-export const PULL_INS = [0.8, 0.75, 0.7, 0.65, 0.6] as const;
+export const PULL_INS = [0.8, 0.75, 0.7] as const;
 /** Shares of rated volts that coils are sold to stand for long; makers’ data. */
 export const MOSTS = [1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.7, 2] as const;
 /** A·h of batteries as they are sold; common practice. */

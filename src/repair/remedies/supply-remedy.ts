@@ -19,6 +19,9 @@ const OF_SUPPLY: ReadonlySet<string> = new Set<FindingId>([
   'coil-drops-at-start',
 ]);
 
+/** Times the size of a supply up to which a larger one is a cure. */
+const MOST_LARGER = 5;
+
 type Fields = Record<string, string | null>;
 
 const num = (x: number): string => `${rounded(x, 6)}`;
@@ -49,7 +52,7 @@ function largerSupply(own: SupplyPart, practice: 'nec' | 'iec'): Change[][] {
   const ac = own.output.kind === 'ac';
   const have = ac ? own.limit.amps * own.output.volts : own.limit.amps;
   return (ac ? SUPPLY_VA : SUPPLY_AMPS)
-    .filter((size) => size > have * 1.001)
+    .filter((size) => size > have * 1.001 && size <= MOST_LARGER * have)
     .map((size) => {
       const loose = isLoose(own, practice);
       const to = withLimit(loose ? withoutNoLoad(own) : own, size);
