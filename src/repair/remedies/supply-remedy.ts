@@ -91,7 +91,7 @@ export function supplyForVolts(bench: Bench, f: Finding): Option[] {
   return suppliesOf(bench, f).flatMap((own) => [
     ...(isLoose(own, practice) ? joint(bench, f, own, largerSupply(own, practice)) : []),
     ...regulated(own, practice),
-    { sizes: otherVolts(bench, f, own), scan: true },
+    ...otherVolts(bench, f, own, true),
     ...closer(own),
   ]);
 }
@@ -101,7 +101,7 @@ export function supplyForFewerVolts(bench: Bench, f: Finding): Option[] {
   const { practice } = bench.study.plan;
   return suppliesOf(bench, f).flatMap((own) => [
     ...regulated(own, practice),
-    { sizes: otherVolts(bench, f, own), scan: true },
+    ...otherVolts(bench, f, own, false),
     ...(own.output.kind === 'ac' && isLoose(own, practice) ? [{ sizes: largerSupply(own, practice) }] : []),
   ]);
 }
@@ -115,25 +115,36 @@ function regulated(own: SupplyPart, practice: 'nec' | 'iec'): Option[] {
   return [{ sizes: [[instead(own, to, fields, words)]] }];
 }
 
-/** Printed volts near those of the coils, the nearest first; the amperes or volt-amperes stay. */
-function otherVolts({ study }: Bench, f: Finding, own: SupplyPart): Change[][] {
+/** Supplies of printed volts near those of the coils, the nearest first; of the same amperes or volt-amperes, and larger. */
+function otherVolts({ study }: Bench, f: Finding, own: SupplyPart, larger: boolean): Option[] {
   const rated = study.fedCoils.filter((c) => f.parts.includes(c.part.name)).map((c) => c.model.rated);
   const off = (volts: number) => Math.max(...rated.map((r) => Math.abs(Math.log(volts / r))));
-  const { kind } = own.output;
-  return SUPPLY_VOLTS.filter((v) => v !== own.output.volts && rated.length > 0 && off(v) < Math.log(1.3))
+  return SUPPLY_VOLTS.filter((v) => v !== own.output.volts && rated.length > 0 && off(v) < MOST_OFF)
     .sort((a, b) => off(a) - off(b))
     .slice(0, 2)
-    .map((volts) => {
-      const bare: SupplyPart = { ...withoutNoLoad(own), output: { volts, kind } };
-      const to = kind === 'ac' ? withLimit(bare, own.limit.amps * own.output.volts) : bare;
-      const fields: Fields = {
-        output: outputText(to),
-        limit: limitText(to),
-        ...(own.noLoad !== undefined && { 'no-load': null }),
-      };
-      return [instead(own, to, fields, `use a supply of ${outputText(to)} as ${own.name}`)];
-    });
+    .map((volts) => ({ sizes: ofVolts(own, volts).slice(0, larger ? undefined : 1) }));
 }
+
+function ofVolts(own: SupplyPart, volts: number): Change[][] {
+  const { kind } = own.output;
+  const have = kind === 'ac' ? own.limit.amps * own.output.volts : own.limit.amps;
+  const larger = (kind === 'ac' ? SUPPLY_VA : SUPPLY_AMPS).filter(
+    (size) => size > have * 1.001 && size <= MOST_LARGER * have,
+  );
+  return [have, ...larger].map((size) => {
+    const to = withLimit({ ...withoutNoLoad(own), output: { volts, kind } }, size);
+    const fields: Fields = {
+      output: outputText(to),
+      limit: limitText(to),
+      ...(own.noLoad !== undefined && { 'no-load': null }),
+    };
+    const more = size > have ? ` for ${limitText(to)}` : '';
+    return [instead(own, to, fields, `use a supply of ${outputText(to)}${more} as ${own.name}`)];
+  });
+}
+
+/** Natural logarithm of the factor by which a supply may be off the volts printed on a coil. */
+const MOST_OFF = Math.log(1.3);
 
 /** The same regulated supply with its volts held closer. */
 function closer(own: SupplyPart): Option[] {
