@@ -5,7 +5,7 @@ import { type Coiled, coilImpedance } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { loopOf, ohmsWith } from '../../study/loop-path.ts';
+import { loopOf, loopWith } from '../../study/loop-path.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
 import type { Check, FindingEntry } from '../entry.ts';
@@ -89,9 +89,14 @@ function tooMuchLost(study: Study, far: Lost): Finding {
 }
 
 /** Share of the supply's volts that is lost on the way to a coil by one gate, with other figures for its wires. */
-export function lostWith({ plan }: Study, own: Electrics, state: CoilState, row: CoilRow, figures: Figures) {
-  const coil = coilOhms(plan, state.fed.part)!;
+export function lostWith(
+  { plan }: Study,
+  own: Electrics,
+  state: CoilState,
+  row: CoilRow,
+  figures: Figures,
+): number {
   const of = (plan.parts.get(state.fed.source.part) as SupplyPart | BatteryPart).output.volts;
-  const amps = own.coilVoltsWith(state.relay, row.leastIn, figures) / coil;
-  return (ohmsWith(own, state, row, figures) * amps) / of;
+  const loop = loopWith(own, state, row, figures);
+  return loop === undefined ? 0 : (loop.ohms * loop.volts) / coilOhms(plan, state.fed.part)! / of;
 }
