@@ -19,7 +19,7 @@ export function leastCoilContact(study: Study, duty: Duty): LeastRatings {
   const found = new Collected();
   const rated = (amps: number): Contact => ({ ratings: [{ amps, volts, kind }], motor: [] });
   found.add(
-    leastContact(study, duty, PILOTS[kind], (pilot) => ({ ...rated(1), pilot })),
+    leastContact(study, duty, PILOTS[kind], (pilot) => ({ ratings: [], motor: [], pilot })),
     {
       ...{ what: 'pilot duty', unit: '', value: () => null },
       words: (pilot) => `pilot duty ${pilot} (for the coil)`,

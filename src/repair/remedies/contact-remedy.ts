@@ -58,12 +58,8 @@ export function otherContact(bench: Bench, f: Finding): Option[] {
   const { study } = bench;
   const rows = judgedContacts(study).filter((g) => g.part.name === f.parts[0]);
   const failing = rows.filter((g) => g.judged.some((j) => j.verdict !== 'pass'));
-  // What the plan does not say of the load no contact can make good.
-  const unknown = rows.some((g) =>
-    g.judged.some((j) => j.missing !== undefined && !j.missing.startsWith('contact.')),
-  );
   const [first] = failing.length > 0 ? failing : rows;
-  if (!first || unknown) return [];
+  if (!first) return [];
   const judged = rows.filter((g) => g.feeds === first.feeds);
   const duty = { part: first.part, judged, place: placeOf(bench, judged) };
   const ways = first.feeds === 'coil' ? coilWays(duty) : loadWays(bench, duty);
@@ -102,10 +98,9 @@ function loadWays({ study: { plan } }: Bench, { judged, place, part }: Duty): Si
 }
 
 function coilWays({ place }: Duty): Size[][] {
-  const base = plainContact(1, place);
   const { kind } = place;
   const codes = PILOTS[kind].map((pilot) => ({
-    contact: { ...base, pilot },
+    contact: { ratings: [], motor: [], pilot },
     words: `a contact marked pilot duty ${pilot} or better`,
   }));
   const category = kind === 'ac' ? 'AC-15' : 'DC-13';
