@@ -40,7 +40,7 @@ const OF_ENDS: ReadonlySet<string> = new Set<FindingId>([
 ]);
 
 /** What a finding is about: the same finding about the same thing is told again, however its figures changed. */
-export function subjectsOf(plan: Plan, { id, parts }: Finding): readonly string[] {
+function subjectsOf(plan: Plan, { id, parts }: Finding): readonly string[] {
   if (OF_ENDS.has(id)) return parts;
   const coils = OF_COILS.has(id)
     ? parts.filter((p) => ['relay', 'timer', 'board'].includes(plan.parts.get(p)?.kind ?? ''))
@@ -106,7 +106,7 @@ export class Bench {
 }
 
 /** Every finding of every check, none folded; undefined where the exact method gives up. */
-export function wholeOf(study: Study): Finding[] | undefined {
+function wholeOf(study: Study): Finding[] | undefined {
   try {
     return study.verified && REGISTER.flatMap((check) => check.find(study));
   } catch (error) {

@@ -74,7 +74,7 @@ export function leastOf<T>(study: Study, ladder: Ladder<T>): Least<T> {
 /** Sizes up to which each is tried where halving does not serve. */
 const MOST_TRIED = 100;
 
-export function scanned(from: number, end: number, good: (index: number) => boolean): number | undefined {
+function scanned(from: number, end: number, good: (index: number) => boolean): number | undefined {
   for (let i = from; i < Math.min(end, from + MOST_TRIED); i++) if (good(i)) return i;
   return undefined;
 }

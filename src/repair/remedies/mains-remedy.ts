@@ -157,17 +157,6 @@ export function largerBox({ study: { plan } }: Bench, f: Finding): Option[] {
   return [{ sizes }];
 }
 
-/** A motor that protects itself and has to be reset by hand. */
-export function protectedMotor({ study: { plan } }: Bench, f: Finding): Option[] {
-  const motor = plan.parts.get(f.parts[0] ?? '');
-  if (motor?.kind !== 'motor') return [];
-  const words = `use a motor with an overload protector that is reset by hand (protector: manual) as ${motor.name}`;
-  const change = partChange(motor.name, { protector: 'manual' }, words, (p) =>
-    p.kind === 'motor' ? { ...p, protector: 'manual' } : p,
-  );
-  return [{ sizes: [[change]] }];
-}
-
 /** The supply of the coil on a feed of its own, away from the cord that sags. */
 export function ownOutlet({ study: { plan } }: Bench, f: Finding): Option[] {
   return f.parts.flatMap((name) => {

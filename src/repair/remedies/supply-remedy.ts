@@ -20,7 +20,7 @@ const OF_SUPPLY: ReadonlySet<string> = new Set<FindingId>([
 ]);
 
 /** Times the size of a supply up to which a larger one is a cure. */
-const MOST_LARGER = 5;
+const MOST_LARGER = 8;
 
 type Fields = Record<string, string | null>;
 
