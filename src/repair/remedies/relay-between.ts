@@ -37,6 +37,8 @@ export function relayBetween(bench: Bench, f: Finding): Option[] {
   const [only, ...more] = fed;
   if (!only || more.length > 0 || only.part.kind === 'board' || only.source.mains) return [];
   if (power(only) < HEAVY) return [];
+  // Leads straight from the supply would go round a fuse that stands next to it.
+  if (hasFuse(bench, only)) return [];
   const poles = only.source.rails.map((r) => terminalKey(only.source.part, r.terminal));
   if (poles.length !== 2) return [];
   const name = freeName(study.plan, 'K');
@@ -57,6 +59,13 @@ export function relayBetween(bench: Bench, f: Finding): Option[] {
       .every((g) => g.judged.every((j) => j.verdict === 'pass'));
   };
   return [{ sizes, serves }];
+}
+
+function hasFuse({ study }: Bench, { part }: FedCoil): boolean {
+  const own = study.electrics;
+  const relay = study.circuit.relays.find((r) => r.part === part.name);
+  const contacts = (own && relay && own.islandOf(relay)?.contacts) ?? [];
+  return contacts.some((c) => study.plan.parts.get(c.part)?.kind === 'fuse');
 }
 
 function power({ model }: FedCoil): number {

@@ -37,6 +37,9 @@ export function unitsOn(own: Electrics, ways: readonly Fed[]): Unit[] {
   const common = [...most.keys()].filter((run) => lost.every((l) => l.has(run)));
   const trunk = new Set(new Set(gates).size > 1 ? common : []);
   const others = [...most.keys()].filter((run) => !trunk.has(run));
+  const fedBy = (run: number) => [
+    ...new Set(ways.flatMap(({ row }, i) => (lost[i]!.has(run) && row.gate ? [row.gate] : []))),
+  ];
   const unit = (runs: readonly number[], isTrunk: boolean, spurOf?: string): Unit => ({
     runs,
     volts: runs.reduce((sum, r) => sum + most.get(r)!, 0),
@@ -46,16 +49,16 @@ export function unitsOn(own: Electrics, ways: readonly Fed[]): Unit[] {
   const rest =
     others.length > MOST_UNITS
       ? [unit(others, false)]
-      : others.map((r) => unit([r], false, trunk.size > 0 ? spurOf(plan, r, gates) : undefined));
+      : others.map((r) => unit([r], false, trunk.size > 0 ? spurOf(plan, r, fedBy(r)) : undefined));
   const units = [...(trunk.size > 0 ? [unit([...trunk], true)] : []), ...rest];
   return units.sort((a, b) => b.volts - a.volts);
 }
 
-/** The only gate that a run of cable ends at. */
+/** The gate that a run of cable ends at, where it carries current for that gate alone. */
 function spurOf(plan: Plan, run: number, gates: readonly string[]): string | undefined {
+  const [only, ...more] = gates;
   const ends = plan.runs[run]!.cores.flatMap((c) => [c.a.part, c.b.part]);
-  const own = [...new Set(ends.filter((p) => gates.includes(p)))];
-  return own.length === 1 ? own[0] : undefined;
+  return only !== undefined && more.length === 0 && ends.includes(only) ? only : undefined;
 }
 
 /** "the trunk (runs 3 to 6) and the router spur (run 7)". */

@@ -68,7 +68,7 @@ describe('volts lost on the way', () => {
       [
         'fault 4 coil-too-low: K1 PS1 h | least volts at the coil 9.838 V, volts at the coil as printed 10.04 V, pull-in of the warm coil 10.77 V, margin -0.93 V | < drop-large',
       ],
-      ['Use 12 AWG for the trunk (run 2) and run 3 (K1 then gets 11.4 V and needs 10.8 V).'],
+      ['Use 12 AWG for the trunk (run 2) and the h spur (run 3) (K1 then gets 11.4 V and needs 10.8 V).'],
     ],
     [
       'two gates, the second short',
@@ -164,7 +164,7 @@ describe('volts lost on the way', () => {
       [
         'fault 4 coil-too-low: K1 PS1 g | least volts at the coil 11.35 V, volts at the coil as printed 11.98 V, pull-in of the warm coil 19.2 V, margin -7.85 V',
       ],
-      ['Use a transformer of 24 V AC for 40 VA as PS1 (K1 then gets 21.2 V and needs 19.2 V).'],
+      ['Use a transformer of 24 V AC for 75 VA as PS1 (K1 then gets 23.2 V and needs 19.2 V).'],
     ],
     [
       '20 VA, and the coil stands no more than usual',

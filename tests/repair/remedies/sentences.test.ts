@@ -48,7 +48,7 @@ describe('wire', () => {
   it('is asked for on trunk and spur where the spur alone does not do', () => {
     const { fix } = told(far(250, 60, 120), 'coil-too-low');
     expect(fix).toMatch(
-      /^Use 12 AWG for the trunk \(run 2\) and run 3 \(K1 then gets [\d.]+ V and needs [\d.]+ V\)/,
+      /^Use 12 AWG for the trunk \(run 2\) and the h spur \(run 3\) \(K1 then gets [\d.]+ V and needs [\d.]+ V\)/,
     );
   });
   it('is asked for on the trunk alone where that does', () => {
