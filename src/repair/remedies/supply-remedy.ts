@@ -116,7 +116,9 @@ function regulated(own: SupplyPart, practice: 'nec' | 'iec'): Option[] {
 }
 
 /** Supplies of printed volts near those of the coils, the nearest first; of the same amperes or volt-amperes, and larger. */
-function otherVolts({ study }: Bench, f: Finding, own: SupplyPart, larger: boolean): Option[] {
+function otherVolts({ study }: Bench, f: Finding, own: SupplyPart, short: boolean): Option[] {
+  // The volts of a regulated supply do not depend on its size.
+  const larger = short && isLoose(own, study.plan.practice);
   const rated = study.fedCoils.filter((c) => f.parts.includes(c.part.name)).map((c) => c.model.rated);
   const off = (volts: number) => Math.max(...rated.map((r) => Math.abs(Math.log(volts / r))));
   return SUPPLY_VOLTS.filter((v) => v !== own.output.volts && rated.length > 0 && off(v) < MOST_OFF)
