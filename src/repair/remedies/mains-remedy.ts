@@ -2,6 +2,8 @@
 import type { Finding } from '../../findings/report-model.ts';
 import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
 import type { Cable } from '../../plan/plan.ts';
+import { terminalKey } from '../../plan/terminal-key.ts';
+import { ampacity } from '../../ratings/ampacity.ts';
 import { CUBIC_INCH } from '../../ratings/box-fill.ts';
 import { receptacleByName } from '../../ratings/receptacle.ts';
 import { tables } from '../../ratings/tables.ts';
@@ -30,13 +32,45 @@ function breaker(plug: PlugPart, amps: number, curve = plug.curve): Change {
   );
 }
 
-/** The next larger breakers. */
-export function largerBreaker(bench: Bench, f: Finding): Option[] {
-  const sizes = breakerSizes(bench.study.plan.practice);
+/**
+ * A circuit with a larger breaker. No check holds a cord to the breaker ahead of it, so here every mains cable that carries
+ * less than the breaker gets thicker with it; and the wire in the wall is for the words, since no plan shows it.
+ */
+export function largerCircuit(bench: Bench, f: Finding): Option[] {
+  const { practice } = bench.study.plan;
   return plugsIn(bench, f).map((plug) => ({
-    sizes: sizes.filter((a) => a > (plug.breaker ?? 0)).map((a) => [breaker(plug, a)]),
+    sizes: breakerSizes(practice)
+      .filter((a) => a > (plug.breaker ?? 0))
+      .flatMap((amps) => {
+        const cords = carrying(bench, plug, amps);
+        const words = `put ${plug.name} on a circuit of its own of ${amps} A, its wire in the wall made for that`;
+        return cords === undefined ? [] : [[{ ...breaker(plug, amps), words }, ...cords]];
+      }),
     scan: true,
   }));
+}
+
+/** The change of gauge after which every mains cable carries so many amperes; undefined where no size does. */
+function carrying(bench: Bench, plug: PlugPart, amps: number): Change[] | undefined {
+  const { practice } = bench.study.plan;
+  const carries = (c: Cable) => (ampacity(c, practice, plug.feed === 'three-phase')?.amps ?? 0) >= amps;
+  const thin = mainsCables(bench).filter(({ cable }) => !carries(cable));
+  if (thin.length === 0) return [];
+  const thinnest = thin.map((x) => x.cable).reduce((x, y) => (y.area < x.area ? y : x));
+  const size = thickerSizes(thinnest).find((c) => thin.every(({ cable }) => carries(inGauge(cable, c))));
+  if (size === undefined) return undefined;
+  const runs = thin.map((x) => x.index);
+  return [gaugeChange(new Set(runs), size, runsText(runs.map((r) => r + 1)))];
+}
+
+/** Runs of cable with a core on mains. */
+function mainsCables({ study: { plan, circuit, sides } }: Bench): { index: number; cable: Cable }[] {
+  const netOf = (part: string, terminal: string) => circuit.netOf.get(terminalKey(part, terminal)) ?? -1;
+  return plan.runs.flatMap((r) =>
+    r.cable && r.cores.some((c) => sides.mains.has(netOf(c.a.part, c.a.terminal)))
+      ? [{ index: r.index, cable: r.cable }]
+      : [],
+  );
 }
 
 /** The largest breaker that may be. */
@@ -53,7 +87,10 @@ export function slowerBreaker(bench: Bench, f: Finding): Option[] {
     const { breaker: amps, curve } = plug;
     if (amps === undefined) return [];
     const sizes = CURVES.slice(CURVES.findIndex((c) => c === (curve ?? 'B')) + 1).map((c) => [
-      breaker(plug, amps, c),
+      {
+        ...breaker(plug, amps, c),
+        words: `fit a breaker of ${amps} A ${c} for ${plug.name}, where the loop impedance allows that`,
+      },
     ]);
     return [{ sizes }];
   });
@@ -86,14 +123,9 @@ function inPattern(name: string, all: readonly string[], pattern: string): Chang
 }
 
 /** Every mains cable on the way that is thinner, in one thicker gauge. */
-export function thickerCord({ study }: Bench, f: Finding): Option[] {
-  const { plan, circuit, sides } = study;
-  const netOf = (part: string, terminal: string) =>
-    circuit.netOf.get(terminal === '' ? part : `${part}.${terminal}`);
-  const onMains = plan.runs.filter((r) =>
-    r.cores.some((c) => sides.mains.has(netOf(c.a.part, c.a.terminal) ?? -1)),
-  );
-  const cabled = onMains.flatMap((r) => (r.cable ? [{ index: r.index, cable: r.cable }] : []));
+export function thickerCord(bench: Bench, f: Finding): Option[] {
+  const { plan } = bench.study;
+  const cabled = mainsCables(bench);
   const told = cabled.filter(({ index }) =>
     plan.runs[index]!.cores.some((c) => f.parts.includes(c.a.part) && f.parts.includes(c.b.part)),
   );
