@@ -28,6 +28,52 @@ const editSchema = z.discriminatedUnion('do', [
   z.object({ do: z.literal('remove'), run: z.int().min(0), core: z.int().min(0) }),
 ]);
 
+/** A change of figures, each figure as the plan would write it. */
+const figureChangeSchema = z.discriminatedUnion('change', [
+  z.object({
+    change: z.literal('part'),
+    part: z.string().describe('The part that is replaced by one with other figures'),
+    fields: z
+      .record(z.string(), z.string().nullable())
+      .describe(
+        'By dotted path, such as coil.rated: what the plan would say there; null where it is left out',
+      ),
+  }),
+  z.object({
+    change: z.literal('cable'),
+    runs: z.array(z.int().min(1)).describe('Runs in another cable, counted from one'),
+    gauge: z.string(),
+  }),
+  z.object({
+    change: z.literal('cable-flexible'),
+    runs: z.array(z.int().min(1)).describe('Runs of cord that become fixed wire, counted from one'),
+  }),
+  z.object({
+    change: z.literal('fuse'),
+    part: z.string().describe('Name of the new fuse'),
+    terminal: z
+      .string()
+      .describe('Terminal next to which it stands; all that was there goes to its far side'),
+    rating: z.string(),
+  }),
+  z.object({
+    change: z.literal('relay'),
+    part: z.string().describe('Name of the new relay'),
+    coil: z.string().describe('Relay whose coil it switches; what was on that coil goes to the new one'),
+    fields: z.record(z.string(), z.string()).describe('What the plan would say of the new relay'),
+    feed: z
+      .array(z.string())
+      .length(2)
+      .describe('Terminals that feed the old coil: through the contact, and straight'),
+  }),
+]);
+
+export const remedySchema = z.object({
+  words: z.string().describe('What to do, as a sentence'),
+  changes: z.array(figureChangeSchema).describe('The least changes that do it, all of them together'),
+  leaves: z.array(z.enum(FINDING_IDS)).describe('Lesser findings that it brings with it'),
+});
+
 export const alsoSchema = z.object({
   id: z
     .enum(FINDING_IDS)
@@ -68,6 +114,11 @@ export const findingSchema = z.object({
     })
     .nullable()
     .describe('The least change of wiring that was verified to mend it; null where none was sought or found'),
+  remedies: z
+    .array(remedySchema)
+    .describe(
+      'Changes of figures, any one of which was put into the plan and did away with it; empty where none was sought or found',
+    ),
 });
 
 export const questionSchema = z.object({

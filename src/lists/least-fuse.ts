@@ -6,17 +6,14 @@ import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { poweredMachine } from '../machine/power.ts';
 import { solveState } from '../machine/solved-state.ts';
 import type { FusePart } from '../plan/part-types.ts';
+import { type Ladder, leastOf, sizesWith, type Trouble } from '../repair/remedies/ladder.ts';
+import { withParts } from '../repair/remedies/put.ts';
+import { FUSE_AMPS } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { UNDECIDED } from './least-loop.ts';
-import { type Ladder, leastOf, ratingOf, sizesWith, type Trouble, withParts } from './least-rating.ts';
+import { ratingOf } from './least-rating.ts';
 import type { LeastRatings } from './materials-model.ts';
-
-/** A, usual sizes; common practice. */
-export const FUSE_AMPS = [
-  ...[0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10],
-  ...[12.5, 16, 20],
-] as const;
 
 /** Inputs up to which every combination is read. */
 const MOST_INPUTS = 6;

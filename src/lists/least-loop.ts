@@ -9,19 +9,16 @@ import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
 import type { Finding } from '../findings/report-model.ts';
 import type { SupplyPart } from '../plan/part-types.ts';
-import type { Cable, Plan } from '../plan/plan.ts';
+import type { Cable } from '../plan/plan.ts';
 import { thickerSizes } from '../ratings/wire.ts';
+import { leastOf, sizesWith } from '../repair/remedies/ladder.ts';
+import { withCable, withLimit, withParts } from '../repair/remedies/put.ts';
+import { SUPPLY_AMPS, SUPPLY_VA } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import type { CableGroup } from './cuts.ts';
-import { leastOf, ratingOf, sizesWith, withParts } from './least-rating.ts';
+import { ratingOf } from './least-rating.ts';
 import type { LeastRatings } from './materials-model.ts';
-
-/** Usual sizes of adapters (A) and of transformers (VA); common practice. */
-export const SUPPLY_AMPS = [
-  0.1, 0.2, 0.3, 0.5, 0.6, 0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20,
-] as const;
-export const SUPPLY_VA = [5, 10, 15, 20, 30, 40, 50, 75, 100, 150, 200, 250, 300, 500] as const;
 
 const num = (x: number): string => `${rounded(x, 4)}`;
 
@@ -29,13 +26,6 @@ const num = (x: number): string => `${rounded(x, 4)}`;
 function lowCoilFindings(s: Study): Finding[] {
   const found = [coilDropsAtStart, coilTooLow, coilThinMargin].flatMap((check) => check.find(s));
   return s.fedCoils.flatMap(({ part }) => found.filter((f) => f.parts[0] === part.name));
-}
-
-/** The supply with another limit, in A or in VA as it is sold. */
-export function withLimit(part: SupplyPart, size: number): SupplyPart {
-  const ac = part.output.kind === 'ac';
-  const amps = ac ? size / part.output.volts : size;
-  return { ...part, limit: { amps, printed: ac ? 'VA' : 'A', value: size } };
 }
 
 function judgeSupply(names: readonly string[]): (s: Study) => Finding[] {
@@ -70,11 +60,6 @@ export function leastSupply(study: Study, names: readonly string[], part: Supply
     words: (size) => `${num(size)} ${unit} at ${num(volts)} V ${kind.toUpperCase()}`,
   });
   return { least: [rating], untold: [] };
-}
-
-/** The plan with the runs of one cable in another. */
-export function withCable(plan: Plan, runs: ReadonlySet<number>, cable: Cable): Plan {
-  return { ...plan, runs: plan.runs.map((r) => (runs.has(r.index) ? { ...r, cable } : r)) };
 }
 
 /** All sizes of the cable's own system, thinnest first. */

@@ -7,7 +7,7 @@ import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
 import { kindOf, type Side } from './kinds.ts';
 import { MissingEnds } from './missing-ends.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
-import type { QuickLook, Wiring } from './quick-look.ts';
+import { type QuickLook, rootsOf, type Wiring } from './quick-look.ts';
 import { type Candidate, rewired } from './rewired.ts';
 
 /** A candidate with what its cores join. */
@@ -288,14 +288,4 @@ export class Rewirings {
     return this.circuit.names.filter((_, i) => i !== to && root[i] === root[to] && this.landed[i]! > 0)
       .length;
   }
-}
-
-/** Number of the conductor that every terminal is on. */
-export function rootsOf(parents: Int32Array): Int32Array {
-  const root = (x: number): number => {
-    let at = x;
-    while (parents[at] !== at) at = parents[at]!;
-    return at;
-  };
-  return Int32Array.from(parents, (_, i) => root(i));
 }

@@ -24,3 +24,21 @@ export function ampsText(amps: number): string {
 export function milliampsText(amps: number): string {
   return `${rounded(amps * 1000)} mA`;
 }
+
+/** Digits that count up to which two figures are told apart. */
+const MOST_DIGITS = 7;
+
+/**
+ * Figures that are compared, with so many digits that the comparison can be read off them: 11.38 and 11.41, not 11.4 twice.
+ * The least that keeps each difference to within a quarter of it.
+ */
+export function roundedApart(values: readonly number[], digits = 3): number[] {
+  for (let n = digits; n < MOST_DIGITS; n++) {
+    const told = values.map((v) => rounded(v, n));
+    const clear = values.every((a, i) =>
+      values.every((b, k) => k <= i || Math.abs(told[i]! - told[k]! - (a - b)) <= Math.abs(a - b) / 4),
+    );
+    if (clear) return told;
+  }
+  return values.map((v) => rounded(v, MOST_DIGITS));
+}

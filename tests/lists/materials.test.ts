@@ -1,19 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/findings/judge.ts';
-import { withContact } from '../../src/lists/contact-ladder.ts';
 import { cableGroups } from '../../src/lists/cuts.ts';
-import { COIL_AMPS } from '../../src/lists/least-coil-contact.ts';
-import { FUSE_AMPS, mostThrough } from '../../src/lists/least-fuse.ts';
-import { SUPPLY_AMPS, SUPPLY_VA, sizesWithOwn, withCable, withLimit } from '../../src/lists/least-loop.ts';
-import { LOOP_AMPS } from '../../src/lists/least-loop-contact.ts';
-import { breakerSizes } from '../../src/lists/least-mains.ts';
-import { AC3_AMPS, PLAIN_AMPS } from '../../src/lists/least-mains-contact.ts';
-import { withParts } from '../../src/lists/least-rating.ts';
+import { mostThrough } from '../../src/lists/least-fuse.ts';
+import { sizesWithOwn } from '../../src/lists/least-loop.ts';
 import { materials } from '../../src/lists/materials.ts';
 import type { LeastRating, MaterialItem } from '../../src/lists/materials-model.ts';
 import type { Contact, CurrentKind } from '../../src/plan/device-figures.ts';
 import type { Part } from '../../src/plan/part-types.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { withCable, withContact, withLimit, withParts } from '../../src/repair/remedies/put.ts';
+import {
+  AC3_AMPS,
+  breakerSizes,
+  COIL_AMPS,
+  FUSE_AMPS,
+  LOOP_AMPS,
+  PLAIN_AMPS,
+  SUPPLY_AMPS,
+  SUPPLY_VA,
+} from '../../src/repair/remedies/series.ts';
 import { Study } from '../../src/study/study.ts';
 import { example, exampleNames } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';

@@ -33,7 +33,7 @@ function otherKind(study: Study, { part, model, source }: FedCoil): Finding {
     why: dcCoil
       ? 'A DC coil on AC buzzes; its contacts chatter and weld.'
       : 'An AC coil on DC is limited by its copper alone: it draws several times its current and burns.',
-    fix: `Use a ${model.kind.toUpperCase()} supply of ${model.rated} V, or a relay with a ${source.kind.toUpperCase()} coil.`,
+    fix: `Use a ${model.kind.toUpperCase()} supply of ${model.rated} V, or a relay with ${source.kind === 'ac' ? 'an AC' : 'a DC'} coil.`,
     basis: entry.basis,
     twin: { alike: `${model.kind} ${source.part}` },
   });

@@ -31,7 +31,7 @@ function find(study: Study): Finding[] {
 }
 
 function leaks({ plan }: Study, g: JudgedContact): Finding {
-  const { part, loads, advice } = g;
+  const { part, loads } = g;
   const stated = 'off_leakage' in part ? part.off_leakage : undefined;
   const leak =
     stated === undefined
@@ -43,7 +43,7 @@ function leaks({ plan }: Study, g: JudgedContact): Finding {
     at: part.where.get('technology') ?? part.at,
     message: `${leak} still reach ${loads.join(', ')} with ${part.name} off: it is solid-state`,
     why: `Off is not isolation: the motor lead reads live on a meter. When it fails it mostly stays on. Inside it, ${heat(amps)}; it needs a heat sink above ${SOLID.sink[0]} to ${SOLID.sink[1]} A.`,
-    fix: `Use a contactor, or put one in line as the means of stopping: ${advice}.`,
+    fix: `${part.name} does not part ${loads.join(', ')} from the mains; a contact has to do that.`,
     figures: [
       { name: 'leakage', value: roundedOrNull(stated), unit: 'A' },
       { name: 'running', value: roundedOrNull(amps), unit: 'A' },

@@ -90,7 +90,7 @@ function unprotected(study: Study, motor: MotorPart): Finding {
   return caution(study, motor, {
     message: `${motor.name} starts by itself and no overload protector is stated`,
     why: 'Nobody stands by when a gate starts it; a stalled motor burns.',
-    fix: 'Use a motor with a manual-reset protector (protector: manual), or an overload relay whose break contact 95-96 lies in line with the coil.',
+    fix: `${motor.name} has to have a protector that is reset by hand (protector: manual), or an overload relay whose break contact 95-96 lies in line with the coil.`,
   });
 }
 
@@ -98,7 +98,7 @@ function resetsItself(study: Study, motor: MotorPart): Finding {
   return caution(study, motor, {
     message: `the overload protector of ${motor.name} resets by itself: the motor can start again when it cools`,
     why: 'A gate left open starts it while someone clears the blockage.',
-    fix: 'Use a motor with a manual-reset protector (protector: manual).',
+    fix: `${motor.name} has to have a protector that is reset by hand (protector: manual).`,
   });
 }
 

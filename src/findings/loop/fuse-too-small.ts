@@ -42,7 +42,7 @@ function blows({ plan }: Study, fuse: FusePart, source: Source, amps: number): F
     at: fuse.where.get('rating') ?? fuse.at,
     message: `fuse ${fuse.name} of ${ampsText(fuse.rating)} has to carry ${ampsText(amps)} and blows`,
     why: 'That is the current with every coil pulled in that can be in together.',
-    fix: `Fit a slow fuse above ${ampsText(amps)}, but not above what the wire carries.`,
+    fix: `${fuse.name} is ${ampsText(amps - fuse.rating)} short.`,
     figures: [ampsFigure('current', amps), { name: 'fuse', value: fuse.rating, unit: 'A' }],
     basis: entry.basis,
     twin: { alike: `${fuse.rating}`, badness: amps },

@@ -55,8 +55,8 @@ function unlimited({ plan }: Study, s: SupplyPart | BatteryPart): Finding {
       ? 'A battery has no limit of its own and no fuse is next to it.'
       : `${s.name} is not stated to be power-limited (class-2) and no fuse is next to it.`,
     fix: battery
-      ? 'Put a fuse at the battery post.'
-      : 'Use a supply marked Class 2 (or SELV, limited), or put a fuse next to it.',
+      ? `${s.name} has to have a fuse at its post.`
+      : `${s.name} has to be marked as limited (Class 2, SELV) or to have a fuse next to it.`,
     basis: entry.basis,
   });
 }
@@ -72,7 +72,7 @@ function tooStrong({ plan }: Study, s: SupplyPart): Finding[] {
       at: s.where.get('class-2') ?? s.at,
       message: `${s.name} is called Class 2, but ${rounded(s.limit.amps)} A at ${highest} V is more than such a supply gives`,
       why: `At ${highest} V a Class 2 supply is marked with ${rounded(verdict.limitAmps)} A at most.`,
-      fix: 'Read the label again; without the Class 2 mark put a fuse next to the supply.',
+      fix: `Read the label of ${s.name} again: without the Class 2 mark it has to have a fuse next to it.`,
       figures: [ampsFigure('stated', s.limit.amps), ampsFigure('Class 2', verdict.limitAmps)],
       basis: verdict.basis,
     }),

@@ -48,7 +48,7 @@ function underloaded({ plan }: Study, { part, kind }: SwitchCurrents, held: numb
       why: stated
         ? 'Silver contacts that switch too little grow a film and become unreliable.'
         : `Its metal is not stated${metal === 'gold' ? '' : ' and taken as silver'}; silver that switches too little grows a film.`,
-      fix: 'Use switches with gold contacts, or a relay that draws more.',
+      fix: `${part.name} has to be one that stays clean on ${ampsText(held)}.`,
       figures: [ampsFigure('current', held), ampsFigure('least', needs)],
       basis: stated
         ? 'least current as printed on the switch'

@@ -1,6 +1,6 @@
 import { judgeBreaker } from '../../ratings/circuit.ts';
 import type { Study } from '../../study/study.ts';
-import { roundedOrNull } from '../../text/numbers.ts';
+import { rounded, roundedOrNull } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
@@ -37,7 +37,7 @@ function find(study: Study): Finding[] {
         at: plug.where.get('breaker') ?? plug.at,
         message: `${listOf(names)} starts at ${needed} A; the circuit of ${plug.name} holds ${holds} A`,
         why: 'The breaker may trip at the start of the motor.',
-        fix: 'Put the motor on a circuit of its own that is big enough.',
+        fix: `The breaker of ${plug.name} may let go ${rounded((judged.needed ?? 0) - (judged.found ?? 0))} A below the start.`,
         figures: [
           { name: 'needed', value: needed, unit: 'A' },
           { name: 'allowed', value: holds, unit: 'A' },

@@ -49,10 +49,7 @@ function thinForLoads(study: Study): Finding[] {
 
 const partsAt = (run: Run) => [...new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]))];
 
-function thinForMotor(
-  { plan }: Study,
-  { run, cable, loads, demand, limit, needed, serves }: ThinConductor,
-): Finding {
+function thinForMotor({ plan }: Study, { run, cable, loads, demand, limit, needed }: ThinConductor): Finding {
   const ends = partsAt(run);
   const { motor, others } = demand;
   const rest = others > 0 ? `, and ${rounded(others, 4)} A for the rest` : '';
@@ -61,7 +58,7 @@ function thinForMotor(
     at: run.at,
     message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${limit.amps} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
     why: `125 % of the table current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
-    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'thicker conductors'} from the panel to the motor.`,
+    fix: `The ${cable.gauge} conductors are ${rounded(needed - limit.amps)} A short.`,
     figures: [
       { name: 'needed', value: rounded(needed, 4), unit: 'A' },
       { name: 'conductors', value: limit.amps, unit: 'A' },
@@ -71,7 +68,7 @@ function thinForMotor(
   });
 }
 
-function overloaded({ plan }: Study, { run, cable, amps, limit, serves }: OverloadedCable): Finding {
+function overloaded({ plan }: Study, { run, cable, amps, limit }: OverloadedCable): Finding {
   const ends = partsAt(run);
   const loads = listOf(loadsOf(plan).map((l) => l.name));
   return found(plan, entry, {
@@ -82,7 +79,7 @@ function overloaded({ plan }: Study, { run, cable, amps, limit, serves }: Overlo
         ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${limit.amps} A and ${loads} takes ${rounded(amps)} A`
         : `the ${cable.gauge} cable at ${listOf(ends)} is too thin for any mains load; ${loads} takes ${rounded(amps)} A`,
     why: 'The cable overheats, and the motor starts slowly on what volts are left.',
-    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'a thicker cable'} for every length between plug and motor.`,
+    fix: `The ${cable.gauge} cable is ${rounded(amps - limit.amps)} A short.`,
     figures: [
       { name: 'running', value: rounded(amps), unit: 'A' },
       { name: 'cable', value: limit.amps, unit: 'A' },
@@ -92,20 +89,14 @@ function overloaded({ plan }: Study, { run, cable, amps, limit, serves }: Overlo
   });
 }
 
-function losesAtStart(
-  { plan }: Study,
-  plug: PlugPart,
-  { motor, starting, share, thinnest, better }: StartLoss,
-): Finding {
+function losesAtStart({ plan }: Study, plug: PlugPart, { motor, starting, share }: StartLoss): Finding {
   const percent = rounded(share * 100);
   return found(plan, entry, {
     parts: [motor.name, plug.name],
     at: motor.where.get('amps') ?? motor.at,
     message: `${percent} % of the mains stay in the cable when ${motor.name} starts at ${rounded(starting)} A`,
     why: 'On so few volts the motor is slow to start or stalls, and the start lasts while contact and cable carry it.',
-    fix: better
-      ? `Use ${better.gauge} instead of ${thinnest.gauge}, or shorter cable.`
-      : 'Use thicker and shorter cable.',
+    fix: `The cable takes ${rounded((share - MOST_LOST) * 100)} % of the mains more than it may.`,
     figures: [
       { name: 'lost at start', value: percent, unit: '%' },
       { name: 'most', value: MOST_LOST * 100, unit: '%' },

@@ -5,7 +5,6 @@ import { type Ampacity, ampacityNec } from '../../ratings/ampacity.ts';
 import { conductorAmps } from '../../ratings/branch.ts';
 import { SLACK } from '../../ratings/judgement.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
-import { thickerSizes } from '../../ratings/wire.ts';
 import { carriedBy } from '../../study/motor-path.ts';
 import type { Study } from '../../study/study.ts';
 import { type BranchDemand, branchDemand, fixedPlugs, wiredIn } from './branch-motors.ts';
@@ -21,8 +20,6 @@ export interface ThinConductor {
   readonly limit: Ampacity;
   /** A */
   readonly needed: number;
-  /** the thinnest size that would do */
-  readonly serves: Cable | undefined;
 }
 
 /** The first run of each gauge behind each plug that is wired in. */
@@ -57,6 +54,5 @@ function thinConductor(
   // A gauge that fails by its running current already is told by that; metric sizes are judged by another table there.
   const told = cable.awg !== undefined && running > limit.amps * (1 + 2e-3);
   if (needed <= limit.amps * SLACK || told) return undefined;
-  const serves = thickerSizes(cable).find((c) => (ampacityNec(c, threePhase)?.amps ?? 0) * SLACK >= needed);
-  return { run, cable, loads, demand, limit, needed, serves };
+  return { run, cable, loads, demand, limit, needed };
 }
