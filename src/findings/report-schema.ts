@@ -14,7 +14,7 @@ export const figureSchema = z.object({
 
 const endSchema = z.object({ run: z.int().min(0), core: z.int().min(0), end: z.enum(['a', 'b']) });
 
-/** A change of wiring; runs and cores count from nought in the order of the plan. */
+/** A change of wiring, or of what the plan says; runs and cores count from nought in the order of the plan. */
 const editSchema = z.discriminatedUnion('do', [
   endSchema.extend({ do: z.literal('move'), to: z.string() }),
   z.object({ do: z.literal('swap'), first: endSchema, second: endSchema }),
@@ -26,6 +26,19 @@ const editSchema = z.discriminatedUnion('do', [
     metres: z.number().optional().describe('Its length, m'),
   }),
   z.object({ do: z.literal('remove'), run: z.int().min(0), core: z.int().min(0) }),
+  z.object({
+    do: z.literal('say'),
+    part: z.string(),
+    field: z.literal('pressed-when'),
+    value: z.enum(['open', 'shut']),
+  }),
+  z.object({
+    do: z.literal('intend'),
+    load: z.string(),
+    field: z.enum(['runs-on', 'blocked-by', 'stays-on-after', 'stopped-by']),
+    input: z.string().describe('As the plan writes it, `planer` or `mode.hand`'),
+    instead: z.string().optional().describe('The input whose place it takes; one more where left out'),
+  }),
 ]);
 
 /** A change of figures, each figure as the plan would write it. */
