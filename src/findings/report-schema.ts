@@ -29,8 +29,8 @@ const editSchema = z.discriminatedUnion('do', [
   z.object({
     do: z.literal('say'),
     part: z.string(),
-    field: z.literal('pressed-when'),
-    value: z.enum(['open', 'shut']),
+    field: z.enum(['pressed-when', 'input']),
+    value: z.enum(['open', 'shut', 'low', 'high']),
   }),
   z.object({
     do: z.literal('intend'),

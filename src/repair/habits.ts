@@ -26,6 +26,10 @@ const ACROSS: ReadonlySet<string> = new Set([
   'gate',
   'button',
   'cutout',
+  'plug',
+  'outlet',
+  'motor',
+  'load',
 ]);
 /** How many there are but for the largest group. */
 export function butMost(groups: readonly number[]): number {

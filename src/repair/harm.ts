@@ -47,6 +47,7 @@ export class Harm {
     return (
       edits.some((e) => !isSaying(e) && (this.touchesEarth(e) || this.outOfReach(e))) ||
       [...this.bypassed(cores)].some((part) => !this.bypassedNow.has(part)) ||
+      edits.some((e) => e.do === 'move' && this.sides.changes(e.run, cores)) ||
       [...unfused(this.circuit, cores)].some((t) => !this.unfusedNow.has(t)) ||
       this.leavesOut(cores) ||
       this.strays(cores) ||

@@ -8,10 +8,18 @@ const WITHIN = 0.3;
 /** Share and m by which a cable may be laid shorter or longer than the plan has it. */
 const GIVE = { share: 0.1, metres: 0.2 };
 
+/** A cable from one place to another. */
+interface Way {
+  readonly to: number;
+  readonly metres: number;
+  /** index into `Plan.runs` */
+  readonly run: number;
+}
+
 export class Places {
   private readonly sets = new UnionFind();
   private readonly numbers = new Map<string, number>();
-  private readonly ways = new Map<number, { readonly to: number; readonly metres: number }[]>();
+  private readonly ways = new Map<number, Way[]>();
 
   /** Parts that share a box, a link or a short cable stand together, and so does a load with its outlet. */
   constructor(plan: Plan) {
@@ -26,8 +34,8 @@ export class Places {
       const way = usualWay(run, (part) => this.of(part));
       if (way === undefined || run.link || run.length === undefined) continue;
       const [a, b] = way;
-      push(this.ways, a, { to: b, metres: run.length });
-      push(this.ways, b, { to: a, metres: run.length });
+      push(this.ways, a, { to: b, metres: run.length, run: run.index });
+      push(this.ways, b, { to: a, metres: run.length, run: run.index });
     }
   }
 
@@ -76,7 +84,6 @@ export class Places {
   /** m along the shortest way from one part to another by other cables than a run; undefined where there is none. */
   wayBetween(from: string, to: string, besides: Run): number | undefined {
     const [start, end] = [this.of(from), this.of(to)];
-    const own = usualWay(besides, (part) => this.of(part))?.join();
     const left = new Map([[start, 0]]);
     const done = new Set<number>();
     for (;;) {
@@ -86,8 +93,7 @@ export class Places {
       if (at === end) return metres;
       done.add(at);
       for (const w of this.ways.get(at) ?? []) {
-        const key = [at, w.to].sort((x, y) => x - y).join();
-        if (key === own && w.metres === besides.length) continue;
+        if (w.run === besides.index) continue;
         left.set(w.to, Math.min(left.get(w.to) ?? Number.POSITIVE_INFINITY, metres + w.metres));
       }
     }
