@@ -81,7 +81,7 @@ export class Places {
     return places.includes(this.of(other)) && !places.includes(this.of(to));
   }
 
-  /** m along the shortest way from one part to another by other cables than a run; undefined where there is none. */
+  /** m along the shortest way from one part to another, by what else lies in a run's cable; undefined where there is none. */
   wayBetween(from: string, to: string, besides: Run): number | undefined {
     const [start, end] = [this.of(from), this.of(to)];
     const left = new Map([[start, 0]]);
@@ -93,7 +93,7 @@ export class Places {
       if (at === end) return metres;
       done.add(at);
       for (const w of this.ways.get(at) ?? []) {
-        if (w.run === besides.index) continue;
+        if (w.run === besides.index && besides.cores.length === 1) continue;
         left.set(w.to, Math.min(left.get(w.to) ?? Number.POSITIVE_INFINITY, metres + w.metres));
       }
     }

@@ -280,6 +280,11 @@ export class Rewirings {
     );
   }
 
+  /** Whether a terminal has fewer ends than its twins, or none where it needs one. */
+  lacks(terminal: string): boolean {
+    return this.missing(this.circuit.terminal(terminal)!) > 0;
+  }
+
   /** Other terminals on the conductor an edit lands on. */
   alike(edit: Edit): number {
     if (edit.do !== 'move') return 0;
