@@ -78,7 +78,7 @@ export function cordNec(cable: Cable, laid: Laid, better: Better): Carried {
   );
   if (gauge === 'thinner') return { amps: 0, basis: `${name}: begins at 18 AWG` };
   if (gauge === 'thicker' && better.memory)
-    return { amps: Infinity, basis: `${name}: taken as far as 8 AWG` };
+    return { amps: Infinity, basis: `${name}: taken as far as 2 AWG` };
   const awg = gauge === 'thicker' ? 0 : gauge;
   const known = (r: CordNecRow) =>
     r.awg >= awg && r[column] !== null && (better.memory || cellStatus(table, r, column) !== 'memory');
@@ -164,7 +164,7 @@ function cordTable(cable: Cable, laid: Laid, better: Better, factor: number): Ca
 }
 
 /** The best of the tables that its insulation allows. */
-function cordIec(cable: Cable, laid: Laid, better: Better): Carried[] {
+export function cordIec(cable: Cable, laid: Laid, better: Better): Carried[] {
   const air = airOf(laid, better.ambient);
   const rated = insulationOf(cable, better.rated);
   const plain = ambientFactor('iec-cord', 60, air);

@@ -80,7 +80,7 @@ function isExtensionLead({ plan }: Study, { cable, run, guard, from }: Conductor
 function motorRule(study: Study, duty: ConductorDuty, general: ConductorVerdict): ConductorJudgement {
   const { behind, cable, guard, from } = duty;
   const motors = motorsAlone(duty);
-  const demand = motors.length > 0 ? branchDemand(behind.loads) : undefined;
+  const demand = motors.length > 0 ? branchDemand(behind.loads, from.plug) : undefined;
   const thin = ['thinner', 17, 18, 16].includes(gaugeWithin(cable, [18, 16, 14, 12, 10, 8]));
   if (!demand || isCord(cable) || thin) return general;
   const largest = largestDevice(demand.motor.amps, 'breaker');

@@ -20,8 +20,8 @@ const entry: FindingEntry = {
   meaning:
     'The motor draws more than a cord of this size may carry. It gets warm along its whole length and hot where it lies coiled, and the motor starts slowly on what volts are left. An extension lead counts like any other length.',
   wrong: 'cord: {kind: cable, gauge: 18 AWG, cores: 3, insulation: 600 V, flexible: true}',
-  right: 'cord: {kind: cable, gauge: 10 AWG, cores: 3, insulation: 600 V, flexible: true}',
-  basis: 'NEC Table 400.5(A)(1); 430.22 and Table 310.16 where the motor is wired in; BS 7671 Table 4F3A',
+  right: 'cord: {kind: cable, gauge: 8 AWG, cores: 3, insulation: 600 V, flexible: true}',
+  basis: 'NEC 430.22 with Tables 400.5(A)(1) and 310.16; BS 7671 Table 4F3A',
   followsFrom: [],
 };
 
@@ -59,12 +59,12 @@ function thinForMotor(
   return found(plan, entry, {
     parts: ends,
     at: run.at,
-    message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${limit.amps} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
-    why: `125 % of the table current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
-    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'thicker conductors'} from the panel to the motor.`,
+    message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${rounded(limit.amps)} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
+    why: `125 % of the current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
+    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'thicker conductors'} from the supply to the motor.`,
     figures: [
       { name: 'needed', value: rounded(needed, 4), unit: 'A' },
-      { name: 'conductors', value: limit.amps, unit: 'A' },
+      { name: 'conductors', value: rounded(limit.amps), unit: 'A' },
     ],
     basis: `NEC ${others > 0 ? '430.24' : '430.22'}; ${motor.basis}; ${limit.basis}`,
     twin: { name: `those at ${listOf(ends)}`, badness: needed / limit.amps },
@@ -79,13 +79,13 @@ function overloaded({ plan }: Study, { run, cable, amps, limit, serves }: Overlo
     at: run.at,
     message:
       limit.amps > 0
-        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${limit.amps} A and ${loads} takes ${rounded(amps)} A`
+        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${rounded(limit.amps)} A and ${loads} takes ${rounded(amps)} A`
         : `the ${cable.gauge} cable at ${listOf(ends)} is too thin for any mains load; ${loads} takes ${rounded(amps)} A`,
     why: 'The cable overheats, and the motor starts slowly on what volts are left.',
     fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'a thicker cable'} for every length between plug and motor.`,
     figures: [
       { name: 'running', value: rounded(amps), unit: 'A' },
-      { name: 'cable', value: limit.amps, unit: 'A' },
+      { name: 'cable', value: rounded(limit.amps), unit: 'A' },
     ],
     basis: limit.basis,
     twin: { name: `that at ${listOf(ends)}`, badness: limit.amps > 0 ? amps / limit.amps : amps },
