@@ -62,7 +62,8 @@ export function largestAhead(cable: Cable, rule: ConductorRule, better: Better):
     return { amps: cord.amps, basis: `NEC 240.5(A); ${cord.basis}` };
   }
   const { amps, cap, basis } = wireNec(cable, laid, better);
-  const rounded = rule.roundsUp && Number.isFinite(amps) ? (nextStandardRating(amps) ?? amps) : amps;
+  const listed = amps > 0 && Number.isFinite(amps);
+  const rounded = rule.roundsUp && listed ? (nextStandardRating(amps) ?? amps) : amps;
   const capped = cap !== undefined && cap < rounded;
   const most = capped ? cap : rounded;
   return { amps: most, basis: `NEC 240.4(${capped || cap === most ? 'D' : 'B'}); ${basis}` };

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { judgeCircuit, powerPlausible } from '../../src/ratings/circuit.ts';
 import { combineLoads, sumFigures } from '../../src/ratings/load.ts';
 import type { Figure } from '../../src/ratings/motor.ts';
-import { ac, hp, load, motor, plug, watts } from './parts.ts';
+import { hp, load, motor, plug, watts } from './parts.ts';
 
 const figure = (amps: number, more: Partial<Figure> = {}): Figure => ({
   amps,

@@ -38,7 +38,9 @@ function mayTrip({ plan }: Study, { plug, loads, device, starting, judged }: Sta
     at: plug.where.get(breaker ? 'breaker' : 'fuse') ?? plug.at,
     message: `${listOf(names)} starts at ${needed} A; the ${breaker ? 'circuit of' : 'fuse in'} ${plug.name} holds ${holds} A`,
     why: `The ${breaker ? 'breaker' : 'fuse'} may ${breaker ? 'trip' : 'open'} at the start of the motor.`,
-    fix: 'Put the motor on a circuit of its own that is big enough.',
+    fix: breaker
+      ? 'Put the motor on a circuit of its own that is big enough.'
+      : 'Where it opens, a motor that starts on less is needed; never a larger fuse than plug and cord are made for.',
     figures: [
       { name: 'needed', value: needed, unit: 'A' },
       { name: 'allowed', value: holds, unit: 'A' },

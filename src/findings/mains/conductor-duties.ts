@@ -2,6 +2,7 @@
 import type { Consumer } from '../../circuit/circuit.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
 import type { Laid } from '../../ratings/laid-conductor.ts';
+import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { type GuardedSource, guardedSources, type MainsGuard } from './mains-guards.ts';
 import type { Load } from './plug-loads.ts';
@@ -33,8 +34,8 @@ interface Core {
 }
 
 /** Every run of the mains behind every plug that reaches it. */
-export function conductorDuties(study: Study): ConductorDuty[] {
-  return guardedSources(study).flatMap((from) => {
+export const conductorDuties = perStudy((study): readonly ConductorDuty[] =>
+  guardedSources(study).flatMap((from) => {
     const byRun = new Map<number, Core[]>();
     study.wired.wires.forEach((wire, index) => {
       const core = coreDuty(study, from, wire.a, index);
@@ -44,8 +45,8 @@ export function conductorDuties(study: Study): ConductorDuty[] {
       const run = study.plan.runs[index]!;
       return run.cable ? [duty(study, from, { run, cable: run.cable }, cores)] : [];
     });
-  });
-}
+  }),
+);
 
 /** Undefined for a core that no pin of the plug reaches, or its earth pin alone. */
 function coreDuty(study: Study, from: GuardedSource, net: number, wire: number): Core | undefined {

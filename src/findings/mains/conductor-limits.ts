@@ -1,5 +1,6 @@
 /** Which rule holds for a conductor of the mains, and whether it holds. */
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
+import type { Cable } from '../../plan/plan.ts';
 import { largestDevice } from '../../ratings/branch.ts';
 import {
   type ConductorLimit,
@@ -16,7 +17,7 @@ import { gaugeWithin } from '../../ratings/wire.ts';
 import type { Study } from '../../study/study.ts';
 import { hasOverload } from '../contacts/motor-unprotected.ts';
 import { branchDemand } from './branch-motors.ts';
-import type { ConductorDuty } from './conductor-duties.ts';
+import { type ConductorDuty, conductorDuties } from './conductor-duties.ts';
 import { loadsBehind } from './plug-loads.ts';
 
 export interface ConductorJudgement extends ConductorVerdict {
@@ -33,8 +34,17 @@ const SHORT_METRES = 3;
 /** The rule for this core against the breaker or fuse that stands ahead. */
 export function judgeConductor(study: Study, duty: ConductorDuty): ConductorJudgement {
   const general = generalRule(duty);
+  const small = study.plan.practice === 'nec' ? tooThinForMotor(duty) : undefined;
+  if (small) return small;
   if (general.verdict === 'pass') return general;
   return study.plan.practice === 'nec' ? byNec(study, duty, general) : byIec(study, duty, general);
+}
+
+/** Whether a cable in place of all of one gauge would have nothing ahead that is too large for it. */
+export function bearsWhatIsAhead(study: Study, gauge: string, cable: Cable): boolean {
+  return conductorDuties(study)
+    .filter((d) => d.cable.gauge === gauge && d.guard.device !== undefined)
+    .every((d) => judgeConductor(study, { ...d, cable }).verdict === 'pass');
 }
 
 /** 240.4(B)(1): no rounding up where more than one receptacle hangs on the circuit. */
@@ -90,6 +100,20 @@ function motorRule(study: Study, duty: ConductorDuty, general: ConductorVerdict)
   return withOverload(study, motors, general, (limit) =>
     passes({ amps: Math.max(most, limit.amps), basis: 'NEC 240.4(G), 430.52' }),
   );
+}
+
+/** 430.22(G): conductors of 18 and 16 AWG serve motors up to 5 and 8 A alone, whatever stands ahead. */
+function tooThinForMotor(duty: ConductorDuty): ConductorJudgement | undefined {
+  const gauge = gaugeWithin(duty.cable, [18, 16, 14]);
+  const rule = gauge === 18 || gauge === 16 ? branchRule(`small-motor-${gauge}`) : undefined;
+  if (!rule || isCord(duty.cable) || motorsAlone(duty).length === 0) return undefined;
+  const demand = branchDemand(duty.behind.loads, duty.from.plug);
+  if (!demand || demand.motor.amps <= rule.value * SLACK) return undefined;
+  const limit = {
+    amps: 0,
+    basis: `NEC ${rule.clause}: a motor of ${rule.value} A at most (seen in one copy)`,
+  };
+  return { verdict: 'fail', limit, open: [] };
 }
 
 const motorsAlone = ({ behind }: ConductorDuty) => {

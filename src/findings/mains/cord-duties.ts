@@ -7,6 +7,7 @@ import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { runningStates, solveMains } from '../../study/mains-flows.ts';
 import type { Study } from '../../study/study.ts';
+import { bearsWhatIsAhead } from './conductor-limits.ts';
 import { runningAmps } from './plug-loads.ts';
 
 /** A that count as a current at all. */
@@ -20,7 +21,7 @@ export interface OverloadedCable {
   /** A, at most */
   readonly amps: number;
   readonly limit: Ampacity;
-  /** the thinnest size that would do */
+  /** the thinnest size that would do, and bears what stands ahead */
   readonly serves: Cable | undefined;
 }
 
@@ -44,7 +45,9 @@ export function overloadedCables(study: Study, own: Electrics, source: Source): 
   }
   return [...worst.values()].map((w) => ({
     ...w,
-    serves: thickerSizes(w.cable).find((c) => (allowed(c)?.amps ?? 0) >= w.amps * (1 - NEARLY)),
+    serves: thickerSizes(w.cable).find(
+      (c) => (allowed(c)?.amps ?? 0) >= w.amps * (1 - NEARLY) && bearsWhatIsAhead(study, w.cable.gauge, c),
+    ),
   }));
 }
 

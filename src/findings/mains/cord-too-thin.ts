@@ -1,3 +1,4 @@
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/part-types.ts';
 import type { Run } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
@@ -51,7 +52,7 @@ const partsAt = (run: Run) => [...new Set(run.cores.flatMap((c) => [c.a.part, c.
 
 function thinForMotor(
   { plan }: Study,
-  { run, cable, loads, demand, limit, needed, serves }: ThinConductor,
+  { plug, run, cable, loads, demand, limit, needed, serves }: ThinConductor,
 ): Finding {
   const ends = partsAt(run);
   const { motor, others } = demand;
@@ -60,8 +61,8 @@ function thinForMotor(
     parts: ends,
     at: run.at,
     message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${rounded(limit.amps)} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
-    why: `125 % of the current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
-    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'thicker conductors'} from the supply to the motor.`,
+    why: `125 % of the ${isFixedFeed(plug) ? 'table' : 'marked'} current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
+    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'thicker conductors'} from the ${isFixedFeed(plug) ? 'panel' : 'plug'} to the motor.`,
     figures: [
       { name: 'needed', value: rounded(needed, 4), unit: 'A' },
       { name: 'conductors', value: rounded(limit.amps), unit: 'A' },

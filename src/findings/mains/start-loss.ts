@@ -9,6 +9,7 @@ import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loadVolts, runningState, solveMains } from '../../study/mains-flows.ts';
 import type { Study } from '../../study/study.ts';
+import { bearsWhatIsAhead } from './conductor-limits.ts';
 import { loadsOf, runningAmps } from './plug-loads.ts';
 
 /** Share of the mains that may be lost on the way to a starting motor; common practice. */
@@ -59,14 +60,18 @@ function lostShare({ own, source, consumer, situation, drawn }: Start, figures: 
   return volts === undefined || !full ? 0 : 1 - volts / full;
 }
 
-function remedy({ plan }: Study, start: Start): Pick<StartLoss, 'thinnest' | 'better'> {
+function remedy(study: Study, start: Start): Pick<StartLoss, 'thinnest' | 'better'> {
+  const { plan } = study;
   const { own, source, situation, drawn } = start;
   const { wires } = solveMains(own, source, situation, drawn, figuresFor(plan, 'low')).island;
   const cables = [...new Set(wires.map((w) => w.run))].flatMap((run) => plan.runs[run]!.cable ?? []);
   const thinnest = cables.reduce((x, y) => (y.area < x.area ? y : x));
   const better = thickerSizes(thinnest).find((c) => {
     const cableOf = (run: number) => ((plan.runs[run]!.cable?.area ?? 0) < c.area ? c : undefined);
-    return lostShare(start, figuresFor(plan, 'low', { cableOf })) <= MOST_LOST;
+    return (
+      lostShare(start, figuresFor(plan, 'low', { cableOf })) <= MOST_LOST &&
+      bearsWhatIsAhead(study, thinnest.gauge, c)
+    );
   });
   return { thinnest, better };
 }

@@ -2,7 +2,7 @@
 import type { Source } from '../../circuit/circuit.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/part-types.ts';
-import type { Cable, Plan, Run } from '../../plan/plan.ts';
+import type { Cable, Run } from '../../plan/plan.ts';
 import { type Ampacity, ampacityNec } from '../../ratings/ampacity.ts';
 import { conductorAmps } from '../../ratings/branch.ts';
 import { SLACK } from '../../ratings/judgement.ts';
@@ -11,11 +11,13 @@ import { thickerSizes } from '../../ratings/wire.ts';
 import { carriedBy } from '../../study/motor-path.ts';
 import type { Study } from '../../study/study.ts';
 import { type BranchDemand, branchDemand, wiredIn } from './branch-motors.ts';
+import { bearsWhatIsAhead } from './conductor-limits.ts';
 import { isThreePhase } from './cord-duties.ts';
 import { type Load, loadsBehind, plugsOf } from './plug-loads.ts';
 
 /** Conductors that may carry less than what is wired to them asks for. */
 export interface ThinConductor {
+  readonly plug: PlugPart;
   readonly run: Run;
   readonly cable: Cable;
   readonly loads: readonly Load[];
@@ -37,7 +39,7 @@ export function thinConductors(study: Study): ThinConductor[] {
     for (const [index, loads] of carriedBy(wired, source, motorsOn(study, plug))) {
       const run = plan.runs[index]!;
       if (run.cable === undefined || thin.has(run.cable.gauge)) continue;
-      const found = thinConductor(plan, plug, { source, run, cable: run.cable, loads });
+      const found = thinConductor(study, plug, { source, run, cable: run.cable, loads });
       if (found) thin.set(run.cable.gauge, found);
     }
     return [...thin.values()];
@@ -57,12 +59,12 @@ interface Carrying {
 }
 
 function thinConductor(
-  plan: Plan,
+  study: Study,
   plug: PlugPart,
   { source, run, cable, loads }: Carrying,
 ): ThinConductor | undefined {
   const demand = branchDemand(loads, plug);
-  const allowed = (c: Cable) => ampacityNec(c, { threePhase: isThreePhase(source), air: plan.ambient });
+  const allowed = (c: Cable) => ampacityNec(c, { threePhase: isThreePhase(source), air: study.plan.ambient });
   const limit = allowed(cable);
   if (!demand || limit === undefined) return undefined;
   const needed = conductorAmps(demand.motor.amps) + demand.others;
@@ -70,6 +72,8 @@ function thinConductor(
   // A gauge that fails by its running current already is told by that; metric sizes are judged by another table there.
   const told = cable.awg !== undefined && running > limit.amps * (1 + 2e-3);
   if (needed <= limit.amps * SLACK || told) return undefined;
-  const serves = thickerSizes(cable).find((c) => (allowed(c)?.amps ?? 0) * SLACK >= needed);
-  return { run, cable, loads, demand, limit, needed, serves };
+  const serves = thickerSizes(cable).find(
+    (c) => (allowed(c)?.amps ?? 0) * SLACK >= needed && bearsWhatIsAhead(study, cable.gauge, c),
+  );
+  return { plug, run, cable, loads, demand, limit, needed, serves };
 }

@@ -119,9 +119,9 @@ describe('what is wired in, nec', () => {
       [],
     ],
     [
-      'behind a plug it is told nothing',
+      'behind a plug 430.22 holds too',
       line('14 AWG', 1, { plug: 'pattern: NEMA 5-20, breaker: 20 A, volts: 120 V AC', motor: motor(12.1) }),
-      [],
+      ['warning 7 cord-too-thin: P1 K1 M | needed 15.13 A, conductors 15 A'],
     ],
     [
       'the lamp on another cable does not count there',

@@ -46,6 +46,11 @@ describe('mains cable that is too thin', () => {
     [
       '14 AWG for 60 A',
       line('14 AWG', 1, 'amps: 60 A'),
+      ['Use 4 AWG instead of 14 AWG for every length between plug and motor.'],
+    ],
+    [
+      '14 AWG for 160 A',
+      line('14 AWG', 1, 'amps: 160 A'),
       ['Use a thicker cable for every length between plug and motor.'],
     ],
     [
