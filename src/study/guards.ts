@@ -9,6 +9,9 @@ export interface Guard {
   readonly need: number;
 }
 
+/** Ways into one net that are told apart. */
+const MOST_ENTRIES = 4;
+
 interface Step {
   readonly to: number;
   readonly contact: ContactEdge | undefined;
@@ -17,11 +20,17 @@ interface Step {
 interface Place<G> {
   readonly net: number;
   readonly guard: G;
-  /** the switch by which the net was entered: it cannot be in two positions at once */
-  readonly by: string | undefined;
+  /** the last moving contact on the way: what it is part of cannot be in two positions at once */
+  readonly by: ContactEdge | undefined;
 }
 
-const switchOf = ({ part, pole }: ContactEdge) => `${part}/${pole}`;
+/** Whether two contacts can be closed together: not the two throws of one switch, nor two positions of a selector. */
+function together(x: ContactEdge, y: ContactEdge): boolean {
+  const [a, b] = [x.when, y.when];
+  if (x.part !== y.part || a.by === 'always' || b.by === 'always' || a.by !== b.by) return true;
+  const same = a.by === 'relay' || b.by === 'relay' ? true : a.input === b.input;
+  return same ? a.value === b.value : !(a.value && b.value);
+}
 
 /**
  * The guard of every net reached from some starts through wires and contacts in any position: of all ways to it, the one
@@ -36,20 +45,21 @@ export function guardsFrom<G extends Guard>(
   const waiting = new Map<G, Place<G>[]>();
   for (const { net, guard } of starts) push(waiting, guard, { net, guard, by: undefined });
   const reached = new Map<number, G>();
-  const seen = new Map<number, Set<string | undefined>>();
+  const seen = new Map<number, Set<ContactEdge | undefined>>();
   for (let place = widest(waiting); place !== undefined; place = widest(waiting)) {
-    const { net, guard, by } = place;
-    const entries = kept(seen, net, () => new Set<string | undefined>());
-    // By a wire it can be left through anything, so no later entry adds a way.
+    const { net, guard } = place;
+    const entries = kept(seen, net, () => new Set<ContactEdge | undefined>());
+    // Past a few entries a net is taken as free to be left through anything, which only lets more through.
+    const by = entries.size < MOST_ENTRIES ? place.by : undefined;
+    // With no contact on the way it can be left through anything, so no later entry adds a way.
     if (entries.has(undefined) || entries.has(by)) continue;
     entries.add(by);
     if (!reached.has(net)) reached.set(net, guard);
     for (const { to, contact } of steps.get(net) ?? []) {
-      const through = contact && switchOf(contact);
-      if (through !== undefined && through === by) continue;
+      if (contact !== undefined && by !== undefined && !together(by, contact)) continue;
       const own = contact && fuse(contact.part);
       const next = own !== undefined && own.need < guard.need ? own : guard;
-      push(waiting, next, { net: to, guard: next, by: through });
+      push(waiting, next, { net: to, guard: next, by: contact?.when.by === 'always' ? by : (contact ?? by) });
     }
   }
   return reached;

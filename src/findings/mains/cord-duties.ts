@@ -2,13 +2,14 @@
 import type { Source } from '../../circuit/circuit.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
 import { type Ampacity, ampacity } from '../../ratings/ampacity.ts';
+import { branchRule } from '../../ratings/tables.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { runningStates, solveMains } from '../../study/mains-flows.ts';
 import type { Study } from '../../study/study.ts';
 import { bearsWhatIsAhead } from './conductor-limits.ts';
-import { runningAmps } from './plug-loads.ts';
+import { loadsOf, runningAmps } from './plug-loads.ts';
 
 /** A that count as a current at all. */
 const LEAST_AMPS = 0.001;
@@ -43,10 +44,14 @@ export function overloadedCables(study: Study, own: Electrics, source: Source): 
     const { cable } = run;
     if (amps > (worst.get(cable.gauge)?.amps ?? 0)) worst.set(cable.gauge, { run, cable, amps, limit });
   }
+  // What replaces it has to do for a motor by NEC 430.22 as well.
+  const motors = plan.practice === 'nec' && loadsOf(plan).some((l) => l.kind === 'motor');
+  const share = motors ? branchRule('conductor').value : 1;
   return [...worst.values()].map((w) => ({
     ...w,
     serves: thickerSizes(w.cable).find(
-      (c) => (allowed(c)?.amps ?? 0) >= w.amps * (1 - NEARLY) && bearsWhatIsAhead(study, w.cable.gauge, c),
+      (c) =>
+        (allowed(c)?.amps ?? 0) >= w.amps * share * (1 - NEARLY) && bearsWhatIsAhead(study, w.cable.gauge, c),
     ),
   }));
 }

@@ -30,7 +30,7 @@ describe('mains cable that is too thin', () => {
     [
       '16 AWG for 15 A',
       line('16 AWG', 1, 'amps: 15 A'),
-      ['Use 14 AWG instead of 16 AWG for every length between plug and motor.'],
+      ['Use 12 AWG instead of 16 AWG for every length between plug and motor.'],
     ],
     [
       '16 AWG flexible for 15 A',
@@ -41,12 +41,12 @@ describe('mains cable that is too thin', () => {
         'pattern: NEMA 5-20, breaker: 20 A, volts: 120 V AC',
         ', flexible: true',
       ),
-      ['Use 14 AWG instead of 16 AWG for every length between plug and motor.'],
+      ['Use 12 AWG instead of 16 AWG for every length between plug and motor.'],
     ],
     [
       '14 AWG for 60 A',
       line('14 AWG', 1, 'amps: 60 A'),
-      ['Use 4 AWG instead of 14 AWG for every length between plug and motor.'],
+      ['Use 2 AWG instead of 14 AWG for every length between plug and motor.'],
     ],
     [
       '14 AWG for 160 A',
