@@ -36,7 +36,7 @@ export interface Carried {
 /** °C that the tables of current are made for. */
 const TABLE_AIR = 30;
 
-export function airOf({ ambient }: Laid, better: boolean): number {
+function airOf({ ambient }: Laid, better: boolean): number {
   return ambient ?? (better ? TABLE_AIR : defaults.ambient.value);
 }
 
@@ -46,7 +46,7 @@ export const isCord = (cable: Cable): boolean => cable.flexible && cable.cores >
 const insulationOf = (cable: Cable, better: boolean): number => cable.rated ?? (better ? 90 : 60);
 
 /** Factor of the air by the greatest listed insulation that is no better; above the last row 0. */
-export function ambientFactor(rule: AmbientFactorRow['rule'], rated: number, air: number): number {
+function ambientFactor(rule: AmbientFactorRow['rule'], rated: number, air: number): number {
   const rows = tables.ambientFactors().rows.filter((r) => r.rule === rule);
   const listed = Math.max(...rows.filter((r) => r.rated <= rated).map((r) => r.rated));
   return rows.find((r) => r.rated === listed && r.upTo >= air)?.factor ?? 0;

@@ -28,7 +28,7 @@ export interface Start {
 type Band = Omit<StartVerdict, 'verdict'>;
 
 /** Row of a breaker curve by letter and rating. */
-export function breakerCurve(curve: string, amps: number): BreakerCurveRow | undefined {
+function breakerCurve(curve: string, amps: number): BreakerCurveRow | undefined {
   const wanted = curve.trim().toUpperCase();
   return tables.breakerCurves().rows.find((r) => r.curve === wanted && amps > r.above && amps <= r.upTo);
 }
