@@ -8,6 +8,7 @@ import { unfused } from '../../study/unfused-wire.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
+import { deviceWords, guardedSources } from '../mains/mains-guards.ts';
 import type { Finding } from '../report-model.ts';
 import { ampsFigure } from './amps-figure.ts';
 import { lowSupplies } from './low-supplies.ts';
@@ -50,6 +51,8 @@ function isFused({ plan, circuit }: Study, s: SupplyPart | BatteryPart): boolean
 
 function unlimited(study: Study, s: SupplyPart | BatteryPart): Finding {
   if (s.kind === 'battery') return unfusedBattery(study, s);
+  const through = unfusedSecondary(study, s);
+  if (through) return through;
   return found(study.plan, entry, {
     severity: 'caution',
     parts: [s.name],
@@ -93,8 +96,8 @@ function unfusedBattery(study: Study, battery: BatteryPart): Finding {
   });
 }
 
-/** The wire on the battery's own loop that is good for least. */
-function thinnestBehind({ plan, wired }: Study, { name }: BatteryPart) {
+/** The wire on the source's own loop that is good for least. */
+function thinnestBehind({ plan, wired }: Study, { name }: SupplyPart | BatteryPart) {
   const source = wired.sources.find((s) => s.part === name);
   const poles = source?.rails.map((r) => unfused(plan, wired, r.net).nets) ?? [];
   const wires = wired.wires.filter((w) => poles.some((nets) => nets.has(w.a)));
@@ -104,6 +107,30 @@ function thinnestBehind({ plan, wired }: Study, { name }: BatteryPart) {
     return cable && good ? [{ gauge: cable.gauge, ...good }] : [];
   });
   return rated.length === 0 ? undefined : rated.reduce((a, b) => (b.amps < a.amps ? b : a));
+}
+
+/** VA below which a control transformer counts as limited by itself, NEC 430.72(C)(3). */
+const SMALL_VA = 50;
+
+/** A transformer whose secondary wires have only what stands ahead of its primary: NEC 430.72(B) Exception 2. */
+function unfusedSecondary(study: Study, s: SupplyPart): Finding | undefined {
+  const wire = thinnestBehind(study, s);
+  const feed = study.wired.sources.find((x) => x.part === s.name)?.feed;
+  if (s.regulation !== 'transformer' || s.limit.amps * s.output.volts < SMALL_VA || !wire) return undefined;
+  if (feed?.by !== 'nets') return undefined;
+  const [guard] = guardedSources(study).flatMap(({ live, plug }) => {
+    const own = live.get(feed.a) ?? live.get(feed.b);
+    return own?.device ? [{ own, amps: (own.device.amps * plug.volts.volts) / s.output.volts }] : [];
+  });
+  if (!guard || guard.amps <= wire.amps) return undefined;
+  return found(study.plan, entry, {
+    parts: [s.name, guard.own.part.name],
+    message: `behind ${s.name} nothing opens below ${ampsText(guard.amps)}, and its ${wire.gauge} wire is good for ${ampsText(wire.amps)}`,
+    why: `Only ${deviceWords(guard.own)} protects it, which at ${rounded(s.output.volts)} V lets that many amperes through.`,
+    fix: `A fuse of at most ${ampsText(wire.amps)} is needed next to ${s.name}, or a supply marked Class 2.`,
+    figures: [ampsFigure('opens at', guard.amps), { name: 'wire', value: wire.amps, unit: 'A' }],
+    basis: `NEC 430.72(B) Exception 2; IEC 60364-4-43 clause 433.1; ${wire.basis}`,
+  });
 }
 
 /** Called Class 2, but beyond what such a supply may give. */

@@ -67,3 +67,34 @@ runs:
     ).toEqual(['warning: BAT can push 2400 A through a pinched 0.5 mm2 wire, and no fuse is next to it']);
   });
 });
+
+describe('a transformer with nothing next to its secondary', () => {
+  const behind = (practice: string, breaker: number, va: number, more = '') => `format: 1
+practice: ${practice}
+parts:
+  P1: {kind: plug, volts: 120 V AC, breaker: ${breaker} A, pattern: fixed}
+  T1: {kind: supply, output: 24 V AC, limit: ${va} VA, regulation: transformer${more}}
+  g: {kind: gate, contact: {ratings: [5 A 30 V AC]}}
+  K1: {kind: relay, coil: {rated: 24 V AC, power: 2 VA}, contact: {ratings: [5 A 30 V DC]}}
+runs:
+  - {link: [P1.L, T1.L]}
+  - {link: [P1.N, T1.N]}
+  - {cable: {gauge: 18 AWG, cores: 2, insulation: 300 V}, length: 3 m, cores: {red: [T1.~1, g.COM], black: [T1.~2, K1.A2]}}
+  - {link: [g.NO, K1.A1]}
+`;
+  // NEC 430.72(B) Exception 2: the primary device times 120/24 against 6 A of 18 AWG (402.5); 430.72(C)(3) from 50 VA on.
+  it.each<[number, number, string, string]>([
+    [1.2, 60, '', 'caution'],
+    [1.3, 60, '', 'warning'],
+    [20, 60, '', 'warning'],
+    [20, 49, '', 'caution'],
+  ])('%d A ahead of a primary of %d VA', (breaker, va, more, severity) => {
+    for (const practice of ['nec', 'iec'])
+      expect(
+        of(behind(practice, breaker, va, more), 'supply-not-limited').map((t) => t.split(':')[0]),
+      ).toEqual([severity]);
+  });
+  it('a Class 2 one needs none', () => {
+    expect(of(behind('nec', 20, 60, ', class-2: true'), 'supply-not-limited')).toEqual([]);
+  });
+});
