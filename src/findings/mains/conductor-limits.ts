@@ -93,10 +93,13 @@ function motorRule(study: Study, duty: ConductorDuty, general: ConductorVerdict)
   const demand = motors.length > 0 ? branchDemand(behind.loads, from.plug) : undefined;
   const thin = ['thinner', 17, 18, 16].includes(gaugeWithin(cable, [18, 16, 14, 12, 10, 8]));
   if (!demand || isCord(cable) || thin) return general;
-  const largest = largestDevice(demand.motor.amps, 'breaker');
+  const { kind, class: opens } = guard.device!;
+  const fuse = opens === 'time-delay' ? 'time-delay-fuse' : 'fuse';
+  const largest = largestDevice(demand.motor.amps, kind === 'breaker' ? 'breaker' : fuse);
   const most = (largest.rating ?? largest.exact) + demand.others;
   // breaker-too-large tells the same of what is wired in.
-  if (guard.need > most * SLACK && !isFixedFeed(from.plug)) return general;
+  const told = kind === 'breaker' && isFixedFeed(from.plug);
+  if (guard.need > most * SLACK && !told) return general;
   return withOverload(study, motors, general, (limit) =>
     passes({ amps: Math.max(most, limit.amps), basis: 'NEC 240.4(G), 430.52' }),
   );
@@ -116,12 +119,12 @@ function tooThinForMotor(duty: ConductorDuty): ConductorJudgement | undefined {
   return { verdict: 'fail', limit, open: [] };
 }
 
+/** Motors with nothing else but what controls them. */
 const motorsAlone = ({ behind }: ConductorDuty) => {
   const motors = behind.loads.flatMap((l) =>
     l.kind === 'motor' && l.volts.kind === 'ac' && l.pluggedInto === undefined ? [l] : [],
   );
-  const others = behind.outlets.length + behind.control.length;
-  return others === 0 && motors.length === behind.loads.length ? motors : [];
+  return behind.outlets.length === 0 && motors.length === behind.loads.length ? motors : [];
 };
 
 /** What overload devices at the motors allow, where they are there. */

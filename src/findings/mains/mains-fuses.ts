@@ -44,7 +44,9 @@ function loadsOn({ wired, plan }: Study, from: GuardedSource, contact: ContactEd
     .filter((p): p is Load => p?.kind === 'motor' || p?.kind === 'load');
 }
 
-/** A of all that hangs on a fuse while it runs; undefined where none of it is known. */
+/** A of all that hangs on a fuse while it runs, at least; undefined where none of it is known. */
 export function runningOn({ plan }: Study, loads: readonly Load[]): number | undefined {
-  return sumFigures(loads.map((l) => motorCurrents(l, plan.practice).running))?.amps;
+  const figure = sumFigures(loads.map((l) => motorCurrents(l, plan.practice).running));
+  // A rule of thumb counts by its lower end.
+  return figure?.rough === true ? (figure.least ?? figure.amps) : figure?.amps;
 }

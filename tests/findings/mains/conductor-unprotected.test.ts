@@ -177,6 +177,35 @@ describe('nec, building wire: 240.4(D) and (B) with Table 310.16, 60 °C column 
     expect(ahead(motor(', protector: manual'))).toEqual(fails);
   });
 
+  it('430.52: the same motor behind a fuse may have 300 % of its current, 175 % if it is time-delay', () => {
+    const behind = (fuse: string): Lead => ({
+      cable: '14 AWG',
+      more: ', rated: 60 °C',
+      ...fixed(100),
+      load: 'kind: motor, amps: 10 A, protector: manual',
+      parts: [`F1: {kind: fuse, ${fuse}}`],
+      line: ['F1.2', 'M.L'],
+      runs: ['{link: [P1.L, F1.1]}'],
+    });
+    // The neutral lies behind no fuse of its own, so it returns what the fuse lets through.
+    expect(severities(text(behind('rating: 30 A, class: fast')))).toEqual(holds);
+    expect(severities(text(behind('rating: 35 A, class: fast')))).toEqual(fails);
+    expect(severities(text(behind('rating: 20 A, class: time-delay')))).toEqual(holds);
+    expect(severities(text(behind('rating: 25 A, class: time-delay')))).toEqual(fails);
+  });
+
+  it('a control tap beside the motor changes nothing for the conductors of the motor', () => {
+    const motor: Lead = {
+      cable: '12 AWG',
+      more: ', rated: 60 °C',
+      ...fixed(30),
+      load: 'kind: motor, amps: 12 A, protector: manual',
+      parts: ['Q1: {kind: relay, coil: {rated: 120 V AC, power: 5 VA}, contact: {ratings: [10 A 250 V AC]}}'],
+      runs: ['{link: [K1.NO, Q1.A1]}', '{link: [Q1.A2, M.N]}'],
+    };
+    expect(severities(text(motor))).toEqual(holds);
+  });
+
   // Seen in one copy.
   it('430.22(G): 16 AWG serves motors of up to 8 A', () => {
     const motor = (amps: number): Lead => ({
@@ -372,6 +401,45 @@ describe('which device stands ahead', () => {
     expect(ahead(fused('3 A, class: gG'))).toEqual(holds);
     expect(ahead(fused('6 A, class: gG'))).toEqual(fails);
     expect(ahead({ ...fused('3 A, class: gG'), cable: '1.5 mm2' })).toEqual(fails);
+  });
+  it('a neutral of its own cable has to bear what returns through it', () => {
+    const apart = (gauge: string): Lead => ({
+      practice: 'iec',
+      cable: '2.5 mm2',
+      more: ', rated: 60 °C',
+      plug: 'breaker: 25 A',
+      parts: ['cold: {kind: joint}', 'X2: {kind: outlet}'],
+      runs: [
+        '{link: [K1.NO, X2.L]}',
+        '{link: [P1.PE, X2.PE]}',
+        '{link: [cold, X2.N]}',
+        `{cable: {gauge: ${gauge}, cores: 2, insulation: 750 V, flexible: true, rated: 60 °C}, length: 2 m, cores: {1: [P1.N, cold]}}`,
+      ],
+    });
+    expect(ahead(apart('2.5 mm2'))).toEqual(holds);
+    expect(ahead(apart('1 mm2'))).toEqual(fails);
+  });
+  it('the primary of a transformer, within the box and out of it', () => {
+    const primary = (gauge: string, box: boolean): Lead => ({
+      practice: 'iec',
+      cable: '2.5 mm2',
+      more: ', rated: 60 °C',
+      plug: 'breaker: 16 A',
+      parts: [
+        'T1: {kind: supply, output: 24 V AC, limit: 20 VA, regulation: transformer, class-2: true}',
+        ...(box ? ['B: {kind: box, holds: [K1, T1, X1], divider: true}'] : []),
+      ],
+      runs: [
+        `{cable: {gauge: ${gauge}, cores: 1, insulation: 750 V, flexible: true, rated: 70 °C}, length: 30 cm, cores: {1: [K1.COM, T1.L]}}`,
+        `{cable: {gauge: ${gauge}, cores: 1, insulation: 750 V, flexible: true, rated: 70 °C}, length: 30 cm, cores: {1: [X1.N, T1.N]}}`,
+      ],
+    });
+    // VDE 0298-4 Table 11, single cores in air, one copy: 1 mm2 19 A, 0.75 mm2 15 A.
+    expect(ahead(primary('1 mm2', true))).toEqual(holds);
+    // IEC 60204-1 clause 7.2.8 excuses up to 3 m within an enclosure, from memory: a caution.
+    expect(ahead(primary('0.75 mm2', true))).toEqual(['caution']);
+    expect(ahead(primary('0.75 mm2', false))).toEqual(fails);
+    expect(ahead(primary('0.5 mm2', true))).toEqual(fails);
   });
   it('a way round the fuse leaves only the breaker', () => {
     const round = fused('3 A, class: gG');
