@@ -34,8 +34,8 @@ function breakerCurve(curve: string, amps: number): BreakerCurveRow | undefined 
 }
 
 /**
- * A breaker by its curve, IEC 60898-1; without one, elsewhere than in North America, it opens for certain only where one
- * of curve D would. A gG fuse by IEC 60269-1, a BS 1362 plug fuse by its time band, a time-delay or fast one by what NEC
+ * A breaker by its curve, IEC 60898-1; without one it opens for certain only where one of curve D would, and in North
+ * America, where no band is published, never for certain. A gG fuse by IEC 60269-1, a BS 1362 plug fuse by its time band, a time-delay or fast one by what NEC
  * 430.52 takes to carry a start. What is known of a start is its current, not how long it lasts.
  */
 export function judgeStart(
@@ -57,7 +57,8 @@ function verdictOf({ holds, opens }: Band, starting: Figure): StartVerdict['verd
 }
 
 function breakerBand(amps: number, curve: string | undefined, { practice }: Start): Band | undefined {
-  const row = breakerCurve(curve ?? (practice === 'iec' ? 'D' : ''), amps);
+  if (curve === undefined && practice === 'nec') return unmarkedNec(amps);
+  const row = breakerCurve(curve ?? 'D', amps);
   if (row === undefined) return undefined;
   const opens = row.trips * amps;
   const trips = `opens at ${row.trips} times ${amps} A`;
@@ -68,6 +69,18 @@ function breakerBand(amps: number, curve: string | undefined, { practice }: Star
         opens,
         basis: `${row.standard}, curve ${row.curve} holds ${row.holds} times ${amps} A and ${trips}`,
       };
+}
+
+/** No standard gives a North American breaker a band; where makers' bands begin words a caution and decides nothing. */
+function unmarkedNec(amps: number): Band | undefined {
+  const row = breakerCurve('UL', amps);
+  return (
+    row && {
+      holds: row.holds * amps,
+      opens: undefined,
+      basis: `${row.standard}: from ${row.holds} times ${amps} A on it may trip (from memory)`,
+    }
+  );
 }
 
 function fuseBand(device: OvercurrentDevice, start: Start): Band | undefined {

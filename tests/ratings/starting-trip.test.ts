@@ -39,10 +39,12 @@ describe('a breaker by its curve', () => {
   ] as const)('%d A %s at %d A: %s', (amps, curve, starting, verdict) => {
     expect(start(breaker(amps), curve, [stated(starting)])).toBe(verdict);
   });
-  test('without a letter it opens for certain only where curve D does, and nothing is said under nec', () => {
+  test('without a letter it opens for certain only where curve D does, and under nec it may from 5 times on (from memory)', () => {
     expect(start(breaker(16), undefined, [stated(319)])).toBe('unknown');
     expect(start(breaker(16), undefined, [stated(320)])).toBe('opens');
-    expect(start(breaker(16), undefined, [stated(320)], 'nec')).toBeUndefined();
+    expect(start(breaker(16), undefined, [stated(80)], 'nec')).toBe('holds');
+    expect(start(breaker(16), undefined, [stated(320)], 'nec')).toBe('may');
+    expect(start(breaker(60), undefined, [stated(3200)], 'nec')).toBeUndefined();
   });
   test('a sum with a member missing is no pass, and is a failure once it is too much by itself', () => {
     const untold = motor({ name: 'untold' });

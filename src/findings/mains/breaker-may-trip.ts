@@ -16,7 +16,7 @@ const entry: FindingEntry = {
     'The starting current lies in the band in which this breaker may trip at once. It holds on most days and trips on some. A breaker of curve C holds more than one of curve B. Of a plug fuse it means that a start of some length melts it.',
   wrong: 'breaker: 16 A B',
   right: 'breaker: 16 A C',
-  basis: 'IEC 60898-1, instantaneous tripping bands B, C and D',
+  basis: 'IEC 60898-1, instantaneous tripping bands B, C and D; UL 489 (from memory); BS 1362; IEC 60269-1',
   followsFrom: [],
 };
 

@@ -115,16 +115,20 @@ function wordsOf(
     };
   }
   const open = judged.open.map((o) => OPEN_WORDS[o]);
-  const fields = judged.open.filter((o) => o !== 'laying' && o !== 'memory');
-  const stock = cable.stock === undefined ? '' : ` of ${cable.stock}`;
-  const words = fields.map((f) =>
-    f === 'rated' ? `rated:${stock}` : f === 'class' ? `class: of ${guard.part.name}` : 'ambient:',
-  );
+  const fields = judged.open.flatMap((o) => (o === 'laying' || o === 'memory' ? [] : [o]));
+  const whose = {
+    ambient: 'ambient: of the plan',
+    rated: `rated: of ${cable.stock ?? 'this cable'}`,
+    class:
+      guard.part.kind === 'fuse'
+        ? `class: of ${guard.part.name}`
+        : `the class in fuse: of ${guard.part.name}`,
+  };
   if (fields.length > 0)
     return {
-      message: `whether ${which} may have ${ahead} cannot be told`,
+      message: `whether ${which} may have ${ahead} cannot be told: ${listOf(fields)} ${fields.length > 1 ? 'are' : 'is'} not stated`,
       why: `It turns on ${listOf(open)}; at the worst they may have ${most}.`,
-      fix: `State ${words.join(' or ')}.`,
+      fix: `State ${fields.map((f) => whose[f]).join(', or ')}.`,
     };
   const laying = judged.open.includes('laying');
   return {

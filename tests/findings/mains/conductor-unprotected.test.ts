@@ -59,7 +59,7 @@ describe('nec, cord from plug to outlet: 240.5(A) with Table 400.5(A)(1) column 
     expect(ahead({ ...unsaid, ambient: 30 })).toEqual(holds);
     expect(ahead({ ...unsaid, ambient: 40 })).toEqual(fails);
     const [told] = findings(lead(unsaid)).filter((f) => f.id === 'conductor-unprotected');
-    expect(told!.fix).toBe('State ambient:.');
+    expect(told!.fix).toBe('State ambient: of the plan.');
   });
 
   it('240.5(B)(4): 16 AWG straight from plug to outlet on 20 A, and not through a box', () => {
