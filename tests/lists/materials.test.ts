@@ -288,6 +288,28 @@ describe('a mains cable', () => {
   });
 });
 
+describe('a fuse on the mains', () => {
+  // BS 7671 Table 4F3A: 0.75 mm2 carries 6 A; a gG fuse of at most 6 / 1.31 A protects it (IEC 60364-4-43 clause 433.1).
+  it('is told from what it carries to what its wire may have ahead', () => {
+    const plan = planOf(`practice: iec
+ambient: 30 °C
+parts:
+  P1: {kind: plug, volts: 230 V AC, breaker: 16 A C, pattern: fixed}
+  F1: {kind: fuse, rating: 4 A, class: gG}
+  S1: {kind: switch, contact: {ratings: [16 A 250 V AC]}}
+  heat: {kind: load, type: heater, volts: 230 V AC, amps: 2.4 A}
+runs:
+  - {cable: {gauge: 2.5 mm2, cores: 3, insulation: 750 V, flexible: true, rated: 60 °C}, length: 2 m, cores: {1: [P1.L, S1.COM], 2: [P1.N, heat.N], 3: [P1.PE, heat.PE]}}
+  - {link: [S1.NO, F1.1]}
+  - {cable: {gauge: 0.75 mm2, cores: 2, insulation: 750 V, flexible: true, rated: 60 °C}, length: 2 m, cores: {1: [F1.2, heat.L]}}
+intent:
+  heat: {runs-on: [S1]}
+`);
+    const fuse = materials(Study.of(plan)).items.find((i) => i.kind === 'fuse')!;
+    expect(fuse.least.map((l) => l.words)).toEqual(['2.5 A', 'at most 4 A']);
+  });
+});
+
 describe('a fuse', () => {
   const plan = planOf(`practice: iec
 parts:
