@@ -6,6 +6,7 @@ import { coilTooLow } from '../findings/coil/coil-too-low.ts';
 import { dropLarge } from '../findings/loop/drop-large.ts';
 import { supplyOverloaded } from '../findings/loop/supply-overloaded.ts';
 import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
+import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
 import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
 import type { Finding } from '../findings/report-model.ts';
 import type { SupplyPart } from '../plan/part-types.ts';
@@ -86,7 +87,7 @@ export function leastCable(
   const runs = new Set(group.runs.map((r) => r.index));
   const judge = (s: Study): Finding[] => [
     ...(sides.low ? [...lowCoilFindings(s), ...wireOverloaded.find(s), ...dropLarge.find(s)] : []),
-    ...(sides.mains ? cordTooThin.find(s) : []),
+    ...(sides.mains ? [...cordTooThin.find(s), ...conductorUnprotected.find(s)] : []),
   ];
   const sizes = sizesWithOwn(group.cable);
   const found = leastOf(study, {
@@ -97,18 +98,14 @@ export function leastCable(
     judge,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
-  if (found.index === 0 && sides.mains)
-    return { least: [], untold: ['the breaker ahead of it decides, and no check compares the two'] };
   const { awg } = found.size;
   const value = (c: Cable) => c.awg ?? Number((c.area * 1e6).toPrecision(4));
-  // No check sets a flexible cord against the breaker ahead of it, so this figure is no leave to go that thin.
-  const end = sides.mains ? ' for the load; the breaker ahead of it may ask for more' : '';
   const rating = ratingOf(found, {
     ...{ what: 'gauge', unit: awg === undefined ? 'mm2' : 'AWG', value, more: ' or thicker' },
     words: (c) => c.gauge,
   });
   const first = found.cautions.length > 0 ? '' : found.index > 0 ? ' or thicker' : thinnest(group.cable);
-  return { least: [{ ...rating, words: `${rating.words}${first}${end}` }], untold: [] };
+  return { least: [{ ...rating, words: `${rating.words}${first}` }], untold: [] };
 }
 
 /** What is said of a size below which none was tried. */

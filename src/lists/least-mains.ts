@@ -4,7 +4,9 @@ import { mainsBoxes } from '../findings/mains/box-contents.ts';
 import { breakerMayTrip } from '../findings/mains/breaker-may-trip.ts';
 import { breakerTooLarge } from '../findings/mains/breaker-too-large.ts';
 import { circuitOverloaded } from '../findings/mains/circuit-overloaded.ts';
+import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
 import { plugMismatch } from '../findings/mains/plug-mismatch.ts';
+import { tripsAtStart } from '../findings/mains/trips-at-start.ts';
 import type { Part, PlugPart } from '../plan/part-types.ts';
 import { receptacleByName } from '../ratings/receptacle.ts';
 import type { ReceptacleRow } from '../ratings/table-rows.ts';
@@ -16,7 +18,14 @@ import { ratingOf } from './least-rating.ts';
 import type { LeastRating, LeastRatings } from './materials-model.ts';
 
 const NOTHING: LeastRatings = { least: [], untold: [] };
-const BREAKER_CHECKS = [circuitOverloaded, breakerMayTrip, plugMismatch, breakerTooLarge];
+const BREAKER_CHECKS = [
+  circuitOverloaded,
+  tripsAtStart,
+  breakerMayTrip,
+  plugMismatch,
+  breakerTooLarge,
+  conductorUnprotected,
+];
 
 function leastBreaker(study: Study, names: readonly string[], plug: PlugPart): LeastRatings {
   const found = leastOf<number>(study, {

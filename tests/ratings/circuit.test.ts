@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { judgeBreaker, judgeCircuit, powerPlausible } from '../../src/ratings/circuit.ts';
+import { judgeCircuit, powerPlausible } from '../../src/ratings/circuit.ts';
 import { circuitRow, judgePlug, receptacleByName } from '../../src/ratings/receptacle.ts';
 import { ac, hp, load, motor, plug, watts } from './parts.ts';
 
@@ -82,23 +82,6 @@ describe('iec', () => {
     });
     expect(at({ pattern: 'CEE 7/7', breaker: 10 }, 11)).toMatchObject({ verdict: 'fail', found: 10 });
     expect(at({ pattern: 'CEE 7/7' }, 11)).toMatchObject({ verdict: 'cannot-tell', missing: 'breaker' });
-  });
-});
-
-describe('breaker at the start', () => {
-  const part = motor({ volts: ac(230), amps: 8, lockedRotor: 64 });
-  const start = (fields: Parameters<typeof plug>[0], practice: 'nec' | 'iec' = 'iec') =>
-    judgeBreaker({ plug: plug({ volts: ac(230), ...fields }), loads: [part], practice });
-  test('IEC 60898-1: B holds 3, C 5, D 10 times its rating', () => {
-    expect(start({ breaker: 16, curve: 'B' })).toMatchObject({ verdict: 'fail', found: 48 });
-    expect(start({ breaker: 16, curve: 'C' })).toMatchObject({ verdict: 'pass', found: 80 });
-    expect(start({ breaker: 6, curve: 'D' })).toMatchObject({ verdict: 'fail', found: 60 });
-  });
-  test('without a letter: what a B curve holds passes, the rest is open; nothing is said under nec', () => {
-    expect(start({ breaker: 32 })!.verdict).toBe('pass');
-    expect(start({ breaker: 16 })).toMatchObject({ verdict: 'cannot-tell', missing: 'breaker' });
-    expect(start({ breaker: 16 }, 'nec')).toBeUndefined();
-    expect(start({})).toBeUndefined();
   });
 });
 

@@ -1,9 +1,9 @@
 /** Figures added up: what is missing is counted, the weakest word wins, and only the largest motor is weighted. */
 import { describe, expect, test } from 'vitest';
-import { judgeBreaker, judgeCircuit, powerPlausible } from '../../src/ratings/circuit.ts';
+import { judgeCircuit, powerPlausible } from '../../src/ratings/circuit.ts';
 import { combineLoads, sumFigures } from '../../src/ratings/load.ts';
 import type { Figure } from '../../src/ratings/motor.ts';
-import { ac, hp, load, motor, plug, watts } from './parts.ts';
+import { hp, load, motor, plug, watts } from './parts.ts';
 
 const figure = (amps: number, more: Partial<Figure> = {}): Figure => ({
   amps,
@@ -133,28 +133,6 @@ describe('several motors behind one breaker, NEC 430.24', () => {
   });
   test('nothing behind it needs nothing', () => {
     expect(judged(20)).toMatchObject({ verdict: 'pass', needed: 0 });
-  });
-});
-
-describe('a breaker at the start, IEC 60898-1', () => {
-  const start = (breaker: number, curve: string, ...loads: Parameters<typeof judgeBreaker>[0]['loads']) =>
-    judgeBreaker({ plug: plug({ volts: ac(230), breaker, curve }), loads, practice: 'iec' });
-  const stated = (lockedRotor: number) => motor({ volts: ac(230), amps: 8, lockedRotor });
-
-  test('B holds three times its rating, and just that', () => {
-    expect(start(16, 'B', stated(48))).toMatchObject({ verdict: 'pass', needed: 48, found: 48 });
-    expect(start(16, 'B', stated(48.1))).toMatchObject({ verdict: 'fail', found: 48 });
-  });
-  test('a sum with a member missing is no pass, and is a failure once it is too much by itself', () => {
-    const untold = motor({ name: 'untold' });
-    expect(start(16, 'B', stated(40), untold)).toMatchObject({ verdict: 'cannot-tell', missing: 'amps' });
-    expect(start(16, 'B', stated(50), untold)).toMatchObject({ verdict: 'fail', needed: 50 });
-  });
-  // A brush motor starts at 5 to 10 times running, contact engineering data of relay makers.
-  test('a range decides nothing while its lower end is held', () => {
-    const brush = motor({ volts: ac(230), type: 'universal', amps: 9.6 });
-    expect(start(16, 'B', brush)).toMatchObject({ verdict: 'cannot-tell', missing: 'locked-rotor' });
-    expect(start(16, 'B', { ...brush, amps: 9.7 })?.verdict).toBe('fail');
   });
 });
 

@@ -32,6 +32,17 @@ function find(study: Study): Finding[] {
   return motors.flatMap((motor) => unguarded(study, motor));
 }
 
+/**
+ * Whether something opens the circuit of a stalled motor: its own protector, or an overload relay whose trip stops it.
+ * Undefined where that is not stated.
+ */
+export function hasOverload(study: Study, motor: MotorPart): boolean | undefined {
+  if (motor.protector === 'manual' || motor.protector === 'automatic') return true;
+  const cutouts = [...study.plan.parts.values()].filter((p): p is CutoutPart => p.kind === 'cutout');
+  if (cutouts.some((c) => isOverload(study, c) && stops(study, c, motor))) return true;
+  return motor.protector === 'none' ? false : undefined;
+}
+
 function unguarded(study: Study, motor: MotorPart): Finding[] {
   const cutouts = [...study.plan.parts.values()].filter((p): p is CutoutPart => p.kind === 'cutout');
   const idle = cutouts.filter((c) => isIdle(study, c));

@@ -44,7 +44,7 @@ function find(study: Study): Finding[] {
   if (study.plan.practice !== 'nec') return [];
   return fixedPlugs(study).flatMap((plug) => {
     const loads = wiredIn(study, plug);
-    const demand = branchDemand(loads);
+    const demand = branchDemand(loads, plug);
     const { breaker } = plug;
     if (!demand || breaker === undefined) return [];
     const device = largestDevice(demand.motor.amps, 'breaker');

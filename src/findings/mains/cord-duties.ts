@@ -28,7 +28,8 @@ export function isThreePhase(source: Source): boolean {
 /** Of each gauge behind a plug the run that carries most, where that is more than it may carry. */
 export function overloadedCables(study: Study, own: Electrics, source: Source): OverloadedCable[] {
   const { plan } = study;
-  const allowed = (cable: Cable) => ampacity(cable, plan.practice, isThreePhase(source));
+  const place = { threePhase: isThreePhase(source), air: plan.ambient };
+  const allowed = (cable: Cable) => ampacity(cable, plan.practice, place);
   const worst = new Map<string, OverloadedCable>();
   for (const [index, amps] of runAmps(study, own, source)) {
     const run = plan.runs[index]!;

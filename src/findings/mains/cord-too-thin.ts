@@ -1,3 +1,4 @@
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/part-types.ts';
 import type { Run } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
@@ -20,8 +21,8 @@ const entry: FindingEntry = {
   meaning:
     'The motor draws more than a cord of this size may carry. It gets warm along its whole length and hot where it lies coiled, and the motor starts slowly on what volts are left. An extension lead counts like any other length.',
   wrong: 'cord: {kind: cable, gauge: 18 AWG, cores: 3, insulation: 600 V, flexible: true}',
-  right: 'cord: {kind: cable, gauge: 10 AWG, cores: 3, insulation: 600 V, flexible: true}',
-  basis: 'NEC Table 400.5(A)(1); 430.22 and Table 310.16 where the motor is wired in; BS 7671 Table 4F3A',
+  right: 'cord: {kind: cable, gauge: 8 AWG, cores: 3, insulation: 600 V, flexible: true}',
+  basis: 'NEC 430.22 with Tables 400.5(A)(1) and 310.16; BS 7671 Table 4F3A',
   followsFrom: [],
 };
 
@@ -49,19 +50,22 @@ function thinForLoads(study: Study): Finding[] {
 
 const partsAt = (run: Run) => [...new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]))];
 
-function thinForMotor({ plan }: Study, { run, cable, loads, demand, limit, needed }: ThinConductor): Finding {
+function thinForMotor(
+  { plan }: Study,
+  { plug, run, cable, loads, demand, limit, needed }: ThinConductor,
+): Finding {
   const ends = partsAt(run);
   const { motor, others } = demand;
   const rest = others > 0 ? `, and ${rounded(others, 4)} A for the rest` : '';
   return found(plan, entry, {
     parts: ends,
     at: run.at,
-    message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${limit.amps} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
-    why: `125 % of the table current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
+    message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${rounded(limit.amps)} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
+    why: `125 % of the ${isFixedFeed(plug) ? 'table' : 'marked'} current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
     fix: `The ${cable.gauge} conductors are ${rounded(needed - limit.amps)} A short.`,
     figures: [
       { name: 'needed', value: rounded(needed, 4), unit: 'A' },
-      { name: 'conductors', value: limit.amps, unit: 'A' },
+      { name: 'conductors', value: rounded(limit.amps), unit: 'A' },
     ],
     basis: `NEC ${others > 0 ? '430.24' : '430.22'}; ${motor.basis}; ${limit.basis}`,
     twin: { name: `those at ${listOf(ends)}`, badness: needed / limit.amps },
@@ -76,13 +80,13 @@ function overloaded({ plan }: Study, { run, cable, amps, limit }: OverloadedCabl
     at: run.at,
     message:
       limit.amps > 0
-        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${limit.amps} A and ${loads} takes ${rounded(amps)} A`
+        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${rounded(limit.amps)} A and ${loads} takes ${rounded(amps)} A`
         : `the ${cable.gauge} cable at ${listOf(ends)} is too thin for any mains load; ${loads} takes ${rounded(amps)} A`,
     why: 'The cable overheats, and the motor starts slowly on what volts are left.',
     fix: `The ${cable.gauge} cable is ${rounded(amps - limit.amps)} A short.`,
     figures: [
       { name: 'running', value: rounded(amps), unit: 'A' },
-      { name: 'cable', value: limit.amps, unit: 'A' },
+      { name: 'cable', value: rounded(limit.amps), unit: 'A' },
     ],
     basis: limit.basis,
     twin: { name: `that at ${listOf(ends)}`, badness: limit.amps > 0 ? amps / limit.amps : amps },

@@ -3,7 +3,6 @@ import type { Finding } from '../../findings/report-model.ts';
 import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
 import type { Cable } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
-import { ampacity } from '../../ratings/ampacity.ts';
 import { CUBIC_INCH } from '../../ratings/box-fill.ts';
 import { receptacleByName } from '../../ratings/receptacle.ts';
 import { tables } from '../../ratings/tables.ts';
@@ -32,35 +31,20 @@ function breaker(plug: PlugPart, amps: number, curve = plug.curve): Change {
   );
 }
 
-/**
- * A circuit with a larger breaker. No check holds a cord to the breaker ahead of it, so here every mains cable that carries
- * less than the breaker gets thicker with it; and the wire in the wall is for the words, since no plan shows it.
- */
+/** A circuit with a larger breaker; the wire in the wall is for the words, since no plan shows it. */
 export function largerCircuit(bench: Bench, f: Finding): Option[] {
   const { practice } = bench.study.plan;
   return plugsIn(bench, f).map((plug) => ({
     sizes: breakerSizes(practice)
       .filter((a) => a > (plug.breaker ?? 0))
-      .flatMap((amps) => {
-        const cords = carrying(bench, plug, amps);
-        const words = `put ${plug.name} on a circuit of its own of ${amps} A, its wire in the wall made for that`;
-        return cords === undefined ? [] : [[{ ...breaker(plug, amps), words }, ...cords]];
-      }),
+      .map((amps) => [
+        {
+          ...breaker(plug, amps),
+          words: `put ${plug.name} on a circuit of its own of ${amps} A, its wire in the wall made for that`,
+        },
+      ]),
     scan: true,
   }));
-}
-
-/** The change of gauge after which every mains cable carries so many amperes; undefined where no size does. */
-function carrying(bench: Bench, plug: PlugPart, amps: number): Change[] | undefined {
-  const { practice } = bench.study.plan;
-  const carries = (c: Cable) => (ampacity(c, practice, plug.feed === 'three-phase')?.amps ?? 0) >= amps;
-  const thin = mainsCables(bench).filter(({ cable }) => !carries(cable));
-  if (thin.length === 0) return [];
-  const thinnest = thin.map((x) => x.cable).reduce((x, y) => (y.area < x.area ? y : x));
-  const size = thickerSizes(thinnest).find((c) => thin.every(({ cable }) => carries(inGauge(cable, c))));
-  if (size === undefined) return undefined;
-  const runs = thin.map((x) => x.index);
-  return [gaugeChange(new Set(runs), size, runsText(runs.map((r) => r + 1)))];
 }
 
 /** Runs of cable with a core on mains. */

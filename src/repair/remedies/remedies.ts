@@ -66,6 +66,8 @@ const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
   'breaker-too-large': [smallerBreaker],
   'breaker-may-trip': [slowerBreaker, largerCircuit],
   'cord-too-thin': [thickerCord],
+  'conductor-unprotected': [thickerCord, smallerBreaker],
+  'trips-at-start': [slowerBreaker, largerCircuit],
   'cord-as-fixed-wiring': [fixedWire],
   'box-overfilled': [largerBox],
   'plug-mismatch': [otherPattern, smallerBreaker],
