@@ -37,12 +37,12 @@ describe('mains cable that is too thin', () => {
         'pattern: NEMA 5-20, breaker: 20 A, volts: 120 V AC',
         ', flexible: true',
       ),
-      ['Use 14 AWG for runs 4 and 5 in place of 16 AWG.'],
+      ['Use 12 AWG for runs 4 and 5 in place of 16 AWG.'],
     ],
     [
       '14 AWG for 60 A',
       line('14 AWG', 1, 'amps: 60 A'),
-      ['The 14 AWG cable is 44.3 A short. No size that was tried mends it.'],
+      ['Use 2 AWG for runs 4 and 5 in place of 14 AWG, which leaves box-overfilled.'],
     ],
     [
       '14 AWG for 12.1 A wired in',
