@@ -5,6 +5,13 @@ export function rounded(value: number, digits = 3): number {
   return Number(value.toPrecision(digits));
 }
 
+/** As `rounded`, but never below the value: for what something is at most. A last digit off by the solver does not count. */
+export function roundedUp(value: number, digits = 3): number {
+  if (!(value > 0) || !Number.isFinite(value)) return value;
+  const scale = 10 ** (digits - 1 - Math.floor(Math.log10(value)));
+  return rounded(Math.ceil(value * scale * (1 - 1e-9)) / scale, digits);
+}
+
 /** As `rounded`, written out: `12`. */
 export function numberText(value: number, digits = 3): string {
   return String(rounded(value, digits));
