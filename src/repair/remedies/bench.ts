@@ -35,6 +35,7 @@ const OF_COILS: ReadonlySet<string> = new Set<FindingId>([
 /** Findings that name the two ends of a cable, none of them first. */
 const OF_ENDS: ReadonlySet<string> = new Set<FindingId>([
   'cord-too-thin',
+  'conductor-unprotected',
   'cord-as-fixed-wiring',
   'switch-kind-unrated',
 ]);

@@ -1,4 +1,5 @@
 /** Another breaker, plug, cable, box or protector on the mains side. */
+import type { FindingId } from '../../findings/finding-ids.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
 import type { Cable } from '../../plan/plan.ts';
@@ -15,6 +16,9 @@ import { type Change, gaugeChange, inGauge, partChange } from './change.ts';
 import { withParts } from './put.ts';
 import type { Option } from './search.ts';
 import { breakerSizes, CURVES, patternsFor } from './series.ts';
+
+/** What a thicker cable does away with. */
+const OF_CORDS: ReadonlySet<string> = new Set<FindingId>(['cord-too-thin', 'conductor-unprotected']);
 
 function plugsIn({ study }: Bench, f: Finding): PlugPart[] {
   return f.parts.flatMap((name) => {
@@ -123,7 +127,14 @@ export function thickerCord(bench: Bench, f: Finding): Option[] {
       gaugeChange(runs, size, `${runsText([...runs].map((r) => r + 1))} in place of ${thinnest.gauge}`),
     ];
   });
-  return [{ sizes }];
+  // One size for all that is wrong with these runs, where there is one.
+  const cut = new Set(
+    from.flatMap(({ index }) => plan.runs[index]!.cores.flatMap((c) => [c.a.part, c.b.part])),
+  );
+  const others = bench.before.filter((b) => OF_CORDS.has(b.id) && b.parts.some((part) => cut.has(part)));
+  const all = (i: number) => [f, ...others].every((x) => bench.isGone(x, sizes[i]!));
+  const together = sizes.length > 0 && others.length > 1 && all(sizes.length - 1);
+  return together ? [{ sizes, serves: all }] : [{ sizes }];
 }
 
 /** The same cable made for fixed wiring. */
