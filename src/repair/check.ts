@@ -57,7 +57,8 @@ function withRepair(study: Study, report: Report): Report {
     return { ...report, findings: report.findings.map((f) => (wrong.includes(f) ? unproved(f) : f)) };
   const likely = [first, ...others.filter((r) => r.asLikely)];
   const other = likely[1];
-  const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '');
+  const then = first.uncovers.length > 0 ? ` Then this shows: ${first.uncovers.join('; ')}.` : '';
+  const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '') + then;
   const parts = isOneChange(first) ? touched(plan, first.edits) : [];
   const renamed = new Map<string, string>();
   const findings = report.findings.map((f) => {

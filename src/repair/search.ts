@@ -217,7 +217,7 @@ export class Search {
     return `${numbers.join()} ${JSON.stringify(t.edits.filter(isSaying))}`;
   }
 
-  private repair({ t, after }: Passed, asLikely: boolean): Repair {
+  private repair({ t, after, uncovers }: Passed, asLikely: boolean): Repair {
     const { plan } = this.study;
     const options = new Rewirings(plan, this.quick, this.circuit.cores);
     const lines = linesOf(this.study, after);
@@ -225,6 +225,7 @@ export class Search {
       edits: t.edits,
       words: instructionsFor(plan, t.edits),
       asLikely,
+      uncovers,
       ends: t.ends,
       metres: t.added === 0 ? 0 : null,
       before: lines.before,

@@ -1,7 +1,7 @@
 /** The whole check decides which candidates are repairs: nothing grave is left of the wiring, and nothing else is worse. */
 import { type Edit, isSaying } from '../edit/edits.ts';
 import { judge } from '../findings/judge.ts';
-import type { Report } from '../findings/report-model.ts';
+import type { Finding, Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
@@ -30,6 +30,13 @@ export interface Passed {
   readonly left: number;
   /** whether every lamp goes on telling what it told */
   readonly lamps: boolean;
+  /** what the mistake hid and every repair brings to light, as messages */
+  readonly uncovers: readonly string[];
+}
+
+/** A coil or a supply that nothing called shows what it lacks once it is called; a new core may lack it by itself. */
+function couldBeHidden({ question }: Finding, edits: readonly Edit[]): boolean {
+  return (question === 4 || question === 5) && edits.every((e) => e.do !== 'add');
 }
 
 export class Verifier {
@@ -76,12 +83,21 @@ export class Verifier {
       const told = judge(after);
       const { findings, logic } = told;
       if (grave(findings, true).length > 0 || logic.holds !== true) continue;
-      if (grave(findings, false).some((f) => !this.others.has(f.id))) continue;
+      const uncovered = grave(findings, false).filter((f) => !this.others.has(f.id));
+      if (uncovered.some((f) => !couldBeHidden(f, t.edits))) continue;
       const lamps = touchesLamps(this.study.plan, t.edits) || keepsLamps(this.study, after);
       if (!lamps && !(t.edits.length === 1 && keepsLampsAlive(this.study, after))) continue;
       const ids = idsOf(told);
       const fresh = new Set([...ids].filter((id) => !this.before.has(id)));
-      passed.push({ t, after, cost, fresh, left: ids.size, lamps });
+      passed.push({
+        t,
+        after,
+        cost,
+        fresh,
+        left: ids.size,
+        lamps,
+        uncovers: uncovered.map((f) => f.message),
+      });
     }
     // What every repair brings was hidden by the mistake; what only some bring, they bring themselves.
     // A lamp may have told something else by the mistake, but only where no repair leaves it what it told.

@@ -82,3 +82,22 @@ describe('where the plan says what is not so', () => {
       expect(edits).not.toContainEqual(expect.objectContaining({ do: 'intend', input: 'STOP' }));
   });
 });
+
+describe('what a mistake hides', () => {
+  const thin = text('saltmarsh-lane')
+    .replace(/(bell:.*?)20 AWG/, '$128 AWG')
+    .replaceAll('length: 5 m', 'length: 90 m');
+  const wrong = thin.replace('white: [K1.A1, bandsaw.NO]', 'white: [K1.NC, bandsaw.NO]');
+
+  it('is told with the repair, where every repair brings it to light', () => {
+    expect(check(Study.of(planOf(thin))).findings.map((f) => f.id)).toContain('coil-too-low');
+    const [first] = mended(
+      text('saltmarsh-lane').replace('white: [K1.A1, bandsaw.NO]', 'white: [feed, bandsaw.NO]'),
+    ).repairs;
+    expect(first!.uncovers).toEqual([]);
+    const { repairs } = mended(thin.replace('white: [K1.A1, bandsaw.NO]', 'white: [feed, bandsaw.NO]'));
+    expect(repairs[0]!.words.join(' ')).toContain('K1.A1');
+    expect(repairs[0]!.uncovers.join(' ')).toMatch(/K1 gets .* needs/);
+    expect(mended(wrong).needed).toBe(true);
+  });
+});
