@@ -83,20 +83,30 @@ export class Ranking {
     return this.effects.isLost(this.quick.wiring(rewired(this.circuit, this.circuit.cores, edits)));
   }
 
-  /** A single change on each terminal of the conductors it lands on; two changes stay as they are. */
+  /** A change on each terminal of the conductors it lands on; of several changes each on the few that fit it best. */
   private onOtherTerminals(t: Candidate): Candidate[] {
-    const [edit, ...more] = t.edits;
-    if (edit === undefined || more.length > 0 || isSaying(edit)) return [t];
+    if (t.edits.length === 1) return this.choices(t.edits[0]!).map((e) => ({ ...t, edits: [e] }));
+    if (t.slips !== undefined) return [t];
+    const few = t.edits.length === 2 ? 4 : 2;
+    const strange = (e: Edit) => this.strain([e]) - this.fills([e]);
+    return t.edits
+      .map((e) =>
+        this.choices(e)
+          .map((choice) => ({ choice, by: strange(choice) }))
+          .sort((x, y) => x.by - y.by)
+          .slice(0, few)
+          .map(({ choice }) => choice),
+      )
+      .reduce<Edit[][]>((made, choices) => made.flatMap((m) => choices.map((c) => [...m, c])), [[]])
+      .map((edits) => ({ ...t, edits }));
+  }
+
+  private choices(edit: Edit): Edit[] {
     const options = this.whole;
-    const edits =
-      edit.do === 'move'
-        ? movesTo(this.plan, edit, options.on(edit.to, edit))
-        : edit.do === 'add'
-          ? additionsBetween(this.plan, this.places, edit, options.on(edit.from), options.on(edit.to))
-          : edit.do === 'remove'
-            ? [edit, ...this.keptInstead(edit)]
-            : [edit];
-    return edits.map((e) => ({ ...t, edits: [e] }));
+    if (edit.do === 'move') return movesTo(this.plan, edit, options.on(edit.to, edit));
+    if (edit.do === 'add')
+      return additionsBetween(this.plan, this.places, edit, options.on(edit.from), options.on(edit.to));
+    return edit.do === 'remove' ? [edit, ...this.keptInstead(edit)] : [edit];
   }
 
   /** Where a core can as well be taken out, it can as well lie along its own conductor: one end on another tab of its part. */

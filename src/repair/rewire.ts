@@ -93,7 +93,8 @@ export class Rewirings {
   }
 
   private places(): Place[] {
-    return this.cores.flatMap((run, r) =>
+    // A core that an earlier change added is none that a later one moves.
+    return this.cores.slice(0, this.plan.runs.length).flatMap((run, r) =>
       run.flatMap(([a, b], core): Place[] =>
         a === b
           ? []
@@ -219,7 +220,7 @@ export class Rewirings {
   }
 
   *removals(): Generator<Attempt> {
-    for (let run = 0; run < this.cores.length; run++)
+    for (let run = 0; run < this.plan.runs.length; run++)
       for (let core = 0; core < this.cores[run]!.length; core++) {
         const [a, b] = this.cores[run]![core]!;
         if (a === b) continue;

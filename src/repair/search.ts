@@ -156,7 +156,7 @@ export class Search {
   private halves(cores: Cores, before: Candidate, now: number): Partial[] {
     const halves: Partial[] = [];
     this.passing(cores, before, now - 1, (t, left) => halves.push({ t, left }));
-    halves.sort((x, y) => x.left - y.left);
+    halves.sort((x, y) => x.left - y.left || x.t.oddness - y.t.oddness);
     const [best] = halves;
     if (best && best.left < (this.nearest?.left ?? Number.POSITIVE_INFINITY)) this.nearest = best;
     return halves;
@@ -184,7 +184,7 @@ export class Search {
     const pairs: Partial[] = [];
     const two = this.further(halves.slice(0, MOST_HALVES), pairs);
     if (two.length > 0) return two;
-    pairs.sort((x, y) => x.left - y.left);
+    pairs.sort((x, y) => x.left - y.left || x.t.oddness - y.t.oddness);
     return this.further(pairs.slice(0, MOST_PAIRS), []);
   }
 
