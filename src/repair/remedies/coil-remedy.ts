@@ -4,6 +4,7 @@ import type { Coil, Limit } from '../../plan/device-figures.ts';
 import type { RelayPart, TimerPart } from '../../plan/part-types.ts';
 import { coilOf } from '../../study/coil-models.ts';
 import { numberText, rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
 import type { Bench } from './bench.ts';
 import { type Change, partChange } from './change.ts';
 import type { Option } from './search.ts';
@@ -135,19 +136,27 @@ export function coilOfFrequency(bench: Bench, f: Finding): Option[] {
   return [{ sizes, scan: true }];
 }
 
-/** A relay with its coil's spike quenched inside. */
+/** Every coil that the finding speaks of with its spike quenched. */
 export function coilQuenched(bench: Bench, f: Finding): Option[] {
-  const [part] = coilsOf(bench, f);
-  if (!part) return [];
-  const sizes = (['diode', 'varistor'] as const).map((suppressor) => [
-    withCoil(
-      part,
-      { 'coil.suppressor': suppressor },
-      suppressor === 'diode'
-        ? `fit a diode at the coil of ${part.name}, its band to the + side, or a relay with one built in`
-        : `use a relay with a varistor built in as ${part.name}`,
-      { suppressor },
+  const parts = coilsOf(bench, f);
+  const [first] = parts;
+  if (!first) return [];
+  const names = listOf(parts.map((p) => p.name));
+  const many = parts.length > 1;
+  const words = {
+    diode: many
+      ? `fit a diode at each coil of ${names}, its band to the + side, or take relays with one built in`
+      : `fit a diode at the coil of ${names}, its band to the + side, or a relay with one built in`,
+    varistor: many
+      ? `use relays with a varistor built in as ${names}`
+      : `use a relay with a varistor built in as ${names}`,
+  };
+  const sizes = (['diode', 'varistor'] as const).map((suppressor) =>
+    parts.map((part) =>
+      withCoil(part, { 'coil.suppressor': suppressor }, part === first ? words[suppressor] : '', {
+        suppressor,
+      }),
     ),
-  ]);
+  );
   return [{ sizes, scan: true }];
 }

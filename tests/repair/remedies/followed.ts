@@ -105,10 +105,23 @@ export function faultsOf(text: string, tally: Tally): string[] {
   const read = readPlan(text, 'spoilt.yaml');
   if (!read.ok) return [];
   const report = check(Study.of(read.plan));
-  return report.findings.flatMap((f) => f.remedies.flatMap((r) => faults(text, read.plan, f, r, tally)));
+  return report.findings.flatMap((f) =>
+    f.remedies.flatMap((r) => {
+      // One size may be for several findings: then the next smaller must leave one of them.
+      const joint = report.findings.filter((x) => x.remedies.some((y) => y.words === r.words));
+      return faults(text, read.plan, f, r, joint, tally);
+    }),
+  );
 }
 
-function faults(text: string, plan: Plan, f: Finding, r: Remedy, tally: Tally): string[] {
+function faults(
+  text: string,
+  plan: Plan,
+  f: Finding,
+  r: Remedy,
+  joint: readonly Finding[],
+  tally: Tally,
+): string[] {
   tally.remedies++;
   tally.byId[f.id] = (tally.byId[f.id] ?? 0) + 1;
   const what = `${f.id} (${f.message}) by "${r.words}"`;
@@ -127,5 +140,6 @@ function faults(text: string, plan: Plan, f: Finding, r: Remedy, tally: Tally): 
   tally.lesser++;
   const by = follow(text, plan, f, less);
   const left = f.also.length > 0 || by.fresh.length > 0 || r.leaves.length > 0;
-  return by.stands || left ? found : [...found, `${what}: ${JSON.stringify(less)} does as well`];
+  const stay = joint.some((x) => follow(text, plan, x, less).stands);
+  return stay || left ? found : [...found, `${what}: ${JSON.stringify(less)} does as well`];
 }
