@@ -8,7 +8,7 @@ import { rounded } from '../text/numbers.ts';
 import { leastToSpare } from './contacts/contact-figures.ts';
 import { draws } from './loop/supply-draws.ts';
 import { entryOf } from './register.ts';
-import type { Finding, Question, Report } from './report-model.ts';
+import type { CoilFigures, Finding, Question, Report } from './report-model.ts';
 import { QUESTIONS, type QuestionNumber, type Severity } from './report-words.ts';
 
 /** Severities that make a plan fail. */
@@ -93,7 +93,7 @@ function goodFigure(
     case 4: {
       const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
       return worst
-        ? `${worst.relay} needs ${worst.pullIn} V, gets at least ${worst.volts.min} V${worst.gate === null ? '' : ` (${worst.gate})`}`
+        ? `${worst.relay} needs ${worst.pullIn} V, gets at least ${worst.volts.min} V${fedFrom(worst)}`
         : undefined;
     }
     case 5:
@@ -108,6 +108,12 @@ function goodFigure(
       return `${amps === undefined ? 'the load' : `${rounded(amps)} A running`} on a circuit of ${plug.breaker ?? '?'} A`;
     }
   }
+}
+
+/** By which gate a coil gets its volts, where that matters. */
+function fedFrom({ gate, atRest }: CoilFigures): string {
+  if (atRest === true) return ' with every gate shut';
+  return gate === null ? '' : ` (${gate})`;
 }
 
 /** What the supply gives and what is drawn at most; the length of the loop stands with the volts at the coil. */

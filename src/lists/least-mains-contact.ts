@@ -2,8 +2,8 @@
 
 import type { Contact, CurrentKind } from '../plan/device-figures.ts';
 import type { LoadPart, MotorPart, Part } from '../plan/part-types.ts';
+import { WATTS_PER_HORSEPOWER } from '../ratings/horsepower.ts';
 import { combineLoads } from '../ratings/load.ts';
-import { WATTS_PER_HORSEPOWER } from '../ratings/motor.ts';
 import { tables } from '../ratings/tables.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';

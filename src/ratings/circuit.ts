@@ -5,7 +5,7 @@ import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { LoadPart, MotorPart, PlugPart } from '../plan/part-types.ts';
 import { defaults } from './defaults.ts';
 import { sumFigures } from './load.ts';
-import { type Figure, horsepowerOf, motorCurrents, phasesOf } from './motor.ts';
+import { type Figure, motorCurrents } from './motor.ts';
 import { circuitRow, patternAmps, receptacleByName } from './receptacle.ts';
 import type { BreakerCurveRow } from './table-rows.ts';
 import { branchRule, tables } from './tables.ts';
@@ -183,40 +183,5 @@ export function judgeBreaker({ plug, loads, practice }: CircuitDuty): CircuitJud
     verdict,
     basis,
     ...(verdict === 'cannot-tell' && { missing: 'locked-rotor' }),
-  };
-}
-
-export interface PowerPlausibility {
-  readonly plausible: boolean;
-  /** W at the shaft by the nameplate */
-  readonly output: number;
-  /** VA the stated volts and amperes give */
-  readonly input: number;
-  /** output over input; above 1 it cannot be */
-  readonly share: number;
-  /** output over the best a small motor gives, 0.9 of the input; above 1 it is doubtful */
-  readonly ratioToBest: number;
-  /** hp that the volts and amperes give at best */
-  readonly bestHorsepower: number;
-  readonly basis: string;
-}
-
-/** Whether volts times amperes can give the stated output. Undefined where one of them is not stated. */
-export function powerPlausible(motor: MotorPart): PowerPlausibility | undefined {
-  const horsepower = horsepowerOf(motor);
-  if (horsepower === undefined || motor.amps === undefined || motor.power === undefined) return undefined;
-  const root = phasesOf(motor) === 3 ? Math.sqrt(3) : 1;
-  const input = motor.volts.volts * motor.amps * root;
-  if (input <= 0) return undefined;
-  const output = motor.power.watts;
-  const best = defaults.bestEfficiency.value;
-  return {
-    plausible: output <= input * SLACK,
-    output,
-    input,
-    share: output / input,
-    ratioToBest: output / (best * input),
-    bestHorsepower: (horsepower * best * input) / output,
-    basis: 'output cannot exceed volts times amperes',
   };
 }

@@ -3,9 +3,10 @@
 import type { CurrentKind, PilotCode } from '../plan/device-figures.ts';
 import { rounded } from '../text/numbers.ts';
 import { nextSwitch } from './branch.ts';
+import { WATTS_PER_HORSEPOWER } from './horsepower.ts';
 import type { ContactDuty } from './judgement.ts';
 import { currentsOfRating } from './making.ts';
-import { tableFullLoad, WATTS_PER_HORSEPOWER } from './motor.ts';
+import { tableFullLoad } from './motor.ts';
 import { type PilotDuty, pilotRating } from './pilot.ts';
 import { branchRule, capacityOf, tables } from './tables.ts';
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { judgeBreaker, judgeCircuit, powerPlausible } from '../../src/ratings/circuit.ts';
+import { powerPlausible } from '../../src/ratings/horsepower.ts';
+import { judgeBreaker, judgeCircuit } from '../../src/ratings/circuit.ts';
 import { circuitRow, judgePlug, receptacleByName } from '../../src/ratings/receptacle.ts';
 import { ac, hp, load, motor, plug, watts } from './parts.ts';
 

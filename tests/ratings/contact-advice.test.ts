@@ -51,7 +51,7 @@ describe('a motor, nec', () => {
   test('no size is named where nothing is known, nor past the end of the table', () => {
     expect(nec(motor())).toBe('a contact marked in horsepower for this motor at 120 V AC single-phase');
     expect(nec(motor({ lockedRotor: 60 }))).not.toContain('at least');
-    expect(nec(motor({ power: hp(20), amps: 70 }))).toContain('marked in horsepower for this motor');
+    expect(nec(motor({ power: hp(20), amps: 170 }))).toContain('marked in horsepower for this motor');
   });
 
   // NEC 404.14(A), 80 % of the switch, full-load current by Table 430.248 at 115 V: 9.8, 13.8, 16 and 24 A
@@ -61,7 +61,7 @@ describe('a motor, nec', () => {
     [1, 20],
     [2, 30],
   ])('a hand switch for %d hp may be a snap switch of %d A', (horsepower, size) => {
-    const part = motor({ power: hp(horsepower), amps: 5 });
+    const part = motor({ power: hp(horsepower), amps: 13 * horsepower });
     expect(advice(part, 'nec', 'hand-switch')).toMatch(new RegExp(`, or an AC snap switch of ${size} A$`));
     expect(nec(part)).not.toContain('snap switch');
   });

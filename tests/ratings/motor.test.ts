@@ -7,7 +7,8 @@ import {
   snapSwitchServes,
 } from '../../src/ratings/branch.ts';
 import { combineLoads } from '../../src/ratings/load.ts';
-import { horsepowerOf, motorCurrents, tableFullLoad } from '../../src/ratings/motor.ts';
+import { horsepowerOf } from '../../src/ratings/horsepower.ts';
+import { motorCurrents, tableFullLoad } from '../../src/ratings/motor.ts';
 import { ac, dc, hp, load, motor, watts } from './parts.ts';
 
 describe('running current', () => {

@@ -1,6 +1,7 @@
 /** Figures added up: what is missing is counted, the weakest word wins, and only the largest motor is weighted. */
 import { describe, expect, test } from 'vitest';
-import { judgeBreaker, judgeCircuit, powerPlausible } from '../../src/ratings/circuit.ts';
+import { powerPlausible } from '../../src/ratings/horsepower.ts';
+import { judgeBreaker, judgeCircuit } from '../../src/ratings/circuit.ts';
 import { combineLoads, sumFigures } from '../../src/ratings/load.ts';
 import type { Figure } from '../../src/ratings/motor.ts';
 import { ac, hp, load, motor, plug, watts } from './parts.ts';

@@ -1,5 +1,6 @@
 import type { OutletPart, PlugPart } from '../../plan/part-types.ts';
-import { motorCurrents, phasesOf } from '../../ratings/motor.ts';
+import { phasesOf } from '../../ratings/horsepower.ts';
+import { motorCurrents } from '../../ratings/motor.ts';
 import { judgePlug, type PlugJudgement } from '../../ratings/receptacle.ts';
 import type { Study } from '../../study/study.ts';
 import { roundedOrNull } from '../../text/numbers.ts';
