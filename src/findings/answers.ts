@@ -1,12 +1,12 @@
 /** The seven questions answered, each with the one figure or fact that decides it. */
 
 import { FALSE } from '../logic/bdd.ts';
-import type { MotorPart, PlugPart } from '../plan/part-types.ts';
-import { motorCurrents } from '../ratings/motor.ts';
+import { judgeCircuit } from '../ratings/circuit.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { leastToSpare } from './contacts/contact-figures.ts';
 import { draws } from './loop/supply-draws.ts';
+import { fedPlugs, plugsOf } from './mains/plug-loads.ts';
 import { entryOf } from './register.ts';
 import type { CoilFigures, Finding, Question, Report } from './report-model.ts';
 import { QUESTIONS, type QuestionNumber, type Severity } from './report-words.ts';
@@ -100,14 +100,24 @@ function goodFigure(
       return circuit.sources.some((x) => !x.mains) ? loopFigure(s) : undefined;
     case 6:
       return contacts.length > 0 ? leastToSpare(s) : undefined;
-    default: {
-      const plug = [...s.plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug');
-      const motor = [...s.plan.parts.values()].find((p): p is MotorPart => p.kind === 'motor');
-      if (!plug) return undefined;
-      const amps = motor ? motorCurrents(motor, s.plan.practice).running?.amps : undefined;
-      return `${amps === undefined ? 'the load' : `${rounded(amps)} A running`} on a circuit of ${plug.breaker ?? '?'} A`;
-    }
+    default:
+      return circuitFigure(s);
   }
+}
+
+/** The circuit with the least to spare, with what runs on it together. */
+function circuitFigure(s: Study): string | undefined {
+  const { practice } = s.plan;
+  const circuits = fedPlugs(s).map((fed) => ({ fed, amps: judgeCircuit({ ...fed, practice }).needed }));
+  const share = ({ fed, amps }: (typeof circuits)[number]) => (amps ?? 0) / (fed.plug.breaker ?? Infinity);
+  const worst = circuits.reduce<(typeof circuits)[number] | undefined>(
+    (a, b) => (a === undefined || share(b) > share(a) ? b : a),
+    undefined,
+  );
+  const plug = worst?.fed.plug ?? plugsOf(s.plan)[0];
+  if (plug === undefined) return undefined;
+  const running = worst?.amps === undefined ? 'the load' : `${rounded(worst.amps)} A running`;
+  return `${running} on a circuit of ${plug.breaker ?? '?'} A`;
 }
 
 /** By which gate a coil gets its volts, where that matters. */

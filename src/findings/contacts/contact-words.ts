@@ -9,7 +9,7 @@ import type { FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 import type { Severity } from '../report-words.ts';
-import type { JudgedContact } from './judged-contact.ts';
+import { contactOf, type JudgedContact } from './judged-contact.ts';
 import { type OpenJudgement, partsAtFault } from './judged-contacts.ts';
 
 const quantity = (x: number, unit: string) =>
@@ -110,12 +110,19 @@ function place(g: JudgedContact): Position {
   );
 }
 
+/** A field that is there but says nothing of this circuit is not missing: a rating for this circuit is. */
+function missingWords(g: JudgedContact, missing: string): string {
+  return missing === 'contact.ratings' && (contactOf(g)?.ratings.length ?? 0) > 0
+    ? `a rating for ${rounded(g.volts)} V ${g.kind.toUpperCase()}`
+    : missing;
+}
+
 function fix(g: JudgedContact, j: ContactJudgement): string {
   if (j.verdict === 'fail' || j.missing === undefined) return `Look for ${g.advice}.`;
   if (j.missing === 'type')
     return `State what ${listOf(g.loads)} is, type: lamp, heater, transformer or electronic.`;
   if (!j.missing.startsWith('contact.')) return `State ${j.missing} of ${listOf(g.loads)}, as on its plate.`;
-  return `State ${j.missing} of ${g.part.name} as printed; if it is not printed, look for ${g.advice}.`;
+  return `State ${missingWords(g, j.missing)} of ${g.part.name} as printed; if it is not printed, look for ${g.advice}.`;
 }
 
 /** The basis with the editions the tables were taken from. */
@@ -142,7 +149,7 @@ export function contactFound(
 ): Finding {
   const fails = judgement.verdict === 'fail';
   const { missing } = judgement;
-  const lacks = fails || missing === undefined ? '' : ` (${missing} is missing)`;
+  const lacks = fails || missing === undefined ? '' : ` (${missingWords(contact, missing)} is missing)`;
   return found(plan, entry, {
     ...(fails ? failure : { severity: 'doubt', why: whyOpen(judgement) }),
     parts: partsAtFault(contact),

@@ -35,7 +35,7 @@ function find(study: Study): Finding[] {
       found(plan, entry, {
         parts: [plug.name, ...names],
         at: plug.where.get('breaker') ?? plug.at,
-        message: `${listOf(names)} starts at ${needed} A; the circuit of ${plug.name} holds ${holds} A`,
+        message: `${listOf(names)} ${names.length > 1 ? 'start' : 'starts'} at ${needed} A; the circuit of ${plug.name} holds ${holds} A`,
         why: 'The breaker may trip at the start of the motor.',
         fix: 'Put the motor on a circuit of its own that is big enough.',
         figures: [

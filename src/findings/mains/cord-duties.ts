@@ -39,7 +39,8 @@ export function overloadedCables(study: Study, own: Electrics, source: Source): 
     // A core thinner than any table is no mains wire, whatever little it carries.
     if (!run.cable || !limit || amps <= Math.max(limit.amps, LEAST_AMPS) * (1 + NEARLY)) continue;
     const { cable } = run;
-    if (amps > (worst.get(cable.gauge)?.amps ?? 0) * (1 + NEARLY)) worst.set(cable.gauge, { run, cable, amps, limit });
+    if (amps > (worst.get(cable.gauge)?.amps ?? 0) * (1 + NEARLY))
+      worst.set(cable.gauge, { run, cable, amps, limit });
   }
   return [...worst.values()].map((w) => ({
     ...w,
