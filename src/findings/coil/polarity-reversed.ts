@@ -69,15 +69,24 @@ function polarised({
   });
   const indicators = circuit.diodes
     .filter((d) => d.load)
-    .map((d) => ({
-      part: d.part,
-      plus: 'A',
-      minus: 'K',
-      effect: 'dark' as const,
-      from: d.cathode,
-      to: d.anode,
-    }));
+    .flatMap((d) =>
+      behindResistors(circuit, d.cathode).flatMap((from) =>
+        behindResistors(circuit, d.anode).map((to) => ({
+          ...{ part: d.part, plus: 'A', minus: 'K', effect: 'dark' as const },
+          ...{ from, to },
+        })),
+      ),
+    )
+    .filter(({ from, to }) => from !== to);
   return [...coils, ...indicators];
+}
+
+/** A net, and those that a resistor with nothing else in line leads to: an indicator has its resistor on either side. */
+function behindResistors({ passives }: Study['circuit'], net: number): number[] {
+  const beyond = passives.flatMap((p) =>
+    p.what === 'resistor' && p.a !== p.b ? (p.a === net ? [p.b] : p.b === net ? [p.a] : []) : [],
+  );
+  return [net, ...beyond];
 }
 
 function find(study: Study): Finding[] {

@@ -34,7 +34,7 @@ function find(study: Study): Finding[] {
       parts: names,
       message: `${listOf(names)}: no rating for ${kind} at the loop's voltage is stated`,
       why: 'A rating for the other kind of current says nothing of this one.',
-      fix: `State contact: {ratings: [...]} with ${article} rating, as printed on the switch.`,
+      fix: `State contact: {ratings: [...]} with ${article} rating, or ${last.kind === 'ac' ? 'ac-15' : 'dc-13'}, as printed on the switch.`,
       basis: entry.basis,
     }),
   ];
