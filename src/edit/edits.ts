@@ -40,6 +40,8 @@ export type Saying =
       readonly field: 'pressed-when';
       readonly value: 'open' | 'shut';
     }
+  /** what makes a relay board pull in */
+  | { readonly do: 'say'; readonly part: string; readonly field: 'input'; readonly value: 'low' | 'high' }
   /** an input that an intent names, as the plan writes it: `planer`, `mode.hand`; `instead`: the one whose place it takes */
   | {
       readonly do: 'intend';

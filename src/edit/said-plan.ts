@@ -1,5 +1,5 @@
 /** A plan after changes of its words. */
-import type { GatePart } from '../plan/part-types.ts';
+import type { Part } from '../plan/part-types.ts';
 import type { InputRef, Intent, Plan } from '../plan/plan.ts';
 import type { Saying } from './edits.ts';
 import { Refusal } from './text-changes.ts';
@@ -23,12 +23,19 @@ export function saidAfter(plan: Plan, said: readonly Saying[]): Plan {
   return said.reduce((now, s) => (s.do === 'say' ? saying(now, s) : intending(now, s)), plan);
 }
 
-function saying(plan: Plan, { part: name, field, value }: Saying & { readonly do: 'say' }): Plan {
-  const part = plan.parts.get(name);
-  if (part?.kind !== 'gate') throw new Refusal(`the plan has no gate ${name}`);
-  const where = new Map([...part.where, [field, part.where.get(field) ?? part.at] as const]);
-  const said: GatePart = { ...part, pressedWhen: value, where };
-  return { ...plan, parts: new Map([...plan.parts].map(([n, p]) => [n, n === name ? said : p] as const)) };
+function saying(plan: Plan, said: Saying & { readonly do: 'say' }): Plan {
+  const part = plan.parts.get(said.part);
+  const after = part && saidOf(part, said);
+  if (after === undefined) throw new Refusal(`the plan has no ${said.part} that could be said otherwise`);
+  const where = new Map([...after.where, [said.field, after.where.get(said.field) ?? after.at] as const]);
+  const parts = [...plan.parts].map(([n, p]) => [n, n === said.part ? { ...after, where } : p] as const);
+  return { ...plan, parts: new Map(parts) };
+}
+
+function saidOf(part: Part, said: Saying & { readonly do: 'say' }): Part | undefined {
+  if (said.field === 'pressed-when')
+    return part.kind === 'gate' ? { ...part, pressedWhen: said.value } : undefined;
+  return part.kind === 'board' ? { ...part, input: said.value } : undefined;
 }
 
 function intending(plan: Plan, change: Intended): Plan {

@@ -80,7 +80,10 @@ export const FINDING_IDS = [
   // 7
   'circuit-overloaded',
   'breaker-too-large',
+  'trips-at-start',
   'breaker-may-trip',
+  'conductor-unprotected',
+  'fuse-in-neutral',
   'cord-too-thin',
   'cord-as-fixed-wiring',
   'box-overfilled',

@@ -62,6 +62,7 @@ export function finding(plan: Plan, input: FindingInput): Found {
     cause: input.cause ?? null,
     also: [],
     repair: null,
+    remedies: [],
     ...(input.twin === undefined ? {} : { twin: input.twin }),
   };
 }

@@ -41,11 +41,15 @@ function isGrave(f: Finding): boolean {
   return f.severity === 'danger' || f.severity === 'warning' || f.severity === 'fault';
 }
 
-/** A contact's figure follows from another of the same contact, a loose end from what its part has; the rest follow anywhere. */
+/**
+ * A contact's figure follows from another of the same contact, a loose end from what its part has, a conductor from what
+ * lies on it; the rest follow anywhere.
+ */
 function related(effect: Finding, cause: Finding): boolean {
   if (effect.id === 'contact-starting' || effect.id === 'contact-running')
     return effect.parts[0] === cause.parts[0];
-  if (!['loose-end', 'line-not-switched'].includes(effect.id)) return true;
+  if (!['loose-end', 'line-not-switched', 'conductor-unprotected', 'fuse-in-neutral'].includes(effect.id))
+    return true;
   return effect.parts.some(
     (p) => cause.parts.includes(p) || cause.terminals.some((t) => t.startsWith(`${p}.`)),
   );

@@ -16,6 +16,7 @@ import type {
   findingSchema,
   logicSchema,
   questionSchema,
+  remedySchema,
   reportSchema,
   stepSchema,
 } from './report-schema.ts';
@@ -33,6 +34,9 @@ export interface FindingRepair {
   readonly words: readonly string[];
   readonly edits: readonly Edit[];
 }
+/** Other figures that do away with a finding, tried in the plan. */
+export type Remedy = Frozen<z.infer<typeof remedySchema>>;
+export type FigureChange = Remedy['changes'][number];
 export type Also = Frozen<z.infer<typeof alsoSchema>>;
 export type Cause = Frozen<z.infer<typeof causeSchema>>;
 export type Finding = Omit<Frozen<z.infer<typeof findingSchema>>, 'repair'> & {

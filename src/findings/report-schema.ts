@@ -14,7 +14,7 @@ export const figureSchema = z.object({
 
 const endSchema = z.object({ run: z.int().min(0), core: z.int().min(0), end: z.enum(['a', 'b']) });
 
-/** A change of wiring; runs and cores count from nought in the order of the plan. */
+/** A change of wiring, or of what the plan says; runs and cores count from nought in the order of the plan. */
 const editSchema = z.discriminatedUnion('do', [
   endSchema.extend({ do: z.literal('move'), to: z.string() }),
   z.object({ do: z.literal('swap'), first: endSchema, second: endSchema }),
@@ -26,7 +26,66 @@ const editSchema = z.discriminatedUnion('do', [
     metres: z.number().optional().describe('Its length, m'),
   }),
   z.object({ do: z.literal('remove'), run: z.int().min(0), core: z.int().min(0) }),
+  z.object({
+    do: z.literal('say'),
+    part: z.string(),
+    field: z.enum(['pressed-when', 'input']),
+    value: z.enum(['open', 'shut', 'low', 'high']),
+  }),
+  z.object({
+    do: z.literal('intend'),
+    load: z.string(),
+    field: z.enum(['runs-on', 'blocked-by', 'stays-on-after', 'stopped-by']),
+    input: z.string().describe('As the plan writes it, `planer` or `mode.hand`'),
+    instead: z.string().optional().describe('The input whose place it takes; one more where left out'),
+  }),
 ]);
+
+/** A change of figures, each figure as the plan would write it. */
+const figureChangeSchema = z.discriminatedUnion('change', [
+  z.object({
+    change: z.literal('part'),
+    part: z.string().describe('The part that is replaced by one with other figures'),
+    fields: z
+      .record(z.string(), z.string().nullable())
+      .describe(
+        'By dotted path, such as coil.rated: what the plan would say there; null where it is left out',
+      ),
+  }),
+  z.object({
+    change: z.literal('cable'),
+    runs: z.array(z.int().min(1)).describe('Runs in another cable, counted from one'),
+    gauge: z.string(),
+  }),
+  z.object({
+    change: z.literal('cable-flexible'),
+    runs: z.array(z.int().min(1)).describe('Runs of cord that become fixed wire, counted from one'),
+  }),
+  z.object({
+    change: z.literal('fuse'),
+    part: z.string().describe('Name of the new fuse'),
+    terminal: z
+      .string()
+      .describe('Terminal next to which it stands; all that was there goes to its far side'),
+    rating: z.string(),
+  }),
+  z.object({
+    change: z.literal('relay'),
+    part: z.string().describe('Name of the new relay'),
+    coil: z.string().describe('Relay whose coil it switches; what was on that coil goes to the new one'),
+    fields: z.record(z.string(), z.string()).describe('What the plan would say of the new relay'),
+    feed: z
+      .array(z.string())
+      .length(2)
+      .describe('Terminals that feed the old coil: through the contact, and straight'),
+  }),
+]);
+
+export const remedySchema = z.object({
+  words: z.string().describe('What to do, as a sentence'),
+  changes: z.array(figureChangeSchema).describe('The least changes that do it, all of them together'),
+  leaves: z.array(z.enum(FINDING_IDS)).describe('Lesser findings that it brings with it'),
+});
 
 export const alsoSchema = z.object({
   id: z
@@ -68,6 +127,11 @@ export const findingSchema = z.object({
     })
     .nullable()
     .describe('The least change of wiring that was verified to mend it; null where none was sought or found'),
+  remedies: z
+    .array(remedySchema)
+    .describe(
+      'Changes of figures, any one of which was put into the plan and did away with it; empty where none was sought or found',
+    ),
 });
 
 export const questionSchema = z.object({

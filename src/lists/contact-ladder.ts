@@ -5,21 +5,11 @@ import { judgedContacts } from '../findings/contacts/judged-contacts.ts';
 import type { Contact, CurrentKind } from '../plan/device-figures.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
+import { type Least, leastOf, type Trouble } from '../repair/remedies/ladder.ts';
+import { withContact, withParts } from '../repair/remedies/put.ts';
 import type { Study } from '../study/study.ts';
-import { rounded } from '../text/numbers.ts';
-import { type Figure, type Least, leastOf, ratingOf, type Trouble, withParts } from './least-rating.ts';
+import { type Figure, ratingOf } from './least-rating.ts';
 import type { LeastRating, LeastRatings } from './materials-model.ts';
-
-/** The part with another contact on every pole that `poles` names; a switch has one contact. */
-export function withContact(part: Part, contact: Contact, poles?: ReadonlySet<number>): Part {
-  if ('poles' in part) {
-    const changed = part.poles.map((p) =>
-      poles === undefined || poles.has(p.index) ? { ...p, contact } : p,
-    );
-    return { ...part, poles: changed };
-  }
-  return 'contact' in part ? { ...part, contact } : part;
-}
 
 /** What some contacts of a group of equal parts switch. */
 export interface Duty {
@@ -85,7 +75,3 @@ export class Collected {
     return { least: this.least, untold: this.least.length > 0 ? [] : [...new Set(this.untold)] };
   }
 }
-
-/** `24 V DC` */
-export const place = (volts: number, kind: CurrentKind): string =>
-  `${rounded(volts, 4)} V ${kind.toUpperCase()}`;

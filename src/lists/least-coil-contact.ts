@@ -1,19 +1,13 @@
 /** The least contact before the coil of another relay. */
 
-import type { Contact, CurrentKind, PilotCode } from '../plan/device-figures.ts';
+import type { Contact } from '../plan/device-figures.ts';
+import { PILOTS, placeText } from '../repair/remedies/contact-sizes.ts';
+import { sizesWith } from '../repair/remedies/ladder.ts';
+import { COIL_AMPS } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
-import { Collected, type Duty, leastContact, ownContacts, place } from './contact-ladder.ts';
-import { sizesWith } from './least-rating.ts';
+import { Collected, type Duty, leastContact, ownContacts } from './contact-ladder.ts';
 import type { LeastRatings } from './materials-model.ts';
-
-/** A, usual sizes; common practice. */
-export const COIL_AMPS = [0.1, 0.2, 0.25, 0.5, 1, 1.5, 2, 3, 4, 5, 6, 10] as const;
-
-const PILOTS: Readonly<Record<CurrentKind, readonly PilotCode[]>> = {
-  ac: ['E150', 'D300', 'C300', 'B300', 'A300'],
-  dc: ['R300', 'Q300'],
-};
 
 /** Pilot-duty code, and AC-15 or DC-13, of a contact before another relay's coil. */
 export function leastCoilContact(study: Study, duty: Duty): LeastRatings {
@@ -25,7 +19,7 @@ export function leastCoilContact(study: Study, duty: Duty): LeastRatings {
   const found = new Collected();
   const rated = (amps: number): Contact => ({ ratings: [{ amps, volts, kind }], motor: [] });
   found.add(
-    leastContact(study, duty, PILOTS[kind], (pilot) => ({ ...rated(1), pilot })),
+    leastContact(study, duty, PILOTS[kind], (pilot) => ({ ratings: [], motor: [], pilot })),
     {
       ...{ what: 'pilot duty', unit: '', value: () => null },
       words: (pilot) => `pilot duty ${pilot} (for the coil)`,
@@ -40,7 +34,7 @@ export function leastCoilContact(study: Study, duty: Duty): LeastRatings {
     })),
     {
       ...{ what: category, unit: 'A', value: (amps) => amps },
-      words: (amps) => `${category} ${rounded(amps, 4)} A at ${place(volts, kind)} (for the coil)`,
+      words: (amps) => `${category} ${rounded(amps, 4)} A at ${placeText({ volts, kind })} (for the coil)`,
     },
   );
   return found.done();

@@ -3,20 +3,22 @@
 import type { Check } from '../findings/entry.ts';
 import { fuseTooSmall } from '../findings/loop/fuse-too-small.ts';
 import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
+import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
+import { mainsFuses } from '../findings/mains/mains-fuses.ts';
 import { poweredMachine } from '../machine/power.ts';
 import { solveState } from '../machine/solved-state.ts';
 import type { FusePart } from '../plan/part-types.ts';
+import { type Ladder, leastOf, sizesWith, type Trouble } from '../repair/remedies/ladder.ts';
+import { withParts } from '../repair/remedies/put.ts';
+import { FUSE_AMPS } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { UNDECIDED } from './least-loop.ts';
-import { type Ladder, leastOf, ratingOf, sizesWith, type Trouble, withParts } from './least-rating.ts';
+import { ratingOf } from './least-rating.ts';
 import type { LeastRatings } from './materials-model.ts';
 
-/** A, usual sizes; common practice. */
-export const FUSE_AMPS = [
-  ...[0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10],
-  ...[12.5, 16, 20],
-] as const;
+/** A, further sizes of gG fuses, IEC 60269-2. */
+const MAINS_FUSE_AMPS = [16, 20, 25, 32, 35, 40, 50, 63] as const;
 
 /** Inputs up to which every combination is read. */
 const MOST_INPUTS = 6;
@@ -60,6 +62,7 @@ export function mostThrough(study: Study, names: readonly string[]): number | un
 /** From the least fuse that carries what flows to the largest that the wire bears. */
 export function leastFuse(study: Study, names: readonly string[], part: FusePart): LeastRatings {
   if (study.verified === undefined) return UNDECIDED;
+  if (mainsFuses(study).some((f) => names.includes(f.fuse.name))) return leastMainsFuse(study, names, part);
   const carries = mostThrough(study, names);
   if (carries === undefined) return { least: [], untold: ['the current through it is not worked out'] };
   if (carries < NEXT_TO_NONE) return { least: [], untold: ['nothing flows through it in the plan'] };
@@ -85,6 +88,31 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
   if (most.index === 0) return { least: [rating], untold: [] };
   const upper = ratingOf(most, { what: 'most', unit: 'A', value, words: (a) => `at most ${words(a)}` });
   return { least: [rating, upper], untold: [] };
+}
+
+/** On the mains: from the least that carries running and start to the largest that its conductors may have ahead. */
+function leastMainsFuse(study: Study, names: readonly string[], part: FusePart): LeastRatings {
+  const of = (check: Check) => (s: Study) =>
+    check.find(s).filter((f) => f.parts.some((p) => names.includes(p)));
+  const plan = (rating: number) =>
+    withParts(study.plan, names, (p): FusePart | typeof p => (p.kind === 'fuse' ? { ...p, rating } : p));
+  // Behind a breaker a larger fuse has nothing left to do.
+  const ahead = mainsFuses(study).find((f) => names.includes(f.fuse.name))?.from.plug.breaker ?? Infinity;
+  const sizes = sizesWith([...FUSE_AMPS, ...MAINS_FUSE_AMPS], [part.rating]).filter(
+    (amps) => amps <= Math.max(ahead, part.rating),
+  );
+  const least = leastOf<number>(study, { plan, sizes, judge: of(fuseTooSmall) });
+  const most = leastOf<number>(study, { plan, sizes: [...sizes].reverse(), judge: of(conductorUnprotected) });
+  const value = (amps: number) => amps;
+  const words = (amps: number) => `${rounded(amps, 4)} A`;
+  const shown = [
+    'untold' in least ? undefined : ratingOf(least, { what: 'rating', unit: 'A', value, words, more: '' }),
+    'untold' in most || most.index === 0
+      ? undefined
+      : ratingOf(most, { what: 'most', unit: 'A', value, words: (a) => `at most ${words(a)}` }),
+  ];
+  const untold = [least, most].flatMap((x) => ('untold' in x ? [x.untold] : []));
+  return { least: shown.filter((x) => x !== undefined), untold: [...new Set(untold)] };
 }
 
 /** A below which a reading is rounding. */

@@ -6,16 +6,14 @@ import { switchKindUnrated } from '../findings/loop/switch-kind-unrated.ts';
 import { switchOverloaded } from '../findings/loop/switch-overloaded.ts';
 import { switchUnderloaded } from '../findings/loop/switch-underloaded.ts';
 import type { Contact, CurrentKind } from '../plan/device-figures.ts';
+import { placeText } from '../repair/remedies/contact-sizes.ts';
+import { leastOf, sizesWith } from '../repair/remedies/ladder.ts';
+import { withContact, withParts } from '../repair/remedies/put.ts';
+import { LEAST_AMPS, LOOP_AMPS } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
-import { Collected, ownContacts, place, ratedAmps, withContact } from './contact-ladder.ts';
-import { leastOf, sizesWith, withParts } from './least-rating.ts';
+import { Collected, ownContacts, ratedAmps } from './contact-ladder.ts';
 import type { LeastRatings } from './materials-model.ts';
-
-/** A, usual sizes; common practice. */
-export const LOOP_AMPS = [0.01, 0.05, 0.1, 0.25, 0.5, 1, 2, 3, 5, 6, 10, 15, 16, 20] as const;
-/** A, least currents from the hardest to keep to the easiest. */
-const LEAST_AMPS = [0.1, 0.05, 0.02, 0.01, 0.005, 0.001, 0.0001] as const;
 
 interface LoopVolts {
   readonly volts: number;
@@ -57,7 +55,7 @@ export function leastLoopContact(study: Study, names: readonly string[]): LeastR
     }),
     {
       ...{ what: 'contact', unit: 'A', value: (amps) => amps },
-      words: (amps) => `contact rated ${rounded(amps, 4)} A at ${place(volts, kind)}`,
+      words: (amps) => `contact rated ${rounded(amps, 4)} A at ${placeText({ volts, kind })}`,
     },
   );
   const least = ownContacts(study, own).map((c) => c.least?.amps);

@@ -6,22 +6,20 @@ import { coilTooLow } from '../findings/coil/coil-too-low.ts';
 import { dropLarge } from '../findings/loop/drop-large.ts';
 import { supplyOverloaded } from '../findings/loop/supply-overloaded.ts';
 import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
+import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
 import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
 import type { Finding } from '../findings/report-model.ts';
 import type { SupplyPart } from '../plan/part-types.ts';
-import type { Cable, Plan } from '../plan/plan.ts';
+import type { Cable } from '../plan/plan.ts';
 import { thickerSizes } from '../ratings/wire.ts';
+import { leastOf, sizesWith } from '../repair/remedies/ladder.ts';
+import { withCable, withLimit, withParts } from '../repair/remedies/put.ts';
+import { SUPPLY_AMPS, SUPPLY_VA } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import type { CableGroup } from './cuts.ts';
-import { leastOf, ratingOf, sizesWith, withParts } from './least-rating.ts';
+import { ratingOf } from './least-rating.ts';
 import type { LeastRatings } from './materials-model.ts';
-
-/** Usual sizes of adapters (A) and of transformers (VA); common practice. */
-export const SUPPLY_AMPS = [
-  0.1, 0.2, 0.3, 0.5, 0.6, 0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20,
-] as const;
-export const SUPPLY_VA = [5, 10, 15, 20, 30, 40, 50, 75, 100, 150, 200, 250, 300, 500] as const;
 
 const num = (x: number): string => `${rounded(x, 4)}`;
 
@@ -29,13 +27,6 @@ const num = (x: number): string => `${rounded(x, 4)}`;
 function lowCoilFindings(s: Study): Finding[] {
   const found = [coilDropsAtStart, coilTooLow, coilThinMargin].flatMap((check) => check.find(s));
   return s.fedCoils.flatMap(({ part }) => found.filter((f) => f.parts[0] === part.name));
-}
-
-/** The supply with another limit, in A or in VA as it is sold. */
-export function withLimit(part: SupplyPart, size: number): SupplyPart {
-  const ac = part.output.kind === 'ac';
-  const amps = ac ? size / part.output.volts : size;
-  return { ...part, limit: { amps, printed: ac ? 'VA' : 'A', value: size } };
 }
 
 function judgeSupply(names: readonly string[]): (s: Study) => Finding[] {
@@ -72,11 +63,6 @@ export function leastSupply(study: Study, names: readonly string[], part: Supply
   return { least: [rating], untold: [] };
 }
 
-/** The plan with the runs of one cable in another. */
-export function withCable(plan: Plan, runs: ReadonlySet<number>, cable: Cable): Plan {
-  return { ...plan, runs: plan.runs.map((r) => (runs.has(r.index) ? { ...r, cable } : r)) };
-}
-
 /** All sizes of the cable's own system, thinnest first. */
 function sizesOf(cable: Cable): readonly Cable[] {
   return thickerSizes({ ...cable, area: 0 });
@@ -101,7 +87,7 @@ export function leastCable(
   const runs = new Set(group.runs.map((r) => r.index));
   const judge = (s: Study): Finding[] => [
     ...(sides.low ? [...lowCoilFindings(s), ...wireOverloaded.find(s), ...dropLarge.find(s)] : []),
-    ...(sides.mains ? cordTooThin.find(s) : []),
+    ...(sides.mains ? [...cordTooThin.find(s), ...conductorUnprotected.find(s)] : []),
   ];
   const sizes = sizesWithOwn(group.cable);
   const found = leastOf(study, {
@@ -112,18 +98,14 @@ export function leastCable(
     judge,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
-  if (found.index === 0 && sides.mains)
-    return { least: [], untold: ['the breaker ahead of it decides, and no check compares the two'] };
   const { awg } = found.size;
   const value = (c: Cable) => c.awg ?? Number((c.area * 1e6).toPrecision(4));
-  // No check sets a flexible cord against the breaker ahead of it, so this figure is no leave to go that thin.
-  const end = sides.mains ? ' for the load; the breaker ahead of it may ask for more' : '';
   const rating = ratingOf(found, {
     ...{ what: 'gauge', unit: awg === undefined ? 'mm2' : 'AWG', value, more: ' or thicker' },
     words: (c) => c.gauge,
   });
   const first = found.cautions.length > 0 ? '' : found.index > 0 ? ' or thicker' : thinnest(group.cable);
-  return { least: [{ ...rating, words: `${rating.words}${first}${end}` }], untold: [] };
+  return { least: [{ ...rating, words: `${rating.words}${first}` }], untold: [] };
 }
 
 /** What is said of a size below which none was tried. */

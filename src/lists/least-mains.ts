@@ -1,26 +1,31 @@
 /** The least breaker, plug pattern and box, by the checks of the mains side. */
+
 import { mainsBoxes } from '../findings/mains/box-contents.ts';
 import { breakerMayTrip } from '../findings/mains/breaker-may-trip.ts';
 import { breakerTooLarge } from '../findings/mains/breaker-too-large.ts';
 import { circuitOverloaded } from '../findings/mains/circuit-overloaded.ts';
+import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
 import { plugMismatch } from '../findings/mains/plug-mismatch.ts';
+import { tripsAtStart } from '../findings/mains/trips-at-start.ts';
 import type { Part, PlugPart } from '../plan/part-types.ts';
 import { receptacleByName } from '../ratings/receptacle.ts';
 import type { ReceptacleRow } from '../ratings/table-rows.ts';
-import { tables } from '../ratings/tables.ts';
+import { leastOf, sizesWith } from '../repair/remedies/ladder.ts';
+import { withParts } from '../repair/remedies/put.ts';
+import { breakerSizes, patternSizes } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
-import { leastOf, ratingOf, sizesWith, withParts } from './least-rating.ts';
+import { ratingOf } from './least-rating.ts';
 import type { LeastRating, LeastRatings } from './materials-model.ts';
 
-/** A, usual sizes of IEC 60898 breakers. */
-const IEC_BREAKERS = [6, 10, 13, 16, 20, 25, 32, 40, 50, 63] as const;
-
 const NOTHING: LeastRatings = { least: [], untold: [] };
-const BREAKER_CHECKS = [circuitOverloaded, breakerMayTrip, plugMismatch, breakerTooLarge];
-
-export function breakerSizes(practice: 'nec' | 'iec'): readonly number[] {
-  return practice === 'nec' ? tables.motorBranch().standardRatings : IEC_BREAKERS;
-}
+const BREAKER_CHECKS = [
+  circuitOverloaded,
+  tripsAtStart,
+  breakerMayTrip,
+  plugMismatch,
+  breakerTooLarge,
+  conductorUnprotected,
+];
 
 function leastBreaker(study: Study, names: readonly string[], plug: PlugPart): LeastRatings {
   const found = leastOf<number>(study, {
@@ -37,24 +42,6 @@ function leastBreaker(study: Study, names: readonly string[], plug: PlugPart): L
     words: (amps) => `breaker of ${amps} A${curve}`,
   });
   return { least: [rating], untold: [] };
-}
-
-/** Letters and digits before the hyphen of a pattern's name: its family. */
-const family = (row: ReceptacleRow): string =>
-  row.standard.startsWith('NEMA') ? (row.names[0]?.split('-')[0] ?? '') : row.standard;
-
-/** Patterns that fit the same volts and phases, the smaller first. */
-function patternSizes(row: ReceptacleRow): readonly ReceptacleRow[] {
-  return tables
-    .receptacles()
-    .rows.filter(
-      (r) =>
-        family(r) === family(row) &&
-        r.volts === row.volts &&
-        r.phases === row.phases &&
-        r.poles === row.poles,
-    )
-    .sort((a, b) => a.amps - b.amps);
 }
 
 function leastPattern(study: Study, names: readonly string[], part: PlugPart): LeastRatings {

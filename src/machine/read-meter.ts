@@ -6,7 +6,7 @@ import { terminalKey } from '../plan/terminal-key.ts';
 import type { Basis } from '../study/basis.ts';
 import { highestVolts } from '../study/indicators.ts';
 import { limitNotes } from '../study/supply-limits.ts';
-import { rounded } from '../text/numbers.ts';
+import { roundedUp } from '../text/numbers.ts';
 import { TiedNets } from './joined-nets.ts';
 import type { MachineState } from './machine.ts';
 import { BEEP_OHMS, isSure, Ohmmeter } from './ohmmeter.ts';
@@ -106,7 +106,7 @@ function ohmsBetween(
     return { ...NO_VOLTS, through: true, ohms: most, beeps: most < BEEP_OHMS, notes };
   }
   const limited = most < Number.POSITIVE_INFINITY;
-  const under = limited ? ` It is less than ${rounded(most)} ohm.` : '';
+  const under = limited ? ` It is less than ${roundedUp(most)} ohm.` : '';
   return {
     ...NO_VOLTS,
     through: limited ? true : null,

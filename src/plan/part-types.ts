@@ -139,10 +139,13 @@ export interface LedPart extends PartBase {
   /** A */
   readonly current?: number;
 }
+/** How a fuse opens: gG and aM of IEC 60269, time-delay and fast as printed on others. */
+export type FuseClass = 'gG' | 'aM' | 'time-delay' | 'fast';
 export interface FusePart extends PartBase {
   readonly kind: 'fuse';
   /** A */
   readonly rating: number;
+  readonly class?: FuseClass;
 }
 export interface JointPart extends PartBase {
   readonly kind: 'joint';
@@ -168,10 +171,16 @@ export interface PlugPart extends MainsBase {
   readonly frequency?: number;
   /** A */
   readonly fuse?: number;
+  /** class of that fuse where typed (`10 A gG`) */
+  readonly fuseClass?: FuseClass;
+  /** °C the terminals of its circuit are marked for */
+  readonly terminalRating?: number;
 }
 export interface OutletPart extends MainsBase {
   readonly kind: 'outlet';
   readonly pattern?: string;
+  /** °C its terminals are marked for */
+  readonly terminalRating?: number;
 }
 export interface MotorPart extends MainsBase {
   readonly kind: 'motor';

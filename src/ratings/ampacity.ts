@@ -1,9 +1,8 @@
-/** A that a mains cable may carry, by the tables of each practice. */
+/** A that a mains cable may carry while all runs, by the tables of each practice. */
 
 import type { Practice } from '../plan/device-figures.ts';
 import type { Cable } from '../plan/plan.ts';
-import { tables } from './tables.ts';
-import { gaugeWithin } from './wire.ts';
+import { type Better, carriedIec, cordIec, cordNec, isCord, type Laid, wireNec } from './laid-conductor.ts';
 
 export interface Ampacity {
   /** A; 0 for a conductor thinner than any in the table */
@@ -11,48 +10,54 @@ export interface Ampacity {
   readonly basis: string;
 }
 
+export interface CablePlace {
+  readonly threePhase: boolean;
+  /** °C of the warmest air, where the plan says so; else that of the tables, 30 °C */
+  readonly air?: number | undefined;
+}
+
+/** What a plan does not say of insulation and laying is taken at its worse end. */
+const TAKEN: Better = { ambient: true, rated: false, class: false, laying: false, memory: true };
+/** The insulation of building wire is hardly ever that of 60 °C, and its terminals bound it anyway. */
+const TAKEN_WIRE: Better = { ...TAKEN, rated: true };
+
+const laid = (practice: Practice, { threePhase, air }: CablePlace): Laid => ({
+  practice,
+  ambient: air,
+  loaded: threePhase ? 3 : 2,
+  inBox: false,
+});
+
 /**
- * nec: gauge sizes as `ampacityNec`. iec, and metric sizes everywhere: BS 7671 Table 4F3A. Undefined where the table ends
- * below the conductor or has no figure for it.
+ * nec: gauge sizes as `ampacityNec`. iec, and metric sizes everywhere: BS 7671 Table 4F3A, and what follows it above
+ * 4 mm². Undefined where the table ends below the conductor or has no figure for it.
  */
-export function ampacity(cable: Cable, practice: Practice, threePhase: boolean): Ampacity | undefined {
+export function ampacity(cable: Cable, practice: Practice, place: CablePlace): Ampacity | undefined {
   return practice === 'nec' && cable.awg !== undefined
-    ? ampacityNec(cable, threePhase)
-    : ampacityIec(cable, threePhase);
+    ? ampacityNec(cable, place)
+    : ampacityIec(cable, place);
 }
 
 /**
  * Cord by NEC Table 400.5(A)(1), column B for two current-carrying conductors, A for three; building wire by the 60 °C
- * column of Table 310.16. A size that no table lists goes by the listed gauge that is no thicker.
+ * column of Table 310.16; both with the factor of the air. A size that no table lists goes by the listed gauge that is no
+ * thicker.
  */
-export function ampacityNec(cable: Cable, threePhase: boolean): Ampacity | undefined {
-  const cords = tables.cordAmpacityNec().rows;
-  const wires = tables.conductorAmpacityNec().rows;
-  const gauges = (cable.flexible ? cords : wires).map((r) => r.awg);
-  const awg = gaugeWithin(cable, gauges);
-  if (awg === 'thicker') return undefined;
-  const basis = cable.flexible
-    ? `NEC Table 400.5(A)(1), column ${threePhase ? 'A' : 'B'}`
-    : 'NEC Table 310.16, 60 °C column';
-  if (awg === 'thinner') {
-    // A metric size stands in neither table.
-    const begins = cable.awg === undefined ? 'NEC Tables 310.16 and 400.5(A)(1) begin' : `${basis}: begins`;
-    return { amps: 0, basis: `${begins} at 18 AWG` };
-  }
-  const wire = wires.find((r) => r.awg === awg);
-  // 18 and 16 AWG stand in 240.4(D) only.
-  const amps = cable.flexible
-    ? cords.find((r) => r.awg === awg)?.[columnFor(threePhase)]
-    : (wire?.at60 ?? wire?.mostBreaker);
-  return amps == null ? undefined : { amps, basis };
+export function ampacityNec(cable: Cable, place: CablePlace): Ampacity | undefined {
+  const known = laid('nec', place);
+  const { amps, basis } = isCord(cable) ? cordNec(cable, known, TAKEN) : wireNec(cable, known, TAKEN_WIRE);
+  // A metric size stands in neither table.
+  if (amps === 0 && cable.awg === undefined)
+    return { amps, basis: 'NEC Tables 310.16 and 400.5(A)(1) begin at 18 AWG' };
+  return Number.isFinite(amps) ? { amps, basis } : undefined;
 }
 
-function ampacityIec(cable: Cable, threePhase: boolean): Ampacity | undefined {
-  const area = cable.area * 1e6;
-  const row = tables.cordAmpacityIec().rows.findLast((r) => r.area <= area * 1.001);
-  if (!row) return { amps: 0, basis: 'BS 7671 Table 4F3A: begins at 0.5 mm2' };
-  const amps = row[columnFor(threePhase)];
-  return amps == null ? undefined : { amps, basis: 'BS 7671 Table 4F3A' };
+function ampacityIec(cable: Cable, place: CablePlace): Ampacity | undefined {
+  const known = laid('iec', place);
+  const found =
+    cable.flexible || cable.area * 1e6 < 4.1
+      ? cordIec(cable, known, TAKEN)
+      : [carriedIec(cable, known, TAKEN)];
+  if (found.length === 0) return { amps: 0, basis: 'BS 7671 Table 4F3A: begins at 0.5 mm2' };
+  return found.reduce((a, b) => (b.amps > a.amps ? b : a));
 }
-
-const columnFor = (threePhase: boolean) => (threePhase ? 'threePhase' : 'singlePhase');

@@ -1,4 +1,5 @@
-/** How long a battery lasts. */
+/** How long a battery lasts, and what flows where it is shorted. */
+import type { BatteryPart } from '../plan/part-types.ts';
 import { defaults } from './defaults.ts';
 
 /** Share of the stated capacity that is gone before the volts sag. */
@@ -44,4 +45,12 @@ export function shortLived(capacityAh: number, runningAmps: number, restingAmps:
     restingHours: hours(usable, restingAmps),
     enough: known && usable >= needed,
   };
+}
+
+/** A that flow where its poles meet, at its most volts; undefined where its resistance is neither stated nor usual. */
+export function shortCircuitAmps(part: BatteryPart): number | undefined {
+  // Only a 9 V block is known to be weak.
+  const ohms = part.internalResistance ?? (part.output.volts === 9 ? defaults.nineVoltOhms.low : undefined);
+  if (ohms === undefined || !(ohms > 0)) return undefined;
+  return (part.highest ?? part.output.volts) / ohms;
 }

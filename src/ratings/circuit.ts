@@ -7,8 +7,7 @@ import { defaults } from './defaults.ts';
 import { sumFigures } from './load.ts';
 import { type Figure, motorCurrents } from './motor.ts';
 import { circuitRow, patternAmps, receptacleByName } from './receptacle.ts';
-import type { BreakerCurveRow } from './table-rows.ts';
-import { branchRule, tables } from './tables.ts';
+import { branchRule } from './tables.ts';
 
 /** Amperes of the loads against what their circuit gives them. */
 export interface CircuitJudgement {
@@ -116,41 +115,4 @@ function judgeSum(
   if (limit === undefined || breaker === undefined)
     return { ...shown, verdict: 'cannot-tell', missing: 'breaker' };
   return { ...shown, verdict: 'pass' };
-}
-
-/** Row of a breaker curve by letter and rating. */
-function breakerCurve(curve: string, amps: number): BreakerCurveRow | undefined {
-  const wanted = curve.trim().toUpperCase();
-  return tables.breakerCurves().rows.find((r) => r.curve === wanted && amps > r.above && amps <= r.upTo);
-}
-
-/**
- * Starting current of all that starts together, on top of nothing else, against the band in which the
- * breaker may trip at once. North American breakers have no published band, so without a curve letter
- * nothing is judged there; elsewhere, without one, only what even a B curve holds can pass.
- */
-export function judgeBreaker({ plug, loads, practice }: CircuitDuty): CircuitJudgement | undefined {
-  const breaker = plug.breaker;
-  if (breaker === undefined || (plug.curve === undefined && practice === 'nec')) return undefined;
-  const row = breakerCurve(plug.curve ?? 'B', breaker);
-  const starting = sumFigures(loads.map((load) => motorCurrents(load, practice).starting));
-  if (row === undefined || starting === undefined) return undefined;
-  const holds = row.holds * breaker;
-  const shown = { needed: starting.amps, unit: 'A' as const };
-  const basis = `${starting.basis}; ${row.standard}, curve ${row.curve} holds ${row.holds} times ${breaker} A`;
-  if (starting.amps <= holds * SLACK && starting.atLeast !== true)
-    return { ...shown, found: holds, verdict: 'pass', basis };
-  if (starting.amps <= holds * SLACK)
-    return { ...shown, found: holds, verdict: 'cannot-tell', basis, missing: 'amps' };
-  if (plug.curve === undefined)
-    return { ...shown, found: holds, verdict: 'cannot-tell', basis: starting.basis, missing: 'breaker' };
-  const low = starting.rough === true ? (starting.least ?? starting.amps) : starting.amps;
-  const verdict = low > holds * SLACK ? 'fail' : 'cannot-tell';
-  return {
-    ...shown,
-    found: holds,
-    verdict,
-    basis,
-    ...(verdict === 'cannot-tell' && { missing: 'locked-rotor' }),
-  };
 }

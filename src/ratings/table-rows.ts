@@ -140,10 +140,6 @@ export interface CordIecRow extends RowBase {
   readonly dropSinglePhase: number;
   readonly dropThreePhase: number | null;
 }
-export interface CordIecTable extends Table<CordIecRow> {
-  /** °C of the air and the factor on the current */
-  readonly ambientFactors: readonly { readonly ambient: number; readonly factor: number }[];
-}
 export interface WireAwgRow extends RowBase {
   readonly awg: number;
   /** mm */

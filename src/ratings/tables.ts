@@ -7,6 +7,15 @@
  */
 
 import type {
+  AmbientFactorRow,
+  ControlProtectionRow,
+  FuseBandRow,
+  FuseConventionalRow,
+  FuseGateRow,
+  LaidConductorRow,
+  LoadedCoresRow,
+} from './protection-rows.ts';
+import type {
   BoxFillRow,
   BoxVolumeRow,
   BreakerCurveRow,
@@ -14,7 +23,7 @@ import type {
   CodeLetterRow,
   ConductorNecRow,
   ControlWireRow,
-  CordIecTable,
+  CordIecRow,
   CordNecRow,
   ExtraLowRow,
   HorsepowerRatingRow,
@@ -35,18 +44,25 @@ import type {
   WireAwgRow,
   WireIecRow,
 } from './table-rows.ts';
+import ambientFactorsFile from './tables/ambient-factors.json' with { type: 'json' };
 import boxFillFile from './tables/box-fill.json' with { type: 'json' };
 import boxVolumesFile from './tables/box-volumes.json' with { type: 'json' };
 import breakerCurvesFile from './tables/breaker-curves.json' with { type: 'json' };
 import class2File from './tables/class-2.json' with { type: 'json' };
 import codeLettersFile from './tables/code-letters.json' with { type: 'json' };
+import laidConductorsFile from './tables/conductor-ampacity-iec.json' with { type: 'json' };
 import conductorAmpacityNecFile from './tables/conductor-ampacity-nec.json' with { type: 'json' };
+import controlProtectionFile from './tables/control-protection-nec.json' with { type: 'json' };
 import controlWireFile from './tables/control-wire.json' with { type: 'json' };
 import cordAmpacityIecFile from './tables/cord-ampacity-iec.json' with { type: 'json' };
 import cordAmpacityNecFile from './tables/cord-ampacity-nec.json' with { type: 'json' };
 import extraLowFile from './tables/extra-low-limits.json' with { type: 'json' };
+import fuseBandsFile from './tables/fuse-bands.json' with { type: 'json' };
+import fuseConventionalFile from './tables/fuse-conventional.json' with { type: 'json' };
+import fuseGatesFile from './tables/fuse-gates-gg.json' with { type: 'json' };
 import horsepowerRatingsFile from './tables/horsepower-ratings.json' with { type: 'json' };
 import inrushFile from './tables/inrush.json' with { type: 'json' };
+import loadedCoresFile from './tables/loaded-core-factors.json' with { type: 'json' };
 import lockedRotorSingleFile from './tables/locked-rotor-single-phase.json' with { type: 'json' };
 import lockedRotorThreeFile from './tables/locked-rotor-three-phase.json' with { type: 'json' };
 import motorBranchFile from './tables/motor-branch.json' with { type: 'json' };
@@ -79,6 +95,13 @@ function lazy<T>(file: unknown): () => T {
 }
 
 export const tables = {
+  fuseGates: lazy<Table<FuseGateRow>>(fuseGatesFile),
+  fuseBands: lazy<Table<FuseBandRow>>(fuseBandsFile),
+  fuseConventional: lazy<Table<FuseConventionalRow>>(fuseConventionalFile),
+  controlProtection: lazy<Table<ControlProtectionRow>>(controlProtectionFile),
+  laidConductors: lazy<Table<LaidConductorRow>>(laidConductorsFile),
+  loadedCores: lazy<Table<LoadedCoresRow>>(loadedCoresFile),
+  ambientFactors: lazy<Table<AmbientFactorRow>>(ambientFactorsFile),
   boxFill: lazy<Table<BoxFillRow>>(boxFillFile),
   boxVolumes: lazy<Table<BoxVolumeRow>>(boxVolumesFile),
   breakerCurves: lazy<Table<BreakerCurveRow>>(breakerCurvesFile),
@@ -86,7 +109,7 @@ export const tables = {
   codeLetters: lazy<Table<CodeLetterRow>>(codeLettersFile),
   conductorAmpacityNec: lazy<Table<ConductorNecRow>>(conductorAmpacityNecFile),
   controlWire: lazy<Table<ControlWireRow>>(controlWireFile),
-  cordAmpacityIec: lazy<CordIecTable>(cordAmpacityIecFile),
+  cordAmpacityIec: lazy<Table<CordIecRow>>(cordAmpacityIecFile),
   cordAmpacityNec: lazy<Table<CordNecRow>>(cordAmpacityNecFile),
   extraLow: lazy<Table<ExtraLowRow>>(extraLowFile),
   horsepowerRatings: lazy<Table<HorsepowerRatingRow>>(horsepowerRatingsFile),

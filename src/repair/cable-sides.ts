@@ -4,11 +4,13 @@ import type { Plan } from '../plan/plan.ts';
 import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
 import { joinedBy } from './fuse-reach.ts';
 import { kindOf } from './kinds.ts';
-import type { NumberedCircuit } from './numbered-circuit.ts';
+import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 
 export class CableSides {
   private readonly joined: UnionFind;
   private readonly poles: readonly number[];
+  /** the mistake joins the sides, so that where a terminal lies says nothing */
+  private readonly areJoined: boolean;
 
   constructor(
     private readonly plan: Plan,
@@ -17,12 +19,23 @@ export class CableSides {
     this.joined = joinedBy(circuit, circuit.cores);
     for (const c of circuit.contacts) this.joined.union(c.a, c.b);
     this.poles = circuit.poles(true);
+    const low = circuit.poles(false);
+    this.areJoined = this.poles.some((p) => low.some((q) => this.joined.joined(p, q)));
   }
 
   /** Whether most cores of a run are on the mains, or on earth. */
   isMains(run: number): boolean {
     const ends = this.circuit.cores[run]?.flat() ?? [];
     return ends.filter((t) => this.onMains(t)).length * 2 > ends.length;
+  }
+
+  /** Whether a run that was of one side lies wholly on the other after a change, where the sides are apart now. */
+  changes(run: number, cores: Cores): boolean {
+    const { link } = this.plan.runs[run]!;
+    if (link || this.areJoined) return false;
+    const ends = cores[run]!.flat();
+    const isMains = this.isMains(run);
+    return ends.every((t) => this.onMains(t) !== isMains);
   }
 
   /** Whether a core between two terminals would be a mains core. */

@@ -3,13 +3,14 @@
 import type { Edit } from '../edit/edits.ts';
 import { judge } from '../findings/judge.ts';
 import { entryOf } from '../findings/register.ts';
-import type { Finding, Report } from '../findings/report-model.ts';
+import type { Finding, Remedy, Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
 import { isWiring } from './grave.ts';
 import { mend } from './mend.ts';
 import type { Repair } from './mended.ts';
+import { isTried, remediesOf } from './remedies/remedies.ts';
 
 /** Terminals of a plan up to which a repair is sought as part of the check; beyond, `mend` is asked for by name. */
 const MOST_TERMINALS = 3_000;
@@ -22,19 +23,48 @@ const FEW_TERMINALS = 250;
  * Where one change does away with all of them, the first finding names the parts that the change touches.
  */
 export function check(study: Study): Report {
+  return withRemedies(study, withRepair(study, judge(study)));
+}
+
+/** What to do for a finding of questions 4 to 7 is what was tried; where nothing helped, it is told what is short. */
+function withRemedies(study: Study, report: Report): Report {
+  const open = report.findings.filter((f) => f.repair === null && isTried(f));
+  if (open.length === 0) return report;
+  const found = remediesOf(study, open);
+  const findings = report.findings.map((f) => {
+    const remedies = found.get(f);
+    return remedies === undefined ? f : { ...f, remedies, fix: whatToDo(f, remedies) };
+  });
+  return { ...report, findings };
+}
+
+/** What is missing of a plan is asked for first. */
+function whatToDo({ severity, fix }: Finding, remedies: readonly Remedy[]): string {
+  const text = remedies.map((r) => r.words).join('; or ');
+  if (severity === 'doubt') return text === '' ? fix : `${fix} If that cannot be told, ${text}.`;
+  return text === ''
+    ? `${fix} No size that was tried mends it.`
+    : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function withRepair(study: Study, report: Report): Report {
   const { plan } = study;
-  const report = judge(study);
   const terminals = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
   const wrong = report.findings.filter(isWiring);
   if (wrong.length === 0 || terminals > MOST_TERMINALS) return report;
   const [first, ...others] = mend(study, { thorough: terminals <= FEW_TERMINALS }).repairs;
-  if (!first) return report;
-  const other = others.find((r) => r.asLikely);
-  const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '');
+  if (!first)
+    return { ...report, findings: report.findings.map((f) => (wrong.includes(f) ? unproved(f) : f)) };
+  const likely = [first, ...others.filter((r) => r.asLikely)];
+  const other = likely[1];
+  const then = first.uncovers.length > 0 ? ` Then this shows: ${first.uncovers.join('; ')}.` : '';
+  const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '') + then;
   const parts = isOneChange(first) ? touched(plan, first.edits) : [];
+  const renamed = new Map<string, string>();
   const findings = report.findings.map((f) => {
     if (!wrong.includes(f)) return f;
-    const told = isSameChange(f, first) ? f : symptomOf(f);
+    const told = likely.some((r) => isSameChange(f, r)) ? f : symptomOf(f);
+    renamed.set(f.message, told.message);
     const silent = f === wrong[0] && !f.parts.some((p) => parts.includes(p));
     return {
       ...told,
@@ -43,14 +73,25 @@ export function check(study: Study): Report {
       repair: { words: first.words, edits: first.edits },
     };
   });
-  return { ...report, findings };
+  const questions = report.questions.map((q) => ({ ...q, figure: renamed.get(q.figure) ?? q.figure }));
+  return { ...report, findings, questions };
+}
+
+/** A finding that blames a change which, tried in the plan, does not put it right, blames none. */
+function unproved(f: Finding): Finding {
+  if (f.cause === null) return f;
+  const fix =
+    'No change that was tried puts this right and harms nothing: compare the wiring with the drawing core by core.';
+  return { ...symptomOf(f), fix };
 }
 
 /** Whether the change that a finding names, where it names one, is the one that the repair makes. */
 function isSameChange({ cause }: Finding, { edits }: Repair): boolean {
   return (
     cause === null ||
-    edits.every((e) => e.do === 'swap' || (e.do === 'move' && cause.terminals.includes(e.to)))
+    edits.every(
+      (e) => e.do === 'swap' || (e.do === 'move' && cause.terminals.includes(e.to)) || e.do === 'say',
+    )
   );
 }
 

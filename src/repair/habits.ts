@@ -26,6 +26,10 @@ const ACROSS: ReadonlySet<string> = new Set([
   'gate',
   'button',
   'cutout',
+  'plug',
+  'outlet',
+  'motor',
+  'load',
 ]);
 /** How many there are but for the largest group. */
 export function butMost(groups: readonly number[]): number {
@@ -117,4 +121,21 @@ export function quenchesNothing(plan: Plan, conductor: (key: string) => number |
     if (ends.some((n) => n === undefined)) return false;
     return !coils.some((coil) => ends.every((n) => coil.includes(n)));
   }).length;
+}
+
+/** Contacts with a core at both ends and both on one conductor, which they cannot part. */
+export function spanned(plan: Plan, conductor: (key: string) => number | undefined): number {
+  let count = 0;
+  for (const part of plan.parts.values()) {
+    const poles =
+      'poles' in part && part.poles.length > 0 ? part.poles : [{ common: 'COM', make: 'NO', break: 'NC' }];
+    if (!('contact' in part || 'poles' in part)) continue;
+    for (const pole of poles)
+      for (const tab of [pole.make, pole.break]) {
+        if (tab === undefined) continue;
+        const [x, y] = [pole.common, tab].map((t) => conductor(terminalKey(part.name, t)));
+        if (x !== undefined && x === y) count++;
+      }
+  }
+  return count;
 }

@@ -47,6 +47,7 @@ export class Harm {
     return (
       edits.some((e) => !isSaying(e) && (this.touchesEarth(e) || this.outOfReach(e))) ||
       [...this.bypassed(cores)].some((part) => !this.bypassedNow.has(part)) ||
+      edits.some((e) => e.do === 'move' && this.sides.changes(e.run, cores)) ||
       [...unfused(this.circuit, cores)].some((t) => !this.unfusedNow.has(t)) ||
       this.leavesOut(cores) ||
       this.strays(cores) ||
@@ -164,13 +165,19 @@ export class Harm {
     return joinedBy(this.circuit, cores);
   }
 
-  /** Mains terminals of supplies that have a core: one that loses its feed is not thereby fed. */
+  /** Mains terminals of supplies that are on the mains: one that loses its feed is not thereby fed. */
   private feedsOf(cores: Cores): number {
-    const { names } = this.circuit;
-    const landed = new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [names[a]!, names[b]!])));
-    return [...landed].filter((key) => {
+    const { circuit } = this;
+    const sets = this.joinedBy(cores);
+    for (const c of circuit.contacts) sets.union(c.a, c.b);
+    const poles = circuit.poles(true);
+    return circuit.names.filter((key, i) => {
       const { part, terminal } = splitTerminalKey(key);
-      return this.plan.parts.get(part)?.kind === 'supply' && MAINS_MARKS.has(terminal);
+      return (
+        this.plan.parts.get(part)?.kind === 'supply' &&
+        MAINS_MARKS.has(terminal) &&
+        poles.some((p) => sets.joined(p, i))
+      );
     }).length;
   }
 

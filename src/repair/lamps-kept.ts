@@ -42,8 +42,7 @@ function shownBy(study: Study): readonly Shown[] {
  * did before. One that was dark throughout was part of what was wrong.
  */
 export function keepsLamps(before: Study, after: Study): boolean {
-  const hasLamps = [...before.plan.parts.values()].some((p) => p.kind === 'lamp' || p.kind === 'led');
-  if (!hasLamps) return true;
+  if (!hasLamps(before)) return true;
   const [was, now] = [shownBy(before), shownBy(after)];
   const alive = new Set(was.flatMap((s) => s.lit));
   const same = (x: readonly string[], y: readonly string[]) => {
@@ -51,4 +50,16 @@ export function keepsLamps(before: Study, after: Study): boolean {
     return own.length === x.length && x.every((lamp) => own.includes(lamp));
   };
   return was.every((s, i) => s.runs !== now[i]!.runs || same(s.lit, now[i]!.lit));
+}
+
+/** Whether every lamp that gave light in some position gives light in some position still. */
+export function keepsLampsAlive(before: Study, after: Study): boolean {
+  if (!hasLamps(before)) return true;
+  const lit = (study: Study) => new Set(shownBy(study).flatMap((s) => s.lit));
+  const now = lit(after);
+  return [...lit(before)].every((lamp) => now.has(lamp));
+}
+
+function hasLamps({ plan }: Study): boolean {
+  return [...plan.parts.values()].some((p) => p.kind === 'lamp' || p.kind === 'led');
 }

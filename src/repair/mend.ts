@@ -17,7 +17,7 @@ export function mend(study: Study, options = { thorough: true }): Mended {
     const why = `The circuit could not be decided (${study.undecided}), so no repair can be verified.`;
     return { ...none, needed: wrong.length > 0 || null, why };
   }
-  if (wrong.length === 0) {
+  if (wrong.length === 0 && report.logic.holds !== false) {
     const other = grave(report.findings, false)[0];
     const why = other && `The plan fails all the same: ${other.message}. No change of wiring cures that.`;
     return { ...none, needed: false, why: why ?? null };

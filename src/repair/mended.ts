@@ -18,6 +18,8 @@ export interface Repair {
   readonly words: readonly string[];
   /** whether it is as likely as the first to undo what happened */
   readonly asLikely: boolean;
+  /** what the mistake hid and is found once it is mended, as messages */
+  readonly uncovers: readonly string[];
   /** ends of cores that are moved */
   readonly ends: number;
   /** m of new cable; null where that cannot be told */

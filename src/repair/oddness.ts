@@ -15,6 +15,7 @@ import {
   keyOf,
   offColour,
   quenchesNothing,
+  spanned,
   useless,
   type Wired,
 } from './habits.ts';
@@ -81,7 +82,7 @@ export class Oddness {
           .length +
       WEIGHT.crossColoured * crossColoured(wired, plan.practice) +
       WEIGHT.quenchesNothing * quenchesNothing(plan, conductor) +
-      WEIGHT.idle * idle(plan)
+      WEIGHT.idle * (idle(plan) + spanned(plan, conductor))
     );
   }
 

@@ -8,10 +8,18 @@ const WITHIN = 0.3;
 /** Share and m by which a cable may be laid shorter or longer than the plan has it. */
 const GIVE = { share: 0.1, metres: 0.2 };
 
+/** A cable from one place to another. */
+interface Way {
+  readonly to: number;
+  readonly metres: number;
+  /** index into `Plan.runs` */
+  readonly run: number;
+}
+
 export class Places {
   private readonly sets = new UnionFind();
   private readonly numbers = new Map<string, number>();
-  private readonly ways = new Map<number, { readonly to: number; readonly metres: number }[]>();
+  private readonly ways = new Map<number, Way[]>();
 
   /** Parts that share a box, a link or a short cable stand together, and so does a load with its outlet. */
   constructor(plan: Plan) {
@@ -26,8 +34,8 @@ export class Places {
       const way = usualWay(run, (part) => this.of(part));
       if (way === undefined || run.link || run.length === undefined) continue;
       const [a, b] = way;
-      push(this.ways, a, { to: b, metres: run.length });
-      push(this.ways, b, { to: a, metres: run.length });
+      push(this.ways, a, { to: b, metres: run.length, run: run.index });
+      push(this.ways, b, { to: a, metres: run.length, run: run.index });
     }
   }
 
@@ -58,8 +66,8 @@ export class Places {
   }
 
   /**
-   * Whether a core would leave its cable for a third place: all other cores of the run lead from one place to another, and
-   * so does this one for its other end.
+   * Whether a core would leave its cable for a third place: all other cores of the run, two at least, lead from one place
+   * to another, and so does this one for its other end.
    */
   leavesCable(run: Run, core: number, other: string, to: string): boolean {
     const ways = new Set(
@@ -68,15 +76,14 @@ export class Places {
         .map(({ a, b }) => [this.of(a.part), this.of(b.part)].sort((x, y) => x - y).join()),
     );
     const [way, ...more] = ways;
-    if (run.link || way === undefined || more.length > 0) return false;
+    if (run.link || run.cores.length < 3 || way === undefined || more.length > 0) return false;
     const places = way.split(',').map(Number);
     return places.includes(this.of(other)) && !places.includes(this.of(to));
   }
 
-  /** m along the shortest way from one part to another by other cables than a run; undefined where there is none. */
+  /** m along the shortest way from one part to another, by what else lies in a run's cable; undefined where there is none. */
   wayBetween(from: string, to: string, besides: Run): number | undefined {
     const [start, end] = [this.of(from), this.of(to)];
-    const own = usualWay(besides, (part) => this.of(part))?.join();
     const left = new Map([[start, 0]]);
     const done = new Set<number>();
     for (;;) {
@@ -86,8 +93,7 @@ export class Places {
       if (at === end) return metres;
       done.add(at);
       for (const w of this.ways.get(at) ?? []) {
-        const key = [at, w.to].sort((x, y) => x - y).join();
-        if (key === own && w.metres === besides.length) continue;
+        if (w.run === besides.index && besides.cores.length === 1) continue;
         left.set(w.to, Math.min(left.get(w.to) ?? Number.POSITIVE_INFINITY, metres + w.metres));
       }
     }

@@ -33,7 +33,7 @@ type Field = (Saying & { readonly do: 'intend' })['field'];
 /** Candidates in the order of their likelihood; `wrong`: what is found wrong with the wiring as the words have it. */
 export function otherWords(plan: Plan, wrong: readonly Finding[]): Candidate[] {
   const named = new Set(wrong.flatMap((f) => f.parts));
-  const all = [...mountings(plan, named), ...intended(plan, named)];
+  const all = [...mountings(plan, named), ...boards(plan), ...intended(plan, named)];
   return all.sort((x, y) => x.slips! - y.slips!).slice(0, MOST_TRIED);
 }
 
@@ -65,6 +65,20 @@ function mountings(plan: Plan, named: ReadonlySet<string>): Candidate[] {
     ...whole.map((g) => candidate(turned(g), SLIPS.mounted)),
     ...single.map((g) => candidate(turned([g]), gates.length === 1 ? SLIPS.mounted : SLIPS.mountedApart)),
   ];
+}
+
+/** Boards that pull in by the other pole: one jumper on it, or one word of its data sheet. */
+function boards(plan: Plan): Candidate[] {
+  return [...plan.parts.values()].flatMap((part) =>
+    part.kind === 'board'
+      ? [
+          candidate(
+            [{ do: 'say', part: part.name, field: 'input', value: part.input === 'low' ? 'high' : 'low' }],
+            SLIPS.mounted,
+          ),
+        ]
+      : [],
+  );
 }
 
 /** Which lists of an intent an input of a kind can be missing from. */

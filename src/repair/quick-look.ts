@@ -232,3 +232,13 @@ export class QuickLook {
 }
 
 const CHATTERS: Outcome = { running: new Set(), loads: new Set(), chatters: true, shorted: false };
+
+/** Number of the conductor that every terminal is on. */
+export function rootsOf(parents: Int32Array): Int32Array {
+  const root = (x: number): number => {
+    let at = x;
+    while (parents[at] !== at) at = parents[at]!;
+    return at;
+  };
+  return Int32Array.from(parents, (_, i) => root(i));
+}

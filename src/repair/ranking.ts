@@ -27,8 +27,10 @@ export interface Ranked {
 const SLIPS = { move: 1, swap: 1.3, add: 1.2, remove: 1.6, say: 1, intend: 1.8 } as const;
 /** A diode put in the wrong way round is one slip, though both its ends are moved. */
 const TURNED = 1;
-/** A core that goes further than its cable by the ways of the others, and what that weighs; they may go straighter. */
-const FARTHER = { share: 1.6, metres: 1, slips: 0.5 } as const;
+/** A core that goes so much further than its cable by the ways of the others, and what that weighs; they may go straighter. */
+const FARTHER = { share: 1.3, metres: 0.5, each: 0.4, most: 1.5 } as const;
+/** What it counts for that an end goes where one is missing. */
+const FILLED = 0.2;
 /** What a new core weighs that is thinner than one it joins. */
 const THIN = 0.3;
 
@@ -62,9 +64,11 @@ export class Ranking {
         const after = planAfter(this.plan, t.edits);
         if (!after) return [];
         const cores = rewired(this.circuit, this.circuit.cores, t.edits);
-        if (this.harm.isDone(t.edits, cores)) return [];
+        const strain = this.strain(t.edits);
+        if (this.harm.isDone(t.edits, cores) || (strain > 0 && t.edits.length > 1 && t.slips === undefined))
+          return [];
         const odd = this.oddness.of(after, new MissingEnds(this.circuit, cores).lacking());
-        return [{ t, after, odd, cost: this.slips(t) + odd + this.strain(t.edits) }];
+        return [{ t, after, odd, cost: this.slips(t) + odd + strain - this.fills(t.edits) }];
       });
     // Other words leave the wiring as it is, and its habits say nothing of them: they count as well as the best.
     const least = Math.min(...all.map((r) => r.odd));
@@ -114,6 +118,11 @@ export class Ranking {
     );
   }
 
+  /** An end that goes where one is missing fills a gap. */
+  private fills(edits: readonly Edit[]): number {
+    return edits.filter((e) => e.do === 'move' && this.whole.lacks(e.to)).length * FILLED;
+  }
+
   /** Cores led further than they are long by the ways the other cables go, and new ones thinner than what they join. */
   private strain(edits: readonly Edit[]): number {
     return edits.reduce((sum, e) => {
@@ -124,9 +133,8 @@ export class Ranking {
       const other = e.end === 'a' ? core.b.part : core.a.part;
       if (run.link || run.length === undefined) return sum;
       const way = this.places.wayBetween(other, partOfKey(e.to), run);
-      return (
-        sum + (way !== undefined && way > run.length * FARTHER.share + FARTHER.metres ? FARTHER.slips : 0)
-      );
+      const times = (way ?? 0) / (run.length * FARTHER.share + FARTHER.metres);
+      return sum + (times > 1 ? Math.min(FARTHER.most, FARTHER.each * times) : 0);
     }, 0);
   }
 

@@ -81,7 +81,9 @@ function inThePlan(said: readonly Saying[]): string[] {
   const told: string[] = [];
   const lists = new Map<string, Intended[]>();
   for (const s of said) {
-    if (s.do === 'say') push(mounted, s.value, s.part);
+    if (s.do === 'say' && s.field === 'input')
+      told.push(`If ${s.part} pulls in when its input is ${s.value}, say so in the plan: input: ${s.value}.`);
+    else if (s.do === 'say') push(mounted, s.value, s.part);
     else if (s.instead !== undefined) told.push(replaced(s));
     else push(lists, `${s.load} ${s.field}`, s);
   }

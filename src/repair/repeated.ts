@@ -81,6 +81,11 @@ export class Repeated {
     else if (edit.do === 'swap') yield* this.candidate(this.swapsLike(edit));
   }
 
+  private partsAt(at: EndRef): string {
+    const core = this.plan.runs[at.run]!.cores[at.core]!;
+    return `${core.a.part} ${core.b.part}`;
+  }
+
   private landed(at: EndRef): Landed {
     const core = this.plan.runs[at.run]!.cores[at.core]!;
     return this.at(core[at.end].part, core[at.end].terminal).find((e) => isSameEnd(e, at))!;
@@ -88,6 +93,10 @@ export class Repeated {
 
   private movesLike(edit: Edit & { readonly do: 'move' }): Edit[] {
     const own = this.landed(edit);
+    return this.twins(own.part).length > 1 ? this.movesAtTwins(edit, own) : this.movesFromTwins(edit, own);
+  }
+
+  private movesAtTwins(edit: Edit & { readonly do: 'move' }, own: Landed): Edit[] {
     const { part: to, terminal } = splitTerminalKey(edit.to);
     const [mine, others] = [this.twins(own.part), this.twins(to)];
     const ahead = others.indexOf(to) - mine.indexOf(own.part);
@@ -105,6 +114,21 @@ export class Repeated {
     });
   }
 
+  /** Cores that come to one terminal from the same tab of parts of a kind, all moved from there. */
+  private movesFromTwins(edit: Edit & { readonly do: 'move' }, own: Landed): Edit[] {
+    const far = splitTerminalKey(own.far);
+    const twins = new Set(this.twins(far.part));
+    if (twins.size < 2) return [];
+    return this.at(own.part, own.tab)
+      .filter((e) => {
+        const from = splitTerminalKey(e.far);
+        return (
+          twins.has(from.part) && from.terminal === far.terminal && e.sign === own.sign && e.far !== edit.to
+        );
+      })
+      .map((e) => ({ do: 'move', run: e.run, core: e.core, end: e.end, to: edit.to }));
+  }
+
   private swapsLike({ first, second }: Edit & { readonly do: 'swap' }): Edit[] {
     const [x, y] = [this.landed(first), this.landed(second)];
     if (x.part !== y.part) return [];
@@ -119,7 +143,7 @@ export class Repeated {
 
   private *candidate(edits: readonly Edit[]): Generator<Candidate> {
     if (edits.length < 2) return;
-    const parts = new Set(edits.map((e) => (e.do === 'move' ? this.landed(e).part : JSON.stringify(e)))).size;
+    const parts = new Set(edits.map((e) => (e.do === 'move' ? this.partsAt(e) : JSON.stringify(e)))).size;
     if (parts < 2) return;
     yield { edits, ends: edits.length, added: 0, oddness: 0, slips: REPEATED };
   }

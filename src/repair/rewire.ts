@@ -7,7 +7,7 @@ import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
 import { kindOf, type Side } from './kinds.ts';
 import { MissingEnds } from './missing-ends.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
-import type { QuickLook, Wiring } from './quick-look.ts';
+import { type QuickLook, rootsOf, type Wiring } from './quick-look.ts';
 import { type Candidate, rewired } from './rewired.ts';
 
 /** A candidate with what its cores join. */
@@ -15,11 +15,15 @@ export interface Attempt extends Candidate {
   readonly wiring: Wiring;
 }
 
-/** Slips of a hand that a part wired the other way round stands for, however many ends lie on it. */
-const EXCHANGED = 1.1;
+/** Slips of a hand that a part stands for which is wired the other way round, however many ends lie on it. */
+const TOGETHER = 1.1;
+/** Tabs without a core up to which an end of any core is tried on each. */
+const MOST_SPARE = 60;
+const isContact = (part: Part): boolean => 'contact' in part || 'poles' in part;
 /** Parts with several ends on a tab: contacts, and what has two ends. */
-const HAS_TABS = (part: Part): boolean =>
-  'contact' in part || 'poles' in part || ['diode', 'led', 'lamp'].includes(part.kind);
+const hasTabs = (part: Part): boolean => isContact(part) || ['diode', 'led', 'lamp'].includes(part.kind);
+/** Parts whose pins may have been taken one for another. */
+const hasPins = (part: Part): boolean => ['plug', 'outlet', 'motor', 'load', 'supply'].includes(part.kind);
 
 interface Place {
   readonly run: number;
@@ -40,6 +44,7 @@ export class Rewirings {
   private readonly earthed: ReadonlySet<number>;
   /** terminals that may take an end, those that lack one first */
   private readonly targets: readonly number[];
+  private spare: readonly number[] | undefined;
 
   constructor(
     private readonly plan: Plan,
@@ -136,7 +141,20 @@ export class Rewirings {
     const used = this.targets.filter((t) => this.landed[t]! > 0);
     // Where several ends of one conductor would do, a bar or splice is handier than a tab that has its core already.
     const bars = used.filter((t) => this.kindAt(t)?.takesMoreCores);
-    return [...lacking, ...own, ...bars, ...used];
+    return [...lacking, ...own, ...bars, ...used, ...this.spareTabs()];
+  }
+
+  /** Tabs without a core of contacts that have one elsewhere, where they are few. */
+  private spareTabs(): readonly number[] {
+    this.spare ??= this.targets.filter((t) => {
+      const part = this.plan.parts.get(this.partOf(t));
+      return this.landed[t] === 0 && part !== undefined && isContact(part) && this.isWired(part.name);
+    });
+    return this.spare.length > MOST_SPARE ? [] : this.spare;
+  }
+
+  private isWired(part: string): boolean {
+    return this.circuit.names.some((name, t) => this.landed[t]! > 0 && partOfKey(name) === part);
   }
 
   /** All the ends on one tab of a part moved together to another of its tabs, or those on two of its tabs exchanged. */
@@ -145,11 +163,11 @@ export class Rewirings {
     for (const p of this.places()) push(byTerminal, p.at, p);
     for (const [from, ends] of byTerminal) {
       const part = this.plan.parts.get(this.partOf(from));
-      if (!part || !HAS_TABS(part)) continue;
+      if (!part || !(hasTabs(part) || hasPins(part))) continue;
       for (const to of this.targets) {
         const back = byTerminal.get(to) ?? [];
         if (to === from || this.partOf(to) !== part.name) continue;
-        if (ends.length > 1) yield* this.together(from, to, ends, []);
+        if (ends.length > 1 && hasTabs(part)) yield* this.together(from, to, ends, []);
         if (from < to && back.length > 0 && ends.length + back.length > 2)
           yield* this.together(from, to, ends, back);
       }
@@ -169,9 +187,8 @@ export class Rewirings {
     if (ends.some((e) => e.other === to) || back.some((e) => e.other === from)) return;
     const edits = [...moved(ends, to), ...moved(back, from)];
     const oddness = back.length > 0 ? 0 : this.missing(from) - this.missing(to);
-    const slips = back.length > 0 ? EXCHANGED : undefined;
     const wiring = this.rewired(edits);
-    yield { edits, ends: edits.length, added: 0, oddness, wiring, ...(slips === undefined ? {} : { slips }) };
+    yield { edits, ends: edits.length, added: 0, oddness, slips: TOGETHER, wiring };
   }
 
   /** Two ends that change places: at one part, or at the same side of one run. */
@@ -263,6 +280,11 @@ export class Rewirings {
     );
   }
 
+  /** Whether a terminal has fewer ends than its twins, or none where it needs one. */
+  lacks(terminal: string): boolean {
+    return this.missing(this.circuit.terminal(terminal)!) > 0;
+  }
+
   /** Other terminals on the conductor an edit lands on. */
   alike(edit: Edit): number {
     if (edit.do !== 'move') return 0;
@@ -271,14 +293,4 @@ export class Rewirings {
     return this.circuit.names.filter((_, i) => i !== to && root[i] === root[to] && this.landed[i]! > 0)
       .length;
   }
-}
-
-/** Number of the conductor that every terminal is on. */
-export function rootsOf(parents: Int32Array): Int32Array {
-  const root = (x: number): number => {
-    let at = x;
-    while (parents[at] !== at) at = parents[at]!;
-    return at;
-  };
-  return Int32Array.from(parents, (_, i) => root(i));
 }

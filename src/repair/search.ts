@@ -8,12 +8,12 @@ import type { Mended, Repair } from './mended.ts';
 import { type Cores, NumberedCircuit } from './numbered-circuit.ts';
 import { otherWords } from './plan-words.ts';
 import { countWrong } from './quick-faults.ts';
-import { QuickLook } from './quick-look.ts';
+import { QuickLook, rootsOf } from './quick-look.ts';
 import { Ranking } from './ranking.ts';
 import { instructionsFor } from './repair-words.ts';
 import { Repeated } from './repeated.ts';
 import type { RequiredState } from './required-states.ts';
-import { Rewirings, rootsOf } from './rewire.ts';
+import { Rewirings } from './rewire.ts';
 import { type Candidate, rewired } from './rewired.ts';
 import { linesOf } from './state-lines.ts';
 import { type Passed, Verifier } from './verify.ts';
@@ -80,8 +80,7 @@ export class Search {
       passed = this.verifier.verified([...this.repeated(halves), ...words]);
       if (passed.length === 0 && this.thorough) passed = this.verifier.verified(this.several(halves));
     }
-    const first = this.asLikely(passed);
-    const repairs = passed.map((p) => this.repair(p, first.has(p)));
+    const repairs = this.unlike(passed).map((p) => this.repair(p, p.cost <= passed[0]!.cost + AS_LIKELY));
     const why = repairs.length > 0 ? null : this.why();
     return { format: 1, needed: true, repairs, tried: this.looked, why };
   }
@@ -201,11 +200,13 @@ export class Search {
     return found;
   }
 
-  /** The first, and those that cost as little and make another circuit than any before them. */
-  private asLikely(passed: readonly Passed[]): ReadonlySet<Passed> {
-    const near = passed.filter((p) => p.cost <= passed[0]!.cost + AS_LIKELY);
-    const known = new Map(near.map((p) => [this.madeBy(p), p] as const).reverse());
-    return new Set(known.values());
+  /** The likeliest of those that make the same circuit. */
+  private unlike(passed: readonly Passed[]): Passed[] {
+    const known = new Set<string>();
+    return passed.filter((p) => {
+      const made = this.madeBy(p);
+      return !known.has(made) && known.add(made);
+    });
   }
 
   /** Which terminals are joined after a change, and what the plan says, as a text. */
@@ -216,7 +217,7 @@ export class Search {
     return `${numbers.join()} ${JSON.stringify(t.edits.filter(isSaying))}`;
   }
 
-  private repair({ t, after }: Passed, asLikely: boolean): Repair {
+  private repair({ t, after, uncovers }: Passed, asLikely: boolean): Repair {
     const { plan } = this.study;
     const options = new Rewirings(plan, this.quick, this.circuit.cores);
     const lines = linesOf(this.study, after);
@@ -224,6 +225,7 @@ export class Search {
       edits: t.edits,
       words: instructionsFor(plan, t.edits),
       asLikely,
+      uncovers,
       ends: t.ends,
       metres: t.added === 0 ? 0 : null,
       before: lines.before,

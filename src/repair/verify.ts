@@ -1,12 +1,12 @@
 /** The whole check decides which candidates are repairs: nothing grave is left of the wiring, and nothing else is worse. */
 import { type Edit, isSaying } from '../edit/edits.ts';
 import { judge } from '../findings/judge.ts';
-import type { Report } from '../findings/report-model.ts';
+import type { Finding, Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
 import { GRAVE, grave } from './grave.ts';
-import { keepsLamps } from './lamps-kept.ts';
+import { keepsLamps, keepsLampsAlive } from './lamps-kept.ts';
 import type { Ranked, Ranking } from './ranking.ts';
 import type { Candidate } from './rewired.ts';
 
@@ -17,7 +17,7 @@ export interface Bounds {
 }
 
 /** Cost by which a repair may lie behind the best and still be of interest. */
-const FAR_BEHIND = 1.5;
+const FAR_BEHIND = 1.1;
 
 export interface Passed {
   readonly t: Candidate;
@@ -28,6 +28,15 @@ export interface Passed {
   readonly fresh: ReadonlySet<string>;
   /** findings of any severity that it leaves, cautions to the person among them */
   readonly left: number;
+  /** whether every lamp goes on telling what it told */
+  readonly lamps: boolean;
+  /** what the mistake hid and every repair brings to light, as messages */
+  readonly uncovers: readonly string[];
+}
+
+/** A coil or a supply that nothing called shows what it lacks once it is called; a new core may lack it by itself. */
+function couldBeHidden({ question }: Finding, edits: readonly Edit[]): boolean {
+  return (question === 4 || question === 5) && edits.every((e) => e.do !== 'add');
 }
 
 export class Verifier {
@@ -74,16 +83,28 @@ export class Verifier {
       const told = judge(after);
       const { findings, logic } = told;
       if (grave(findings, true).length > 0 || logic.holds !== true) continue;
-      if (grave(findings, false).some((f) => !this.others.has(f.id))) continue;
-      if (!touchesLamps(this.study.plan, t.edits) && !keepsLamps(this.study, after)) continue;
+      const uncovered = grave(findings, false).filter((f) => !this.others.has(f.id));
+      if (uncovered.some((f) => !couldBeHidden(f, t.edits))) continue;
+      const lamps = touchesLamps(this.study.plan, t.edits) || keepsLamps(this.study, after);
+      if (!lamps && !(t.edits.length === 1 && keepsLampsAlive(this.study, after))) continue;
       const ids = idsOf(told);
       const fresh = new Set([...ids].filter((id) => !this.before.has(id)));
-      passed.push({ t, after, cost, fresh, left: ids.size });
+      passed.push({
+        t,
+        after,
+        cost,
+        fresh,
+        left: ids.size,
+        lamps,
+        uncovers: uncovered.map((f) => f.message),
+      });
     }
     // What every repair brings was hidden by the mistake; what only some bring, they bring themselves.
-    const hidden = [...(passed[0]?.fresh ?? [])].filter((id) => passed.every((p) => p.fresh.has(id)));
-    const least = Math.min(...passed.map((p) => p.left));
-    return passed.filter((p) => p.fresh.size === hidden.length && p.left === least);
+    // A lamp may have told something else by the mistake, but only where no repair leaves it what it told.
+    const telling = passed.some((p) => p.lamps) ? passed.filter((p) => p.lamps) : passed;
+    const hidden = [...(telling[0]?.fresh ?? [])].filter((id) => telling.every((p) => p.fresh.has(id)));
+    const least = Math.min(...telling.map((p) => p.left));
+    return telling.filter((p) => p.fresh.size === hidden.length && p.left === least);
   }
 }
 

@@ -61,6 +61,9 @@ function instructions(repair: Repair): Block[] {
   return [
     list('number', repair.words),
     ...(repair.alike > 0 ? [paragraph(alike)] : []),
+    ...(repair.uncovers.length > 0
+      ? [paragraph(`The mistake hid this, which shows once it is mended: ${repair.uncovers.join('; ')}.`)]
+      : []),
     table(
       changes(repair),
       [

@@ -9,6 +9,7 @@ import type { CoilState } from './coil-states.ts';
 import { figuresFor } from './corner-figures.ts';
 import { coilNets, type Electrics } from './electrics.ts';
 import { type Reach, walk } from './net-distances.ts';
+import type { Standing } from './situations.ts';
 
 export interface Loop {
   /** m of conductor there and back, the shortest way */
@@ -21,21 +22,34 @@ const walks = new WeakMap<Electrics, Map<number, Reach>>();
 
 /** The loop from the supply's poles through the gate and the coil. */
 export function loopOf(own: Electrics, state: CoilState, row: CoilRow): Loop {
+  const standing = own.situations.at(row.moved);
+  const before = standing && own.situations.beforePullIn(standing, state.relay);
+  return before
+    ? pathOf(own, state, before, { volts: row.nominal, figures: undefined })
+    : { metres: undefined, ohms: undefined };
+}
+
+/** What the coil gets, and by which figures; those as printed where none are given. */
+interface Seen {
+  readonly volts: number;
+  readonly figures: Figures | undefined;
+}
+
+function pathOf(own: Electrics, state: CoilState, before: Standing, { volts, figures }: Seen): Loop {
   const relay = own.circuit.relays[state.relay.index]!;
   const nets = coilNets(relay)!;
   const source = own.circuit.sources[state.fed.source.index]!;
-  const standing = own.situations.at(row.moved);
-  const before = standing && own.situations.beforePullIn(standing, state.relay);
-  if (!before) return { metres: undefined, ohms: undefined };
   const island = own.islandOf(relay)!;
   const closing = island.contacts.filter(
     (c) => before.situation.closed(c) !== own.situations.atRest.situation.closed(c),
   );
   const only = closing.length === 1 && before.situation.closed(closing[0]!) ? closing[0] : undefined;
   const rails = source.rails.map((r) => r.net);
-  const way = only ? throughOne(own, nets, rails, only) : throughAny(own, before.situation, nets, rails);
+  const way = only
+    ? throughOne(own, nets, rails, only, figures)
+    : throughAny(own, before.situation, nets, rails, figures);
   const alone = island.passives.length === 1 && island.diodes.every((d) => quenches(own, d, state.relay));
-  return { metres: way?.metres, ohms: alone ? seenOhms(own, state, row.nominal) : way?.ohms };
+  return { metres: way?.metres, ohms: alone ? seenOhms(own, state, volts) : way?.ohms };
 }
 
 /** A diode across the coil itself, which carries nothing while the coil is fed. */
@@ -46,12 +60,19 @@ function quenches(own: Electrics, diode: DiodeEdge, relay: Relay): boolean {
   return [whole.anode, whole.cathode].every((n) => n === sense.a || n === sense.b);
 }
 
-/** ohm that the row's loop would have with other figures for its wires. */
-export function ohmsWith(own: Electrics, state: CoilState, row: CoilRow, figures: Figures): number {
+/** The loop's ohms and the coil's volts (V) as printed, if its wires had other figures; undefined where no loop is found. */
+export function loopWith(
+  own: Electrics,
+  state: CoilState,
+  row: CoilRow,
+  figures: Figures,
+): { readonly ohms: number; readonly volts: number } | undefined {
   const standing = own.situations.at(row.moved);
   const before = standing && own.situations.beforePullIn(standing, state.relay);
-  const volts = before ? own.coilVoltsWith(state.relay, before, figures) : 0;
-  return seenOhms(own, state, volts);
+  if (!before) return undefined;
+  const volts = own.coilVoltsWith(state.relay, before, figures);
+  const { ohms } = pathOf(own, state, before, { volts, figures });
+  return ohms === undefined ? undefined : { ohms, volts };
 }
 
 /** With the coil the only load: its volts tell the ohms in line with it, ways side by side and all. */
@@ -71,10 +92,16 @@ function throughOne(
   coil: readonly [number, number],
   rails: readonly number[],
   c: ContactEdge,
+  figures: Figures | undefined,
 ) {
   let best: { metres: number; ohms: number } | undefined;
   const ohms = figuresFor(own.study.plan, 'nominal').contact(c);
-  const from = (net: number) => walked(own, net);
+  const { situation } = own.situations.atRest;
+  const fresh = new Map<number, Reach>();
+  const from = (net: number) =>
+    figures === undefined
+      ? walked(own, net)
+      : kept(fresh, net, () => walk(own.circuit, figures, situation, net));
   for (const [x, y] of [coil, [coil[1], coil[0]] as const])
     for (const [p, q] of [
       [rails[0]!, rails[1]!],
@@ -101,8 +128,9 @@ function throughAny(
   situation: Situation,
   coil: readonly [number, number],
   rails: readonly number[],
+  given: Figures | undefined,
 ) {
-  const figures = figuresFor(own.study.plan, 'nominal');
+  const figures = given ?? figuresFor(own.study.plan, 'nominal');
   const plus = walk(own.circuit, figures, situation, rails[0]!);
   const minus = walk(own.circuit, figures, situation, rails[1]!);
   const ways = [

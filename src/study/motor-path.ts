@@ -35,13 +35,13 @@ export function carriedBy(
   return carried;
 }
 
-interface Step {
+export interface Step {
   readonly to: number;
   /** index of the wire; undefined through a contact */
   readonly wire: number | undefined;
 }
 
-function neighbours(circuit: WiredCircuit): Map<number, Step[]> {
+export function neighbours(circuit: WiredCircuit): Map<number, Step[]> {
   const around = new Map<number, Step[]>();
   const join = (a: number, b: number, wire: number | undefined) => {
     push(around, a, { to: b, wire });
@@ -54,7 +54,8 @@ function neighbours(circuit: WiredCircuit): Map<number, Step[]> {
   return around;
 }
 
-function reachable(
+/** Nets reached from some, through every wire but one and every contact. */
+export function reachable(
   starts: readonly number[],
   around: ReadonlyMap<number, readonly Step[]>,
   without: number | undefined,

@@ -58,6 +58,7 @@ export class Study implements Basis {
     const decision = this.#decision;
     return new Study(plan, {
       circuit,
+      ...(this.#made.has('wired') && { wired: { ...this.wired, plan } }),
       sides: this.sides,
       decision: 'verified' in decision ? { verified: { ...decision.verified, circuit } } : decision,
     });

@@ -1,6 +1,8 @@
+import type { Input } from '../circuit/circuit.ts';
 import { positionWord, restWord } from '../circuit/input-words.ts';
 import { follow } from '../logic/follow.ts';
 import { Undecided } from '../logic/undecided.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Basis } from './basis.ts';
 import type { Nominal } from './nominal.ts';
 import type { TableRow, TruthTable } from './table-model.ts';
@@ -33,12 +35,13 @@ export function truthTable(
     throw new Undecided('to solve every state for its volts would take too long');
   const v = nominal.verified;
   const states = options.all ? everyStep(s, v) : tableSteps(s, v);
-  const names = [...new Set(s.circuit.inputs.map((i) => i.part))];
+  const inputs = new Map<string, Input[]>();
+  for (const i of s.circuit.inputs) push(inputs, i.part, i);
   const loads = loadColumns(s, nominal);
   return {
     rests: nominal.rests,
-    columns: [...names, ...s.circuit.relays.map((r) => r.part), ...loads],
-    rows: states.map((state) => row(s, nominal, state, loads)),
+    columns: [...inputs.keys(), ...s.circuit.relays.map((r) => r.part), ...loads],
+    rows: states.map((state) => row(s, nominal, state, { inputs, loads })),
   };
 }
 
@@ -49,12 +52,17 @@ function loadColumns(s: Basis, { verified: v }: Nominal): string[] {
   return [...new Set([...wanted, ...loads])];
 }
 
-function row(s: Basis, { verified: v }: Nominal, state: TableState, loads: readonly string[]): TableRow {
+/** What the columns of a table stand for. */
+interface Columns {
+  readonly inputs: ReadonlyMap<string, readonly Input[]>;
+  readonly loads: readonly string[];
+}
+
+function row(s: Basis, { verified: v }: Nominal, state: TableState, columns: Columns): TableRow {
   const { label, steps } = state;
   const set = new Set(steps.at(-1));
   const inputs: Record<string, string> = {};
-  for (const part of new Set(s.circuit.inputs.map((i) => i.part))) {
-    const own = s.circuit.inputs.filter((i) => i.part === part);
+  for (const [part, own] of columns.inputs) {
     const at = own.find((i) => set.has(i.index));
     inputs[part] = at ? (at.position ?? positionWord(at.kind)) : restWord(s.plan, part, own[0]!.kind);
   }
@@ -72,7 +80,7 @@ function row(s: Basis, { verified: v }: Nominal, state: TableState, loads: reado
     moves: movesOf(s, steps),
     inputs,
     relays: Object.fromEntries([...relays].map((r) => [r, word(r, 'in', 'out')])),
-    loads: Object.fromEntries(loads.map((l) => [l, word(l, 'runs', 'off')])),
+    loads: Object.fromEntries(columns.loads.map((l) => [l, word(l, 'runs', 'off')])),
     expected: Object.fromEntries(expected),
   };
 }

@@ -6,7 +6,7 @@ ambient: 35 °C
 stock:
   snap: {kind: gate, pressed-when: open, contact: {ratings: [5 A 250 V AC, 3 A 30 V DC], least: 10 mA 5 V DC}}
   bell: {kind: cable, gauge: 16 AWG, cores: 2, insulation: 150 V, strands: solid}
-  cord: {kind: cable, gauge: 10 AWG, cores: 3, insulation: 600 V, flexible: true, strands: fine}
+  cord: {kind: cable, gauge: 8 AWG, cores: 3, insulation: 600 V, flexible: true, strands: fine}
 parts:
   PS1: {kind: supply, output: 12 V DC, limit: 1 A, regulation: regulated, tolerance: 2 %, class-2: true}
   K1:

@@ -51,6 +51,7 @@ const repair = (...edits: Edit[]): Repair => ({
   edits,
   words: ['Move the link from b to c.'],
   asLikely: true,
+  uncovers: [],
   ends: 1,
   metres: 0,
   before: [],

@@ -53,7 +53,7 @@ describe('readings', () => {
     const { out } = await read('lane.yaml --open router');
     expect(out).toMatch(/^With router open; K1 in:\n\nvolts against PS1\.-\n {2}12 V DC {6}PS1\.\+\n/);
     expect(out).toMatch(/\n {2}run 4 {2}red {4}planer\.COM to router\.COM {3}76\.93 mA\n/);
-    expect(out).toMatch(/\n {2}119\.1 V AC {3}X1\.L\n/);
+    expect(out).toMatch(/\n {2}119\.2 V AC {3}X1\.L\n/);
     expect(out).toMatch(/tied to no supply\n {15}P1\.PE\n/);
     expect(out.endsWith('A\n')).toBe(true);
   });

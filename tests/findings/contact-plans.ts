@@ -3,7 +3,9 @@ import { expect } from 'vitest';
 import { judge } from '../../src/findings/judge.ts';
 import type { Finding, Report } from '../../src/findings/report-model.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { check } from '../../src/repair/check.ts';
 import { Study } from '../../src/study/study.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 export type Practice = 'nec' | 'iec';
 
@@ -104,6 +106,11 @@ export function reportOf(text: string): Report {
   const read = readPlan(text, 'contact.yaml');
   if (!read.ok) throw new Error(`${read.errors.map((e) => e.message).join('\n')}\n${text}`);
   return judge(Study.of(read.plan));
+}
+
+/** The same with what was tried against its findings. */
+export function checkedReportOf(text: string): Report {
+  return check(Study.of(planOf(text, 'contact.yaml')));
 }
 
 /** A contact finding of a part, by itself or folded under another; its severity, or undefined. */

@@ -61,7 +61,7 @@ describe('the same mistake at several parts of a plan', () => {
     const [fault, ...more] = of(report, 'coil-too-low');
     expect(more).toEqual([]);
     expect(fault!.parts.slice(0, 2)).toEqual(['K2', 'K1']);
-    expect(fault!.message).toMatch(/^K2 gets .*; likewise K1$/);
+    expect(fault!.message).toMatch(/^K2 gets .*; K1 is short too$/);
     const least = Math.min(...report.coils.map((c) => c.volts.min!));
     expect(fault!.figures[0]!.value).toBeCloseTo(least, 2);
   });

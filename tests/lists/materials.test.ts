@@ -1,19 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/findings/judge.ts';
-import { withContact } from '../../src/lists/contact-ladder.ts';
 import { cableGroups } from '../../src/lists/cuts.ts';
-import { COIL_AMPS } from '../../src/lists/least-coil-contact.ts';
-import { FUSE_AMPS, mostThrough } from '../../src/lists/least-fuse.ts';
-import { SUPPLY_AMPS, SUPPLY_VA, sizesWithOwn, withCable, withLimit } from '../../src/lists/least-loop.ts';
-import { LOOP_AMPS } from '../../src/lists/least-loop-contact.ts';
-import { breakerSizes } from '../../src/lists/least-mains.ts';
-import { AC3_AMPS, PLAIN_AMPS } from '../../src/lists/least-mains-contact.ts';
-import { withParts } from '../../src/lists/least-rating.ts';
+import { mostThrough } from '../../src/lists/least-fuse.ts';
+import { sizesWithOwn } from '../../src/lists/least-loop.ts';
 import { materials } from '../../src/lists/materials.ts';
 import type { LeastRating, MaterialItem } from '../../src/lists/materials-model.ts';
 import type { Contact, CurrentKind } from '../../src/plan/device-figures.ts';
 import type { Part } from '../../src/plan/part-types.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { withCable, withContact, withLimit, withParts } from '../../src/repair/remedies/put.ts';
+import {
+  AC3_AMPS,
+  breakerSizes,
+  COIL_AMPS,
+  FUSE_AMPS,
+  LOOP_AMPS,
+  PLAIN_AMPS,
+  SUPPLY_AMPS,
+  SUPPLY_VA,
+} from '../../src/repair/remedies/series.ts';
 import { Study } from '../../src/study/study.ts';
 import { example, exampleNames } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
@@ -161,7 +166,7 @@ describe.each(CHOSEN)('the least ratings for %s', (name) => {
       const sizeOf = (value: number) =>
         sizes.findIndex((c) => (c.awg ?? Number((c.area * 1e6).toPrecision(4))) === value);
       const index = sizeOf(found.value!);
-      const ids = ['wire-overloaded', 'drop-large', 'cord-too-thin', ...COIL];
+      const ids = ['wire-overloaded', 'drop-large', 'cord-too-thin', 'conductor-unprotected', ...COIL];
       const runs = new Set(group.runs.map((r) => r.index));
       const at = (i: number) => withCable(plan, runs, sizes[i]!);
       passesAsTold((value) => at(sizeOf(value)), found, now, ids);
@@ -268,7 +273,8 @@ describe('a caution', () => {
   it('counts connectors at the leads of a motor, and one for the cores on one blade', () => {
     const { small } = materials(Study.of(THIN('18 AWG')));
     expect(Object.fromEntries(small.map((x) => [x.what, x.count]))).toMatchObject({
-      'wire nuts or splicing connectors at the leads of a motor or load, 12 AWG': 3,
+      'wire nuts or splicing connectors at the leads of a motor or load, 12 AWG': 2,
+      'ring tongues for earth, 12 AWG': 1,
     });
     const lane = materials(Study.of(example('saltmarsh-lane'))).small;
     expect(lane.filter((x) => x.what.startsWith('quick-connect')).map((x) => [x.what, x.count])).toEqual([
@@ -279,10 +285,34 @@ describe('a caution', () => {
 });
 
 describe('a mains cable', () => {
-  it('is not told to be of any thinness where no load limits it', () => {
+  // VDE 0298-4 Table 11, single cores in air, times 0.94 in air of 35 °C: 1 mm2 bears 17.9 A, 0.75 mm2 14.1 A.
+  it('is as thick as the breaker ahead asks for, whatever it carries', () => {
     const panel = materials(Study.of(example('ferrier-mews'))).cables.find((c) => c.name === 'panel')!;
-    expect(panel).toMatchObject({ least: [] });
-    expect(panel.untold).toEqual(['the breaker ahead of it decides, and no check compares the two']);
+    expect(panel.least.map((l) => l.words)).toEqual([
+      '0.75 mm2 with the caution conductor-unprotected; 1 mm2 or thicker without it',
+    ]);
+  });
+});
+
+describe('a fuse on the mains', () => {
+  // BS 7671 Table 4F3A: 0.75 mm2 carries 6 A; a gG fuse of at most 6 / 1.31 A protects it (IEC 60364-4-43 clause 433.1).
+  it('is told from what it carries to what its wire may have ahead', () => {
+    const plan = planOf(`practice: iec
+ambient: 30 °C
+parts:
+  P1: {kind: plug, volts: 230 V AC, breaker: 16 A C, pattern: fixed}
+  F1: {kind: fuse, rating: 4 A, class: gG}
+  S1: {kind: switch, contact: {ratings: [16 A 250 V AC]}}
+  heat: {kind: load, type: heater, volts: 230 V AC, amps: 2.4 A}
+runs:
+  - {cable: {gauge: 2.5 mm2, cores: 3, insulation: 750 V, flexible: true, rated: 60 °C}, length: 2 m, cores: {1: [P1.L, S1.COM], 2: [P1.N, heat.N], 3: [P1.PE, heat.PE]}}
+  - {link: [S1.NO, F1.1]}
+  - {cable: {gauge: 0.75 mm2, cores: 2, insulation: 750 V, flexible: true, rated: 60 °C}, length: 2 m, cores: {1: [F1.2, heat.L]}}
+intent:
+  heat: {runs-on: [S1]}
+`);
+    const fuse = materials(Study.of(plan)).items.find((i) => i.kind === 'fuse')!;
+    expect(fuse.least.map((l) => l.words)).toEqual(['2.5 A', 'at most 4 A']);
   });
 });
 

@@ -152,7 +152,7 @@ describe('ends', () => {
     // a bare link is not stripped; solid wire takes no ferrule, fine strands under a screw do
     expect(wires[2]!.from).toMatchObject({ strip: null, sheath: null, ferrule: false });
     expect(wires[0]!.from).toMatchObject({ strip: 7, sheath: 100, ferrule: false });
-    expect(wires[11]!.to).toMatchObject({ terminal: 'K1.COM', strip: 10, ferrule: true });
+    expect(wires[11]!.to).toMatchObject({ terminal: 'K1.COM', strip: 12, ferrule: true });
   });
 });
 

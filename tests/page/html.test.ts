@@ -106,6 +106,7 @@ describe('text of a plan', () => {
       basis: MARKUP,
       also: [{ id: 'gate-dead' as const, message: MARKUP }],
       repair: { words: [MARKUP], edits: [] },
+      remedies: [],
     };
     const html = pageOf(
       Study.of(plan),

@@ -6,8 +6,8 @@ import {
   nextStandardRating,
   snapSwitchServes,
 } from '../../src/ratings/branch.ts';
-import { combineLoads } from '../../src/ratings/load.ts';
 import { horsepowerOf } from '../../src/ratings/horsepower.ts';
+import { combineLoads } from '../../src/ratings/load.ts';
 import { motorCurrents, tableFullLoad } from '../../src/ratings/motor.ts';
 import { ac, dc, hp, load, motor, watts } from './parts.ts';
 

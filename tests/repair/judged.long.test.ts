@@ -17,8 +17,8 @@ const EACH = 8;
  * told after it. `npm run repairs:judge -- --verbose` shows where. What is mended is struck out here; none is to be added.
  */
 const STILL_BROKEN: { first: readonly Rule[]; later: readonly Rule[] } = {
-  first: ['round', 'sides', 'finding', 'lamp', 'reach', 'loose', 'unneeded'],
-  later: ['round', 'sides', 'finding', 'lamp', 'reach', 'loose', 'unneeded'],
+  first: ['finding', 'reach'],
+  later: ['reach'],
 };
 
 const shops = readdirSync(FOLDER)

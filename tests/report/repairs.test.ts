@@ -13,6 +13,7 @@ const repair = (over: Partial<Repair> = {}): Repair => ({
   edits: [{ do: 'move', run: 2, core: 1, end: 'b', to: 'planer.NO' }],
   words: ['Move the white core from planer.NC to planer.NO.'],
   asLikely: false,
+  uncovers: [],
   ends: 1,
   metres: 0,
   before: [

@@ -21,6 +21,7 @@ export function finding(over: Partial<Finding> = {}): Finding {
     cause: null,
     also: [],
     repair: null,
+    remedies: [],
     ...over,
   };
 }

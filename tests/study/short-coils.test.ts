@@ -137,7 +137,7 @@ intent:
   X1: {kind: outlet, pattern: NEMA 5-20}
 runs:`;
   const text = far('19 V')
-    .replace(/intent:[^]*/, mains)
+    .replace(/intent:[\s\S]*/, mains)
     .replace('runs:', parts)
     .replace('stock:', 'stock:\n  m: {kind: cable, gauge: 12 AWG, cores: 3, insulation: 600 V}');
   const study = Study.of(planOf(text));

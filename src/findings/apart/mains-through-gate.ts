@@ -12,7 +12,7 @@ import { netsMet } from './side-crossing.ts';
 
 const entry: FindingEntry = {
   id: 'mains-through-gate',
-  title: 'mains runs through a gate switch, a small part or the cable of the loop',
+  title: 'mains in a gate switch, a small part or the cable of the loop',
   severity: 'danger',
   question: 1,
   base: 'dc-chain',

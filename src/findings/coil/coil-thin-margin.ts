@@ -13,7 +13,7 @@ const entry: FindingEntry = {
   question: 4,
   base: 'dc-chain',
   meaning:
-    'At worst the coil gets what it needs to pull in, and less than a twentieth of its rated volts above that. One tarnished contact, a longer cable or a hotter day uses that up. Thicker wire or a coil that pulls in lower gives it room.',
+    'At worst the coil gets what it needs to pull in, and less than a twentieth of its rated volts above that. One tarnished contact, a longer cable or a hotter day uses that up. Thicker wire, another supply or a coil that pulls in lower gives it room; what the check proposes was tried in the plan.',
   wrong: '      pull-in: 80 %',
   right: '      pull-in: 75 %',
   basis: '5 % of rated volts is common practice; pull-in of the warm coil by (234.5 + T)/254.5',

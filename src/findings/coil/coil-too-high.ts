@@ -41,6 +41,9 @@ function tooHigh(study: Study, { fed, rows }: CoilState): Finding[] {
   const nominal = scale('nominal') / scale('high');
   const most = Math.max(...rows.map((r) => r.most)) * (stated ? 1 : nominal);
   if (most <= model.mostVolts + 1e-9) return [];
+  const owner = study.plan.parts.get(source.part);
+  const taken =
+    owner?.kind === 'supply' && supply !== undefined && supply.sourceOhms > 0 && owner.noLoad === undefined;
   const sure = stated || most > 1.3 * model.rated;
   return [
     found(study.plan, entry, {
@@ -49,10 +52,7 @@ function tooHigh(study: Study, { fed, rows }: CoilState): Finding[] {
       at: part.where.get('coil.rated') ?? part.at,
       message: `${part.name} gets ${rounded(most)} V${stated ? '' : ' with the mains at nominal'} and stands ${rounded(model.mostVolts)} V for long`,
       why: `Its coil is rated ${model.rated} V; ${source.part} ${supply && supply.sourceOhms > 0 ? 'rises above its label when lightly loaded' : 'may stand that high'}. The coil overheats.`,
-      fix:
-        model.kind === 'ac'
-          ? `Measure it with the coil on and state no-load: of ${source.part}; or use a transformer with less rise, or a coil that states coil: {most: ...}.`
-          : `Use a regulated supply of ${model.rated} V, or a coil that states coil: {most: ...} for that voltage.`,
+      fix: `${part.name} gets ${rounded(most - model.mostVolts)} V more than it stands${taken ? `; measure the volts with the coil on, and state no-load: of ${source.part}` : ''}.`,
       figures: [
         { name: 'volts at the coil', value: rounded(most, 4), unit: 'V' },
         { name: 'most for long', value: rounded(model.mostVolts, 4), unit: 'V' },

@@ -1,11 +1,14 @@
+import { push } from '../../plan/map-entries.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
 import type { Study } from '../../study/study.ts';
-import { rounded } from '../../text/numbers.ts';
+import { lossesOnWay } from '../../study/way-losses.ts';
+import { rounded, roundedApart } from '../../text/numbers.ts';
+import { runsText } from '../../text/run-names.ts';
 import { listOf } from '../../text/word-list.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { isShort, lowCoils } from './low-volts.ts';
+import { isShort, type LowCoil, lowCoils } from './low-volts.ts';
 import { lowVolts, needsMoreWarm, whyLow } from './low-volts-words.ts';
 
 const entry: FindingEntry = {
@@ -25,21 +28,43 @@ const entry: FindingEntry = {
 
 export const coilTooLow: Check = { entry, find };
 
+/** One finding a source: what makes one coil short makes its neighbours short as well. */
 function find(study: Study): Finding[] {
-  return lowCoils(study)
-    .filter((low) => low.fails)
-    .map((low) => {
-      const { state, row } = low;
-      const short = state.rows.filter((r) => isShort(state, r) && r.gate !== undefined);
-      const everywhere = short.length === state.rows.length;
-      const from = row.gate === undefined || (everywhere && state.rows.length > 1) ? '' : ` from ${row.gate}`;
-      const warm = needsMoreWarm(state) ? ' warm' : '';
-      return found(study.plan, entry, {
-        ...lowVolts(study, low),
-        message: `${state.fed.part.name} gets ${rounded(row.least)} V${from} at worst and needs ${rounded(state.pullIn)} V to pull in${warm}`,
-        why: `${whyLow(study, low)}${otherWays(short, row, everywhere)}`,
-      });
-    });
+  const bySource = new Map<string, LowCoil[]>();
+  for (const low of lowCoils(study)) if (low.fails) push(bySource, low.state.fed.source.part, low);
+  return [...bySource.values()].map((lows) => tooLow(study, lows));
+}
+
+function tooLow(study: Study, lows: readonly LowCoil[]): Finding {
+  const lack = ({ state, row }: LowCoil) => (state.pullIn - row.least) / state.fed.model.rated;
+  const low = lows.reduce((x, y) => (lack(y) > lack(x) ? y : x));
+  const { state, row } = low;
+  const short = state.rows.filter((r) => isShort(state, r) && r.gate !== undefined);
+  const everywhere = short.length === state.rows.length;
+  const from = row.gate === undefined || (everywhere && state.rows.length > 1) ? '' : ` from ${row.gate}`;
+  const warm = needsMoreWarm(state) ? ' warm' : '';
+  const [gets, needs] = roundedApart([row.least, state.pullIn]);
+  const others = lows.filter((x) => x !== low).map((x) => x.state.fed.part.name);
+  const alike =
+    others.length === 0 ? '' : `; ${listOf(others)} ${others.length === 1 ? 'is' : 'are'} short too`;
+  const told = lowVolts(study, low);
+  return found(study.plan, entry, {
+    ...told,
+    parts: [state.fed.part.name, ...others, ...told.parts.slice(1)],
+    message: `${state.fed.part.name} gets ${gets} V${from} at worst and needs ${needs} V to pull in${warm}${alike}`,
+    why: `${whyLow(study, low)}${inCommon(study, lows)}${otherWays(short, row, everywhere)}`,
+  });
+}
+
+/** What the wire takes that all of the coils have before them; nothing where one is short alone. */
+function inCommon(study: Study, lows: readonly LowCoil[]): string {
+  const own = study.electrics;
+  if (!own || lows.length < 2) return '';
+  const lost = lows.map(({ state, row }) => lossesOnWay(own, state, row.leastIn));
+  const runs = [...lost[0]!.keys()].filter((run) => lost.every((l) => l.has(run)));
+  const volts = lost.map((l) => runs.reduce((sum, run) => sum + l.get(run)!, 0));
+  if (runs.length === 0) return '';
+  return ` ${rounded(Math.max(...volts))} V stay in the trunk that all of them have (${runsText(runs.map((r) => r + 1))}).`;
 }
 
 /** The other ways of starting that are short of volts. */

@@ -8,8 +8,7 @@ import { ambientOf } from '../../study/corners.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
 import type { FindingInput } from '../finding.ts';
-import type { LowCoil } from './low-volts.ts';
-import { lowRemedies } from './low-volts-remedies.ts';
+import { type LowCoil, THIN } from './low-volts.ts';
 
 /** Whether the coil needs more when it is warm than is printed on it. */
 export function needsMoreWarm({ fed: { model } }: CoilState): boolean {
@@ -23,15 +22,11 @@ export function lowVolts(
 ): Omit<FindingInput, 'id' | 'severity' | 'question' | 'message' | 'why'> {
   const { state, row } = low;
   const { part, model, source } = state.fed;
-  const remedies = lowRemedies(study, low);
   const moved = row.gate === undefined ? [] : row.moved.map((i) => study.circuit.inputs[i]!.part);
   return {
     parts: [part.name, source.part, ...moved],
     at: part.where.get('coil.rated') ?? part.at,
-    fix:
-      remedies.length > 0
-        ? `${remedies.join('; or ')}.`
-        : `Use a relay whose coil suits ${source.part}, or another supply.`,
+    fix: short(low),
     figures: [
       { name: 'least volts at the coil', value: rounded(row.least, 4), unit: 'V' },
       { name: 'volts at the coil as printed', value: rounded(row.nominal, 4), unit: 'V' },
@@ -44,6 +39,14 @@ export function lowVolts(
         : 'drop worked out at the current with the armature open, relay and contactor makers’ data',
     twin: { alike: source.part, badness: (state.pullIn - row.least) / model.rated },
   };
+}
+
+/** By how much it is short of what it needs, or of room to spare. */
+function short({ state, row, fails }: LowCoil): string {
+  const { part, model } = state.fed;
+  if (fails) return `${part.name} is ${rounded(state.pullIn - row.least)} V short.`;
+  const wanted = THIN * model.rated - (row.least - state.pullIn);
+  return `${part.name} is ${rounded(wanted)} V short of the ${rounded(THIN * model.rated)} V that it ought to have to spare.`;
 }
 
 /** What the least volts come from, and what the coil needs against them. */

@@ -2,7 +2,6 @@
 import type { ContactEdge } from '../../circuit/circuit.ts';
 import { relayVariable } from '../../logic/conduction.ts';
 import type { Contact } from '../../plan/device-figures.ts';
-import { pilotAdvice } from '../../ratings/contact-advice.ts';
 import { sumFigures } from '../../ratings/load.ts';
 import type { Figure } from '../../ratings/motor.ts';
 import { judgePilot, type PilotDuty } from '../../ratings/pilot.ts';
@@ -96,6 +95,5 @@ function judgeFeeding(study: Study, { edge, fed }: Feeding): JudgedContact | und
     volts: duty.volts,
     kind: duty.kind,
     judged: judgePilot(duty),
-    advice: pilotAdvice(duty),
   };
 }

@@ -13,7 +13,7 @@ const entry: FindingEntry = {
   title: 'a solid-state output is never quite off',
   severity: 'warning',
   question: 6,
-  base: 'battery',
+  base: 'fixed-motor',
   meaning:
     'A solid-state relay leaks a few milliamperes while off, so the motor lead tingles and reads live on a meter; and it makes 1 to 1.5 W of heat for each ampere. When it fails, it mostly fails in the on state. Use a contactor, or put one in line as the means of stopping. One that is rated for motors, behind a plug that can be pulled, is a caution.',
   wrong: extract('    kind: relay', '    technology: solid-state'),
@@ -46,7 +46,7 @@ function isPlugIn(study: Study, { loads }: JudgedContact): boolean {
 
 function leaks(study: Study, g: JudgedContact): Finding {
   const { plan } = study;
-  const { part, loads, advice } = g;
+  const { part, loads } = g;
   const meantFor = isMeantForMotor(g) && isPlugIn(study, g);
   const stated = 'off_leakage' in part ? part.off_leakage : undefined;
   const leak =
@@ -60,9 +60,7 @@ function leaks(study: Study, g: JudgedContact): Finding {
     at: part.where.get('technology') ?? part.at,
     message: `${leak} still reach ${loads.join(', ')} with ${part.name} off: it is solid-state`,
     why: `Off is not isolation: the motor lead reads live on a meter. When it fails it mostly stays on. Inside it, ${heat(amps)}; it needs a heat sink above ${SOLID.sink[0]} to ${SOLID.sink[1]} A.`,
-    fix: meantFor
-      ? 'Pull the plug before you touch the motor or its lead; or put a contactor in line as the means of stopping.'
-      : `Use a contactor, or put one in line as the means of stopping: ${advice}.`,
+    fix: `${part.name} does not part ${loads.join(', ')} from the mains; ${meantFor ? 'pull the plug before you touch the motor or its lead' : 'a contact has to do that'}.`,
     figures: [
       { name: 'leakage', value: roundedOrNull(stated), unit: 'A' },
       { name: 'running', value: roundedOrNull(amps), unit: 'A' },

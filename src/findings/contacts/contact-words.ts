@@ -117,12 +117,22 @@ function missingWords(g: JudgedContact, missing: string): string {
     : missing;
 }
 
+/** By how much a contact falls short. */
+function lacking(g: JudgedContact, j: ContactJudgement): string {
+  const contact = contactName(g);
+  if (j.needed === undefined || j.found === undefined || j.needed <= j.found || j.aspect === 'voltage')
+    return `${capital(contact)} has no rating that serves here.`;
+  return `${capital(contact)} is ${quantity(j.needed - j.found, j.unit)} short.`;
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 function fix(g: JudgedContact, j: ContactJudgement): string {
-  if (j.verdict === 'fail' || j.missing === undefined) return `Look for ${g.advice}.`;
+  if (j.verdict === 'fail' || j.missing === undefined) return lacking(g, j);
   if (j.missing === 'type')
     return `State what ${listOf(g.loads)} is, type: lamp, heater, transformer or electronic.`;
   if (!j.missing.startsWith('contact.')) return `State ${j.missing} of ${listOf(g.loads)}, as on its plate.`;
-  return `State ${missingWords(g, j.missing)} of ${g.part.name} as printed; if it is not printed, look for ${g.advice}.`;
+  return `State ${j.missing} of ${g.part.name}${missingWords(g, j.missing) === j.missing ? '' : ` for ${rounded(g.volts)} V ${g.kind.toUpperCase()}`} as printed.`;
 }
 
 /** The basis with the editions the tables were taken from. */

@@ -15,8 +15,6 @@ export interface JudgedContact {
   readonly kind: 'ac' | 'dc';
   readonly device?: 'hand-switch' | 'solid-state';
   readonly judged: readonly ContactJudgement[];
-  /** what to look for in a shop */
-  readonly advice: string;
 }
 
 /** What the contact makes decides; a contact that makes nothing hard, what it carries. */

@@ -3,7 +3,6 @@ import { switchedBy } from '../../logic/intent.ts';
 import type { Contact } from '../../plan/device-figures.ts';
 import type { LoadPart, MotorPart, Part } from '../../plan/part-types.ts';
 import { judgeContact } from '../../ratings/contact.ts';
-import { contactAdvice } from '../../ratings/contact-advice.ts';
 import type { ContactDuty } from '../../ratings/judgement.ts';
 import { combineLoads } from '../../ratings/load.ts';
 import type { Study } from '../../study/study.ts';
@@ -78,7 +77,6 @@ function judgeGroup(study: Study, group: Group): JudgedContact {
     kind: duty.kind,
     ...(device === undefined ? {} : { device }),
     judged: judgeContact(duty),
-    advice: contactAdvice(duty),
   };
 }
 

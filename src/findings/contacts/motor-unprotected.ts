@@ -32,6 +32,17 @@ function find(study: Study): Finding[] {
   return motors.flatMap((motor) => unguarded(study, motor));
 }
 
+/**
+ * Whether something opens the circuit of a stalled motor: its own protector, or an overload relay whose trip stops it.
+ * Undefined where that is not stated.
+ */
+export function hasOverload(study: Study, motor: MotorPart): boolean | undefined {
+  if (motor.protector === 'manual' || motor.protector === 'automatic') return true;
+  const cutouts = [...study.plan.parts.values()].filter((p): p is CutoutPart => p.kind === 'cutout');
+  if (cutouts.some((c) => isOverload(study, c) && stops(study, c, motor))) return true;
+  return motor.protector === 'none' ? false : undefined;
+}
+
 function unguarded(study: Study, motor: MotorPart): Finding[] {
   const cutouts = [...study.plan.parts.values()].filter((p): p is CutoutPart => p.kind === 'cutout');
   const idle = cutouts.filter((c) => isIdle(study, c));
@@ -90,7 +101,7 @@ function unprotected(study: Study, motor: MotorPart): Finding {
   return caution(study, motor, {
     message: `${motor.name} starts by itself and no overload protector is stated`,
     why: 'Nobody stands by when a gate starts it; a stalled motor burns.',
-    fix: 'Use a motor with a manual-reset protector (protector: manual), or an overload relay whose break contact 95-96 lies in line with the coil.',
+    fix: `${motor.name} has to have a protector that is reset by hand (protector: manual), or an overload relay whose break contact 95-96 lies in line with the coil.`,
   });
 }
 
@@ -98,7 +109,7 @@ function resetsItself(study: Study, motor: MotorPart): Finding {
   return caution(study, motor, {
     message: `the overload protector of ${motor.name} resets by itself: the motor can start again when it cools`,
     why: 'A gate left open starts it while someone clears the blockage.',
-    fix: 'Use a motor with a manual-reset protector (protector: manual).',
+    fix: `${motor.name} has to have a protector that is reset by hand (protector: manual).`,
   });
 }
 

@@ -61,10 +61,8 @@ function lifeOf(study: Study, own: Electrics, battery: BatteryPart): Finding[] {
       message: flat
         ? `${battery.name} is flat in ${rounded(life.restingHours! / 24, 2)} days with all gates shut`
         : `${battery.name} lasts about ${rounded(life.runningHours ?? 0, 2)} h with a gate open`,
-      why: `${running > 0 ? `An open gate takes ${ampsText(running)}` : 'No gate takes current'}${resting > 0 ? `, rest takes ${ampsText(resting)}` : ''}; of ${battery.capacity} Ah about 60 % can be used before the volts sag. A working week is taken as ${WORKING_WEEK_HOURS} h.`,
-      fix: flat
-        ? 'Connect what draws at rest behind the gates, next to the coil.'
-        : 'Use a bigger battery, a relay that draws less, or a plug-in supply.',
+      why: `${running > 0 ? `An open gate takes ${ampsText(running)}` : 'No gate takes current'}${resting > 0 ? `, rest takes ${ampsText(resting)}` : ''}; of ${battery.capacity} Ah about 60 % can be used before the volts sag. A working week is taken as ${WORKING_WEEK_HOURS} h.${flat ? ' What draws at rest sits before the gates.' : ''}`,
+      fix: `${battery.name} does not hold what a week takes.`,
       figures: [
         {
           name: 'hours with a gate open',

@@ -1,11 +1,10 @@
+import type { Figures } from '../../electric/island.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { thickerSizes } from '../../ratings/wire.ts';
 import { type Coiled, coilImpedance } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
 import type { CoilState } from '../../study/coil-states.ts';
-import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { loopOf, ohmsWith } from '../../study/loop-path.ts';
+import { loopOf, loopWith } from '../../study/loop-path.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
 import type { Check, FindingEntry } from '../entry.ts';
@@ -19,7 +18,7 @@ const entry: FindingEntry = {
   question: 5,
   base: 'ac-contactor',
   meaning:
-    'At the farthest gate the wire and its contacts take more than 10 % of the supply while the coil pulls in. It still works, but the wire is thin for its length and little is left for a weak supply or a tarnished contact. Use the next thicker wire, or a relay that draws less.',
+    'At the farthest gate the wire and its contacts take more than 10 % of the supply while the coil pulls in. It still works, but the wire is thin for its length and little is left for a weak supply or a tarnished contact. Thicker wire or a relay that draws less cures it; the check names the runs and the size that do.',
   wrong: 'gauge: 24 AWG',
   right: 'gauge: 18 AWG',
   basis: 'ASTM B258 or IEC 60228 resistance; 10 % is common practice',
@@ -29,10 +28,10 @@ const entry: FindingEntry = {
 export const dropLarge: Check = { entry, find };
 
 /** Share of the supply's volts that may be lost in the wire. */
-const MOST_LOST = 0.1;
+export const MOST_LOST = 0.1;
 
 /** What is lost on the way to a coil, and by which gate. */
-interface Lost {
+export interface Lost {
   readonly state: CoilState;
   readonly row: CoilRow;
   readonly ohms: number;
@@ -48,12 +47,12 @@ function find(study: Study): Finding[] {
   if (!own) return [];
   return study.coilStates.flatMap((state) => {
     const far = farthest(study, own, state);
-    return far && far.volts > MOST_LOST * far.of + 1e-9 ? [tooMuchLost(study, own, far)] : [];
+    return far && far.volts > MOST_LOST * far.of + 1e-9 ? [tooMuchLost(study, far)] : [];
   });
 }
 
 /** The gate that loses most; undefined where a mains source feeds the coil or its current is not stated. */
-function farthest({ plan }: Study, own: Electrics, state: CoilState): Lost | undefined {
+export function farthest({ plan }: Study, own: Electrics, state: CoilState): Lost | undefined {
   const { part, supply, model } = state.fed;
   if (!supply || (model.ohms === undefined && part.kind !== 'board')) return undefined;
   const of = supply.openCircuit.nominal;
@@ -72,14 +71,14 @@ function coilOhms(plan: Plan, part: Coiled): number | undefined {
   return z && Math.hypot(z.re, z.im);
 }
 
-function tooMuchLost(study: Study, own: Electrics, far: Lost): Finding {
+function tooMuchLost(study: Study, far: Lost): Finding {
   const { row, metres } = far;
   const { part, model } = far.state.fed;
   return found(study.plan, entry, {
     parts: [row.gate ?? part.name, part.name],
     message: `${rounded(far.volts)} V of ${rounded(far.of)} V stay in the wire${row.gate ? ` when ${row.gate} starts ${part.name}` : ` to ${part.name}`}`,
     why: `${metres === undefined ? 'Its' : `${rounded(metres)} m of conductor, there and back, with contacts`} have ${rounded(far.ohms)} ohm at 20 °C; the coil takes ${ampsText(far.volts / far.ohms)}${model.kind === 'ac' ? ' while its armature is open' : ''}.`,
-    fix: thickerWire(study, own, far) ?? 'Use thicker wire, a shorter run, or a relay that draws less.',
+    fix: `The wire may take ${rounded(MOST_LOST * far.of)} V and takes ${rounded(far.volts - MOST_LOST * far.of)} V more.`,
     figures: [
       { name: 'lost', value: rounded((far.volts / far.of) * 100), unit: '%' },
       { name: 'most', value: MOST_LOST * 100, unit: '%' },
@@ -89,20 +88,15 @@ function tooMuchLost(study: Study, own: Electrics, far: Lost): Finding {
   });
 }
 
-/** The next size with which little enough is lost, in place of whatever in the loop is thinner. */
-function thickerWire({ plan }: Study, own: Electrics, { state, row, of }: Lost): string | undefined {
-  const coil = coilOhms(plan, state.fed.part)!;
-  const cables = own.islandOf(state.relay)!.wires.flatMap((w) => plan.runs[w.run]!.cable ?? []);
-  if (cables.length === 0) return undefined;
-  const thinnest = cables.reduce((x, y) => (y.area < x.area ? y : x));
-  const better = thickerSizes(thinnest).find((size) => {
-    const cableOf = (run: number) => {
-      const cable = plan.runs[run]!.cable;
-      return cable && cable.area < size.area ? size : undefined;
-    };
-    const figures = figuresFor(plan, 'nominal', { cableOf });
-    const amps = own.coilVoltsWith(state.relay, row.leastIn, figures) / coil;
-    return ohmsWith(own, state, row, figures) * amps <= MOST_LOST * of;
-  });
-  return better && `Use ${better.gauge} instead of ${thinnest.gauge}, or a relay that draws less.`;
+/** Share of the supply's volts that is lost on the way to a coil by one gate, with other figures for its wires. */
+export function lostWith(
+  { plan }: Study,
+  own: Electrics,
+  state: CoilState,
+  row: CoilRow,
+  figures: Figures,
+): number {
+  const of = state.fed.supply!.openCircuit.nominal;
+  const loop = loopWith(own, state, row, figures);
+  return loop === undefined ? 0 : (loop.ohms * loop.volts) / coilOhms(plan, state.fed.part)! / of;
 }

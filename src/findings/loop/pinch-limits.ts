@@ -1,5 +1,8 @@
 /** What limits the current into a wire of the loop when it is pinched. */
 import type { Source } from '../../circuit/circuit.ts';
+import type { Wire } from '../../circuit/nets.ts';
+import { type Guard, guardsFrom } from '../../study/guards.ts';
+import { neighbours, reachable } from '../../study/motor-path.ts';
 import type { Study } from '../../study/study.ts';
 import { unfused } from '../../study/unfused-wire.ts';
 
@@ -10,21 +13,60 @@ export interface Limit {
 }
 
 /**
- * The limit for a wire between two nets: a fuse, where one of the supply's poles reaches nothing but
- * fuses before it, else the supply's own limit. A power-limited (Class 2) supply needs no fuse; a battery has no limit
- * that is known, which is a finding of its own.
+ * The limit for a wire of the loop: the tightest fuse between it and the pole on the way that lets most through, where one
+ * of the supply's poles reaches nothing but fuses, else the supply's own limit. A power-limited (Class 2) supply needs no
+ * fuse; a battery has no limit that is known, which is a finding of its own.
  */
-export function pinchLimits(study: Study, source: Source): (a: number, b: number) => Limit | undefined {
-  const part = study.plan.parts.get(source.part);
+export function pinchLimits(study: Study, source: Source): (wire: Wire) => Limit | undefined {
+  const { plan, wired } = study;
+  const part = plan.parts.get(source.part);
   const supply: Limit | undefined =
     part?.kind === 'supply' && part.class2 !== true ? { amps: part.limit.amps, by: part.name } : undefined;
-  const poles = source.rails.map((r) => unfused(study.plan, study.wired, r.net));
-  const fused = poles.find((p) => p.fuses.length > 0 && !p.reachesSwitch);
-  const fuse = fused?.fuses.reduce((x, y) => (y.rating > x.rating ? y : x));
-  const behindFuse: Limit | undefined = fuse && { amps: fuse.rating, by: fuse.name };
-  return (a, b) => {
-    if (!fused || fused.nets.has(a) || fused.nets.has(b)) return supply;
-    if (!behindFuse || !supply) return behindFuse;
-    return behindFuse.amps < supply.amps ? behindFuse : supply;
+  const poles = source.rails.map((r) => ({ net: r.net, reach: unfused(plan, wired, r.net) }));
+  const fused = poles.find(({ reach }) => reach.fuses.length > 0 && !reach.reachesSwitch);
+  if (!fused) return () => supply;
+  const guards = fuseGuards(study, fused.net);
+  const around = neighbours(wired);
+  const starts = source.rails.map((r) => r.net);
+  const whole = reachable(starts, around, undefined);
+  const behindFuse = (wire: Wire): FuseGuard | undefined => {
+    const own = guards.get(wire.a) ?? guards.get(wire.b);
+    if (own) return own;
+    // On the way back it carries what hangs on it lets through.
+    const left = reachable(
+      starts,
+      around,
+      wired.wires.findIndex((w) => w.run === wire.run && w.core === wire.core),
+    );
+    const lost = new Set([...whole].filter((net) => !left.has(net)));
+    const ends = [...wired.passives.map((p) => [p.a, p.b]), ...wired.diodes.map((d) => [d.anode, d.cathode])];
+    const beyond = ends.filter((e) => e.some((n) => lost.has(n))).flat();
+    return widestOf(beyond.flatMap((n) => guards.get(n) ?? [])) ?? widestOf([...guards.values()]);
   };
+  return (wire) => {
+    if (fused.reach.nets.has(wire.a) || fused.reach.nets.has(wire.b)) return supply;
+    const guard = behindFuse(wire);
+    const fuse: Limit | undefined = guard?.by === undefined ? undefined : { amps: guard.need, by: guard.by };
+    if (!fuse || !supply) return fuse ?? supply;
+    return fuse.amps < supply.amps ? fuse : supply;
+  };
+}
+
+interface FuseGuard extends Guard {
+  /** name of the fuse; none before the first */
+  readonly by?: string;
+}
+
+function fuseGuards({ plan, wired }: Study, pole: number): Map<number, FuseGuard> {
+  const made = new Map<string, FuseGuard>();
+  for (const p of plan.parts.values())
+    if (p.kind === 'fuse') made.set(p.name, { need: p.rating, by: p.name });
+  const open: FuseGuard = { need: Infinity };
+  return guardsFrom<FuseGuard>(wired, [{ net: pole, guard: open }], (name) => made.get(name));
+}
+
+/** The one that lets most through of those that are a fuse. */
+function widestOf(guards: readonly FuseGuard[]): FuseGuard | undefined {
+  const fuses = guards.filter((g) => g.by !== undefined);
+  return fuses.length === 0 ? undefined : fuses.reduce((a, b) => (b.need > a.need ? b : a));
 }

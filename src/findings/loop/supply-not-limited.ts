@@ -1,11 +1,14 @@
 import { netAt } from '../../circuit/terminals.ts';
 import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
+import { shortCircuitAmps } from '../../ratings/battery.ts';
 import { class2Plausible } from '../../ratings/class2.ts';
+import { controlWireAmps } from '../../ratings/wire.ts';
 import type { Study } from '../../study/study.ts';
 import { unfused } from '../../study/unfused-wire.ts';
-import { rounded } from '../../text/numbers.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
+import { deviceWords, guardedSources } from '../mains/mains-guards.ts';
 import type { Finding } from '../report-model.ts';
 import { ampsFigure } from './amps-figure.ts';
 import { lowSupplies } from './low-supplies.ts';
@@ -13,11 +16,11 @@ import { lowSupplies } from './low-supplies.ts';
 const entry: FindingEntry = {
   id: 'supply-not-limited',
   title: 'nothing limits the current into a pinched cable',
-  severity: 'caution',
+  severity: 'warning',
   question: 5,
   base: 'battery',
   meaning:
-    'The supply can drive far more current than thin wire stands, and no fuse sits next to it. A cable pinched by a machine then glows. A battery always needs a fuse at its post; an adapter marked Class 2 or limited needs none. A plan that claims the Class 2 mark for a supply stronger than such a one can be gets this caution too.',
+    'The supply can drive far more current than thin wire stands, and no fuse sits next to it. A cable pinched by a machine then glows. A battery needs a fuse at its post, and without one it is a warning where it can push more than the wire bears; an adapter marked Class 2 or limited needs none. A plan that claims the Class 2 mark for a supply stronger than such a one can be gets a caution.',
   wrong: '  - {cable: twin, length: 2 m, cores: {red: [BAT.+, barA], black: [BAT.-, minus]}}',
   right: extract(
     '  - {cable: twin, length: 15 cm, cores: {red: [BAT.+, F1.1]}}',
@@ -46,18 +49,87 @@ function isFused({ plan, circuit }: Study, s: SupplyPart | BatteryPart): boolean
   });
 }
 
-function unlimited({ plan }: Study, s: SupplyPart | BatteryPart): Finding {
-  const battery = s.kind === 'battery';
-  return found(plan, entry, {
+function unlimited(study: Study, s: SupplyPart | BatteryPart): Finding {
+  if (s.kind === 'battery') return unfusedBattery(study, s);
+  const through = unfusedSecondary(study, s);
+  if (through) return through;
+  return found(study.plan, entry, {
+    severity: 'caution',
     parts: [s.name],
     message: `nothing limits the current of ${s.name} into a pinched cable`,
-    why: battery
-      ? 'A battery has no limit of its own and no fuse is next to it.'
-      : `${s.name} is not stated to be power-limited (class-2) and no fuse is next to it.`,
-    fix: battery
-      ? 'Put a fuse at the battery post.'
-      : 'Use a supply marked Class 2 (or SELV, limited), or put a fuse next to it.',
+    why: `${s.name} is not stated to be power-limited (class-2) and no fuse is next to it.`,
+    fix: `${s.name} has to be marked as limited (Class 2, SELV) or to have a fuse next to it.`,
     basis: entry.basis,
+  });
+}
+
+/** Whether it can push more through its thinnest wire than that bears; a battery of unsaid resistance may. */
+function unfusedBattery(study: Study, battery: BatteryPart): Finding {
+  const wire = thinnestBehind(study, battery);
+  const amps = shortCircuitAmps(battery);
+  const fix = 'Put a fuse at the battery post, of at most what the thinnest wire behind it carries.';
+  const about = { parts: [battery.name], basis: entry.basis };
+  if (wire === undefined || (amps !== undefined && amps <= wire.amps))
+    return found(study.plan, entry, {
+      ...about,
+      severity: 'caution',
+      message: `nothing limits the current of ${battery.name} into a pinched cable`,
+      why: 'A battery has no limit of its own and no fuse is next to it.',
+      fix: 'Put a fuse at the battery post.',
+    });
+  if (amps === undefined)
+    return found(study.plan, entry, {
+      ...about,
+      severity: 'doubt',
+      message: `what ${battery.name} can push through a pinched ${wire.gauge} wire cannot be told, and no fuse is next to it`,
+      why: `A car battery pushes hundreds of amperes; this wire is good for ${ampsText(wire.amps)}.`,
+      fix: `${fix} Or state internal-resistance: of ${battery.name}.`,
+      figures: [{ name: 'wire', value: wire.amps, unit: 'A' }],
+    });
+  return found(study.plan, entry, {
+    ...about,
+    message: `${battery.name} can push ${ampsText(amps)} through a pinched ${wire.gauge} wire, and no fuse is next to it`,
+    why: `The wire is good for ${ampsText(wire.amps)}; it glows along its whole length before anything stops the current.`,
+    fix,
+    figures: [ampsFigure('can flow', amps), { name: 'wire', value: wire.amps, unit: 'A' }],
+    basis: `${entry.basis}; ${wire.basis}`,
+  });
+}
+
+/** The wire on the source's own loop that is good for least. */
+function thinnestBehind({ plan, wired }: Study, { name }: SupplyPart | BatteryPart) {
+  const source = wired.sources.find((s) => s.part === name);
+  const poles = source?.rails.map((r) => unfused(plan, wired, r.net).nets) ?? [];
+  const wires = wired.wires.filter((w) => poles.some((nets) => nets.has(w.a)));
+  const rated = wires.flatMap((w) => {
+    const cable = plan.runs[w.run]!.cable;
+    const good = cable && controlWireAmps(cable);
+    return cable && good ? [{ gauge: cable.gauge, ...good }] : [];
+  });
+  return rated.length === 0 ? undefined : rated.reduce((a, b) => (b.amps < a.amps ? b : a));
+}
+
+/** VA below which a control transformer counts as limited by itself, NEC 430.72(C)(3). */
+const SMALL_VA = 50;
+
+/** A transformer whose secondary wires have only what stands ahead of its primary: NEC 430.72(B) Exception 2. */
+function unfusedSecondary(study: Study, s: SupplyPart): Finding | undefined {
+  const wire = thinnestBehind(study, s);
+  const feed = study.wired.sources.find((x) => x.part === s.name)?.feed;
+  if (s.regulation !== 'transformer' || s.limit.amps * s.output.volts < SMALL_VA || !wire) return undefined;
+  if (feed?.by !== 'nets') return undefined;
+  const [guard] = guardedSources(study).flatMap(({ live, plug }) => {
+    const own = live.get(feed.a) ?? live.get(feed.b);
+    return own?.device ? [{ own, amps: (own.device.amps * plug.volts.volts) / s.output.volts }] : [];
+  });
+  if (!guard || guard.amps <= wire.amps) return undefined;
+  return found(study.plan, entry, {
+    parts: [s.name, guard.own.part.name],
+    message: `behind ${s.name} nothing opens below ${ampsText(guard.amps)}, and its ${wire.gauge} wire is good for ${ampsText(wire.amps)}`,
+    why: `Only ${deviceWords(guard.own)} protects it, which at ${rounded(s.output.volts)} V lets that many amperes through.`,
+    fix: `A fuse of at most ${ampsText(wire.amps)} is needed next to ${s.name}, or a supply marked Class 2.`,
+    figures: [ampsFigure('opens at', guard.amps), { name: 'wire', value: wire.amps, unit: 'A' }],
+    basis: `NEC 430.72(B) Exception 2; IEC 60364-4-43 clause 433.1; ${wire.basis}`,
   });
 }
 
@@ -68,11 +140,12 @@ function tooStrong({ plan }: Study, s: SupplyPart): Finding[] {
   if (verdict.ok || verdict.limitAmps === undefined) return [];
   return [
     found(plan, entry, {
+      severity: 'caution',
       parts: [s.name],
       at: s.where.get('class-2') ?? s.at,
       message: `${s.name} is called Class 2, but ${rounded(s.limit.amps)} A at ${highest} V is more than such a supply gives`,
       why: `At ${highest} V a Class 2 supply is marked with ${rounded(verdict.limitAmps)} A at most.`,
-      fix: 'Read the label again; without the Class 2 mark put a fuse next to the supply.',
+      fix: `Read the label of ${s.name} again: without the Class 2 mark it has to have a fuse next to it.`,
       figures: [ampsFigure('stated', s.limit.amps), ampsFigure('Class 2', verdict.limitAmps)],
       basis: verdict.basis,
     }),

@@ -1,5 +1,5 @@
 import type { Study } from '../../study/study.ts';
-import { ampsText } from '../../text/numbers.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { COMMON_PRACTICE, found } from '../finding.ts';
@@ -72,7 +72,10 @@ function overloaded(study: Study, draw: Draw): Finding {
       : amps > limit
         ? 'Only while the armatures close; its volts then sag, and with that counted every coil still pulls in.'
         : 'That is more than 80 % of what it can give.',
-    fix: `Use a supply for at least ${ampsText(amps / EASY)}${ac ? ` (${Math.ceil((amps / EASY) * part.output.volts)} VA)` : ''}.`,
+    fix:
+      amps > limit
+        ? `${source.part} is ${ampsText(amps - limit)} short.`
+        : `${source.part} is at ${rounded((amps / limit) * 100)} % of what it gives.`,
     figures: [ampsFigure('draw', amps), ampsFigure('limit', limit)],
     basis: COMMON_PRACTICE,
   });

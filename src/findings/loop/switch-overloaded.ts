@@ -34,7 +34,7 @@ function find(study: Study): Finding[] {
         parts: [s.part.name, ...coils],
         message: `${s.part.name} is rated ${ampsText(s.rating!)} and has to ${over} ${ampsText(worst)}`,
         why: `That is the ${over === 'carry' ? 'holding' : 'pull-in'} current of ${listOf(coils)} at ${s.volts} V ${s.kind.toUpperCase()}.`,
-        fix: 'Use a switch of a higher rating, or a small relay between the gates and the contactor.',
+        fix: `${s.part.name} is ${ampsText(worst - s.rating!)} short of it by its rating.`,
         figures: [ampsFigure('current', worst), ampsFigure('rating', s.rating!)],
         basis: entry.basis,
         twin: { alike: over, badness: worst / s.rating! },

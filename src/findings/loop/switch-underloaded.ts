@@ -50,7 +50,7 @@ function underloaded({ plan }: Study, { part, kind, volts }: SwitchCurrents, hel
       why: least
         ? `Silver contacts that switch too little grow a film and become unreliable.${least.kind === kind ? '' : ` Its figure is stated for ${least.kind.toUpperCase()}.`}`
         : `Its metal is not stated${metal === 'gold' ? '' : ' and taken as silver'}; silver that switches too little grows a film.`,
-      fix: 'Use switches with gold contacts, or a relay that draws more.',
+      fix: `${part.name} has to be one that stays clean on ${flows ? ampsText(held) : `${rounded(volts)} V`}.`,
       figures: flows
         ? [ampsFigure('current', held), ampsFigure('least', needs)]
         : [

@@ -34,7 +34,7 @@ function thinFrom(study: Study, busiest: Busiest): ThinWire[] {
     const good = cable && controlWireAmps(cable);
     if (!cable || !good) continue;
     const flowing = ampsThrough(busiest, w);
-    const limit = flowing > good.amps + 1e-9 ? { amps: flowing, by: undefined } : pinched(w.a, w.b);
+    const limit = flowing > good.amps + 1e-9 ? { amps: flowing, by: undefined } : pinched(w);
     if (!limit || limit.amps <= good.amps + 1e-9) continue;
     const key = `${cable.gauge}/${limit.by ?? ''}`;
     const known = judged.get(key);

@@ -1,4 +1,3 @@
-import { controlWireAmps, thickerSizes } from '../../ratings/wire.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsText } from '../../text/numbers.ts';
 import type { Check, FindingEntry } from '../entry.ts';
@@ -40,7 +39,7 @@ function overloaded(study: Study, wire: ThinWire): Finding {
       by === undefined
         ? `With every coil in that can be in together, from ${source.part}.`
         : 'The wire gets hot before anything stops the current.',
-    fix: fix(study, wire),
+    fix: `The ${wire.cable.gauge} wire would have to carry ${ampsText(amps - carries)} more than it does.`,
     figures: [ampsFigure('current', amps), { name: 'wire', value: carries, unit: 'A' }],
     basis,
   });
@@ -53,14 +52,4 @@ function message(study: Study, { cable: { gauge }, by, amps, carries }: ThinWire
   return isFuse(study, by)
     ? `fuse ${by} of ${ampsText(amps)} lets a pinched ${gauge} wire carry more than its ${ampsText(carries)}`
     : `${by} can push ${ampsText(amps)} through a pinched ${gauge} wire, which is good for ${ampsText(carries)}`;
-}
-
-function fix(study: Study, { cable, by, amps, carries, source }: ThinWire): string {
-  const thicker = thickerSizes(cable).find((c) => (controlWireAmps(c)?.amps ?? 0) >= amps - 1e-9);
-  if (by === undefined)
-    return thicker ? `Use ${thicker.gauge} instead of ${cable.gauge}.` : 'Split the loop over more wires.';
-  const wire = thicker ? `use ${thicker.gauge} instead of ${cable.gauge}` : 'split the loop over more wires';
-  return isFuse(study, by)
-    ? `Fit a fuse of at most ${ampsText(carries)} as ${by}; or ${wire}.`
-    : `Put a fuse of at most ${ampsText(carries)} next to ${source.part}; or ${wire}.`;
 }

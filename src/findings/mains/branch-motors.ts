@@ -23,9 +23,9 @@ export function wiredIn(study: Study, plug: PlugPart): Load[] {
 }
 
 /** Undefined where no AC motor is among the loads, or the current of any is not known: circuit-overloaded asks for that. */
-export function branchDemand(loads: readonly Load[]): BranchDemand | undefined {
+export function branchDemand(loads: readonly Load[], plug: PlugPart): BranchDemand | undefined {
   const demands = loads.flatMap((load) => {
-    const amps = fullLoad(load);
+    const amps = fullLoad(load, isFixedFeed(plug));
     return amps ? [{ load, amps }] : [];
   });
   if (demands.length < loads.length) return undefined;
@@ -36,8 +36,9 @@ export function branchDemand(loads: readonly Load[]): BranchDemand | undefined {
   return { motor: largest.amps, others };
 }
 
-/** NEC 430.6(A)(1): table current of the horsepower; a motor marked in amperes alone goes by those. */
-function fullLoad(load: Load): Figure | undefined {
+/** NEC 430.6(A)(1): table current of the horsepower where it is wired in; else, and where it has none, the marked amperes. */
+function fullLoad(load: Load, wired: boolean): Figure | undefined {
   const currents = motorCurrents(load, 'nec');
-  return (load.kind === 'motor' ? currents.tableRunning : undefined) ?? currents.running;
+  const byTable = load.kind === 'motor' && (wired || load.amps === undefined);
+  return (byTable ? currents.tableRunning : undefined) ?? currents.running;
 }

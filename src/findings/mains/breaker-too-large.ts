@@ -44,7 +44,7 @@ function find(study: Study): Finding[] {
   if (study.plan.practice !== 'nec') return [];
   return fixedPlugs(study).flatMap((plug) => {
     const loads = wiredIn(study, plug);
-    const demand = branchDemand(loads);
+    const demand = branchDemand(loads, plug);
     const { breaker } = plug;
     if (!demand || breaker === undefined) return [];
     const device = largestDevice(demand.motor.amps, 'breaker');
@@ -65,8 +65,8 @@ function tooLarge({ plan }: Study, { plug, breaker, loads, demand, device, most 
     parts: [plug.name, ...names],
     at: plug.where.get('breaker') ?? plug.at,
     message: `the ${breaker} A breaker of ${plug.name} is too large for ${listOf(names)}: ${limit} A at most`,
-    why: `250 % of ${rounded(motor.amps, 4)} A is ${rounded(device.exact, 4)} A${nextSize}${besides}. A larger breaker lets a fault burn on in the motor and its wires.`,
-    fix: `Fit a breaker of ${limit} A or less. Only where that size cannot carry the start may it go up to ${rounded(toStart.value * motor.amps + others, 4)} A (${toStart.value * 100} %, ${toStart.clause}).`,
+    why: `250 % of ${rounded(motor.amps, 4)} A is ${rounded(device.exact, 4)} A${nextSize}${besides}. A larger breaker lets a fault burn on in the motor and its wires. Only where ${limit} A cannot carry the start may it go up to ${rounded(toStart.value * motor.amps + others, 4)} A (${toStart.value * 100} %, ${toStart.clause}).`,
+    fix: `The breaker of ${plug.name} is ${rounded(breaker - most, 4)} A too large.`,
     figures: [
       { name: 'breaker', value: breaker, unit: 'A' },
       { name: 'most', value: limit, unit: 'A' },

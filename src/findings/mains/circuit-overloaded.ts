@@ -1,6 +1,6 @@
 import { type CircuitJudgement, judgeCircuit } from '../../ratings/circuit.ts';
 import type { Study } from '../../study/study.ts';
-import { roundedOrNull } from '../../text/numbers.ts';
+import { rounded, roundedOrNull } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
@@ -46,7 +46,7 @@ function overloaded({ plan }: Study, { plug, loads }: FedPlug, judged: CircuitJu
       ? 'The breaker trips or the socket overheats.'
       : 'A figure that is not stated is never taken as enough.',
     fix: fails
-      ? 'Put the motor on a circuit of its own that is big enough.'
+      ? `The circuit of ${plug.name} is ${rounded((judged.needed ?? 0) - (judged.found ?? 0))} A short.`
       : `State ${judged.missing ?? 'the figure'}.`,
     figures: [
       { name: 'needed', value: needed, unit: 'A' },

@@ -7,6 +7,7 @@ import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 import { fixedPlugs } from './branch-motors.ts';
+import { withinOneBox } from './within-box.ts';
 
 const entry: FindingEntry = {
   id: 'cord-as-fixed-wiring',
@@ -28,7 +29,9 @@ function find(study: Study): Finding[] {
   return fixedPlugs(study).flatMap((plug) => {
     const cords = study.plan.runs.filter(
       (run) =>
-        run.cable?.flexible && !withinOneBox(study, run) && run.cores.some((c) => behind(study, plug, c)),
+        run.cable?.flexible &&
+        !withinOneBox(study.plan, run) &&
+        run.cores.some((c) => behind(study, plug, c)),
     );
     return cords.length > 0 ? [asWiring(study, plug, cords)] : [];
   });
@@ -58,14 +61,6 @@ function asWiring({ plan }: Study, plug: PlugPart, cords: readonly Run[]): Findi
     ...WORDS[plan.practice],
     twin: { name: plug.name },
   });
-}
-
-/** Fine-stranded wire between terminals of one panel is no cord along the wall. */
-function withinOneBox(study: Study, run: Run): boolean {
-  const ends = run.cores.flatMap((c) => [c.a.part, c.b.part]);
-  return [...study.plan.parts.values()].some(
-    (p) => p.kind === 'box' && ends.every((name) => name === p.name || p.holds.includes(name)),
-  );
 }
 
 /** The core is on the plug's side of the mains; with one plug, all mains is. */

@@ -2,7 +2,6 @@
 import type { Source } from '../../circuit/circuit.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
 import { type Ampacity, ampacity } from '../../ratings/ampacity.ts';
-import { thickerSizes } from '../../ratings/wire.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { runningStates, solveMains } from '../../study/mains-flows.ts';
@@ -20,8 +19,6 @@ export interface OverloadedCable {
   /** A, at most */
   readonly amps: number;
   readonly limit: Ampacity;
-  /** the thinnest size that would do */
-  readonly serves: Cable | undefined;
 }
 
 export function isThreePhase(source: Source): boolean {
@@ -31,8 +28,9 @@ export function isThreePhase(source: Source): boolean {
 /** Of each gauge behind a plug the run that carries most, where that is more than it may carry. */
 export function overloadedCables(study: Study, own: Electrics, source: Source): OverloadedCable[] {
   const { plan } = study;
-  const allowed = (cable: Cable) => ampacity(cable, plan.practice, isThreePhase(source));
-  const worst = new Map<string, Omit<OverloadedCable, 'serves'>>();
+  const place = { threePhase: isThreePhase(source), air: plan.ambient };
+  const allowed = (cable: Cable) => ampacity(cable, plan.practice, place);
+  const worst = new Map<string, OverloadedCable>();
   for (const [index, amps] of runAmps(study, own, source)) {
     const run = plan.runs[index]!;
     const limit = run.cable && allowed(run.cable);
@@ -42,10 +40,7 @@ export function overloadedCables(study: Study, own: Electrics, source: Source): 
     if (amps > (worst.get(cable.gauge)?.amps ?? 0) * (1 + NEARLY))
       worst.set(cable.gauge, { run, cable, amps, limit });
   }
-  return [...worst.values()].map((w) => ({
-    ...w,
-    serves: thickerSizes(w.cable).find((c) => (allowed(c)?.amps ?? 0) >= w.amps * (1 - NEARLY)),
-  }));
+  return [...worst.values()];
 }
 
 /** The greatest current of each run over the states in which loads run. */

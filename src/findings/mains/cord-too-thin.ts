@@ -1,3 +1,4 @@
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/part-types.ts';
 import type { Run } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
@@ -20,8 +21,8 @@ const entry: FindingEntry = {
   meaning:
     'The motor draws more than a cord of this size may carry. It gets warm along its whole length and hot where it lies coiled, and the motor starts slowly on what volts are left. An extension lead counts like any other length.',
   wrong: 'cord: {kind: cable, gauge: 18 AWG, cores: 3, insulation: 600 V, flexible: true}',
-  right: 'cord: {kind: cable, gauge: 10 AWG, cores: 3, insulation: 600 V, flexible: true}',
-  basis: 'NEC Table 400.5(A)(1); 430.22 and Table 310.16 where the motor is wired in; BS 7671 Table 4F3A',
+  right: 'cord: {kind: cable, gauge: 8 AWG, cores: 3, insulation: 600 V, flexible: true}',
+  basis: 'NEC 430.22 with Tables 400.5(A)(1) and 310.16; BS 7671 Table 4F3A',
   followsFrom: [],
 };
 
@@ -51,7 +52,7 @@ const partsAt = (run: Run) => [...new Set(run.cores.flatMap((c) => [c.a.part, c.
 
 function thinForMotor(
   { plan }: Study,
-  { run, cable, loads, demand, limit, needed, serves }: ThinConductor,
+  { plug, run, cable, loads, demand, limit, needed }: ThinConductor,
 ): Finding {
   const ends = partsAt(run);
   const { motor, others } = demand;
@@ -59,19 +60,19 @@ function thinForMotor(
   return found(plan, entry, {
     parts: ends,
     at: run.at,
-    message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${limit.amps} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
-    why: `125 % of the table current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
-    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'thicker conductors'} from the panel to the motor.`,
+    message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${rounded(limit.amps)} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
+    why: `125 % of the ${isFixedFeed(plug) ? 'table' : 'marked'} current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
+    fix: `The ${cable.gauge} conductors are ${rounded(needed - limit.amps)} A short.`,
     figures: [
       { name: 'needed', value: rounded(needed, 4), unit: 'A' },
-      { name: 'conductors', value: limit.amps, unit: 'A' },
+      { name: 'conductors', value: rounded(limit.amps), unit: 'A' },
     ],
     basis: `NEC ${others > 0 ? '430.24' : '430.22'}; ${motor.basis}; ${limit.basis}`,
     twin: { name: `those at ${listOf(ends)}`, badness: needed / limit.amps },
   });
 }
 
-function overloaded({ plan }: Study, { run, cable, amps, limit, serves }: OverloadedCable): Finding {
+function overloaded({ plan }: Study, { run, cable, amps, limit }: OverloadedCable): Finding {
   const ends = partsAt(run);
   const names = loadsOf(plan).map((l) => l.name);
   const takes = `${listOf(names)} ${names.length > 1 ? 'take' : 'takes'} ${rounded(amps)} A`;
@@ -80,33 +81,27 @@ function overloaded({ plan }: Study, { run, cable, amps, limit, serves }: Overlo
     at: run.at,
     message:
       limit.amps > 0
-        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${limit.amps} A and ${takes}`
+        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${rounded(limit.amps)} A and ${takes}`
         : `the ${cable.gauge} cable at ${listOf(ends)} is too thin for any mains load; ${takes}`,
     why: 'The cable overheats, and the motor starts slowly on what volts are left.',
-    fix: `Use ${serves ? `${serves.gauge} instead of ${cable.gauge}` : 'a thicker cable'} for every length between plug and motor.`,
+    fix: `The ${cable.gauge} cable is ${rounded(amps - limit.amps)} A short.`,
     figures: [
       { name: 'running', value: rounded(amps), unit: 'A' },
-      { name: 'cable', value: limit.amps, unit: 'A' },
+      { name: 'cable', value: rounded(limit.amps), unit: 'A' },
     ],
     basis: limit.basis,
     twin: { name: `that at ${listOf(ends)}`, badness: limit.amps > 0 ? amps / limit.amps : amps },
   });
 }
 
-function losesAtStart(
-  { plan }: Study,
-  plug: PlugPart,
-  { motor, starting, share, thinnest, better }: StartLoss,
-): Finding {
+function losesAtStart({ plan }: Study, plug: PlugPart, { motor, starting, share }: StartLoss): Finding {
   const percent = rounded(share * 100);
   return found(plan, entry, {
     parts: [motor.name, plug.name],
     at: motor.where.get('amps') ?? motor.at,
     message: `${percent} % of the mains stay in the cable when ${motor.name} starts at ${rounded(starting)} A`,
     why: 'On so few volts the motor is slow to start or stalls, and the start lasts while contact and cable carry it.',
-    fix: better
-      ? `Use ${better.gauge} instead of ${thinnest.gauge}, or shorter cable.`
-      : 'Use thicker and shorter cable.',
+    fix: `The cable takes ${rounded((share - MOST_LOST) * 100)} % of the mains more than it may.`,
     figures: [
       { name: 'lost at start', value: percent, unit: '%' },
       { name: 'most', value: MOST_LOST * 100, unit: '%' },

@@ -106,7 +106,7 @@ function wrongPattern({ plan }: Study, misfit: Misfit): Finding {
       ? 'A plug or socket below its load overheats; one of another voltage may take the wrong machine.'
       : 'A figure that is not stated is never taken as enough.',
     fix: fails
-      ? 'Use a plug and socket made for this voltage and current.'
+      ? `${names.join(' and ')} ${names.length === 1 ? 'is' : 'are'} made for another circuit.`
       : `State pattern: of ${part.name} (such as NEMA 5-20, BS 1363, CEE 7/4, IEC 60309 16 A), or fixed.`,
     figures: [
       { name: 'needed', value: needed, unit },
@@ -134,7 +134,7 @@ function wrongVolts({ plan }: Study, plug: PlugPart, load: Load): Finding {
     at: load.where.get('volts') ?? load.at,
     message: `${load.name} is made for ${load.volts.volts} V and ${plug.name} gives ${plug.volts.volts} V`,
     why: 'A motor on the wrong voltage overheats or does not start.',
-    fix: 'Use a motor and a circuit of one voltage.',
+    fix: `${load.name} and ${plug.name} have to be of one voltage.`,
     figures: [
       { name: 'motor', value: load.volts.volts, unit: 'V' },
       { name: 'circuit', value: plug.volts.volts, unit: 'V' },

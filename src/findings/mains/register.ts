@@ -7,17 +7,23 @@ import { boxOverfilled } from './box-overfilled.ts';
 import { breakerMayTrip } from './breaker-may-trip.ts';
 import { breakerTooLarge } from './breaker-too-large.ts';
 import { circuitOverloaded } from './circuit-overloaded.ts';
+import { conductorUnprotected } from './conductor-unprotected.ts';
 import { cordAsFixedWiring } from './cord-as-fixed-wiring.ts';
 import { cordTooThin } from './cord-too-thin.ts';
+import { fuseInNeutral } from './fuse-in-neutral.ts';
 import { phaseMissing } from './phase-missing.ts';
 import { plugMismatch } from './plug-mismatch.ts';
 import { powerImplausible } from './power-implausible.ts';
+import { tripsAtStart } from './trips-at-start.ts';
 
 /** The findings of question 7, as `explain` lists them. */
 export const mainsChecks: readonly Check[] = [
   circuitOverloaded,
   breakerTooLarge,
+  tripsAtStart,
   breakerMayTrip,
+  conductorUnprotected,
+  fuseInNeutral,
   cordTooThin,
   cordAsFixedWiring,
   boxOverfilled,

@@ -2,9 +2,7 @@
 import type { Consumer, Source } from '../../circuit/circuit.ts';
 import type { Figures, Situation } from '../../electric/island.ts';
 import type { MotorPart } from '../../plan/part-types.ts';
-import type { Cable } from '../../plan/plan.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
-import { thickerSizes } from '../../ratings/wire.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loadVolts, runningState, solveMains } from '../../study/mains-flows.ts';
@@ -20,9 +18,6 @@ export interface StartLoss {
   readonly starting: number;
   /** of the mains, 0.2 for 20 % */
   readonly share: number;
-  readonly thinnest: Cable;
-  /** the thinnest size that would do in place of all that is thinner */
-  readonly better: Cable | undefined;
 }
 
 /** One motor that starts while the rest runs. */
@@ -47,7 +42,7 @@ export function lossAtStart(study: Study, own: Electrics, source: Source): Start
     const drawn = new Map([...runningAmps(study), [motor.name, starting]]);
     const start = { own, source, consumer, situation: standing.situation, drawn };
     const share = lostShare(start, figuresFor(plan, 'low'));
-    if (share > MOST_LOST + 1e-9) return { motor, starting, share, ...remedy(study, start) };
+    if (share > MOST_LOST + 1e-9) return { motor, starting, share };
   }
   return undefined;
 }
@@ -57,16 +52,4 @@ function lostShare({ own, source, consumer, situation, drawn }: Start, figures: 
   const full = loadVolts(solveMains(own, source, situation, new Map(), figures), consumer);
   const volts = loadVolts(flows, consumer);
   return volts === undefined || !full ? 0 : 1 - volts / full;
-}
-
-function remedy({ plan }: Study, start: Start): Pick<StartLoss, 'thinnest' | 'better'> {
-  const { own, source, situation, drawn } = start;
-  const { wires } = solveMains(own, source, situation, drawn, figuresFor(plan, 'low')).island;
-  const cables = [...new Set(wires.map((w) => w.run))].flatMap((run) => plan.runs[run]!.cable ?? []);
-  const thinnest = cables.reduce((x, y) => (y.area < x.area ? y : x));
-  const better = thickerSizes(thinnest).find((c) => {
-    const cableOf = (run: number) => ((plan.runs[run]!.cable?.area ?? 0) < c.area ? c : undefined);
-    return lostShare(start, figuresFor(plan, 'low', { cableOf })) <= MOST_LOST;
-  });
-  return { thinnest, better };
 }

@@ -1,19 +1,21 @@
-/** Conductors to wired-in motors against NEC 430.22 and 430.24. */
+/** Conductors to motors against NEC 430.22 and 430.24: wired in by the table current, on a plug by the marked amperes. */
 import type { Source } from '../../circuit/circuit.ts';
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
+import type { PlugPart } from '../../plan/part-types.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
 import { type Ampacity, ampacityNec } from '../../ratings/ampacity.ts';
 import { conductorAmps } from '../../ratings/branch.ts';
 import { SLACK } from '../../ratings/judgement.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
-import { thickerSizes } from '../../ratings/wire.ts';
 import { carriedBy } from '../../study/motor-path.ts';
 import type { Study } from '../../study/study.ts';
-import { type BranchDemand, branchDemand, fixedPlugs, wiredIn } from './branch-motors.ts';
+import { type BranchDemand, branchDemand, wiredIn } from './branch-motors.ts';
 import { isThreePhase } from './cord-duties.ts';
-import type { Load } from './plug-loads.ts';
+import { type Load, loadsBehind, plugsOf } from './plug-loads.ts';
 
 /** Conductors that may carry less than what is wired to them asks for. */
 export interface ThinConductor {
+  readonly plug: PlugPart;
   readonly run: Run;
   readonly cable: Cable;
   readonly loads: readonly Load[];
@@ -21,42 +23,50 @@ export interface ThinConductor {
   readonly limit: Ampacity;
   /** A */
   readonly needed: number;
-  /** the thinnest size that would do */
-  readonly serves: Cable | undefined;
 }
 
-/** The first run of each gauge behind each plug that is wired in. */
+/** The first run of each gauge behind each plug. */
 export function thinConductors(study: Study): ThinConductor[] {
   const { wired, plan } = study;
-  return fixedPlugs(study).flatMap((plug) => {
+  return plugsOf(plan).flatMap((plug) => {
     const source = wired.sources.find((s) => s.part === plug.name);
     if (!source) return [];
     const thin = new Map<string, ThinConductor>();
-    for (const [index, loads] of carriedBy(wired, source, wiredIn(study, plug))) {
+    for (const [index, loads] of carriedBy(wired, source, motorsOn(study, plug))) {
       const run = plan.runs[index]!;
       if (run.cable === undefined || thin.has(run.cable.gauge)) continue;
-      const found = thinConductor(source, run, run.cable, loads);
+      const found = thinConductor(study, plug, { source, run, cable: run.cable, loads });
       if (found) thin.set(run.cable.gauge, found);
     }
     return [...thin.values()];
   });
 }
 
+/** What is wired in by 430.6(A)(1); what is plugged in counts where it hangs on a plug, which its lead has to suit. */
+function motorsOn(study: Study, plug: PlugPart): readonly Load[] {
+  return isFixedFeed(plug) ? wiredIn(study, plug) : loadsBehind(study, plug);
+}
+
+interface Carrying {
+  readonly source: Source;
+  readonly run: Run;
+  readonly cable: Cable;
+  readonly loads: readonly Load[];
+}
+
 function thinConductor(
-  source: Source,
-  run: Run,
-  cable: Cable,
-  loads: readonly Load[],
+  study: Study,
+  plug: PlugPart,
+  { source, run, cable, loads }: Carrying,
 ): ThinConductor | undefined {
-  const demand = branchDemand(loads);
-  const threePhase = isThreePhase(source);
-  const limit = ampacityNec(cable, threePhase);
+  const demand = branchDemand(loads, plug);
+  const allowed = (c: Cable) => ampacityNec(c, { threePhase: isThreePhase(source), air: study.plan.ambient });
+  const limit = allowed(cable);
   if (!demand || limit === undefined) return undefined;
   const needed = conductorAmps(demand.motor.amps) + demand.others;
   const running = loads.reduce((sum, l) => sum + (motorCurrents(l, 'nec').running?.amps ?? 0), 0);
   // A gauge that fails by its running current already is told by that; metric sizes are judged by another table there.
   const told = cable.awg !== undefined && running > limit.amps * (1 + 2e-3);
   if (needed <= limit.amps * SLACK || told) return undefined;
-  const serves = thickerSizes(cable).find((c) => (ampacityNec(c, threePhase)?.amps ?? 0) * SLACK >= needed);
-  return { run, cable, loads, demand, limit, needed, serves };
+  return { plug, run, cable, loads, demand, limit, needed };
 }

@@ -80,7 +80,7 @@ function mainsWords(cause: Of<'several-plugs' | 'mains-open'>, target: string): 
 }
 
 function coilWords(
-  { kind, relay, terminals }: Of<'coil-loose' | 'coil-open' | 'coil-not-energised'>,
+  { kind, relay, terminals }: Of<'coil-loose' | 'coil-open' | 'coil-on-one-pole' | 'coil-not-energised'>,
   moved: string,
 ): Omit<CauseWords, 'parts'> {
   const many = terminals.length > 1;
@@ -99,11 +99,18 @@ function coilWords(
         fix: `Trace the core on ${terminals[0]} back to the supply and close the gap.`,
         terminals,
       };
+    case 'coil-on-one-pole':
+      return {
+        what: `both ends of the coil of ${relay} are on one pole of the supply`,
+        why: `${listOf(terminals)} meet the same pole with ${moved}.`,
+        fix: `One end of ${relay} belongs on each pole of the supply.`,
+        terminals,
+      };
     case 'coil-not-energised':
       return {
-        what: `${relay} is not energised`,
-        why: `Both ends of its coil reach the same pole, or too few volts reach it, with ${moved}.`,
-        fix: `One end of ${relay} belongs on each pole of the supply.`,
+        what: `${relay} does not pull in, though both ends of its coil reach the supply`,
+        why: `Its supply is dead or of another kind, too few volts are left for it, or its trigger or input stays open, with ${moved}.`,
+        fix: `Measure between ${listOf(terminals)} with a gate open, and look at what triggers ${relay}.`,
         terminals,
       };
   }

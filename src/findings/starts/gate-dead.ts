@@ -1,4 +1,6 @@
+import { baseState } from '../../logic/entry-states.ts';
 import type { Wanted } from '../../logic/intent.ts';
+import { runsAt } from '../../logic/verify.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
@@ -76,19 +78,22 @@ function report(study: Study, dead: DeadEntry, wanted: Wanted): Found {
     .join(' with ');
   const gate = plan.parts.get(name)?.kind === 'gate';
   const shared = sharedCause(dead);
+  const { verified } = study;
+  const stopsIt =
+    verified !== undefined && runsAt(verified, wanted.target, baseState(verified, wanted)) === true;
   const { kind } = dead.cause;
   return found(plan, entry, {
     parts: [name, ...parts, wanted.target],
     terminals,
     at: terminals.length > 0 ? undefined : plan.parts.get(name)?.at,
-    message: `${gate ? `opening the ${label} gate` : label} does nothing: ${what}`,
+    message: `${gate ? `opening the ${label} gate` : label} ${stopsIt ? `stops ${wanted.target}` : 'does nothing'}: ${what}`,
     why: `${why}${startedThrough(wanted)}`,
     fix,
     basis: entry.basis,
     ...(kind === 'diode' ? { cause: { what: 'diode', terminals } } : {}),
     twin: {
       name: label,
-      alike: JSON.stringify([wanted.target, kind, shared ?? what]),
+      alike: JSON.stringify([wanted.target, kind, shared ?? what, stopsIt]),
       // One cause has one remedy, whichever of its gates is looked at.
       ...(shared === undefined ? {} : { several: (names) => ({ fix, ...inLineWords(dead, names) }) }),
     },

@@ -1,4 +1,5 @@
 import { sayMoved } from '../../circuit/input-words.ts';
+import type { Wanted } from '../../logic/intent.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
@@ -30,9 +31,23 @@ function find(study: Study): Finding[] {
     return found(study.plan, entry, {
       parts: [...who, target],
       message: `${target} runs with ${sayMoved(study.circuit, moved)}, which is not meant to start it`,
-      why: `${listOf(who)} ${who.length > 1 ? 'are' : 'is'} not in the list that ${target} runs on${listed ? ' in that position' : ''}.${startedThrough(wanted)}`,
+      why: `${whyNot(wanted, who, listed)}${startedThrough(wanted)}`,
       fix: `Find where ${listOf(who)} reaches the coil of ${target}, or add it to the intent if it is wanted.`,
       basis: entry.basis,
     });
   });
+}
+
+/** What the intent says of these inputs: nothing, another position, or that others have to work with them. */
+function whyNot({ target, entries }: Wanted, who: readonly string[], listed: boolean): string {
+  const many = who.length > 1;
+  const shared = entries.filter(
+    (e) => e.refs.length > 1 && who.some((w) => e.refs.some((r) => r.part === w)),
+  );
+  const others = [...new Set(shared.flatMap((e) => e.refs.map((r) => r.part)))].filter(
+    (p) => !who.includes(p),
+  );
+  if (listed && others.length > 0)
+    return `${listOf(who)} ${many ? 'start' : 'starts'} ${target} only together with ${listOf(others)}, by the plan.`;
+  return `${listOf(who)} ${many ? 'are' : 'is'} not in the list that ${target} runs on${listed ? ' in that position' : ''}.`;
 }

@@ -1,9 +1,10 @@
 /** Parts with two ends and no setting: diodes, lamps, resistors and fuses; and joints. */
 import * as z from 'zod';
+import { FUSE_CLASSES } from '../fuse-quantity.ts';
 import type { DiodePart, FusePart, JointPart, LedPart, ResistorPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
-import { once, quantity } from '../schema-fields.ts';
+import { choice, once, quantity } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { common, kind, kindRow } from './kind-row.ts';
@@ -40,6 +41,10 @@ const fuseSchema = once(() =>
   z.strictObject({
     kind: kind('fuse', 'A fuse. Terminals 1 and 2.'),
     rating: quantity(q.amps, 'Rated current.'),
+    class: choice(
+      FUSE_CLASSES,
+      'How it opens: gG (general, IEC 60269), aM (short circuit only), time-delay or fast.',
+    ).optional(),
     ...common(),
   }),
 );
@@ -95,7 +100,8 @@ export const lamp = kindRow<ResistorPart>()({
 export const fuse = kindRow<FusePart>()({
   schema: fuseSchema,
   terminals: twoEnds,
-  build: ({ kind: own, rating }, base) => withoutUndefined({ ...base, kind: own, rating }),
+  build: ({ kind: own, rating, class: opens }, base) =>
+    withoutUndefined({ ...base, kind: own, rating, class: opens }),
   passes: true,
   intent: [],
 });

@@ -1,5 +1,6 @@
 /** The mains side: plugs, outlets, motors, other loads, and boxes. */
 import * as z from 'zod';
+import { fuseRating } from '../fuse-quantity.ts';
 import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
@@ -21,6 +22,12 @@ const pattern = () =>
     'Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, IEC 60309 16 A blue 2P+E; fixed when hard-wired.',
   );
 
+const terminalRating = (whose: string) =>
+  quantity(
+    q.celsius,
+    `Temperature that ${whose} marked for, such as 75 °C; if left out, 60 °C at an nec plug, that of the plug at an outlet.`,
+  );
+
 const plugSchema = once(() =>
   z.strictObject({
     kind: kind(
@@ -34,7 +41,8 @@ const plugSchema = once(() =>
       'The breaker or fuse of its circuit, with the curve letter if it has one.',
     ).optional(),
     frequency: quantity(q.hertz, 'Mains frequency.').optional(),
-    fuse: quantity(q.amps, 'The fuse in the plug.').optional(),
+    fuse: quantity(fuseRating, 'The fuse in the plug, with its class if one is printed on it.').optional(),
+    'terminal-rating': terminalRating('the terminals of its circuit are').optional(),
     ...feed(),
     ...common(),
   }),
@@ -43,6 +51,7 @@ const outletSchema = once(() =>
   z.strictObject({
     kind: kind('outlet', 'An outlet. Terminals as a plug; takes after what feeds it.'),
     pattern: pattern().optional(),
+    'terminal-rating': terminalRating('its terminals are').optional(),
     ...feed(),
     ...common(),
   }),
@@ -131,7 +140,9 @@ export const plug = kindRow<PlugPart>()({
       breaker: fields.breaker?.amps,
       curve: fields.breaker?.curve,
       frequency: fields.frequency,
-      fuse: fields.fuse,
+      fuse: fields.fuse?.amps,
+      fuseClass: fields.fuse?.class,
+      terminalRating: fields['terminal-rating'],
       ...builtFeed(fields, around.feed),
     }),
   feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks) ?? 'single',
@@ -148,6 +159,7 @@ export const outlet = kindRow<OutletPart>()({
       ...base,
       kind: fields.kind,
       pattern: fields.pattern,
+      terminalRating: fields['terminal-rating'],
       ...builtFeed(fields, around.feed),
     }),
   feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks),

@@ -176,8 +176,15 @@ describe('switch-underloaded', () => {
     expect(gold?.why).not.toContain('taken as silver');
     expect(least('ratings: [5 A 30 V DC], metal: gold', 12_000)).toEqual([]);
   });
-  it('a least current of the other kind says nothing', () => {
-    expect(least('ratings: [5 A 30 V DC], least: 100 mA 24 V AC')).toEqual([]);
+  it('a least current of the other kind counts, and the finding says that it is', () => {
+    const [found] = least('ratings: [5 A 30 V DC], least: 100 mA 12 V AC');
+    expect(found?.message).toContain('it needs 100 mA');
+    expect(found?.why).toContain('stated for AC');
+  });
+  it('a least voltage above that of the loop', () => {
+    expect(least('ratings: [5 A 30 V DC], least: 1 mA 12 V DC')).toEqual([]);
+    const [found] = least('ratings: [5 A 30 V DC], least: 1 mA 24 V DC');
+    expect(found?.message).toBe('g switches 12 V; it needs 24 V to keep its contacts clean');
   });
 
   // K1 takes 10 mA and K2 6 mA. With h in line K2 does not run when g alone moves.

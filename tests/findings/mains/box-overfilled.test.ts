@@ -2,7 +2,9 @@
  * Where a box begins to be too small. Every volume is worked out here from the counts of NEC 314.16(B); the plans on
  * either side of it differ by less than a per cent.
  */
+
 import { describe, expect, it } from 'vitest';
+import { checkedReportOf } from '../contact-plans.ts';
 import { of, shop } from '../mains-plans.ts';
 import { findings } from '../threshold-plans.ts';
 
@@ -37,7 +39,11 @@ describe('box-overfilled, NEC 314.16(B)', () => {
     const found = findings(switched(', volume: 14 in3')).find((f) => f.id === 'box-overfilled')!;
     expect(found.why).toContain('4 conductors of 14 AWG 8 in3, cable clamps 2 in3, 1 device of 14 AWG 4 in3');
     expect(found.why).toContain('2 earths of 14 AWG 2 in3');
-    expect(found.fix).toContain('4 x 1-1/4 square box (18 in3)');
+    expect(found.fix).toBe('B is 2 in3 (33 cm3) short.');
+    const told = checkedReportOf(switched(', volume: 14 in3')).findings.find(
+      (f) => f.id === 'box-overfilled',
+    )!;
+    expect(told.fix).toContain('4 x 1-1/4 square box (18 in3)');
     expect(found.question).toBe(7);
   });
 

@@ -34,11 +34,11 @@ describe('a cable by what it carries', () => {
       ['warning 7 cord-too-thin: P1 K1 M | needed 12.5 A, conductors 10 A'],
     ],
     [
-      '16 AWG flexible and 12 A',
+      '16 AWG flexible and 10.4 A, 125 % of which are 13 A (NEC 430.22)',
       line(
         '16 AWG',
         1,
-        { motor: motor(12), plug: 'pattern: NEMA 5-20, breaker: 20 A, volts: 120 V AC' },
+        { motor: motor(10.4), plug: 'pattern: NEMA 5-20, breaker: 20 A, volts: 120 V AC' },
         ', flexible: true',
       ),
       [],

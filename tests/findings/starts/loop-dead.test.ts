@@ -119,7 +119,7 @@ describe('nothing starts the load', () => {
       motor(full, ['F: {kind: fuse, rating: 1 A}'], 'PS1.+ F.1, F.2 g.COM, g.NO K1.A1, K1.A2 g.COM'),
       ['fault 2 loop-dead: K1 M | K1.A1 K1.A2'],
       [
-        'no gate starts M: K1 is not energised. Both ends of its coil reach the same pole, or too few volts reach it, with g open.',
+        'no gate starts M: both ends of the coil of K1 are on one pole of the supply. K1.A1 and K1.A2 meet the same pole with g open.',
       ],
     ],
     [
@@ -127,7 +127,7 @@ describe('nothing starts the load', () => {
       motor(full, [], 'PS1.+ g.COM, g.NO K1.A1, K1.A2 PS1.+'),
       ['fault 2 loop-dead: K1 M | K1.A1 K1.A2'],
       [
-        'no gate starts M: K1 is not energised. Both ends of its coil reach the same pole, or too few volts reach it, with g open.',
+        'no gate starts M: both ends of the coil of K1 are on one pole of the supply. K1.A1 and K1.A2 meet the same pole with g open.',
       ],
     ],
     [
@@ -157,7 +157,7 @@ describe('nothing starts the load', () => {
       board('PS1.+ B1.VCC, PS1.- B1.GND, g.NO B1.IN'),
       ['fault 2 loop-dead: B1 | B1.VCC B1.GND'],
       [
-        'no gate starts B1: B1 is not energised. Both ends of its coil reach the same pole, or too few volts reach it, with g open.',
+        'no gate starts B1: B1 does not pull in, though both ends of its coil reach the supply. Its supply is dead or of another kind, too few volts are left for it, or its trigger or input stays open, with g open.',
       ],
     ],
     [
@@ -194,9 +194,9 @@ describe('nothing starts the load', () => {
         `${LOOP}, K1.NO K2.A1, K2.A2 PS1.-`,
         'PS1 g K1 K2',
       ),
-      ['fault 2 loop-dead: M | M.L'],
+      ['fault 2 loop-dead: K2 M | K2.A1'],
       [
-        'no gate starts M: the relay pulls in, yet M.L does not reach the plug. A conductor or contact is missing on the mains side.',
+        'no gate starts M: K2.A1 does not reach the supply. With g open no path leads from K2.A1 to a pole of the supply.',
       ],
     ],
     [

@@ -1,6 +1,6 @@
 /** What no gate starts or not by itself. */
 import { describe, expect, it } from 'vitest';
-import { told, type Wired, wired } from '../wired-plans.ts';
+import { told, type Wired, wired, words } from '../wired-plans.ts';
 import { LOGIC, plan } from './one-supply.ts';
 
 const SIDE = 'PS1.+ g.COM, PS1.+ h.COM, g.NO K1.A1, h.NO K1.A1, K1.A2 PS1.-';
@@ -105,5 +105,34 @@ describe('what no gate starts, or not by itself', () => {
     expect(dead).toEqual([
       `fault 2 gate-dead: ${names.slice(0, 40).join(' ')} K1 | < and 3 more gates < loose-end`,
     ]);
+  });
+});
+
+describe('what is said of gates that start nothing by themselves', () => {
+  const RELAYS = 'PS1.+ g.COM, PS1.+ h.COM, g.NO K1.A1, h.NO K2.A1, K1.A2 PS1.-, K2.A2 PS1.-';
+
+  it('contacts of their relays in line are the cause, and the switches are left alone', () => {
+    const text = wired(
+      plan(
+        'g h K1 K2 K3',
+        `${RELAYS}, PS1.+ K1.COM, K1.NO K2.COM, K2.NO K3.A1, K3.A2 PS1.-`,
+        'K3: {runs-on: [g, h]}',
+      ),
+    );
+    expect(told(text, LOGIC).some((f) => f.startsWith('fault 2 gates-in-series: g h K3'))).toBe(true);
+    expect(words(text, /^gates-in-series/)).toEqual([
+      'no gate starts K3 by itself: it takes 2 together. The fewest that start it: g open, h open. Each pulls in a relay of its own, and the contacts of K1 and K2 lie in line.',
+    ]);
+  });
+
+  it('a gate that stops what runs does not do nothing', () => {
+    const text = wired(
+      plan(
+        'g h K1',
+        'PS1.+ g.COM, PS1.+ h.COM, g.NC K1.A1, h.NO K1.A1, K1.A2 PS1.-',
+        'K1: {runs-on: [g, h]}',
+      ),
+    );
+    expect(words(text, /^gate-on-wrong-tab|^gate-dead|^gate-stops/).join(' ')).not.toContain('does nothing');
   });
 });

@@ -109,9 +109,7 @@ describe('what runs or stops without being told to', () => {
     [
       'a named gate alone',
       plan('g h K1', SIDE, 'K1: {runs-on: [[g, h]]}'),
-      [
-        'K1 runs with h open, which is not meant to start it. h is not in the list that K1 runs on in that position.',
-      ],
+      ['K1 runs with h open, which is not meant to start it. h starts K1 only together with g, by the plan.'],
     ],
     [
       'a stranger that stops it',

@@ -23,7 +23,13 @@ describe('NFPA 70 (NEC) Article 430 and neighbours, clauses as in the 2008 to 20
   });
 
   test('every factor of the table is asserted above', () => {
-    expect(tables.motorBranch().rows).toHaveLength(14);
+    expect(tables.motorBranch().rows).toHaveLength(17);
+  });
+
+  test('430.22(G) 18 AWG to 5 A and 16 AWG to 8 A from one copy, 240.5(B)(4) 16 AWG on 20 A from two', () => {
+    expect(branchRule('small-motor-18')).toMatchObject({ value: 5, status: 'one-source' });
+    expect(branchRule('small-motor-16')).toMatchObject({ value: 8, status: 'one-source' });
+    expect(branchRule('extension-lead-16')).toMatchObject({ value: 20, status: 'verified' });
   });
 });
 

@@ -23,7 +23,7 @@ describe('ASTM B258 (gauge), NBS Handbook 100 and IEC 60028 (annealed copper): s
       [23, 0.5733, 22.6, 0.2582],
       [24, 0.5106, 20.1, 0.2047],
     ] as const;
-    expect(tables.wireAwg().rows).toMatchObject(
+    expect(tables.wireAwg().rows.filter((r) => r.awg >= 8)).toMatchObject(
       wanted.map(([awg, diameter, mils, area]) => ({ awg, diameter, mils, area, status: 'verified' })),
     );
   });
@@ -48,7 +48,7 @@ describe('ASTM B258 (gauge), NBS Handbook 100 and IEC 60028 (annealed copper): s
       [23, 66.79, 66.8, 66.62],
       [24, 84.22, 84.22, 84.22],
     ] as const;
-    expect(tables.wireAwg().rows).toMatchObject(
+    expect(tables.wireAwg().rows.filter((r) => r.awg >= 8)).toMatchObject(
       wanted.map(([awg, ohmsPerKm, publishedOhmsPerKm, roundedOhmsPerKm]) => ({
         awg,
         ohmsPerKm,
@@ -56,6 +56,18 @@ describe('ASTM B258 (gauge), NBS Handbook 100 and IEC 60028 (annealed copper): s
         roundedOhmsPerKm,
       })),
     );
+  });
+
+  test('thicker than 8 AWG by the formula of ASTM B258, 0.127 mm times the 39th root of 92 for each gauge below 36', () => {
+    const thick = tables.wireAwg().rows.filter((r) => r.awg < 8);
+    expect(thick.map((r) => r.awg)).toEqual([2, 3, 4, 5, 6, 7]);
+    for (const r of thick) {
+      const diameter = 0.127 * 92 ** ((36 - r.awg) / 39);
+      const area = (Math.PI / 4) * diameter ** 2;
+      expect(Math.abs(r.diameter - diameter)).toBeLessThan(1e-4);
+      expect(Math.abs(r.area / area - 1)).toBeLessThan(1e-3);
+      expect(Math.abs((r.ohmsPerKm * area) / 17.241 - 1)).toBeLessThan(1e-3);
+    }
   });
 
   test('NEC Chapter 9 Table 8: stranded is 2 % above solid', () => {
@@ -78,7 +90,7 @@ describe('IEC 60228:2004 Tables 1, 2 and 3, metal-coated wires', () => {
       [4, 4.7, 5.09],
       [6, 3.11, 3.39],
     ] as const;
-    expect(tables.wireIec60228().rows).toMatchObject(
+    expect(tables.wireIec60228().rows.filter((r) => r.area <= 6)).toMatchObject(
       wanted.map(([area, tinned, tinnedFine]) => ({ area, tinned, tinnedFine, status: 'verified' })),
     );
   });
@@ -104,13 +116,16 @@ describe('NFPA 70 (NEC) Table 400.5(A)(1), flexible cord', () => {
   });
 });
 
-describe('NFPA 70 (NEC) Table 400.5(A)(1), from memory', () => {
-  test('10 and 8 AWG, and column A of 14 and 12 AWG', () => {
+describe('NFPA 70 (NEC) Table 400.5(A)(1), seen in one trade copy or from memory', () => {
+  test('10 AWG and thicker, and column A of 14 and 12 AWG', () => {
     const table = tables.cordAmpacityNec();
     const of = (awg: number) => table.rows.find((r) => r.awg === awg)!;
-    expect([10, 8].map((awg) => [of(awg).threePhase, of(awg).singlePhase, of(awg).status])).toEqual([
-      [25, 30, 'memory'],
-      [35, 40, 'memory'],
+    expect([10, 8, 6, 4, 2].map((awg) => [of(awg).threePhase, of(awg).singlePhase, of(awg).status])).toEqual([
+      [25, 30, 'one-source'],
+      [35, 40, 'one-source'],
+      [45, 55, 'one-source'],
+      [60, 70, 'one-source'],
+      [80, 95, 'one-source'],
     ]);
     expect([14, 12].map((awg) => [of(awg).threePhase, cellStatus(table, of(awg), 'threePhase')])).toEqual([
       [15, 'memory'],
@@ -122,12 +137,20 @@ describe('NFPA 70 (NEC) Table 400.5(A)(1), from memory', () => {
 describe('NFPA 70 (NEC) 240.4(D) and Table 310.16', () => {
   const rows = tables.conductorAmpacityNec().rows;
 
-  test('14 to 8 AWG stand in reprints', () => {
-    expect(rows.filter((r) => r.status === 'verified').map((r) => r.awg)).toEqual([14, 12, 10, 8]);
+  test('14 to 2 AWG stand in reprints', () => {
+    expect(rows.filter((r) => r.status === 'verified').map((r) => r.awg)).toEqual([
+      14, 12, 10, 8, 6, 4, 3, 2,
+    ]);
+    expect(rows.filter((r) => r.awg < 8).map((r) => [r.awg, r.at60, r.at75, r.at90])).toEqual([
+      [6, 55, 65, 75],
+      [4, 70, 85, 95],
+      [3, 85, 100, 115],
+      [2, 95, 115, 130],
+    ]);
   });
 
-  test('from memory: 18 and 16 AWG behind 7 and 10 A, 14 and 18 A at 90 °C', () => {
-    expect(rows.filter((r) => r.status === 'memory')).toMatchObject([
+  test('from one copy: 18 and 16 AWG behind 7 and 10 A, 14 and 18 A at 90 °C', () => {
+    expect(rows.filter((r) => r.status === 'one-source')).toMatchObject([
       { awg: 18, mostBreaker: 7, at60: null, at75: null, at90: 14, before2011: null },
       { awg: 16, mostBreaker: 10, at60: null, at75: null, at90: 18, before2011: null },
     ]);
@@ -138,13 +161,14 @@ describe('BS 7671 Tables 4F3A and 4F3B, cords for 60 °C', () => {
   const table = tables.cordAmpacityIec();
 
   test('factors above 30 °C of air', () => {
-    expect(table.ambientFactors).toEqual([
-      { ambient: 30, factor: 1 },
-      { ambient: 35, factor: 0.91 },
-      { ambient: 40, factor: 0.82 },
-      { ambient: 45, factor: 0.71 },
-      { ambient: 50, factor: 0.58 },
-      { ambient: 55, factor: 0.41 },
+    const rows = tables.ambientFactors().rows.filter((r) => r.rule === 'iec-cord' && r.upTo >= 30);
+    expect(rows.map((r) => [r.upTo, r.factor])).toEqual([
+      [30, 1],
+      [35, 0.91],
+      [40, 0.82],
+      [45, 0.71],
+      [50, 0.58],
+      [55, 0.41],
     ]);
   });
 

@@ -9,6 +9,7 @@ import type { Study } from '../../../study/study.ts';
 import { joinedIn } from './joined-in.ts';
 import { wrongTabOfOther } from './proved-moves.ts';
 import type { TabMove } from './tab-moves.ts';
+import { joinedAsIf, outInOrder } from './waiting-relays.ts';
 
 /** `terminals` are those where something is missing. */
 export type DeadLoopCause =
@@ -25,6 +26,7 @@ export type DeadLoopCause =
   | { readonly kind: 'several-plugs'; readonly plugs: ReadonlyMap<string, string> }
   | { readonly kind: 'mains-open'; readonly terminals: readonly string[] }
   | { readonly kind: 'coil-open'; readonly relay: string; readonly terminals: readonly string[] }
+  | { readonly kind: 'coil-on-one-pole'; readonly relay: string; readonly terminals: readonly string[] }
   | { readonly kind: 'coil-not-energised'; readonly relay: string; readonly terminals: readonly string[] }
   | { readonly kind: 'loop-open' };
 
@@ -36,9 +38,16 @@ export function deadLoopCause(study: Study, v: Verified, wanted: Wanted, everyth
   const pulled = relaysAt(v, everything);
   const sets = joinedIn(v, everything);
   return (
-    (pulled.includes(true) ? mainsOpen(study, wanted.target, sets) : undefined) ??
-    coilOpen(study, pulled, sets) ?? { kind: 'loop-open' }
+    (pulled.includes(true)
+      ? mainsOpen(study, wanted.target, sets, asIfAllIn(v, everything, pulled))
+      : undefined) ??
+    coilOpen(study, outInOrder(v, everything, pulled), sets) ?? { kind: 'loop-open' }
   );
+}
+
+/** Nets joined as if every relay that is out were in. */
+function asIfAllIn(v: Verified, everything: Moved, pulled: readonly boolean[]): UnionFind {
+  return joinedAsIf(v, everything, new Set(pulled.flatMap((isIn, relay) => (isIn ? [] : [relay]))));
 }
 
 function supplyNotFed(v: Verified, everything: Moved): DeadLoopCause | undefined {
@@ -83,13 +92,24 @@ function fuseLoose({ plan, circuit }: Study): DeadLoopCause | undefined {
   return undefined;
 }
 
-/** A relay is in; then its load, if it is one on the mains, lacks a conductor or gets them from several plugs. */
-function mainsOpen({ circuit }: Study, target: string, sets: UnionFind): DeadLoopCause | undefined {
+/**
+ * A relay is in; then its load, if it is one on the mains, lacks a conductor or gets them from several plugs. A conductor
+ * that a relay would bring which is out says nothing: that relay is the cause.
+ */
+function mainsOpen(
+  { circuit }: Study,
+  target: string,
+  sets: UnionFind,
+  allIn: UnionFind,
+): DeadLoopCause | undefined {
   const consumer = circuit.consumers.find((c) => c.part === target);
   if (!consumer) return undefined;
   const mains = circuit.sources.filter((s) => s.mains);
   const plugs = new Map<string, string>();
   const open: string[] = [];
+  const comes = (joins: UnionFind, net: number) =>
+    mains.some((s) => s.rails.some((r) => joins.joined(r.net, net)));
+  if ([...consumer.nets.values()].some((net) => !comes(sets, net) && comes(allIn, net))) return undefined;
   for (const [t, net] of consumer.nets) {
     const plug = mains.find((s) => s.rails.some((r) => sets.joined(r.net, net)))?.part;
     if (plug === undefined) open.push(`${target}.${t}`);
@@ -99,23 +119,24 @@ function mainsOpen({ circuit }: Study, target: string, sets: UnionFind): DeadLoo
   return new Set(plugs.values()).size > 1 ? { kind: 'several-plugs', plugs } : undefined;
 }
 
-/** The first relay that is not in, and which ends of its coil reach no pole. */
+/** The first of the relays that are out, and which ends of its coil reach no pole, or only one and the same. */
 function coilOpen(
   { plan, circuit }: Study,
-  pulled: readonly boolean[],
+  out: readonly number[],
   sets: UnionFind,
 ): DeadLoopCause | undefined {
   const rails = circuit.sources.flatMap((s) => s.rails.map((r) => r.net));
-  for (const { part: relay, index, senses } of circuit.relays) {
+  for (const index of out) {
+    const { part: relay, senses } = circuit.relays[index]!;
     const sense = senses.find((s) => s.by === 'volts');
-    if (pulled[index] || !sense) continue;
+    if (!sense) continue;
     const ends = coilEnds(plan, relay).map((t) => `${relay}.${t}`);
     const open = [sense.a, sense.b].flatMap((n, i) =>
       rails.some((r) => sets.joined(r, n)) ? [] : [ends[i]!],
     );
-    return open.length > 0
-      ? { kind: 'coil-open', relay, terminals: open }
-      : { kind: 'coil-not-energised', relay, terminals: ends };
+    if (open.length > 0) return { kind: 'coil-open', relay, terminals: open };
+    const onePole = rails.some((r) => sets.joined(r, sense.a) && sets.joined(r, sense.b));
+    return { kind: onePole ? 'coil-on-one-pole' : 'coil-not-energised', relay, terminals: ends };
   }
   return undefined;
 }

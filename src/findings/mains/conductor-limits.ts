@@ -1,0 +1,148 @@
+/** Which rule holds for a conductor of the mains, and whether it holds. */
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
+import { largestDevice } from '../../ratings/branch.ts';
+import {
+  type ConductorLimit,
+  type ConductorVerdict,
+  type ControlPlace,
+  judgeAhead,
+  largestAhead,
+  largestAheadOfControl,
+} from '../../ratings/conductor-protection.ts';
+import { SLACK } from '../../ratings/judgement.ts';
+import { isCord } from '../../ratings/laid-conductor.ts';
+import { branchRule } from '../../ratings/tables.ts';
+import { gaugeWithin } from '../../ratings/wire.ts';
+import type { Study } from '../../study/study.ts';
+import { hasOverload } from '../contacts/motor-unprotected.ts';
+import { branchDemand } from './branch-motors.ts';
+import type { ConductorDuty } from './conductor-duties.ts';
+import { loadsBehind } from './plug-loads.ts';
+
+export interface ConductorJudgement extends ConductorVerdict {
+  /** a rule that is known from memory alone and would excuse what fails */
+  readonly excuse?: string;
+  /** motors whose overload protector is not stated, which decides */
+  readonly unsaidProtectors?: readonly string[];
+}
+
+const AWG_16 = 1.31e-6 * 0.995;
+/** m up to which wire within an enclosure may be thinner, IEC 60204-1 clause 7.2.8, from memory. */
+const SHORT_METRES = 3;
+
+/** The rule for this core against the breaker or fuse that stands ahead. */
+export function judgeConductor(study: Study, duty: ConductorDuty): ConductorJudgement {
+  const general = generalRule(duty);
+  const small = study.plan.practice === 'nec' ? tooThinForMotor(duty) : undefined;
+  if (small) return small;
+  if (general.verdict === 'pass') return general;
+  return study.plan.practice === 'nec' ? byNec(study, duty, general) : byIec(study, duty, general);
+}
+
+/** 240.4(B)(1): no rounding up where more than one receptacle hangs on the circuit. */
+function generalRule({ cable, laid, guard, from }: ConductorDuty): ConductorVerdict {
+  const rule = { laid, roundsUp: from.outlets.length <= 1 };
+  return judgeAhead((better) => largestAhead(cable, rule, better), guard);
+}
+
+const passes = (limit: ConductorLimit): ConductorJudgement => ({ verdict: 'pass', limit, open: [] });
+
+function byNec(study: Study, duty: ConductorDuty, general: ConductorVerdict): ConductorJudgement {
+  const control = controlPlace(study, duty);
+  if (control !== undefined) {
+    const limit = largestAheadOfControl(duty.cable, control);
+    // Its own fuse and more than a gauge of 14: the table then asks for what the general rule gives.
+    if (duty.guard.need <= limit.amps * SLACK) return passes(limit);
+    return { verdict: 'fail', limit, open: [] };
+  }
+  if (isExtensionLead(study, duty))
+    return passes({ amps: branchRule('extension-lead-16').value, basis: 'NEC 240.5(B)(4)' });
+  return motorRule(study, duty, general);
+}
+
+/** Where only coils, primaries and indicators hang on it: the column of Table 430.72(B). */
+function controlPlace(study: Study, { behind, guard, from, laid }: ConductorDuty): ControlPlace | undefined {
+  if (behind.control.length === 0 || behind.loads.length > 0 || behind.outlets.length > 0) return undefined;
+  // What is not tapped from a motor circuit is a Class 1 circuit, with the figures of column A.
+  const tapped = loadsBehind(study, from.plug).some((l) => l.kind === 'motor');
+  if (guard.part.kind === 'fuse' || !tapped) return 'own';
+  return laid.inBox ? 'inside' : 'outside';
+}
+
+/** A lead of 16 AWG or thicker from a plug straight to an outlet, on a circuit of 20 A. */
+function isExtensionLead({ plan }: Study, { cable, run, guard, from }: ConductorDuty): boolean {
+  const kinds = run.cores.flatMap((c) => [c.a.part, c.b.part]).map((name) => plan.parts.get(name)?.kind);
+  const straight = kinds.every((k) => k === 'plug' || k === 'outlet') && !isFixedFeed(from.plug);
+  return (
+    straight && isCord(cable) && cable.area >= AWG_16 && guard.need <= branchRule('extension-lead-16').value
+  );
+}
+
+/** 240.4(G): behind a device by 430.52, conductors by 430.22 and an overload device by 430.32 other limits hold. */
+function motorRule(study: Study, duty: ConductorDuty, general: ConductorVerdict): ConductorJudgement {
+  const { behind, cable, guard, from } = duty;
+  const motors = motorsAlone(duty);
+  const demand = motors.length > 0 ? branchDemand(behind.loads, from.plug) : undefined;
+  const thin = ['thinner', 17, 18, 16].includes(gaugeWithin(cable, [18, 16, 14, 12, 10, 8]));
+  if (!demand || isCord(cable) || thin) return general;
+  const { kind, class: opens } = guard.device!;
+  const fuse = opens === 'time-delay' ? 'time-delay-fuse' : 'fuse';
+  const largest = largestDevice(demand.motor.amps, kind === 'breaker' ? 'breaker' : fuse);
+  const most = (largest.rating ?? largest.exact) + demand.others;
+  // breaker-too-large tells the same of what is wired in.
+  const told = kind === 'breaker' && isFixedFeed(from.plug);
+  if (guard.need > most * SLACK && !told) return general;
+  return withOverload(study, motors, general, (limit) =>
+    passes({ amps: Math.max(most, limit.amps), basis: 'NEC 240.4(G), 430.52' }),
+  );
+}
+
+/** 430.22(G): conductors of 18 and 16 AWG serve motors up to 5 and 8 A alone, whatever stands ahead. */
+function tooThinForMotor(duty: ConductorDuty): ConductorJudgement | undefined {
+  const gauge = gaugeWithin(duty.cable, [18, 16, 14]);
+  const rule = gauge === 18 || gauge === 16 ? branchRule(`small-motor-${gauge}`) : undefined;
+  if (!rule || isCord(duty.cable) || motorsAlone(duty).length === 0) return undefined;
+  const demand = branchDemand(duty.behind.loads, duty.from.plug);
+  if (!demand || demand.motor.amps <= rule.value * SLACK) return undefined;
+  const limit = {
+    amps: 0,
+    basis: `NEC ${rule.clause}: a motor of ${rule.value} A at most (seen in one copy)`,
+  };
+  return { verdict: 'fail', limit, open: [] };
+}
+
+/** Motors with nothing else but what controls them. */
+const motorsAlone = ({ behind }: ConductorDuty) => {
+  const motors = behind.loads.flatMap((l) =>
+    l.kind === 'motor' && l.volts.kind === 'ac' && l.pluggedInto === undefined ? [l] : [],
+  );
+  return behind.outlets.length === 0 && motors.length === behind.loads.length ? motors : [];
+};
+
+/** What overload devices at the motors allow, where they are there. */
+function withOverload(
+  study: Study,
+  motors: ReturnType<typeof motorsAlone>,
+  general: ConductorVerdict,
+  allowed: (limit: ConductorLimit) => ConductorJudgement,
+): ConductorJudgement {
+  const stated = motors.map((m) => ({ name: m.name, overload: hasOverload(study, m) }));
+  if (stated.some((s) => s.overload === false)) return general;
+  const unsaid = stated.filter((s) => s.overload === undefined).map((s) => s.name);
+  if (unsaid.length > 0) return { ...general, verdict: 'open', open: [], unsaidProtectors: unsaid };
+  return allowed(general.limit);
+}
+
+function byIec(study: Study, duty: ConductorDuty, general: ConductorVerdict): ConductorJudgement {
+  if (general.verdict !== 'fail') return general;
+  const { behind, laid, run } = duty;
+  const controlAlone = behind.control.length > 0 && behind.loads.length + behind.outlets.length === 0;
+  if (controlAlone && laid.inBox && (run.length ?? Infinity) <= SHORT_METRES && general.limit.amps > 0)
+    return { ...general, excuse: 'IEC 60204-1 clause 7.2.8: up to 3 m within an enclosure' };
+  const motors = motorsAlone(duty);
+  if (motors.length === 0 || general.limit.amps === 0) return general;
+  return withOverload(study, motors, general, () => ({
+    ...general,
+    excuse: 'IEC 60364-4-43 clause 433.2.2: the overload device at the motor',
+  }));
+}

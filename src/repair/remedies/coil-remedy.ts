@@ -1,0 +1,153 @@
+/** Another coil: of other volts, with a lower pull-in, one that stands more, one with its spike quenched. */
+import type { Finding } from '../../findings/report-model.ts';
+import type { Coil, Limit } from '../../plan/device-figures.ts';
+import type { RelayPart, TimerPart } from '../../plan/part-types.ts';
+import { coilOf } from '../../study/coil-models.ts';
+import { numberText, rounded } from '../../text/numbers.ts';
+import type { Bench } from './bench.ts';
+import { type Change, partChange } from './change.ts';
+import type { Option } from './search.ts';
+import { COIL_VOLTS, MOSTS, PULL_INS } from './series.ts';
+
+type WithCoil = RelayPart | TimerPart;
+
+/** Coils that a finding is about; a board has its own inside, which nobody can change. */
+function coilsOf({ study }: Bench, f: Finding): WithCoil[] {
+  return f.parts.flatMap((name) => {
+    const part = study.plan.parts.get(name);
+    return part && (part.kind === 'relay' || part.kind === 'timer') ? [part] : [];
+  });
+}
+
+const text = (x: number, unit: string): string => `${rounded(x, 6)} ${unit}`;
+const percent = (share: number): string => text(share * 100, '%');
+
+function withCoil(
+  part: WithCoil,
+  fields: Record<string, string | null>,
+  words: string,
+  change: Partial<Coil>,
+): Change {
+  return partChange(
+    part.name,
+    fields,
+    words,
+    (p) => (p.kind === 'relay' || p.kind === 'timer' ? { ...p, coil: { ...p.coil, ...change } } : p),
+    true,
+  );
+}
+
+/** The version of each coil for the volts of its supply, with the same power and the same shares of its rated volts. */
+export function coilVersion(bench: Bench, f: Finding): Option[] {
+  const { fedCoils, plan } = bench.study;
+  const changes = coilsOf(bench, f).map((part): Change | undefined => {
+    const source = fedCoils.find((c) => c.part.name === part.name)?.source;
+    const owner = source && plan.parts.get(source.part);
+    if (owner?.kind !== 'supply' && owner?.kind !== 'battery') return undefined;
+    const { volts, kind } = owner.output;
+    const { rated } = part.coil;
+    const same = rated.kind === kind && Math.abs(volts / rated.volts - 1) > 0.05;
+    return same && (COIL_VOLTS as readonly number[]).includes(volts) ? version(part, volts) : undefined;
+  });
+  const all = changes.filter((c) => c !== undefined);
+  return all.length > 0 && all.length === changes.length ? [{ sizes: [all] }] : [];
+}
+
+/** Twice the volts at the same power is four times the ohms and half the current. */
+function version(part: WithCoil, volts: number): Change {
+  const { coil } = part;
+  const k = volts / coil.rated.volts;
+  const fields: Record<string, string> = {};
+  const change: { -readonly [K in keyof Coil]?: Coil[K] } = { rated: { volts, kind: coil.rated.kind } };
+  fields['coil.rated'] = `${text(volts, 'V')} ${coil.rated.kind.toUpperCase()}`;
+  if (coil.resistance !== undefined) {
+    change.resistance = rounded(coil.resistance * k * k, 6);
+    fields['coil.resistance'] = text(change.resistance, 'ohm');
+  }
+  if (coil.current !== undefined) {
+    change.current = rounded(coil.current / k, 6);
+    fields['coil.current'] = text(change.current, 'A');
+  }
+  const limit = (key: string, of: Limit | undefined): Limit | undefined => {
+    if (of === undefined || !('volts' in of)) return of;
+    const scaled = rounded(of.volts * k, 6);
+    fields[`coil.${key}`] = text(scaled, 'V');
+    return { volts: scaled };
+  };
+  const limits = {
+    pullIn: limit('pull-in', coil.pullIn),
+    dropOut: limit('drop-out', coil.dropOut),
+    most: limit('most', coil.most),
+  };
+  for (const [key, value] of Object.entries(limits)) if (value) Object.assign(change, { [key]: value });
+  const words = `use ${part.name} with a coil for ${fields['coil.rated']}`;
+  return withCoil(part, fields, words, change);
+}
+
+/** One coil that pulls in at a lower share of its volts, the highest share first. */
+export function coilPullsInLower(bench: Bench, f: Finding): Option[] {
+  const [part, ...more] = coilsOf(bench, f);
+  if (!part || more.length > 0) return [];
+  const state = bench.study.coilStates.find((s) => s.fed.part.name === part.name);
+  if (!state) return [];
+  const { rated } = state.fed.model;
+  const now = state.fed.model.pullInVolts / rated;
+  const sizes = PULL_INS.filter((share) => share < now - 1e-6).map((fraction) => [
+    withCoil(
+      part,
+      { 'coil.pull-in': percent(fraction) },
+      `use a relay as ${part.name} that pulls in at ${numberText(fraction * rated)} V (${percent(fraction)}) or less`,
+      { pullIn: { fraction } },
+    ),
+  ]);
+  return [{ sizes }];
+}
+
+/** A coil that is made to stand more. */
+export function coilStandsMore(bench: Bench, f: Finding): Option[] {
+  const [part] = coilsOf(bench, f);
+  if (!part) return [];
+  const { volts } = part.coil.rated;
+  const sizes = MOSTS.map((fraction) => [
+    withCoil(
+      part,
+      { 'coil.most': percent(fraction) },
+      `use a relay as ${part.name} whose data say that its coil stands ${numberText(fraction * volts)} V for long`,
+      { most: { fraction } },
+    ),
+  ]);
+  return [{ sizes }];
+}
+
+/** A coil made for the frequency it gets. */
+export function coilOfFrequency(bench: Bench, f: Finding): Option[] {
+  const [part] = coilsOf(bench, f);
+  if (!part) return [];
+  const { rated } = coilOf(part);
+  const sizes = [50, 60].map((hertz) => [
+    withCoil(
+      part,
+      { 'coil.rated': `${text(rated.volts, 'V')} AC ${hertz} Hz`, 'coil.frequency': null },
+      `use a coil marked ${hertz} Hz or 50/60 Hz in ${part.name}`,
+      { frequency: hertz },
+    ),
+  ]);
+  return [{ sizes, scan: true }];
+}
+
+/** A relay with its coil's spike quenched inside. */
+export function coilQuenched(bench: Bench, f: Finding): Option[] {
+  const [part] = coilsOf(bench, f);
+  if (!part) return [];
+  const sizes = (['diode', 'varistor'] as const).map((suppressor) => [
+    withCoil(
+      part,
+      { 'coil.suppressor': suppressor },
+      suppressor === 'diode'
+        ? `fit a diode at the coil of ${part.name}, its band to the + side, or a relay with one built in`
+        : `use a relay with a varistor built in as ${part.name}`,
+      { suppressor },
+    ),
+  ]);
+  return [{ sizes, scan: true }];
+}

@@ -1,0 +1,133 @@
+/** A fuse of another rating, a fuse that is not there yet, a supply that is marked as limited, thicker wire behind a fuse. */
+
+import { thinWires } from '../../findings/loop/thin-wires.ts';
+import type { Finding } from '../../findings/report-model.ts';
+import type { FusePart } from '../../plan/part-types.ts';
+import type { Plan, TerminalRef } from '../../plan/plan.ts';
+import { terminalKey } from '../../plan/terminal-key.ts';
+import { Terminals } from '../../plan/terminals.ts';
+import { thickerSizes } from '../../ratings/wire.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
+import { runsText } from '../../text/run-names.ts';
+import type { Bench } from './bench.ts';
+import { type Change, gaugeChange, inGauge, partChange } from './change.ts';
+import type { Option } from './search.ts';
+import { FUSE_AMPS } from './series.ts';
+
+const amps = (x: number): string => `${rounded(x, 6)} A`;
+
+function rated(fuse: FusePart, rating: number): Change {
+  const words = `fit a slow fuse of ${ampsText(rating)} as ${fuse.name}`;
+  return partChange(fuse.name, { rating: amps(rating) }, words, (p) =>
+    p.kind === 'fuse' ? { ...p, rating } : p,
+  );
+}
+
+const fusesIn = ({ study }: Bench, f: Finding): FusePart[] =>
+  f.parts.slice(0, 1).flatMap((name) => {
+    const part = study.plan.parts.get(name);
+    return part?.kind === 'fuse' ? [part] : [];
+  });
+
+/** The least fuse above what its loop draws. */
+export function largerFuse(bench: Bench, f: Finding): Option[] {
+  return fusesIn(bench, f).map((fuse) => ({
+    sizes: FUSE_AMPS.filter((a) => a > fuse.rating).map((a) => [rated(fuse, a)]),
+  }));
+}
+
+/** The largest fuse that its wire bears. */
+export function smallerFuse(bench: Bench, f: Finding): Option[] {
+  return fusesIn(bench, f).map((fuse) => ({
+    sizes: [...FUSE_AMPS]
+      .reverse()
+      .filter((a) => a < fuse.rating)
+      .map((a) => [rated(fuse, a)]),
+  }));
+}
+
+/** The thinnest wire that bears what its fuse or its supply lets through; every run of the loop that is thinner. */
+export function wireForFuse({ study }: Bench, f: Finding): Option[] {
+  const { plan } = study;
+  const thin = thinWires(study).filter((t) => f.parts[0] === (t.by ?? t.source.part));
+  const runs = [...new Set(thin.flatMap((t) => t.runs))];
+  const cables = runs.flatMap((r) => plan.runs[r]!.cable ?? []);
+  if (cables.length === 0) return [];
+  const thinnest = cables.reduce((x, y) => (y.area < x.area ? y : x));
+  const sizes = thickerSizes(thinnest).map((size) => {
+    const changed = runs.filter((r) => plan.runs[r]!.cable!.area < inGauge(thinnest, size).area);
+    const which = `${runsText(changed.map((r) => r + 1))} in place of ${thinnest.gauge}`;
+    return [gaugeChange(new Set(changed), size, which)];
+  });
+  return [{ sizes }];
+}
+
+/** A fuse next to the supply, the largest that its wire bears; all that was on that pole goes behind it. */
+export function newFuse(bench: Bench, f: Finding): Option[] {
+  const { plan } = bench.study;
+  const source = [...f.parts]
+    .map((p) => plan.parts.get(p))
+    .find((p) => p?.kind === 'supply' || p?.kind === 'battery');
+  if (!source || (source.kind !== 'supply' && source.kind !== 'battery')) return [];
+  const terminal = source.output.kind === 'dc' ? '+' : '~1';
+  const name = freeName(plan, 'F');
+  const sizes = [...FUSE_AMPS].reverse().map((rating) => [fuseAt(source.name, terminal, name, rating)]);
+  const serves = (i: number) => {
+    const after = bench.after(sizes[i]!);
+    return bench.isGone(f, sizes[i]!) && !thinWires(after).some((t) => t.by === name);
+  };
+  return [{ sizes, serves }];
+}
+
+export function freeName(plan: Plan, letter: string): string {
+  for (let i = 1; ; i++) if (!plan.parts.has(`${letter}${i}`)) return `${letter}${i}`;
+}
+
+function fuseAt(part: string, terminal: string, name: string, rating: number): Change {
+  const at = terminalKey(part, terminal);
+  return {
+    told: { change: 'fuse', part: name, terminal: at, rating: amps(rating) },
+    words: `put a slow fuse of ${ampsText(rating)} next to ${at}`,
+    apply: (plan) => withFuse(plan, { part, terminal }, name, rating),
+    anew: true,
+  };
+}
+
+function withFuse(plan: Plan, pole: { part: string; terminal: string }, name: string, rating: number): Plan {
+  const { at } = plan.parts.get(pole.part)!;
+  const end = (terminal: string): TerminalRef => ({
+    part: name,
+    terminal,
+    written: `${name}.${terminal}`,
+    at,
+  });
+  const moved = (t: TerminalRef) => (t.part === pole.part && t.terminal === pole.terminal ? end('2') : t);
+  const runs = plan.runs.map((r) => ({
+    ...r,
+    cores: r.cores.map((c) => ({ ...c, a: moved(c.a), b: moved(c.b) })),
+  }));
+  const index = runs.length;
+  const post: TerminalRef = { ...pole, written: `${pole.part}.${pole.terminal}`, at };
+  const core = { run: index, colour: 'link', a: post, b: end('1'), at };
+  const fuse: FusePart = { kind: 'fuse', name, at, where: new Map(), rating };
+  return {
+    ...plan,
+    parts: new Map([...plan.parts, [name, fuse]]),
+    terminals: new Map([...plan.terminals, [name, new Terminals(['1', '2'])]]),
+    runs: [...runs, { index, at, cores: [core], link: true }],
+  };
+}
+
+/** A supply that is limited of itself. */
+export function limitedSupply({ study }: Bench, f: Finding): Option[] {
+  return f.parts.slice(0, 1).flatMap((name) => {
+    const part = study.plan.parts.get(name);
+    if (part?.kind !== 'supply' || part.class2) return [];
+    const mark = study.plan.practice === 'nec' ? 'marked Class 2' : 'marked as limited (SELV, Class 2)';
+    const words = `use a supply ${mark} as ${name}`;
+    const change = partChange(name, { 'class-2': 'true' }, words, (p) =>
+      p.kind === 'supply' ? { ...p, class2: true } : p,
+    );
+    return [{ sizes: [[change]] }];
+  });
+}

@@ -1,0 +1,200 @@
+/** Another breaker, plug, cable, box or protector on the mains side. */
+import type { FindingId } from '../../findings/finding-ids.ts';
+import type { Finding } from '../../findings/report-model.ts';
+import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
+import type { Cable } from '../../plan/plan.ts';
+import { terminalKey } from '../../plan/terminal-key.ts';
+import { CUBIC_INCH } from '../../ratings/box-fill.ts';
+import { receptacleByName } from '../../ratings/receptacle.ts';
+import { tables } from '../../ratings/tables.ts';
+import { thickerSizes } from '../../ratings/wire.ts';
+import { rounded } from '../../text/numbers.ts';
+import { runsText } from '../../text/run-names.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Bench } from './bench.ts';
+import { type Change, gaugeChange, inGauge, partChange } from './change.ts';
+import { withParts } from './put.ts';
+import type { Option } from './search.ts';
+import { breakerSizes, CURVES, patternsFor } from './series.ts';
+
+/** What a thicker cable does away with. */
+const OF_CORDS: ReadonlySet<string> = new Set<FindingId>(['cord-too-thin', 'conductor-unprotected']);
+
+function plugsIn({ study }: Bench, f: Finding): PlugPart[] {
+  return f.parts.flatMap((name) => {
+    const part = study.plan.parts.get(name);
+    return part?.kind === 'plug' ? [part] : [];
+  });
+}
+
+function breaker(plug: PlugPart, amps: number, curve = plug.curve): Change {
+  const text = curve === undefined ? `${amps} A` : `${amps} A ${curve}`;
+  const words = `fit a breaker of ${text} for ${plug.name}`;
+  return partChange(plug.name, { breaker: text }, words, (p) =>
+    p.kind === 'plug' ? { ...p, breaker: amps, ...(curve !== undefined && { curve }) } : p,
+  );
+}
+
+/** A circuit with a larger breaker; the wire in the wall is for the words, since no plan shows it. */
+export function largerCircuit(bench: Bench, f: Finding): Option[] {
+  const { practice } = bench.study.plan;
+  return plugsIn(bench, f).map((plug) => ({
+    sizes: breakerSizes(practice)
+      .filter((a) => a > (plug.breaker ?? 0))
+      .map((amps) => [
+        {
+          ...breaker(plug, amps),
+          words: `put ${plug.name} on a circuit of its own of ${amps} A, its wire in the wall made for that`,
+        },
+      ]),
+    scan: true,
+  }));
+}
+
+/** Runs of cable with a core on mains. */
+function mainsCables({ study: { plan, circuit, sides } }: Bench): { index: number; cable: Cable }[] {
+  const netOf = (part: string, terminal: string) => circuit.netOf.get(terminalKey(part, terminal)) ?? -1;
+  return plan.runs.flatMap((r) =>
+    r.cable && r.cores.some((c) => sides.mains.has(netOf(c.a.part, c.a.terminal)))
+      ? [{ index: r.index, cable: r.cable }]
+      : [],
+  );
+}
+
+/** The largest breaker that may be. */
+export function smallerBreaker(bench: Bench, f: Finding): Option[] {
+  const sizes = [...breakerSizes(bench.study.plan.practice)].reverse();
+  return plugsIn(bench, f).map((plug) => ({
+    sizes: sizes.filter((a) => a < (plug.breaker ?? 0)).map((a) => [breaker(plug, a)]),
+  }));
+}
+
+/** A breaker of the same size that holds more at a start. */
+export function slowerBreaker(bench: Bench, f: Finding): Option[] {
+  return plugsIn(bench, f).flatMap((plug) => {
+    const { breaker: amps, curve } = plug;
+    if (amps === undefined) return [];
+    const sizes = CURVES.slice(CURVES.findIndex((c) => c === (curve ?? 'B')) + 1).map((c) => [
+      {
+        ...breaker(plug, amps, c),
+        words: `fit a breaker of ${amps} A ${c} for ${plug.name}, where the loop impedance allows that`,
+      },
+    ]);
+    return [{ sizes }];
+  });
+}
+
+/** Plug and outlets of one pattern, in another of its family or of its volts. */
+export function otherPattern({ study: { plan } }: Bench, f: Finding): Option[] {
+  const part = plan.parts.get(f.parts[0] ?? '');
+  if ((part?.kind !== 'plug' && part?.kind !== 'outlet') || part.pattern === undefined) return [];
+  const plug = [...plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug')!;
+  const { volts } = part.kind === 'plug' ? part.volts : plug.volts;
+  const phases = part.feed === 'three-phase' ? 3 : 1;
+  const row = receptacleByName(part.pattern, { volts, phases });
+  if (!row) return [];
+  const names = [...plan.parts.values()].flatMap((p) =>
+    (p.kind === 'plug' || p.kind === 'outlet') && p.pattern === part.pattern ? [p.name] : [],
+  );
+  const sizes = patternsFor(row, { volts, phases }).flatMap(({ names: [pattern] }) =>
+    pattern === undefined || pattern === part.pattern ? [] : [names.map((n) => inPattern(n, names, pattern))],
+  );
+  return [{ sizes, scan: true }];
+}
+
+function inPattern(name: string, all: readonly string[], pattern: string): Change {
+  const change = (p: Part): Part =>
+    p.kind === 'plug' || p.kind === 'outlet' ? ({ ...p, pattern } satisfies PlugPart | OutletPart) : p;
+  // Plug and outlet are one step for whoever buys them.
+  const words = name === all[0] ? `use ${pattern} for ${listOf(all)}` : '';
+  return partChange(name, { pattern }, words, change);
+}
+
+/** Every mains cable on the way that is thinner, in one thicker gauge. */
+export function thickerCord(bench: Bench, f: Finding): Option[] {
+  const { plan } = bench.study;
+  const cabled = mainsCables(bench);
+  const told = cabled.filter(({ index }) =>
+    plan.runs[index]!.cores.some((c) => f.parts.includes(c.a.part) && f.parts.includes(c.b.part)),
+  );
+  const from = told.length > 0 ? told : cabled;
+  if (from.length === 0) return [];
+  const thinnest = from.map((x) => x.cable).reduce((x, y) => (y.area < x.area ? y : x));
+  const sizes = thickerSizes(thinnest).map((size: Cable) => {
+    const thin = cabled.filter(({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3));
+    const runs = new Set(thin.map((x) => x.index));
+    return [
+      gaugeChange(runs, size, `${runsText([...runs].map((r) => r + 1))} in place of ${thinnest.gauge}`),
+    ];
+  });
+  // One size for all that is wrong with these runs, where there is one.
+  const cut = new Set(
+    from.flatMap(({ index }) => plan.runs[index]!.cores.flatMap((c) => [c.a.part, c.b.part])),
+  );
+  const others = bench.before.filter((b) => OF_CORDS.has(b.id) && b.parts.some((part) => cut.has(part)));
+  const all = (i: number) => [f, ...others].every((x) => bench.isGone(x, sizes[i]!));
+  const together = sizes.length > 0 && others.length > 1 && all(sizes.length - 1);
+  return together ? [{ sizes, serves: all }] : [{ sizes }];
+}
+
+/** The same cable made for fixed wiring. */
+export function fixedWire({ study: { plan } }: Bench, f: Finding): Option[] {
+  const runs = plan.runs.filter(
+    (r) =>
+      r.cable?.flexible && r.cores.every((c) => f.parts.includes(c.a.part) && f.parts.includes(c.b.part)),
+  );
+  if (runs.length === 0) return [];
+  const own = new Set(runs.map((r) => r.index));
+  const change: Change = {
+    told: { change: 'cable-flexible', runs: [...own].map((r) => r + 1) },
+    words: `use building wire in conduit, or a cable made for walls, for ${runsText([...own].map((r) => r + 1))}`,
+    apply: (p) => ({
+      ...p,
+      runs: p.runs.map((r) =>
+        own.has(r.index) && r.cable ? { ...r, cable: { ...r.cable, flexible: false } } : r,
+      ),
+    }),
+    anew: false,
+  };
+  return [{ sizes: [[change]] }];
+}
+
+/** A box of a listed volume, or of the next ten cubic inches where none is listed. */
+export function largerBox({ study: { plan } }: Bench, f: Finding): Option[] {
+  const box = plan.parts.get(f.parts[0] ?? '');
+  if (box?.kind !== 'box') return [];
+  const own = (box.volume ?? 0) / CUBIC_INCH;
+  const listed = tables
+    .boxVolumes()
+    .rows.filter((r) => ['square', 'round', 'device'].includes(r.kind))
+    .map((r) => ({ in3: r.in3, name: `a ${r.box} box (${rounded(r.in3)} in3)` }));
+  const more = Array.from({ length: 50 }, (_, i) => (i + 1) * 10).map((in3) => ({
+    in3,
+    name: `a box marked with at least ${in3} in3`,
+  }));
+  const most = Math.max(...listed.map((x) => x.in3));
+  const rows = [...listed, ...more.filter((x) => x.in3 > most)].filter((x) => x.in3 > own);
+  const sizes = rows
+    .sort((a, b) => a.in3 - b.in3)
+    .map(({ in3, name }) => [
+      partChange(box.name, { volume: `${in3} in3` }, `use at least ${name} as ${box.name}`, (p) =>
+        p.kind === 'box' ? { ...p, volume: in3 * CUBIC_INCH } : p,
+      ),
+    ]);
+  return [{ sizes }];
+}
+
+/** The supply of the coil on a feed of its own, away from the cord that sags. */
+export function ownOutlet({ study: { plan } }: Bench, f: Finding): Option[] {
+  return f.parts.flatMap((name) => {
+    const part = plan.parts.get(name);
+    if (part?.kind !== 'supply' || part.fedFrom === undefined || part.fedFrom === 'always-live') return [];
+    const change: Change = {
+      told: { change: 'part', part: name, fields: { 'fed-from': 'always-live' } },
+      words: `feed ${name} from an outlet of its own that is always live`,
+      apply: (p) => withParts(p, [name], (x) => (x.kind === 'supply' ? { ...x, fedFrom: 'always-live' } : x)),
+      anew: true,
+    };
+    return [{ sizes: [[change]] }];
+  });
+}

@@ -1,0 +1,132 @@
+/** What could be changed for each finding, and the remedies that were found by changing it. */
+import type { FindingId } from '../../findings/finding-ids.ts';
+import type { Finding, Remedy } from '../../findings/report-model.ts';
+import type { Study } from '../../study/study.ts';
+import { roundedApart } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import { Bench, type Purse } from './bench.ts';
+import type { Change } from './change.ts';
+import {
+  coilOfFrequency,
+  coilPullsInLower,
+  coilQuenched,
+  coilStandsMore,
+  coilVersion,
+} from './coil-remedy.ts';
+import { otherContact } from './contact-remedy.ts';
+import { largerFuse, limitedSupply, newFuse, smallerFuse, wireForFuse } from './fuse-remedy.ts';
+import { cleanerSwitch, largerBattery, strongerSwitch } from './loop-remedy.ts';
+import { wireForDrop, wireForVolts } from './loop-wire.ts';
+import {
+  fixedWire,
+  largerBox,
+  largerCircuit,
+  otherPattern,
+  ownOutlet,
+  slowerBreaker,
+  smallerBreaker,
+  thickerCord,
+} from './mains-remedy.ts';
+import { relayBetween } from './relay-between.ts';
+import { type Options, type Way, waysOf } from './search.ts';
+import { supplyForAmps, supplyForFewerVolts, supplyForVolts } from './supply-remedy.ts';
+
+const LOW_VOLTS: readonly Options[] = [
+  wireForVolts,
+  supplyForVolts,
+  coilVersion,
+  coilPullsInLower,
+  relayBetween,
+];
+const CONTACT: readonly Options[] = [otherContact];
+
+/** What is tried for a finding, the likeliest to be done first. A finding that is not listed asks for wiring or for a figure. */
+const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
+  'coil-too-low': LOW_VOLTS,
+  'coil-thin-margin': LOW_VOLTS,
+  'coil-drops-at-start': [ownOutlet, thickerCord],
+  'coil-too-high': [supplyForFewerVolts, coilVersion, coilStandsMore],
+  'coil-frequency': [coilOfFrequency],
+  'coil-unsuppressed': [coilQuenched],
+  'supply-overloaded': [supplyForAmps],
+  'wire-overloaded': [smallerFuse, newFuse, wireForFuse],
+  'supply-not-limited': [newFuse, limitedSupply],
+  'fuse-too-small': [largerFuse],
+  'drop-large': [wireForDrop],
+  'battery-short-lived': [largerBattery],
+  'switch-overloaded': [strongerSwitch, relayBetween],
+  'switch-underloaded': [cleanerSwitch],
+  'contact-voltage': CONTACT,
+  'contact-not-motor-rated': CONTACT,
+  'contact-horsepower': CONTACT,
+  'contact-running': CONTACT,
+  'contact-starting': CONTACT,
+  'contact-leakage': CONTACT,
+  'circuit-overloaded': [largerCircuit, otherPattern],
+  'breaker-too-large': [smallerBreaker],
+  'breaker-may-trip': [slowerBreaker, largerCircuit],
+  'cord-too-thin': [thickerCord],
+  'conductor-unprotected': [thickerCord, smallerBreaker],
+  'trips-at-start': [slowerBreaker, largerCircuit],
+  'cord-as-fixed-wiring': [fixedWire],
+  'box-overfilled': [largerBox],
+  'plug-mismatch': [otherPattern, smallerBreaker],
+};
+
+const options: Options = (bench, f) => (TRIED[f.id] ?? []).flatMap((of) => of(bench, f));
+
+/** Whether anything is tried for a finding of questions 4 to 7. */
+export function isTried({ id, question }: Finding): boolean {
+  return question >= 4 && TRIED[id] !== undefined;
+}
+
+/** Remedies told of one finding. */
+const MOST_TOLD = 3;
+/** Terminals times judgements that a plan is worth, and the bounds of the number of judgements. */
+const WORTH = 12_000;
+const LEAST_TRIALS = 10;
+const MOST_TRIALS = 120;
+
+/** Remedies of findings that stand, each tried in the plan; a small plan is judged more often than a large one. */
+export function remediesOf(study: Study, findings: readonly Finding[]): Map<Finding, readonly Remedy[]> {
+  const found = new Map<Finding, readonly Remedy[]>();
+  const wanted = findings.filter(isTried);
+  if (wanted.length === 0 || !study.verified) return found;
+  const terminals = [...study.plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
+  const trials = Math.max(LEAST_TRIALS, Math.min(MOST_TRIALS, Math.floor(WORTH / terminals)));
+  const purse: Purse = { whole: trials, single: 3 * trials };
+  const bench = new Bench(study, purse);
+  for (const f of wanted) {
+    const ways = waysOf(bench, f, options).slice(0, MOST_TOLD);
+    found.set(
+      f,
+      ways.map((way) => told(bench, f, way)),
+    );
+  }
+  return found;
+}
+
+function told(bench: Bench, f: Finding, { changes, leaves }: Way): Remedy {
+  const words = changes.map((c) => c.words).filter((w) => w !== '');
+  const left = [...new Set(leaves)];
+  const thin = left.includes('coil-thin-margin') ? ', with little to spare' : '';
+  const rest = left.filter((id) => id !== 'coil-thin-margin');
+  const end = rest.length === 0 ? thin : `${thin}, which leaves ${listOf(rest)}`;
+  return {
+    words: `${words.join(' and ')}${effect(bench, f, changes)}${end}`,
+    changes: changes.map((c) => c.told),
+    leaves: left,
+  };
+}
+
+/** What a coil gets with the change, against what it needs. */
+function effect(bench: Bench, f: Finding, changes: readonly Change[]): string {
+  if (f.id !== 'coil-too-low' && f.id !== 'coil-thin-margin') return '';
+  const after = bench.after(changes);
+  const states = after.coilStates.filter((s) => f.parts.includes(s.fed.part.name));
+  const spare = (s: (typeof states)[number]) => Math.min(...s.rows.map((r) => r.least)) - s.pullIn;
+  const [first] = [...states].sort((a, b) => spare(a) - spare(b));
+  if (!first) return '';
+  const [gets, needs] = roundedApart([Math.min(...first.rows.map((r) => r.least)), first.pullIn]);
+  return ` (${first.fed.part.name} then gets ${gets} V and needs ${needs} V)`;
+}

@@ -1,0 +1,161 @@
+/** Another supply: more amperes or volt-amperes, a regulated one, one of other volts, one with less tolerance. */
+import type { FindingId } from '../../findings/finding-ids.ts';
+import type { Finding } from '../../findings/report-model.ts';
+import type { SupplyPart } from '../../plan/part-types.ts';
+import { defaults } from '../../ratings/defaults.ts';
+import { supplyModel } from '../../ratings/supply.ts';
+import { rounded } from '../../text/numbers.ts';
+import type { Bench } from './bench.ts';
+import { type Change, partChange } from './change.ts';
+import { withLimit } from './put.ts';
+import type { Option } from './search.ts';
+import { SUPPLY_AMPS, SUPPLY_VA, SUPPLY_VOLTS, TOLERANCES } from './series.ts';
+
+/** What a supply that is too weak brings about; one supply is to mend all of it that stands. */
+const OF_SUPPLY: ReadonlySet<string> = new Set<FindingId>([
+  'supply-overloaded',
+  'coil-too-low',
+  'coil-thin-margin',
+  'coil-drops-at-start',
+]);
+
+/** Times the size of a supply up to which a larger one is a cure. */
+const MOST_LARGER = 8;
+
+type Fields = Record<string, string | null>;
+
+const num = (x: number): string => `${rounded(x, 6)}`;
+
+function suppliesOf({ study }: Bench, f: Finding): SupplyPart[] {
+  const named = f.parts.flatMap((p) => study.plan.parts.get(p) ?? []);
+  const own = named.filter((p) => p.kind === 'supply');
+  const fed = study.fedCoils.filter((c) => f.parts.includes(c.part.name)).map((c) => c.source.part);
+  const feeding = fed.flatMap((name) => study.plan.parts.get(name) ?? []).filter((p) => p.kind === 'supply');
+  return [...new Map([...own, ...feeding].map((p) => [p.name, p])).values()].slice(0, 1);
+}
+
+/** A supply like another but for some fields, told as `words`. */
+function instead(own: SupplyPart, to: SupplyPart, fields: Fields, words: string): Change {
+  const anew = to.output.volts !== own.output.volts;
+  return partChange(own.name, fields, words, (p) => (p.kind === 'supply' ? to : p), anew);
+}
+
+const withoutNoLoad = ({ noLoad: _, ...rest }: SupplyPart): SupplyPart => rest;
+const isLoose = (p: SupplyPart, practice: 'nec' | 'iec') => supplyModel(p, practice).sourceOhms > 0;
+
+const limitText = ({ limit, output }: SupplyPart): string =>
+  output.kind === 'ac' ? `${num(limit.amps * output.volts)} VA` : `${num(limit.amps)} A`;
+const outputText = ({ output }: SupplyPart): string => `${num(output.volts)} V ${output.kind.toUpperCase()}`;
+
+/** The next sizes of the same supply; the rise of one that is not regulated is that usual for its size. */
+function largerSupply(own: SupplyPart, practice: 'nec' | 'iec'): Change[][] {
+  const ac = own.output.kind === 'ac';
+  const have = ac ? own.limit.amps * own.output.volts : own.limit.amps;
+  return (ac ? SUPPLY_VA : SUPPLY_AMPS)
+    .filter((size) => size > have * 1.001 && size <= MOST_LARGER * have)
+    .map((size) => {
+      const loose = isLoose(own, practice);
+      const to = withLimit(loose ? withoutNoLoad(own) : own, size);
+      const fields: Fields = {
+        limit: limitText(to),
+        ...(loose && own.noLoad !== undefined && { 'no-load': null }),
+      };
+      const noun = ac ? 'a transformer' : 'a supply';
+      return [
+        instead(own, to, fields, `use ${noun} of ${outputText(own)} for ${limitText(to)} as ${own.name}`),
+      ];
+    });
+}
+
+/** Sizes, of which one has to mend all that the supply is at fault for, or else the finding alone. */
+function joint(bench: Bench, f: Finding, own: SupplyPart, sizes: readonly Change[][]): Option[] {
+  const fed = bench.study.fedCoils.filter((c) => c.source.part === own.name).map((c) => c.part.name);
+  const others = bench.before.filter(
+    (b) => OF_SUPPLY.has(b.id) && b.parts.some((p) => p === own.name || fed.includes(p)),
+  );
+  const all = (i: number) => [f, ...others].every((x) => bench.isGone(x, sizes[i]!));
+  const together = sizes.length > 0 && others.length > 1 && all(sizes.length - 1);
+  return together ? [{ sizes, serves: all }] : [{ sizes }];
+}
+
+/** For what is short of amperes. */
+export function supplyForAmps(bench: Bench, f: Finding): Option[] {
+  return suppliesOf(bench, f).flatMap((own) =>
+    joint(bench, f, own, largerSupply(own, bench.study.plan.practice)),
+  );
+}
+
+/** For coils that get too few volts. */
+export function supplyForVolts(bench: Bench, f: Finding): Option[] {
+  const { practice } = bench.study.plan;
+  return suppliesOf(bench, f).flatMap((own) => [
+    ...(isLoose(own, practice) ? joint(bench, f, own, largerSupply(own, practice)) : []),
+    ...regulated(own, practice),
+    ...otherVolts(bench, f, own, true),
+    ...closer(own),
+  ]);
+}
+
+/** For coils that get too many. */
+export function supplyForFewerVolts(bench: Bench, f: Finding): Option[] {
+  const { practice } = bench.study.plan;
+  return suppliesOf(bench, f).flatMap((own) => [
+    ...regulated(own, practice),
+    ...otherVolts(bench, f, own, false),
+    ...(own.output.kind === 'ac' && isLoose(own, practice) ? [{ sizes: largerSupply(own, practice) }] : []),
+  ]);
+}
+
+/** The same volts, held whatever is drawn. */
+function regulated(own: SupplyPart, practice: 'nec' | 'iec'): Option[] {
+  if (own.output.kind !== 'dc' || !isLoose(own, practice)) return [];
+  const to: SupplyPart = { ...withoutNoLoad(own), regulation: 'regulated' };
+  const fields: Fields = { regulation: 'regulated', ...(own.noLoad !== undefined && { 'no-load': null }) };
+  const words = `use a regulated supply of ${outputText(own)} as ${own.name}`;
+  return [{ sizes: [[instead(own, to, fields, words)]] }];
+}
+
+/** Supplies of printed volts near those of the coils, the nearest first; of the same amperes or volt-amperes, and larger. */
+function otherVolts({ study }: Bench, f: Finding, own: SupplyPart, short: boolean): Option[] {
+  // The volts of a regulated supply do not depend on its size.
+  const larger = short && isLoose(own, study.plan.practice);
+  const rated = study.fedCoils.filter((c) => f.parts.includes(c.part.name)).map((c) => c.model.rated);
+  const off = (volts: number) => Math.max(...rated.map((r) => Math.abs(Math.log(volts / r))));
+  return SUPPLY_VOLTS.filter((v) => v !== own.output.volts && rated.length > 0 && off(v) < MOST_OFF)
+    .sort((a, b) => off(a) - off(b))
+    .slice(0, 2)
+    .map((volts) => ({ sizes: ofVolts(own, volts).slice(0, larger ? undefined : 1) }));
+}
+
+function ofVolts(own: SupplyPart, volts: number): Change[][] {
+  const { kind } = own.output;
+  const have = kind === 'ac' ? own.limit.amps * own.output.volts : own.limit.amps;
+  const larger = (kind === 'ac' ? SUPPLY_VA : SUPPLY_AMPS).filter(
+    (size) => size > have * 1.001 && size <= MOST_LARGER * have,
+  );
+  return [have, ...larger].map((size) => {
+    const to = withLimit({ ...withoutNoLoad(own), output: { volts, kind } }, size);
+    const fields: Fields = {
+      output: outputText(to),
+      limit: limitText(to),
+      ...(own.noLoad !== undefined && { 'no-load': null }),
+    };
+    const more = size > have ? ` for ${limitText(to)}` : '';
+    return [instead(own, to, fields, `use a supply of ${outputText(to)}${more} as ${own.name}`)];
+  });
+}
+
+/** Natural logarithm of the factor by which a supply may be off the volts printed on a coil. */
+const MOST_OFF = Math.log(1.3);
+
+/** The same regulated supply with its volts held closer. */
+function closer(own: SupplyPart): Option[] {
+  if (own.regulation !== 'regulated') return [];
+  const has = own.tolerance ?? defaults.regulatedTolerance.value;
+  const sizes = TOLERANCES.filter((t) => t < has - 1e-9).map((tolerance) => {
+    const share = `${num(tolerance * 100)} %`;
+    const words = `use a supply of ${outputText(own)} that holds its volts to ${share} as ${own.name}`;
+    return [instead(own, { ...own, tolerance }, { tolerance: share }, words)];
+  });
+  return [{ sizes }];
+}

@@ -1,0 +1,134 @@
+/** Advice that once failed when it was followed, or told nothing, and what stands in its place. */
+import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../../src/findings/report-model.ts';
+import { check } from '../../../src/repair/check.ts';
+import { Study } from '../../../src/study/study.ts';
+import { wired } from '../../findings/wired-plans.ts';
+import { example } from '../../helpers/example-plans.ts';
+import { planOf } from '../../helpers/plan-of.ts';
+
+const findingsOf = (text: string): readonly Finding[] => check(Study.of(planOf(text))).findings;
+const told = (text: string, id: string): Finding => findingsOf(text).find((f) => f.id === id)!;
+
+const cable = (gauge: string, metres: number, cores: string) =>
+  `{cable: {gauge: ${gauge}, cores: 2, insulation: 300 V, strands: solid}, length: ${metres} m, cores: {${cores}}}`;
+const coil = (name: string, ohms: number, volts = 12, pullIn = '75 %') =>
+  `${name}: {kind: relay, coil: {rated: ${volts} V DC, resistance: ${ohms} ohm, pull-in: ${pullIn}, tolerance: 0 %, hot-rise: 30 K, most: 130 %, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}`;
+const PS = (volts: number) =>
+  `PS1: {kind: supply, output: ${volts} V DC, limit: 2 A, regulation: regulated, tolerance: 2 %, class-2: true}`;
+const loop = (more: readonly string[], runs: readonly string[]) =>
+  wired({ parts: 'g', more, wires: 'K1.A2 PS1.-', runs, intent: ['K1: {runs-on: [g]}'] });
+
+describe('figures that are compared', () => {
+  it('are told apart: gets and needs are never one number twice', () => {
+    // 11.76 V at least, less the drop of 50 m of 20 AWG, against 12 V times its share, warm.
+    const text = loop(
+      [PS(12), coil('K1', 400, 12, '81.4 %')],
+      [cable('20 AWG', 50, 'red: [PS1.+, g.COM], black: [K1.A1, g.NO]')],
+    );
+    const { message } = told(text, 'coil-too-low');
+    const [, gets, needs] = /gets ([\d.]+) V .*needs ([\d.]+) V/.exec(message)!;
+    expect(message).toBe('K1 gets 11.67 V from g at worst and needs 11.69 V to pull in warm');
+    expect(gets).not.toBe(needs);
+  });
+});
+
+describe('wire', () => {
+  const far = (trunk: number, spur: number, ohms: number) =>
+    wired({
+      parts: 'g h',
+      more: [PS(12), coil('K1', ohms)],
+      wires: 'K1.A2 PS1.-',
+      runs: [
+        cable('20 AWG', trunk, 'red: [PS1.+, g.COM], black: [K1.A1, g.NO]'),
+        cable('20 AWG', spur, 'red: [g.COM, h.COM], black: [g.NO, h.NO]'),
+      ],
+      intent: ['K1: {runs-on: [g, h]}'],
+    });
+  it('is asked for on trunk and spur where the spur alone does not do', () => {
+    const { fix } = told(far(250, 60, 120), 'coil-too-low');
+    expect(fix).toMatch(
+      /^Use 12 AWG for the trunk \(run 2\) and the h spur \(run 3\) \(K1 then gets [\d.]+ V and needs [\d.]+ V\)/,
+    );
+  });
+  it('is asked for on the trunk alone where that does', () => {
+    expect(told(far(200, 5, 120), 'coil-too-low').fix).toMatch(/^Use 14 AWG for the trunk \(run 2\) \(/);
+  });
+  it('of several times the copper is not advised for a little to spare', () => {
+    const study = Study.of(example('wrong/relay-pulls-in-late'));
+    const thin = check(study).findings.find((f) => f.id === 'coil-thin-margin')!;
+    expect(thin.remedies.flatMap((r) => r.changes).filter((c) => c.change === 'cable')).toEqual([]);
+  });
+});
+
+describe('a supply', () => {
+  it('is not advised for the volts that it has, nor for volts that nobody prints', () => {
+    const text = loop(
+      [PS(24), coil('K1', 640, 24, '86 %')],
+      [cable('20 AWG', 1, 'red: [PS1.+, g.COM], black: [K1.A1, g.NO]')],
+    );
+    const { fix, remedies } = told(text, 'coil-too-low');
+    expect(fix).toBe(
+      'Use a relay as K1 that pulls in at 18 V (75 %) or less (K1 then gets 23.5 V and needs 21.5 V).',
+    );
+    expect(remedies).toHaveLength(1);
+  });
+  it('is of one size for every finding that it mends', () => {
+    const text = wired({
+      parts: 'g',
+      more: [
+        'PS1: {kind: supply, output: 24 V AC, limit: 10 VA, regulation: transformer, class-2: true}',
+        'K1: {kind: relay, coil: {rated: 24 V AC, power: 8 VA, inrush: 60 VA, most: 130 %}, contact: {ratings: [5 A 30 V DC]}}',
+      ],
+      wires: 'PS1.~1 g.COM, g.NO K1.A1, K1.A2 PS1.~2',
+      intent: ['K1: {runs-on: [g]}'],
+    });
+    const sizes = findingsOf(text)
+      .filter((f) => ['coil-too-low', 'supply-overloaded'].includes(f.id))
+      .flatMap((f) => f.remedies.flatMap((r) => r.changes))
+      .flatMap((c) => (c.change === 'part' && c.part === 'PS1' ? [c.fields.limit] : []));
+    expect(sizes.length).toBeGreaterThanOrEqual(2);
+    expect(new Set(sizes).size).toBe(1);
+  });
+});
+
+describe('a relay between', () => {
+  it('is offered where the wire carries too heavy a coil, with its figures, and was tried', () => {
+    const found = check(Study.of(example('wrong/no-interposing-relay'))).findings.find(
+      (f) => f.id === 'coil-too-low',
+    )!;
+    expect(found.remedies.map((r) => r.changes.map((c) => c.change))).toContainEqual(['relay']);
+    expect(found.fix).toContain('put a small relay (coil 24 V DC, 0.5 W or less; contact DC-13');
+  });
+});
+
+describe('one cause', () => {
+  it('is told once for all coils that are short by it, with what the trunk takes', () => {
+    const text = wired({
+      parts: 'g',
+      more: [PS(12), coil('K1', 120), coil('K2', 120), 'p: {kind: joint}', 'q: {kind: joint}'],
+      wires: 'q K1.A1, q K2.A1, K1.A2 PS1.-, K2.A2 PS1.-',
+      runs: [
+        cable('20 AWG', 150, 'red: [PS1.+, p], black: [q, g.NO]'),
+        cable('20 AWG', 1, 'red: [p, g.COM]'),
+      ],
+      intent: ['K1: {runs-on: [g]}', 'K2: {runs-on: [g]}'],
+    });
+    const low = findingsOf(text).filter((f) => f.id === 'coil-too-low');
+    expect(low).toHaveLength(1);
+    expect(low[0]!.message).toMatch(/; K[12] is short too$/);
+    expect(low[0]!.why).toMatch(/ V stay in the trunk that all of them have \(runs 5 and 6\)\./);
+  });
+});
+
+describe('where nothing does', () => {
+  it('what is short is told, and nothing is offered', () => {
+    const text = loop(
+      [PS(24), coil('K1', 640, 24, '100 %').replace('most: 130 %', 'most: 100 %')],
+      [cable('24 AWG', 900, 'red: [PS1.+, g.COM], black: [K1.A1, g.NO]')],
+    );
+    const { fix, remedies } = told(text, 'coil-too-low');
+    expect(remedies).toEqual([]);
+    expect(fix).toMatch(/^K1 is [\d.]+ V short\. No size that was tried mends it\.$/);
+  });
+});
