@@ -111,8 +111,8 @@ function misfit(study: Study, { part, made }: Judged, volts: number): Finding[] 
         : `${part.name} gets ${gets} V and is made for ${of} V`,
       why: more ? 'It burns out early, and then tells nothing.' : 'It stays too dim to be seen.',
       fix: bare
-        ? 'Put a resistor in line with it, or use an indicator made for the volts of the loop.'
-        : `Use a lamp made for ${more ? gets : `the volts of its circuit, in line with nothing else`}${more ? ' V' : ''}.`,
+        ? `Nothing in line takes the ${rounded(volts - made)} V that are left over.`
+        : `It gets ${rounded(Math.abs(volts - made))} V ${more ? 'more' : 'less'} than it is made for.`,
       figures: [
         { name: 'gets', value: gets, unit: 'V' },
         { name: 'made for', value: of, unit: 'V' },
