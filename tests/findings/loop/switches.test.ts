@@ -151,6 +151,33 @@ describe('switch-kind-unrated', () => {
   });
 });
 
+describe('figures for coils on a switch, IEC 60947-5-1', () => {
+  const asked = (kind: string, contact: string) =>
+    findings(
+      loop({
+        contact: 'ratings: [5 A 30 V DC], least: 1 mA 5 V DC',
+        parts: [`c: {kind: ${kind}, contact: {${contact}, least: 1 mA 5 V DC}}`],
+        runs: [
+          '{link: [PS1.+, c.COM]}',
+          '{link: [c.NC, g.COM]}',
+          '{link: [g.NO, K1.A1]}',
+          '{link: [K1.A2, PS1.-]}',
+        ],
+      }),
+    ).filter((f) => f.id.startsWith('switch-') && f.parts.includes('c'));
+  it.each(['cutout', 'switch'])('a %s with dc-13 has its DC rating', (kind) => {
+    expect(asked(kind, 'ratings: [5 A 250 V AC], dc-13: 1 A')).toEqual([]);
+    expect(asked(kind, 'ratings: [5 A 250 V AC]').map((f) => f.id)).toEqual(['switch-kind-unrated']);
+  });
+  it('ac-15 says nothing of DC', () =>
+    expect(asked('cutout', 'ratings: [5 A 250 V AC], ac-15: 1 A')).toHaveLength(1));
+  // K1 takes 100 mA
+  it('a dc-13 that is too small', () =>
+    expect(asked('cutout', 'ratings: [5 A 250 V AC], dc-13: 50 mA').map((f) => f.id)).toEqual([
+      'switch-overloaded',
+    ]));
+});
+
 describe('switch-underloaded', () => {
   const least = (contact: string, ohms = 1000, more: Loop = {}) =>
     of(
