@@ -99,6 +99,22 @@ describe('leakage of a solid-state output', () => {
   });
 });
 
+describe('a stop in the coil circuit', () => {
+  const stopped = (in_: string, out: string) =>
+    nec({ motor: 'power: 0.5 hp, amps: 8 A', contact: 'ratings: [30 A 240 V AC], motor: [1 hp 120 V AC]' })
+      .replace('  P1:', '  c: {kind: cutout, contact: {ratings: [5 A 250 V AC, 5 A 30 V DC]}}\n  P1:')
+      .replace('{link: [g.NO, K1.A1]}', `{link: [g.NO, c.${in_}]}\n  - {link: [c.${out}, K1.A1]}`)
+      .concat('intent:\n  M: {runs-on: [g], blocked-by: [c]}\n');
+  // IEC 60947-1 annex L: 95 and 96 are the break contact of an overload relay
+  it('is the overload relay only where it has the terminals of one', () => {
+    const plain = reportOf(stopped('COM', 'NC')).findings.find((f) => f.id === 'motor-unprotected')!;
+    expect(plain.severity).toBe('caution');
+    expect(plain.message).toBe('M starts by itself and no overload protector is stated');
+    expect(plain.parts).toEqual(['M', 'c']);
+    expect(severityOf(stopped('95', '96'), 'motor-unprotected', 'M')).toBeUndefined();
+  });
+});
+
 describe('one pole of a relay', () => {
   const pole = (own: string) =>
     nec({ motor: 'power: 1 hp, amps: 16 A', contact: 'ratings: [30 A 240 V AC], motor: [2 hp 120 V AC]' })

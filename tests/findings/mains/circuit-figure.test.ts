@@ -59,3 +59,10 @@ it.each([
     'yes: 30 A running on a circuit of 40 A',
   ],
 ])('%s', (_, circuits, expected) => expect(figure(circuits)).toBe(expected));
+
+it('motors that start together are told of in the plural', () => {
+  const { findings } = reportOf(shop([{ breaker: 32, motors: [12, 12] }]).replace('32 A D', '32 A B'));
+  const trips = findings.find((f) => f.id === 'breaker-may-trip' || f.id === 'trips-at-start');
+  expect(trips!.message).toMatch(/M00 and M01/);
+  expect(trips!.message).not.toMatch(/M01 (starts|takes|draws)/);
+});
