@@ -1,14 +1,14 @@
 /** The seven questions answered, each with the one figure or fact that decides it. */
 
 import { FALSE } from '../logic/bdd.ts';
-import type { MotorPart, PlugPart } from '../plan/part-types.ts';
-import { motorCurrents } from '../ratings/motor.ts';
+import { judgeCircuit } from '../ratings/circuit.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { leastToSpare } from './contacts/contact-figures.ts';
 import { draws } from './loop/supply-draws.ts';
+import { fedPlugs, plugsOf } from './mains/plug-loads.ts';
 import { entryOf } from './register.ts';
-import type { Finding, Question, Report } from './report-model.ts';
+import type { CoilFigures, Finding, Question, Report } from './report-model.ts';
 import { QUESTIONS, type QuestionNumber, type Severity } from './report-words.ts';
 
 /** Severities that make a plan fail. */
@@ -93,21 +93,37 @@ function goodFigure(
     case 4: {
       const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
       return worst
-        ? `${worst.relay} needs ${worst.pullIn} V, gets at least ${worst.volts.min} V${worst.gate === null ? '' : ` (${worst.gate})`}`
+        ? `${worst.relay} needs ${worst.pullIn} V, gets at least ${worst.volts.min} V${fedFrom(worst)}`
         : undefined;
     }
     case 5:
       return circuit.sources.some((x) => !x.mains) ? loopFigure(s) : undefined;
     case 6:
       return contacts.length > 0 ? leastToSpare(s) : undefined;
-    default: {
-      const plug = [...s.plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug');
-      const motor = [...s.plan.parts.values()].find((p): p is MotorPart => p.kind === 'motor');
-      if (!plug) return undefined;
-      const amps = motor ? motorCurrents(motor, s.plan.practice).running?.amps : undefined;
-      return `${amps === undefined ? 'the load' : `${rounded(amps)} A running`} on a circuit of ${plug.breaker ?? '?'} A`;
-    }
+    default:
+      return circuitFigure(s);
   }
+}
+
+/** The circuit with the least to spare, with what runs on it together. */
+function circuitFigure(s: Study): string | undefined {
+  const { practice } = s.plan;
+  const circuits = fedPlugs(s).map((fed) => ({ fed, amps: judgeCircuit({ ...fed, practice }).needed }));
+  const share = ({ fed, amps }: (typeof circuits)[number]) => (amps ?? 0) / (fed.plug.breaker ?? Infinity);
+  const worst = circuits.reduce<(typeof circuits)[number] | undefined>(
+    (a, b) => (a === undefined || share(b) > share(a) ? b : a),
+    undefined,
+  );
+  const plug = worst?.fed.plug ?? plugsOf(s.plan)[0];
+  if (plug === undefined) return undefined;
+  const running = worst?.amps === undefined ? 'the load' : `${rounded(worst.amps)} A running`;
+  return `${running} on a circuit of ${plug.breaker ?? '?'} A`;
+}
+
+/** By which gate a coil gets its volts, where that matters. */
+function fedFrom({ gate, atRest }: CoilFigures): string {
+  if (atRest === true) return ' with every gate shut';
+  return gate === null ? '' : ` (${gate})`;
 }
 
 /** What the supply gives and what is drawn at most; the length of the loop stands with the volts at the coil. */

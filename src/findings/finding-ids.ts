@@ -67,6 +67,7 @@ export const FINDING_IDS = [
   'switch-kind-unrated',
   'switch-underloaded',
   'coil-current-unknown',
+  'indicator-volts',
   // 6
   'contact-voltage',
   'contact-running',

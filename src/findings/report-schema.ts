@@ -181,7 +181,13 @@ export const coilSchema = z.object({
   gate: z
     .string()
     .nullable()
-    .describe('What is opened or moved to feed the coil; null where any gate gives the same'),
+    .describe(
+      'What is opened or moved to feed the coil; null where any gate gives the same, or none need be moved',
+    ),
+  atRest: z
+    .literal(true)
+    .optional()
+    .describe('Where the coil is fed with nothing moved: its gates are break contacts'),
   metres: known.describe('m of conductor in the loop, there and back'),
   ohms: known.describe('ohm of wires and contacts in the loop at 20 °C'),
   volts: z

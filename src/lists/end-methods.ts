@@ -10,6 +10,6 @@ export const METHOD_WORDS: Readonly<Record<EndMethod, string>> = {
   splice: 'wire nut or splicing connector, all wires of the joint together',
   clamp: 'screw clamp under the fixed cap of a plug or outlet',
   lead: "soldered or crimped to the part's own lead, and sleeved",
-  earth: 'ring tongue under the earth screw of the box',
+  earth: 'ring tongue under the earth screw of the box or of the motor',
   battery: 'quick-connect tab crimped on, at a battery',
 };

@@ -8,6 +8,7 @@ import type {
   ButtonPart,
   CutoutPart,
   DiodePart,
+  Feed,
   GatePart,
   LoadPart,
   MotorPart,
@@ -118,7 +119,7 @@ export const PRINTED: ByKind<[], string[]> = {
   selector: ({ positions, contact }) => [`positions ${positions.join(' ')}`, ...contactWords(contact)],
   relay: printedRelay,
   timer: (part) => [`${part.function} ${num(part.time)} s`, ...printedRelay(part)],
-  board: ({ supply, input, poles }: BoardPart) => [volts(supply), `input ${input}`, ...poleWords(poles)],
+  board: printedBoard,
   diode: printedDiode,
   led: ({ forward, current }) => [forward === undefined ? '' : `${num(forward)} V`, amps(current)],
   resistor: printedResistor,
@@ -126,13 +127,19 @@ export const PRINTED: ByKind<[], string[]> = {
   fuse: ({ rating }) => [amps(rating)],
   joint: () => [],
   plug: printedPlug,
-  outlet: ({ pattern }) => [pattern ?? NO_PATTERN],
+  outlet: ({ pattern, feed }) => [pattern ?? NO_PATTERN, feedWords(pattern, feed)],
   motor: printedLoad,
   load: printedLoad,
   box: printedBox,
 };
 
 const NO_PATTERN = 'pattern not stated';
+
+/** A pattern says itself for how many live conductors it is. */
+function feedWords(pattern: string | undefined, feed: Feed): string {
+  if (pattern !== undefined && pattern !== 'fixed') return '';
+  return { single: '', 'two-leg': 'two live legs', 'three-phase': 'three phases' }[feed];
+}
 
 function printedSupply({ limit, output, regulation, class2 }: SupplyPart): string[] {
   const most = limit.printed === 'A' ? amps(limit.value) : `${num(limit.value)} ${limit.printed}`;
@@ -143,8 +150,39 @@ function printedSwitch({ contact, tabs }: GatePart | SwitchPart | ButtonPart | C
   return [...contactWords(contact), `tabs ${tabs.join(' ')}`];
 }
 
-function printedRelay({ coil, technology, poles }: RelayPart | TimerPart): string[] {
-  return [...coilWords(coil), technology === 'solid-state' ? technology : '', ...poleWords(poles)];
+function printedRelay(part: RelayPart | TimerPart): string[] {
+  const { coil, technology, poles } = part;
+  return [
+    ...coilWords(coil),
+    technology === 'solid-state' ? technology : '',
+    ...poleWords(poles),
+    ...barrierWords(part),
+  ];
+}
+
+function printedBoard(part: BoardPart): string[] {
+  const { supply, input, inputCurrent, threshold, coil, poles } = part;
+  return [
+    volts(supply),
+    `input ${input}`,
+    amps(inputCurrent),
+    threshold === undefined ? '' : `changes over at ${num(threshold)} V`,
+    ...(coil === undefined ? [] : coilWords(coil)),
+    ...poleWords(poles),
+    ...barrierWords(part),
+  ];
+}
+
+/** What keeps mains off the loop inside a relay, and who vouches for it. */
+function barrierWords({ isolation, listed }: RelayPart | TimerPart | BoardPart): string[] {
+  return [
+    isolation === undefined ? '' : `${isolation} insulation`,
+    listed === undefined
+      ? ''
+      : listed
+        ? 'marked by a testing laboratory'
+        : 'not marked by a testing laboratory',
+  ];
 }
 
 function printedDiode({ current, reverse, zener }: DiodePart): string[] {
@@ -164,9 +202,10 @@ function printedResistor({ resistance, rated }: ResistorPart): string[] {
 }
 
 function printedPlug(part: PlugPart): string[] {
-  const { pattern, breaker, curve, fuse } = part;
+  const { pattern, feed, breaker, curve, fuse } = part;
   return [
     pattern ?? NO_PATTERN,
+    feedWords(pattern, feed),
     volts(part.volts),
     breaker === undefined ? '' : `on a ${amps(breaker)} ${curve ?? ''} breaker`.replace('  ', ' '),
     fuse === undefined ? '' : `fuse ${amps(fuse)}`,

@@ -110,7 +110,10 @@ export function materials(s: Study): Materials {
   const cables = cableGroups(plan).map((group) => cableOf(s, group, fails));
   const joints = jointsOf(plan);
   const small = smallParts(s);
-  const sums = [...items, ...cables].flatMap((x) => x.sum ?? []);
+  const joined = [...plan.parts.values()].filter((p) => p.kind === 'joint');
+  const sums = [...[...items, ...cables].map((x) => x.sum), ...joined.map((p) => p.price)].flatMap(
+    (x) => x ?? [],
+  );
   return {
     format: 1,
     check: told,
@@ -123,7 +126,7 @@ export function materials(s: Study): Materials {
       ...items.filter((i) => i.sum === null).flatMap((i) => i.names),
       // What has a length that is not known is not wholly paid for.
       ...cables.filter((c) => c.sum === null || c.unmeasured > 0).map((c) => c.name),
-      ...joints.flatMap((j) => j.names),
+      ...joints.flatMap((j) => j.names).filter((name) => plan.parts.get(name)?.price === undefined),
       ...small.map((x) => x.what),
     ],
   };

@@ -1,4 +1,5 @@
 import { saidOf } from '../plan/by-kind.ts';
+import type { Part } from '../plan/part-types.ts';
 import type { Cable, Plan, Run, TerminalRef } from '../plan/plan.ts';
 import type { EndMethod } from './end-methods.ts';
 import { END_METHOD } from './kinds.ts';
@@ -49,10 +50,15 @@ function stripOf(method: EndMethod, cable: Cable): number {
   return STRIP[method] + (MORE.find((m) => area > m.above)?.mm ?? 0);
 }
 
+/** The leads of a motor are spliced; its earth goes under a screw of the frame. */
+function isEarthScrew({ kind }: Part, ref: TerminalRef): boolean {
+  return (kind === 'motor' || kind === 'load') && ref.terminal === 'PE';
+}
+
 /** The end of `core` at `ref`, which is one of its two. */
 export function endOf(plan: Plan, run: Run, ref: TerminalRef): WireEnd {
   const part = plan.parts.get(ref.part);
-  const method = part === undefined ? 'screw' : saidOf(END_METHOD, part);
+  const method = part === undefined ? 'screw' : isEarthScrew(part, ref) ? 'earth' : saidOf(END_METHOD, part);
   const { cable } = run;
   return {
     terminal: ref.written,

@@ -154,14 +154,18 @@ function mains({ pinned, fixed, loose, wired, outlets }: PartsToSetUp, needsMain
       `${breakers(fixed)} of ${names(fixed)} ${be(fixed)} switched off, locked and proved dead again first.`,
     );
   const three = plugs.some((p) => p.feed === 'three-phase');
-  const lamp = three ? 'lamps between the lines' : 'a lamp';
+  // no lamp is made for the volts between two lines: two in series share them, and equal ones share them equally
+  const pair = three || plugs.some((p) => p.feed === 'two-leg');
+  const lamp = pair ? 'two equal lamps in series between two lines' : 'a lamp';
   const loads = [...loose, ...wired];
   const place =
     loads.length === 0 ? '' : `, in place of ${names(loads)}, which ${does(loads, 'stay')} parted from it`;
-  text.push(`The first load is ${lamp} for the volts of ${names(plugs)}${place}.`);
+  text.push(
+    `The first load is ${lamp} for the volts of ${names(plugs)}${pair ? ', each for half of them or more' : ''}${place}.`,
+  );
   if (wired.length > 0)
     text.push(
-      `${names(wired)} ${be(wired)} wired in: take the cores off ${it(wired)} with everything dead, and end them in a covered terminal block for ${three ? 'the lamps' : 'the lamp'}; the earth core stays on.${
+      `${names(wired)} ${be(wired)} wired in: take the cores off ${it(wired)} with everything dead, and end them in a covered terminal block for ${pair ? 'the lamps' : 'the lamp'}; the earth core stays on.${
         needsMains
           ? ''
           : ' With them off and the relay in by the loop alone, there is no way through between any two of them, nor to earth.'
@@ -169,7 +173,7 @@ function mains({ pinned, fixed, loose, wired, outlets }: PartsToSetUp, needsMain
     );
   if (loose.length > 0 && outlets.length > 0)
     text.push(
-      `Where a step has probes on ${names(outlets)}, an adapter with two sockets takes the plug of the lamp and the probes.`,
+      `Where a step has probes on ${names(outlets)}, an adapter with two sockets takes the plug of the ${pair ? 'lamps' : 'lamp'} and the probes.`,
     );
   if (pinned.length > 0)
     text.push(`Then ${names(pinned)} ${pinned.length === 1 ? 'goes' : 'go'} into the wall.`);

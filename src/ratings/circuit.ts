@@ -5,7 +5,7 @@ import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type { LoadPart, MotorPart, PlugPart } from '../plan/part-types.ts';
 import { defaults } from './defaults.ts';
 import { sumFigures } from './load.ts';
-import { type Figure, horsepowerOf, motorCurrents, phasesOf } from './motor.ts';
+import { type Figure, motorCurrents } from './motor.ts';
 import { circuitRow, patternAmps, receptacleByName } from './receptacle.ts';
 import { branchRule } from './tables.ts';
 
@@ -30,11 +30,8 @@ export interface CircuitDuty {
 
 interface Demand {
   readonly name: string;
-  readonly motor: boolean;
   /** running current with the word of where it is from */
   readonly running: Figure | undefined;
-  /** true where it is the NEC table's figure for the horsepower and not the machine's own */
-  readonly fromTable: boolean;
 }
 
 interface Limit {
@@ -46,47 +43,26 @@ const SLACK = 1 + 1e-9;
 
 /**
  * nec: the sum of running currents within the largest cord-and-plug load of the circuit (80 % of a 15
- * or 20 A one), and where a motor's current comes from the table, 125 % of the largest such motor and
- * the rest within the breaker. iec: the sum within the least of breaker, plug fuse and pattern.
+ * or 20 A one), of a wired-in machine within its breaker: NEC 430.52 has no lower bound, and the 125 %
+ * of 430.22 are asked of the conductors. iec: the sum within the least of breaker, plug fuse and pattern.
  */
 export function judgeCircuit(duty: CircuitDuty): CircuitJudgement {
   const demands = duty.loads.map((load) => demandOf(load, duty));
   const unknown = demands.find((d) => d.running === undefined);
   const total = sumFigures(demands.map((d) => d.running));
   const limit = duty.practice === 'nec' ? necLimit(duty.plug) : iecLimit(duty.plug);
-  const weighted = duty.practice === 'nec' ? weightedDemand(demands) : undefined;
-  const plain = judgeSum(total, unknown?.name, limit, duty.plug.breaker);
-  if (weighted === undefined || duty.plug.breaker === undefined || plain.verdict === 'fail') return plain;
-  const breaker = { amps: duty.plug.breaker, basis: `${duty.plug.breaker} A breaker` };
-  return mostSerious(plain, judgeSum(weighted, unknown?.name, breaker, duty.plug.breaker));
+  return judgeSum(total, unknown?.name, limit, duty.plug.breaker);
 }
 
 function demandOf(load: MotorPart | LoadPart, { plug, practice }: CircuitDuty): Demand {
   const currents = motorCurrents(load, practice);
-  const motor = load.kind === 'motor';
   // NEC 430.6(A)(1) wants the table for a wired-in motor; a plug-in machine goes by its marked amperes
   const byTable =
-    motor && currents.tableRunning !== undefined && (load.amps === undefined || isFixedFeed(plug));
+    load.kind === 'motor' &&
+    currents.tableRunning !== undefined &&
+    (load.amps === undefined || isFixedFeed(plug));
   const running = byTable ? currents.tableRunning : currents.running;
-  return { name: load.name, motor, running, fromTable: byTable };
-}
-
-/** NEC 430.22 and 430.24: 125 % of the largest motor taken from the table, 100 % of the rest. */
-function weightedDemand(demands: readonly Demand[]): Figure | undefined {
-  const table = demands.filter((d) => d.fromTable && d.running !== undefined);
-  if (table.length === 0) return undefined;
-  const largest = table.reduce((a, b) => (b.running!.amps > a.running!.amps ? b : a));
-  const rule = branchRule('conductor');
-  const figures = demands.map((d): Figure | undefined =>
-    d !== largest || d.running === undefined
-      ? d.running
-      : {
-          ...d.running,
-          amps: rule.value * d.running.amps,
-          basis: `NEC ${rule.clause}, 125 % of ${d.running.basis}`,
-        },
-  );
-  return sumFigures(figures);
+  return { name: load.name, running };
 }
 
 function necLimit(plug: PlugPart): Limit | undefined {
@@ -139,46 +115,4 @@ function judgeSum(
   if (limit === undefined || breaker === undefined)
     return { ...shown, verdict: 'cannot-tell', missing: 'breaker' };
   return { ...shown, verdict: 'pass' };
-}
-
-const gravity = { pass: 0, 'cannot-tell': 1, fail: 2 } as const;
-function mostSerious(a: CircuitJudgement, b: CircuitJudgement): CircuitJudgement {
-  if (gravity[a.verdict] !== gravity[b.verdict]) return gravity[b.verdict] > gravity[a.verdict] ? b : a;
-  const share = (j: CircuitJudgement): number => (j.needed ?? 0) / (j.found ?? Infinity);
-  return share(b) >= share(a) ? b : a;
-}
-
-export interface PowerPlausibility {
-  readonly plausible: boolean;
-  /** W at the shaft by the nameplate */
-  readonly output: number;
-  /** VA the stated volts and amperes give */
-  readonly input: number;
-  /** output over input; above 1 it cannot be */
-  readonly share: number;
-  /** output over the best a small motor gives, 0.9 of the input; above 1 it is doubtful */
-  readonly ratioToBest: number;
-  /** hp that the volts and amperes give at best */
-  readonly bestHorsepower: number;
-  readonly basis: string;
-}
-
-/** Whether volts times amperes can give the stated output. Undefined where one of them is not stated. */
-export function powerPlausible(motor: MotorPart): PowerPlausibility | undefined {
-  const horsepower = horsepowerOf(motor);
-  if (horsepower === undefined || motor.amps === undefined || motor.power === undefined) return undefined;
-  const root = phasesOf(motor) === 3 ? Math.sqrt(3) : 1;
-  const input = motor.volts.volts * motor.amps * root;
-  if (input <= 0) return undefined;
-  const output = motor.power.watts;
-  const best = defaults.bestEfficiency.value;
-  return {
-    plausible: output <= input * SLACK,
-    output,
-    input,
-    share: output / input,
-    ratioToBest: output / (best * input),
-    bestHorsepower: (horsepower * best * input) / output,
-    basis: 'output cannot exceed volts times amperes',
-  };
 }

@@ -1,5 +1,6 @@
 /** Whether a contact is rated for a motor: by horsepower, by what it makes, or by the rules for contacts with neither. */
 import { judgeSnapSwitch, judgeSolidState } from './contact-devices.ts';
+import { WATTS_PER_HORSEPOWER } from './horsepower.ts';
 import { type ContactDuty, type ContactJudgement, compare, judgement, type Verdict } from './judgement.ts';
 import {
   best,
@@ -9,7 +10,6 @@ import {
   motorRatingText,
   ownMotorRatings,
 } from './making.ts';
-import { WATTS_PER_HORSEPOWER } from './motor.ts';
 
 /** NEC 430.83(A)(1): horsepower at the voltage in use at least the motor's. */
 export function judgeHorsepower(duty: ContactDuty): ContactJudgement | undefined {

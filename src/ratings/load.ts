@@ -2,7 +2,8 @@
 
 import type { Practice } from '../plan/device-figures.ts';
 import type { LoadPart, MotorPart } from '../plan/part-types.ts';
-import { type Figure, horsepowerOf, type LoadCurrents, motorCurrents, phasesOf } from './motor.ts';
+import { horsepowerOf, phasesOf, WATTS_PER_HORSEPOWER } from './horsepower.ts';
+import { type Figure, type LoadCurrents, motorCurrents } from './motor.ts';
 
 export type LoadNature = 'motor' | 'heater' | 'lamp' | 'transformer' | 'electronic' | 'unknown';
 
@@ -69,7 +70,7 @@ export function combineLoads(loads: readonly (MotorPart | LoadPart)[], practice:
     phases: loads.some((l) => phasesOf(l) === 3) ? 3 : 1,
     ...(horsepower !== undefined && {
       horsepower,
-      watts: motors.reduce((sum, m) => sum + (m.power?.watts ?? 0), 0),
+      watts: horsepower * WATTS_PER_HORSEPOWER,
     }),
     runningUnknown: each.filter((e) => e.currents.running === undefined).map((e) => e.load.name),
     startingUnknown: each.filter((e) => e.currents.starting === undefined).map((e) => e.load.name),

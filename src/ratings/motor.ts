@@ -3,6 +3,7 @@
 import type { Practice } from '../plan/device-figures.ts';
 import type { LoadPart, MotorPart } from '../plan/part-types.ts';
 import { defaults } from './defaults.ts';
+import { horsepowerOf, phasesOf, printsInput } from './horsepower.ts';
 import type { MotorColumn, MotorRow, Table, TableStatus } from './table-rows.ts';
 import { cellStatus, tables } from './tables.ts';
 import { motorColumn } from './voltage-class.ts';
@@ -32,32 +33,12 @@ export interface LoadCurrents {
   readonly tableRunning?: Figure;
 }
 
-/** W per hp, as the plan reader converts it */
-export const WATTS_PER_HORSEPOWER = 745.7;
-
 /** A printed 0.33 or 1.1 kW is the 1/3 or 1-1/2 hp row; anything further goes to the next row up. */
 const ROW_SLACK = 1.02;
-
-export function phasesOf(load: MotorPart | LoadPart): 1 | 3 {
-  return load.phases ?? (load.feed === 'three-phase' ? 3 : 1);
-}
 
 /** V·A of one ampere: the voltage, times √3 on three phases. */
 function voltsPerAmp(load: MotorPart | LoadPart): number {
   return load.volts.volts * (phasesOf(load) === 3 ? Math.sqrt(3) : 1);
-}
-
-/** Watts printed on a universal motor are what it takes in; on any other motor, what it gives. */
-function printsInput(motor: MotorPart): boolean {
-  return motor.power?.unit === 'VA' || (motor.type === 'universal' && motor.power?.unit === 'W');
-}
-
-/** Horsepower at the shaft as far as the plan tells it. */
-export function horsepowerOf(load: MotorPart | LoadPart): number | undefined {
-  if (load.power === undefined) return undefined;
-  if (load.power.unit === 'hp') return load.power.horsepower ?? load.power.watts / WATTS_PER_HORSEPOWER;
-  if (load.kind === 'load' || printsInput(load)) return undefined;
-  return load.power.watts / WATTS_PER_HORSEPOWER;
 }
 
 /** Row of a motor table for a horsepower: the row itself or the next one up; undefined past its end. */

@@ -106,6 +106,20 @@ function meantForCoils({ contact, volts, kind, holdingVA }: PilotDuty): Uses {
   return { holds, makes };
 }
 
+/** What a contact carries and makes for coils, A; undefined where nothing printed serves this voltage and kind. */
+export interface ControlAmps {
+  readonly carries: number;
+  readonly makes: number;
+}
+
+/** By the rating for coils where there is one, else by the general one: as `judgePilot`, for a gate or a stop. */
+export function controlAmps(duty: PilotDuty): ControlAmps | undefined {
+  const special = meantForCoils(duty);
+  const { holds, makes } = special.holds.length > 0 ? special : general(duty);
+  const [carries, made] = [best(holds)?.amps, best(makes)?.amps];
+  return carries === undefined ? undefined : { carries, makes: made ?? carries };
+}
+
 /** A resistive or general-use rating: its amperes held, and on AC 1.5 times them made. */
 function general({ contact, volts, kind }: PilotDuty): Uses {
   const ratings = countingRatings(contact, volts, kind);
@@ -156,7 +170,19 @@ const GENTLE = 30;
 
 function judgeVolts({ contact, volts, kind }: PilotDuty): ContactJudgement {
   const code = contact.pilot === undefined ? undefined : coded(contact.pilot);
+  // a figure of category AC-15 or DC-13 holds at the voltage of the circuit
+  const category = kind === 'ac' ? contact.ac15 : contact.dc13;
   const marked = [
+    ...(category === undefined
+      ? []
+      : [
+          {
+            kind,
+            volts,
+            text: `${rounded(category, 4)} A ${kind === 'ac' ? 'AC-15' : 'DC-13'}`,
+            basis: STATED,
+          },
+        ]),
     ...(code === undefined
       ? []
       : [{ kind: code.kind, volts: code.most, text: `pilot duty ${contact.pilot}`, basis: BASIS }]),

@@ -20,7 +20,7 @@ function spareWords({ margin }: CoilFigures): string {
 }
 
 const COLUMNS: readonly ColumnOf<CoilFigures>[] = [
-  { head: 'opened', always: true, of: (c) => c.gate ?? 'any gate' },
+  { head: 'opened', always: true, of: (c) => c.gate ?? (c.atRest ? 'none' : 'any gate') },
   { head: 'loop', right: true, of: (c) => figure(c.metres, ' m') },
   { head: 'ohms', right: true, of: (c) => figure(c.ohms) },
   { head: 'least', right: true, of: (c) => figure(c.volts.min, ' V', 4) },

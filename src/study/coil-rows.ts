@@ -19,7 +19,7 @@ const SEARCHED_ROWS = 4;
 
 /** One way of feeding a coil. */
 export interface CoilRow {
-  /** what is moved, by name; undefined where the coil's wiring does not depend on it */
+  /** what is moved, by name; undefined where nothing is, or where the coil's wiring does not depend on it */
   readonly gate: string | undefined;
   readonly moved: Moved;
   /** V; magnitudes for AC, absolute for DC */
@@ -103,10 +103,10 @@ class RowFinder {
   }
 
   /** Each entry of an intent, then every other input by itself; failing all, the nearest state that feeds the coil. */
-  states(): readonly { readonly gate: string; readonly moved: Moved }[] {
+  states(): readonly { readonly gate: string | undefined; readonly moved: Moved }[] {
     const { v } = this.own;
     const { circuit } = v;
-    const found: { gate: string; moved: Moved }[] = [];
+    const found: { gate: string | undefined; moved: Moved }[] = [];
     const seen = new Set<string>();
     const add = (gate: string, moved: Moved | undefined) => {
       if (!moved || moved.length === 0 || seen.has(moved.join()) || !this.standing(moved)) return;
@@ -123,13 +123,15 @@ class RowFinder {
       const moved = movedIn(circuit, v.model.bdd, this.feeding);
       if (moved) {
         const names = [...new Set(moved.map((i) => circuit.inputs[i]!.part))];
-        if (this.standing(moved)) found.push({ gate: names.join(' + '), moved });
+        // a coil whose gates are break contacts may be fed with nothing moved at all
+        if (this.standing(moved))
+          found.push({ gate: names.length === 0 ? undefined : names.join(' + '), moved });
       }
     }
     return found;
   }
 
-  private row(gate: string, moved: Moved): CoilRow[] {
+  private row(gate: string | undefined, moved: Moved): CoilRow[] {
     const at = this.standing(moved);
     if (!at) return [];
     const phasor = this.own.coilVolts(this.relay, at, 'nominal');

@@ -26,7 +26,7 @@ export function indicator(plan: Plan, d: DiodeEdge): { drop: number; ohms: numbe
 const neighbours = new WeakMap<Plan, ReadonlySet<string>>();
 
 /** Indicators one of whose ends lies on a conductor with a resistor. */
-function hasResistor(plan: Plan, led: string): boolean {
+export function hasResistor(plan: Plan, led: string): boolean {
   let found = neighbours.get(plan);
   if (!found) {
     found = ledsBesideResistors(plan);

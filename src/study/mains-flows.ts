@@ -44,8 +44,61 @@ function sides(c: Consumer): [number, number][] {
   ];
 }
 
-/** The mains island of a source in one situation; `amps` by name of the load, those without draw nothing. */
+/** What is asked of loads that do not get the volts of their plate. */
+export interface Drawing {
+  /** each draws the current of its plate, as the tables of ampacity take it */
+  readonly rated?: true;
+  /** name of the motor that stands still and starts: an impedance */
+  readonly starting?: string;
+}
+
+/** Share of its plate volts below which a motor stalls and draws no more for less; common practice. */
+const STALLS = 0.7;
+/** Share of its plate volts with which a load is not fed at all. */
+const DEAD = 0.01;
+/** Rounds after which the currents stand still, and share by which they may still move. */
+const ROUNDS = 12;
+const STILL = 1e-5;
+
+/**
+ * The mains island of a source in one situation; `amps` at the plate's volts by name of the load, those without draw
+ * nothing. A motor that turns, and electronics, take the power they need: on fewer volts they draw more (NEMA MG 1: 11 %
+ * more at 90 % of the volts), never less than the plate's. Any other load is an impedance.
+ */
 export function solveMains(
+  own: Electrics,
+  source: Source,
+  situation: Situation,
+  amps: ReadonlyMap<string, number>,
+  figures: Figures,
+  { rated, starting }: Drawing = {},
+): Flows {
+  const followed = own.circuit.consumers.filter(
+    (c) => c.part !== starting && amps.has(c.part) && (rated || takesPower(own, c)),
+  );
+  let atPlate = amps;
+  let flows = solveWith(own, source, situation, atPlate, figures);
+  for (let round = 0; followed.length > 0 && round < ROUNDS; round++) {
+    const next = new Map(atPlate);
+    for (const c of followed) {
+      const share = (loadVolts(flows, c) ?? 0) / (c.volts ?? 1);
+      const drawn = amps.get(c.part)! / (rated ? 1 : Math.max(Math.min(share, 1), STALLS));
+      if (share > DEAD) next.set(c.part, drawn / share);
+    }
+    if (followed.every((c) => Math.abs(next.get(c.part)! / atPlate.get(c.part)! - 1) <= STILL)) break;
+    atPlate = next;
+    flows = solveWith(own, source, situation, atPlate, figures);
+  }
+  return flows;
+}
+
+function takesPower({ study }: Electrics, c: Consumer): boolean {
+  const part = study.plan.parts.get(c.part);
+  return part?.kind === 'motor' || (part?.kind === 'load' && part.type === 'electronic');
+}
+
+/** With every load as an impedance that would draw `amps` at its own volts. */
+function solveWith(
   own: Electrics,
   source: Source,
   situation: Situation,

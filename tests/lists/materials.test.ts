@@ -273,7 +273,8 @@ describe('a caution', () => {
   it('counts connectors at the leads of a motor, and one for the cores on one blade', () => {
     const { small } = materials(Study.of(THIN('18 AWG')));
     expect(Object.fromEntries(small.map((x) => [x.what, x.count]))).toMatchObject({
-      'wire nuts or splicing connectors at the leads of a motor or load, 12 AWG': 3,
+      'wire nuts or splicing connectors at the leads of a motor or load, 12 AWG': 2,
+      'ring tongues for earth, 12 AWG': 1,
     });
     const lane = materials(Study.of(example('saltmarsh-lane'))).small;
     expect(lane.filter((x) => x.what.startsWith('quick-connect')).map((x) => [x.what, x.count])).toEqual([

@@ -6,8 +6,9 @@ import {
   nextStandardRating,
   snapSwitchServes,
 } from '../../src/ratings/branch.ts';
+import { horsepowerOf } from '../../src/ratings/horsepower.ts';
 import { combineLoads } from '../../src/ratings/load.ts';
-import { horsepowerOf, motorCurrents, tableFullLoad } from '../../src/ratings/motor.ts';
+import { motorCurrents, tableFullLoad } from '../../src/ratings/motor.ts';
 import { ac, dc, hp, load, motor, watts } from './parts.ts';
 
 describe('running current', () => {

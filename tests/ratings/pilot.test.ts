@@ -116,8 +116,10 @@ describe('a coil on a general rating', () => {
       ['cannot-tell', 'coil.power'],
     ]);
   });
-  test('AC-15 without a voltage beside it leaves the voltage open', () => {
-    expect(of(contact({ ac15: 3 }), 230, 0.1)[0]).toMatchObject({
+  // ac-15 and dc-13 are stated at the voltage of the circuit
+  test('AC-15 without a voltage beside it holds at that of the circuit, of its own kind', () => {
+    expect(of(contact({ ac15: 3 }), 230, 0.1)[0]).toMatchObject({ aspect: 'voltage', verdict: 'pass' });
+    expect(of(contact({ dc13: 3 }), 230, 0.1)[0]).toMatchObject({
       aspect: 'voltage',
       verdict: 'cannot-tell',
       missing: 'contact.ratings',

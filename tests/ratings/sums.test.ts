@@ -1,6 +1,7 @@
 /** Figures added up: what is missing is counted, the weakest word wins, and only the largest motor is weighted. */
 import { describe, expect, test } from 'vitest';
-import { judgeCircuit, powerPlausible } from '../../src/ratings/circuit.ts';
+import { judgeCircuit } from '../../src/ratings/circuit.ts';
+import { powerPlausible } from '../../src/ratings/horsepower.ts';
 import { combineLoads, sumFigures } from '../../src/ratings/load.ts';
 import type { Figure } from '../../src/ratings/motor.ts';
 import { hp, load, motor, plug, watts } from './parts.ts';
@@ -78,7 +79,8 @@ describe('loads on one contact', () => {
   });
 });
 
-describe('several motors behind one breaker, NEC 430.24', () => {
+// NEC 430.24 weights the largest for the conductors; 430.52 and 430.53 have no lower bound for the breaker
+describe('several motors behind one breaker', () => {
   const judged = (breaker: number | undefined, ...loads: Parameters<typeof judgeCircuit>[0]['loads']) =>
     judgeCircuit({
       plug: plug({ pattern: 'fixed', ...(breaker !== undefined && { breaker }) }),
@@ -90,21 +92,18 @@ describe('several motors behind one breaker, NEC 430.24', () => {
   const half = motor({ name: 'half', power: hp(0.5) });
   const heater = load({ name: 'heater', type: 'heater', amps: 20 });
 
-  test('125 % of the largest and 100 % of the rest, in any order', () => {
+  test('what they draw together, in any order', () => {
     for (const loads of [
       [one, half],
       [half, one],
     ]) {
       expect(judged(30, ...loads)).toMatchObject({ verdict: 'pass', found: 30 });
-      expect(judged(30, ...loads).needed).toBeCloseTo(1.25 * 16 + 9.8, 9);
-      expect(judged(29, ...loads).verdict).toBe('fail');
+      expect(judged(30, ...loads).needed).toBeCloseTo(16 + 9.8, 9);
+      expect(judged(25, ...loads).verdict).toBe('fail');
     }
   });
-  test('of two that are alike one is weighted', () => {
-    expect(judged(40, one, { ...one, name: 'two' }).needed).toBeCloseTo(1.25 * 16 + 16, 9);
-  });
-  test('a heater is not weighted, though it draws more', () => {
-    expect(judged(50, heater, half).needed).toBeCloseTo(20 + 1.25 * 9.8, 9);
+  test('a heater counts by what it draws', () => {
+    expect(judged(50, heater, half).needed).toBeCloseTo(20 + 9.8, 9);
     expect(judged(50, heater).needed).toBe(20);
   });
   test('without a breaker the plain sum is shown and the breaker asked for', () => {

@@ -46,7 +46,7 @@ function find(study: Study): Finding[] {
       parts: [...names, ...(through ? [through.part] : [])],
       terminals: ends,
       message: foreign
-        ? `${listOf(names)} takes its earth from another plug than its line`
+        ? `${listOf(names)} ${names.length > 1 ? 'take their earth from another plug than their' : 'takes its earth from another plug than its'} line`
         : `${listOf(names)} ${names.length > 1 ? 'have' : 'has'} no unbroken protective earth from the plug`,
       why: sayWhy(study, group),
       fix: `Run the green (green-yellow) core from the plug's PE to ${listOf(ends)} without a break.`,

@@ -3,7 +3,8 @@ import { FALSE } from '../../logic/bdd.ts';
 import { inputVariable } from '../../logic/conduction.ts';
 import { running } from '../../logic/verify.ts';
 import type { MotorPart, PlugPart } from '../../plan/part-types.ts';
-import { motorCurrents, WATTS_PER_HORSEPOWER } from '../../ratings/motor.ts';
+import { WATTS_PER_HORSEPOWER } from '../../ratings/horsepower.ts';
+import { motorCurrents } from '../../ratings/motor.ts';
 import type { Study } from '../../study/study.ts';
 import type { Stands } from './stands.ts';
 

@@ -99,7 +99,9 @@ function sagShare(
   const mains = own.circuit.sources.find((s) => s.mains);
   if (!mains) return 1;
   const volts = (drawn: ReadonlyMap<string, number>): number => {
-    const flows = solveMains(own, mains, standing.situation, drawn, figuresFor(study.plan, 'low'));
+    const flows = solveMains(own, mains, standing.situation, drawn, figuresFor(study.plan, 'low'), {
+      starting: motor.name,
+    });
     const v = flows.volts(nets[0], nets[1]);
     return v ? Math.hypot(v.re, v.im) : 0;
   };

@@ -33,6 +33,7 @@ function figures(study: Study, own: Electrics, state: CoilState, row: CoilRow): 
   return {
     relay: part.name,
     gate: row.gate ?? null,
+    ...(row.moved.length === 0 && { atRest: true }),
     metres: loop.metres === undefined ? null : rounded(loop.metres, 4),
     ohms: loop.ohms === undefined ? null : rounded(loop.ohms, 4),
     volts: { min: volts(row.least), nominal: volts(row.nominal), max: volts(row.most) },

@@ -1,7 +1,10 @@
 import type { FedCoil } from '../../study/fed-coils.ts';
 import type { Study } from '../../study/study.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
+import { withArticle } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
+import { copperOnDc } from '../loop/loop-coils.ts';
 import type { Finding } from '../report-model.ts';
 
 const entry: FindingEntry = {
@@ -24,16 +27,18 @@ function find(study: Study): Finding[] {
   return study.fedCoils.filter((c) => c.source.kind !== c.model.kind).map((c) => otherKind(study, c));
 }
 
-function otherKind(study: Study, { part, model, source }: FedCoil): Finding {
+function otherKind(study: Study, coil: FedCoil): Finding {
+  const { part, model, source } = coil;
+  const copper = copperOnDc(coil);
   const dcCoil = model.kind === 'dc';
   return found(study.plan, entry, {
     parts: [part.name, source.part],
     at: part.where.get('coil.rated') ?? part.where.get('supply'),
-    message: `${part.name} has ${dcCoil ? 'a DC' : 'an AC'} coil and ${source.part} gives ${source.kind.toUpperCase()}`,
+    message: `${part.name} has ${withArticle(model.kind)} coil and ${source.part} gives ${source.kind.toUpperCase()}`,
     why: dcCoil
       ? 'A DC coil on AC buzzes; its contacts chatter and weld.'
-      : 'An AC coil on DC is limited by its copper alone: it draws several times its current and burns.',
-    fix: `Use a ${model.kind.toUpperCase()} supply of ${model.rated} V, or a relay with ${source.kind === 'ac' ? 'an AC' : 'a DC'} coil.`,
+      : `An AC coil on DC is limited by its copper alone: it draws ${copper === undefined ? 'several times its current' : `${ampsText(source.rails[0]!.re / copper)} through its ${rounded(copper)} ohm`} and burns.`,
+    fix: `Use ${withArticle(model.kind)} supply of ${model.rated} V, or a relay with ${withArticle(source.kind)} coil.`,
     basis: entry.basis,
     twin: { alike: `${model.kind} ${source.part}` },
   });

@@ -27,10 +27,10 @@ function find(study: Study): Finding[] {
   return loopCoils(study).flatMap((coil) => (isQuenched(study, coil) ? [] : [unsuppressed(study, coil)]));
 }
 
-/** An AC coil needs nothing, a board has what it needs. */
+/** An AC coil needs nothing, a board has what it needs; a solid-state input and that of a timer are no winding. */
 function isQuenched({ circuit }: Study, { part, model }: FedCoil): boolean {
   const { suppressor } = coilOf(part);
-  if (model.kind !== 'dc' || part.kind === 'board') return true;
+  if (model.kind !== 'dc' || part.kind !== 'relay' || part.technology === 'solid-state') return true;
   if (suppressor !== undefined && suppressor !== 'none') return true;
   const sense = circuit.relays.find((r) => r.part === part.name)!.senses[0]!;
   return circuit.diodes.some(

@@ -2,6 +2,7 @@ import { sayMoved } from '../../circuit/input-words.ts';
 import { drivenByDc } from '../../logic/driven.ts';
 import { everIn } from '../../logic/entry-states.ts';
 import type { Moved } from '../../logic/verify.ts';
+import { partOfKey } from '../../plan/terminal-key.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
@@ -69,15 +70,28 @@ function polarised({
   });
   const indicators = circuit.diodes
     .filter((d) => d.load)
-    .map((d) => ({
-      part: d.part,
-      plus: 'A',
-      minus: 'K',
-      effect: 'dark' as const,
-      from: d.cathode,
-      to: d.anode,
-    }));
+    .flatMap((d) =>
+      behindResistors(circuit, d.cathode).flatMap((from) =>
+        behindResistors(circuit, d.anode).map((to) => ({
+          ...{ part: d.part, plus: 'A', minus: 'K', effect: 'dark' as const },
+          ...{ from, to },
+        })),
+      ),
+    )
+    .filter(({ from, to }) => from !== to);
   return [...coils, ...indicators];
+}
+
+/** A net, and the one beyond a resistor that alone is joined to it: an indicator has its resistor on either side. */
+function behindResistors({ plan, terminals, landed, passives }: Study['circuit'], net: number): number[] {
+  const joined = terminals[net]!.filter(
+    (key) => landed.has(key) && plan.parts.get(partOfKey(key))?.kind !== 'joint',
+  );
+  if (joined.length !== 2) return [net];
+  const beyond = passives.flatMap((p) =>
+    p.what === 'resistor' && p.a !== p.b ? (p.a === net ? [p.b] : p.b === net ? [p.a] : []) : [],
+  );
+  return [net, ...beyond];
 }
 
 function find(study: Study): Finding[] {

@@ -2,14 +2,13 @@
 import type { ContactEdge } from '../../circuit/circuit.ts';
 import { relayVariable } from '../../logic/conduction.ts';
 import type { Contact } from '../../plan/device-figures.ts';
-import type { Part } from '../../plan/part-types.ts';
 import { sumFigures } from '../../ratings/load.ts';
 import type { Figure } from '../../ratings/motor.ts';
 import { judgePilot, type PilotDuty } from '../../ratings/pilot.ts';
 import { type Coiled, modelOf } from '../../study/coil-models.ts';
 import type { Study } from '../../study/study.ts';
 import { type CoilWay, coilWays } from './coil-ways.ts';
-import type { JudgedContact } from './judged-contact.ts';
+import { contactOf, type JudgedContact } from './judged-contact.ts';
 
 const HAND = ['switch', 'selector', 'button', 'cutout'];
 
@@ -24,11 +23,6 @@ function feeds(study: Study, way: CoilWay, edge: ContactEdge): boolean {
   if (!v) return true;
   const own = circuit.relays.find((r) => r.part === way.part.name)!;
   return v.model.bdd.support(v.model.pull[own.index]!).has(relayVariable(edge.when.relay));
-}
-
-function contactOf(part: Part, pole: number): Contact | undefined {
-  if ('poles' in part) return part.poles.find((p) => p.index === pole)?.contact;
-  return 'contact' in part ? part.contact : undefined;
 }
 
 /** A at the volts of the circuit, or at the coil's own where those are higher. */
@@ -86,7 +80,7 @@ export function coilContacts(study: Study): JudgedContact[] {
 
 function judgeFeeding(study: Study, { edge, fed }: Feeding): JudgedContact | undefined {
   const part = study.plan.parts.get(edge.part)!;
-  const contact = contactOf(part, edge.pole);
+  const contact = contactOf({ part, pole: edge.pole });
   if (contact === undefined) return undefined;
   const duty = dutyOf(study, contact, fed);
   return {

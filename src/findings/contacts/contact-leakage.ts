@@ -1,9 +1,11 @@
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { Study } from '../../study/study.ts';
 import { milliampsText, rounded, roundedOrNull } from '../../text/numbers.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
+import { fedPlugs } from '../mains/plug-loads.ts';
 import type { Finding } from '../report-model.ts';
-import type { JudgedContact } from './judged-contact.ts';
+import { contactOf, type JudgedContact } from './judged-contact.ts';
 import { judgedContacts, oncePerPart } from './judged-contacts.ts';
 
 const entry: FindingEntry = {
@@ -11,9 +13,9 @@ const entry: FindingEntry = {
   title: 'a solid-state output is never quite off',
   severity: 'warning',
   question: 6,
-  base: 'battery',
+  base: 'fixed-motor',
   meaning:
-    'A solid-state relay leaks a few milliamperes while off, so the motor lead tingles and reads live on a meter; and it makes 1 to 1.5 W of heat for each ampere. When it fails, it mostly fails in the on state. Use a contactor, or put one in line as the means of stopping.',
+    'A solid-state relay leaks a few milliamperes while off, so the motor lead tingles and reads live on a meter; and it makes 1 to 1.5 W of heat for each ampere. When it fails, it mostly fails in the on state. Use a contactor, or put one in line as the means of stopping. One that is rated for motors, behind a plug that can be pulled, is a caution.',
   wrong: extract('    kind: relay', '    technology: solid-state'),
   right: '    kind: relay',
   basis: 'relay makers’ application guidance, several agree; 29 CFR 1910.147(b)',
@@ -30,8 +32,22 @@ function find(study: Study): Finding[] {
   return oncePerPart(solid, (g) => g).map((g) => leaks(study, g));
 }
 
-function leaks({ plan }: Study, g: JudgedContact): Finding {
+/** Its label has a horsepower or AC-3 figure, as a semiconductor controller has (IEC 60947-4-2). */
+function isMeantForMotor(g: JudgedContact): boolean {
+  const contact = contactOf(g);
+  return contact !== undefined && (contact.motor.length > 0 || contact.ac3 !== undefined);
+}
+
+/** What it feeds comes dead by pulling a plug. */
+function isPlugIn(study: Study, { loads }: JudgedContact): boolean {
+  const behind = fedPlugs(study).filter((f) => f.loads.some((l) => loads.includes(l.name)));
+  return behind.length > 0 && behind.every((f) => !isFixedFeed(f.plug));
+}
+
+function leaks(study: Study, g: JudgedContact): Finding {
+  const { plan } = study;
   const { part, loads } = g;
+  const meantFor = isMeantForMotor(g) && isPlugIn(study, g);
   const stated = 'off_leakage' in part ? part.off_leakage : undefined;
   const leak =
     stated === undefined
@@ -39,11 +55,12 @@ function leaks({ plan }: Study, g: JudgedContact): Finding {
       : milliampsText(stated);
   const amps = g.currents.running?.amps;
   return found(plan, entry, {
+    ...(meantFor && { severity: 'caution' as const }),
     parts: [part.name, ...loads],
     at: part.where.get('technology') ?? part.at,
     message: `${leak} still reach ${loads.join(', ')} with ${part.name} off: it is solid-state`,
     why: `Off is not isolation: the motor lead reads live on a meter. When it fails it mostly stays on. Inside it, ${heat(amps)}; it needs a heat sink above ${SOLID.sink[0]} to ${SOLID.sink[1]} A.`,
-    fix: `${part.name} does not part ${loads.join(', ')} from the mains; a contact has to do that.`,
+    fix: `${part.name} does not part ${loads.join(', ')} from the mains; ${meantFor ? 'pull the plug before you touch the motor or its lead' : 'a contact has to do that'}.`,
     figures: [
       { name: 'leakage', value: roundedOrNull(stated), unit: 'A' },
       { name: 'running', value: roundedOrNull(amps), unit: 'A' },

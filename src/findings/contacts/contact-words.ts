@@ -9,7 +9,7 @@ import type { FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 import type { Severity } from '../report-words.ts';
-import type { JudgedContact } from './judged-contact.ts';
+import { contactOf, type JudgedContact } from './judged-contact.ts';
 import { type OpenJudgement, partsAtFault } from './judged-contacts.ts';
 
 const quantity = (x: number, unit: string) =>
@@ -110,6 +110,13 @@ function place(g: JudgedContact): Position {
   );
 }
 
+/** A field that is there but says nothing of this circuit is not missing: a rating for this circuit is. */
+function missingWords(g: JudgedContact, missing: string): string {
+  return missing === 'contact.ratings' && (contactOf(g)?.ratings.length ?? 0) > 0
+    ? `a rating for ${rounded(g.volts)} V ${g.kind.toUpperCase()}`
+    : missing;
+}
+
 /** By how much a contact falls short. */
 function lacking(g: JudgedContact, j: ContactJudgement): string {
   const contact = contactName(g);
@@ -125,7 +132,7 @@ function fix(g: JudgedContact, j: ContactJudgement): string {
   if (j.missing === 'type')
     return `State what ${listOf(g.loads)} is, type: lamp, heater, transformer or electronic.`;
   if (!j.missing.startsWith('contact.')) return `State ${j.missing} of ${listOf(g.loads)}, as on its plate.`;
-  return `State ${j.missing} of ${g.part.name} as printed.`;
+  return `State ${j.missing} of ${g.part.name}${missingWords(g, j.missing) === j.missing ? '' : ` for ${rounded(g.volts)} V ${g.kind.toUpperCase()}`} as printed.`;
 }
 
 /** The basis with the editions the tables were taken from. */
@@ -152,7 +159,7 @@ export function contactFound(
 ): Finding {
   const fails = judgement.verdict === 'fail';
   const { missing } = judgement;
-  const lacks = fails || missing === undefined ? '' : ` (${missing} is missing)`;
+  const lacks = fails || missing === undefined ? '' : ` (${missingWords(contact, missing)} is missing)`;
   return found(plan, entry, {
     ...(fails ? failure : { severity: 'doubt', why: whyOpen(judgement) }),
     parts: partsAtFault(contact),

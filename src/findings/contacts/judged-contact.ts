@@ -1,5 +1,6 @@
 /** One contact with everything found out about it. */
 
+import type { Contact } from '../../plan/device-figures.ts';
 import type { Part } from '../../plan/part-types.ts';
 import { type ContactJudgement, SLACK } from '../../ratings/judgement.ts';
 import type { LoadCurrents } from '../../ratings/motor.ts';
@@ -36,4 +37,10 @@ export function openOf({ judged }: JudgedContact): ContactJudgement[] {
     if (j.missing !== undefined) asked.add(j.missing);
     return true;
   });
+}
+
+/** The contact itself, as its label has it. */
+export function contactOf({ part, pole }: Pick<JudgedContact, 'part' | 'pole'>): Contact | undefined {
+  if ('poles' in part) return part.poles.find((p) => p.index === pole)?.contact;
+  return 'contact' in part ? part.contact : undefined;
 }

@@ -6,6 +6,7 @@ import { judgeContact } from '../../ratings/contact.ts';
 import type { ContactDuty } from '../../ratings/judgement.ts';
 import { combineLoads } from '../../ratings/load.ts';
 import type { Study } from '../../study/study.ts';
+import { fedPlugs } from '../mains/plug-loads.ts';
 import type { JudgedContact } from './judged-contact.ts';
 
 /** Loads behind one switching part. */
@@ -48,16 +49,17 @@ function groups(study: Study): Group[] {
   return found;
 }
 
-function judgeGroup({ plan }: Study, group: Group): JudgedContact {
+function judgeGroup(study: Study, group: Group): JudgedContact {
+  const { plan } = study;
   const { part, loads } = group;
   const combined = combineLoads(loads, plan.practice);
-  const hardest = loads.reduce((a, b) => (b.volts.volts > a.volts.volts ? b : a));
+  const volts = Math.max(...loads.map((l) => appliedVolts(study, l)));
   const device = deviceOf(part, loads);
   const duty: ContactDuty = {
     contact: group.contact,
     currents: combined.currents,
-    volts: hardest.volts.volts,
-    kind: hardest.volts.kind,
+    volts,
+    kind: loads.some((l) => l.volts.kind === 'dc') ? 'dc' : 'ac',
     phases: combined.phases,
     nature: combined.nature,
     ...(combined.horsepower === undefined ? {} : { horsepower: combined.horsepower }),
@@ -76,6 +78,25 @@ function judgeGroup({ plan }: Study, group: Group): JudgedContact {
     ...(device === undefined ? {} : { device }),
     judged: judgeContact(duty),
   };
+}
+
+/**
+ * V between two conductors of the circuit that feeds a load, NEC 430.83(A)(1): what a contact is asked to switch is the
+ * voltage applied, whatever the plate says. The plate's own where no circuit of about that voltage feeds it.
+ */
+function appliedVolts(study: Study, load: MotorPart | LoadPart): number {
+  const own = load.volts.volts;
+  if (load.volts.kind === 'dc') return own;
+  const offers = study.circuit.sources
+    .filter(
+      (s) => s.kind === 'ac' && fedPlugs(study).some((f) => f.plug.name === s.part && f.loads.includes(load)),
+    )
+    .flatMap(({ rails }) => rails.flatMap((p) => rails.map((q) => Math.hypot(p.re - q.re, p.im - q.im))))
+    .filter((v) => own <= v * 1.15 && own >= v * 0.8);
+  const off = (v: number) => Math.abs(Math.log(v / own));
+  return offers.length === 0
+    ? own
+    : Number(offers.reduce((a, b) => (off(b) < off(a) ? b : a)).toPrecision(5));
 }
 
 /** A hand switch counts as one only in the line of a single motor. */

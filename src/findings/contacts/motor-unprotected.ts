@@ -127,16 +127,15 @@ function tripUnused(study: Study, motor: MotorPart, idle: readonly CutoutPart[])
   };
 }
 
-/** A bin switch is a cut-out too; wired by COM and NC the two look the same. */
+/** A bin switch and a stop that latches are cut-outs too; wired by COM and NC they all look the same. */
 function perhapsOverload(study: Study, motor: MotorPart, named: readonly CutoutPart[]): Finding {
   const names = listOf(named.map((c) => c.name));
   return {
     ...caution(study, motor, {
-      message: `${motor.name} is protected only if ${names} is its overload relay`,
-      why: `${names} stops the motor, but by COM and NC it may as well be a bin switch.`,
-      fix: `If it is the overload relay, land its cores on 95 and 96; if not, use a motor with a manual-reset protector (protector: manual).`,
+      message: `${motor.name} starts by itself and no overload protector is stated`,
+      why: `Nobody stands by when a gate starts it; a stalled motor burns. ${names} can stop it, but nothing says that an overload relay does: a stop or a bin switch does not see a stall.`,
+      fix: `Use a motor with a manual-reset protector (protector: manual), or an overload relay. Where ${names} is one, land its cores on 95 and 96.`,
     }),
-    severity: 'notice',
     parts: [motor.name, ...named.map((c) => c.name)],
   };
 }

@@ -1,5 +1,5 @@
 import type { MotorPart } from '../../plan/part-types.ts';
-import { horsepowerOf, phasesOf } from '../../ratings/motor.ts';
+import { horsepowerOf, phasesOf } from '../../ratings/horsepower.ts';
 import { startsAllowed } from '../../ratings/starts.ts';
 import type { Study } from '../../study/study.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';

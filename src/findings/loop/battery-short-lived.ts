@@ -3,7 +3,7 @@ import { shortLived, WEEK_HOURS, WORKING_WEEK_HOURS } from '../../ratings/batter
 import { statesFeeding } from '../../study/coil-rows.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import type { Study } from '../../study/study.ts';
-import { milliampsText, rounded } from '../../text/numbers.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -61,7 +61,7 @@ function lifeOf(study: Study, own: Electrics, battery: BatteryPart): Finding[] {
       message: flat
         ? `${battery.name} is flat in ${rounded(life.restingHours! / 24, 2)} days with all gates shut`
         : `${battery.name} lasts about ${rounded(life.runningHours ?? 0, 2)} h with a gate open`,
-      why: `${running > 0 ? `An open gate takes ${milliampsText(running)}` : 'No gate takes current'}${resting > 0 ? `, rest takes ${milliampsText(resting)}` : ''}; of ${battery.capacity} Ah about 60 % can be used before the volts sag. A working week is taken as ${WORKING_WEEK_HOURS} h.${flat ? ' What draws at rest sits before the gates.' : ''}`,
+      why: `${running > 0 ? `An open gate takes ${ampsText(running)}` : 'No gate takes current'}${resting > 0 ? `, rest takes ${ampsText(resting)}` : ''}; of ${battery.capacity} Ah about 60 % can be used before the volts sag. A working week is taken as ${WORKING_WEEK_HOURS} h.${flat ? ' What draws at rest sits before the gates.' : ''}`,
       fix: `${battery.name} does not hold what a week takes.`,
       figures: [
         {

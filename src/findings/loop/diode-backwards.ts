@@ -1,7 +1,7 @@
 import { sayMoved } from '../../circuit/input-words.ts';
 import { acrossAc, drivenByDc } from '../../logic/driven.ts';
 import { everIn } from '../../logic/entry-states.ts';
-import type { Moved } from '../../logic/verify.ts';
+import type { Moved, Verified } from '../../logic/verify.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
@@ -27,7 +27,8 @@ export const diodeBackwards: Check = { entry, find };
 
 /** A diode that is no indicator and conducts while the loop is fed. */
 interface ConductingDiode {
-  readonly diode: string;
+  /** undefined where it is built into the coil */
+  readonly diode: string | undefined;
   /** the relay whose coil it lies across */
   readonly coil: string | undefined;
   readonly moved: Moved;
@@ -35,9 +36,10 @@ interface ConductingDiode {
 }
 
 /** None where nothing was decided. */
-export const conductingDiodes = perStudy(({ circuit, verified: v }): readonly ConductingDiode[] => {
+export const conductingDiodes = perStudy((study): readonly ConductingDiode[] => {
+  const { circuit, verified: v } = study;
   if (!v) return [];
-  return circuit.diodes.flatMap((d) => {
+  const loose = circuit.diodes.flatMap((d): ConductingDiode[] => {
     if (d.load || d.builtIn) return [];
     const dc = everIn(v, drivenByDc(v, d.anode, d.cathode));
     const moved = dc ?? everIn(v, acrossAc(v, d.anode, d.cathode));
@@ -47,21 +49,40 @@ export const conductingDiodes = perStudy(({ circuit, verified: v }): readonly Co
     )?.part;
     return [{ diode: d.part, coil, moved, on: dc ? 'dc' : 'ac' }];
   });
+  return [...loose, ...builtIntoAc(study, v)];
 });
+
+/** AC coils that state a diode across them: on AC it conducts every other half wave. */
+function builtIntoAc({ circuit, plan }: Study, v: Verified): ConductingDiode[] {
+  return circuit.relays.flatMap((relay): ConductingDiode[] => {
+    const part = plan.parts.get(relay.part)!;
+    const coil = 'coil' in part ? part.coil : undefined;
+    const sense = relay.senses[0];
+    if (coil?.rated.kind !== 'ac' || sense?.by !== 'volts') return [];
+    if (coil.suppressor !== 'diode' && coil.suppressor !== 'zener') return [];
+    const moved = everIn(v, acrossAc(v, sense.a, sense.b));
+    return moved ? [{ diode: undefined, coil: relay.part, moved, on: 'ac' }] : [];
+  });
+}
 
 function find(study: Study): Finding[] {
   return conductingDiodes(study).map(({ diode, coil, moved, on }) =>
     found(study.plan, entry, {
-      parts: [diode, ...(coil === undefined ? [] : [coil])],
-      terminals: [`${diode}.A`, `${diode}.K`],
+      parts: [diode, coil].filter((p) => p !== undefined),
+      terminals: diode === undefined ? [`${coil}.A1`, `${coil}.A2`] : [`${diode}.A`, `${diode}.K`],
       message:
         on === 'ac'
-          ? `${diode} lies across an AC supply: it is a short in every other half wave`
+          ? `${diode ?? `the diode built into ${coil}`} lies across an AC supply: it is a short in every other half wave`
           : `${diode} conducts when ${coil === undefined ? 'the loop' : `the coil of ${coil}`} is fed: it shorts the supply`,
-      why: `With ${sayMoved(study.circuit, moved)} its anode (A) is joined to + and its band (K) to -.`,
+      why:
+        on === 'ac'
+          ? `With ${sayMoved(study.circuit, moved)} each half wave of its own direction goes past the coil.`
+          : `With ${sayMoved(study.circuit, moved)} its anode (A) is joined to + and its band (K) to -.`,
       fix:
         on === 'ac'
-          ? 'Take the diode off; an AC coil takes an RC member or a varistor.'
+          ? diode === undefined
+            ? 'Read the label again: an AC coil has an RC member or a varistor (suppressor: rc or varistor).'
+            : 'Take the diode off; an AC coil takes an RC member or a varistor.'
           : `Turn ${diode} round: the band (K) to the + side of the coil.`,
       basis: entry.basis,
       twin: { alike: `${on} ${coil === undefined ? 'loop' : 'coil'}` },

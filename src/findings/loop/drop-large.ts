@@ -1,5 +1,4 @@
 import type { Figures } from '../../electric/island.ts';
-import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type Coiled, coilImpedance } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
@@ -39,7 +38,7 @@ export interface Lost {
   readonly metres: number | undefined;
   /** V at the current with which the coil pulls in */
   readonly volts: number;
-  /** V of the supply, as printed */
+  /** V that the supply gives with nothing on it, as printed */
   readonly of: number;
 }
 
@@ -54,9 +53,9 @@ function find(study: Study): Finding[] {
 
 /** The gate that loses most; undefined where a mains source feeds the coil or its current is not stated. */
 export function farthest({ plan }: Study, own: Electrics, state: CoilState): Lost | undefined {
-  const { part, source, supply, model } = state.fed;
+  const { part, supply, model } = state.fed;
   if (!supply || (model.ohms === undefined && part.kind !== 'board')) return undefined;
-  const of = (plan.parts.get(source.part) as SupplyPart | BatteryPart).output.volts;
+  const of = supply.openCircuit.nominal;
   const coil = coilOhms(plan, part);
   if (coil === undefined) return undefined;
   const rows = state.rows.flatMap((row): Lost[] => {
@@ -77,7 +76,7 @@ function tooMuchLost(study: Study, far: Lost): Finding {
   const { part, model } = far.state.fed;
   return found(study.plan, entry, {
     parts: [row.gate ?? part.name, part.name],
-    message: `${rounded(far.volts)} V of ${far.of} V stay in the wire${row.gate ? ` when ${row.gate} starts ${part.name}` : ` to ${part.name}`}`,
+    message: `${rounded(far.volts)} V of ${rounded(far.of)} V stay in the wire${row.gate ? ` when ${row.gate} starts ${part.name}` : ` to ${part.name}`}`,
     why: `${metres === undefined ? 'Its' : `${rounded(metres)} m of conductor, there and back, with contacts`} have ${rounded(far.ohms)} ohm at 20 °C; the coil takes ${ampsText(far.volts / far.ohms)}${model.kind === 'ac' ? ' while its armature is open' : ''}.`,
     fix: `The wire may take ${rounded(MOST_LOST * far.of)} V and takes ${rounded(far.volts - MOST_LOST * far.of)} V more.`,
     figures: [
@@ -97,7 +96,7 @@ export function lostWith(
   row: CoilRow,
   figures: Figures,
 ): number {
-  const of = (plan.parts.get(state.fed.source.part) as SupplyPart | BatteryPart).output.volts;
+  const of = state.fed.supply!.openCircuit.nominal;
   const loop = loopWith(own, state, row, figures);
   return loop === undefined ? 0 : (loop.ohms * loop.volts) / coilOhms(plan, state.fed.part)! / of;
 }

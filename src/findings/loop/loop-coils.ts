@@ -8,12 +8,19 @@ export const loopCoils = perStudy((study): readonly FedCoil[] =>
 );
 
 /** A at rated volts once pulled in; none where the plan does not tell. */
-export function holdingAmps({ model }: FedCoil): number {
-  return model.ohms === undefined ? 0 : model.rated / model.ohms;
+export function holdingAmps(coil: FedCoil): number {
+  const ohms = copperOnDc(coil) ?? coil.model.ohms;
+  return ohms === undefined ? 0 : coil.model.rated / ohms;
 }
 
 /** A at rated volts while pulling in; none where the plan does not tell. */
-export function inrushAmps({ model }: FedCoil): number {
-  const ohms = model.kind === 'ac' ? (model.inrushOhms ?? model.ohms) : model.ohms;
+export function inrushAmps(coil: FedCoil): number {
+  const { model } = coil;
+  const ohms = copperOnDc(coil) ?? (model.kind === 'ac' ? (model.inrushOhms ?? model.ohms) : model.ohms);
   return ohms === undefined ? 0 : model.rated / ohms;
+}
+
+/** ohm of an AC coil on DC, where nothing but its copper holds the current back; undefined for others and unstated copper. */
+export function copperOnDc({ model, source }: FedCoil): number | undefined {
+  return model.kind === 'ac' && source.kind === 'dc' ? model.copperOhms : undefined;
 }

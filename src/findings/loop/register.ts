@@ -5,6 +5,7 @@ import { coilShorted } from './coil-shorted.ts';
 import { diodeBackwards } from './diode-backwards.ts';
 import { dropLarge } from './drop-large.ts';
 import { fuseTooSmall } from './fuse-too-small.ts';
+import { indicatorVolts } from './indicator-volts.ts';
 import { suppliesJoined } from './supplies-joined.ts';
 import { supplyNotLimited } from './supply-not-limited.ts';
 import { supplyOverloaded } from './supply-overloaded.ts';
@@ -30,4 +31,5 @@ export const loopChecks: readonly Check[] = [
   switchKindUnrated,
   switchUnderloaded,
   coilCurrentUnknown,
+  indicatorVolts,
 ];

@@ -5,7 +5,7 @@ import type { Check, FindingEntry } from '../entry.ts';
 import { COMMON_PRACTICE, found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 import { ampsFigure } from './amps-figure.ts';
-import { loopCoils } from './loop-coils.ts';
+import { copperOnDc } from './loop-coils.ts';
 import { type Draw, supplyDraw } from './supply-draws.ts';
 
 const entry: FindingEntry = {
@@ -19,7 +19,7 @@ const entry: FindingEntry = {
   wrong: 'limit: 10 VA',
   right: 'limit: 40 VA',
   basis: 'common practice',
-  followsFrom: [],
+  followsFrom: ['coil-kind'],
 };
 
 export const supplyOverloaded: Check = { entry, find };
@@ -31,7 +31,10 @@ const MOMENT = 2;
 const EASY = 0.8;
 
 function find(study: Study): Finding[] {
-  const coils = loopCoils(study);
+  // an AC coil on DC is told by its kind, and what its copper then draws by this
+  const coils = study.fedCoils.filter(
+    (c) => !c.source.mains && (c.source.kind === c.model.kind || copperOnDc(c) !== undefined),
+  );
   return study.circuit.sources
     .filter((s) => !s.mains)
     .flatMap((source) => {

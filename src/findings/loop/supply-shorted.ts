@@ -29,7 +29,8 @@ export const supplyShorted: Check = { entry, find };
 /** A diode or a part the wrong way round that shorts the supply is told by itself. */
 function find(study: Study): Finding[] {
   const { plan, circuit, verified: v } = study;
-  if (!v || conductingDiodes(study).length > 0 || fedReversed(study).length > 0) return [];
+  if (!v || conductingDiodes(study).length > 0 || fedReversed(study).some((r) => r.effect === 'shorts'))
+    return [];
   return circuit.sources
     .filter((s) => !s.mains)
     .flatMap((s) => {

@@ -3,8 +3,9 @@
 import { isLanded, netAt } from '../../circuit/terminals.ts';
 import { inputVariable } from '../../logic/conduction.ts';
 import { runsAt, type Verified } from '../../logic/verify.ts';
-import type { Contact, CurrentKind } from '../../plan/device-figures.ts';
+import type { Contact, CurrentKind, Practice } from '../../plan/device-figures.ts';
 import type { Part } from '../../plan/part-types.ts';
+import { controlAmps } from '../../ratings/pilot.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
@@ -20,8 +21,10 @@ export interface SwitchCurrents {
   /** A with all its coils in, and A while they pull in */
   readonly held: number;
   readonly start: number;
-  /** A, the greatest of its ratings that serve here; undefined where none does */
+  /** A, the rating for coils that serves here, else the greatest of the others; undefined where none does */
   readonly rating: number | undefined;
+  /** A that it makes by that rating */
+  readonly makes: number | undefined;
 }
 
 /** Every input of every switch by itself: a selector is judged position by position. */
@@ -37,19 +40,26 @@ export const switchCurrents = perStudy((study): readonly SwitchCurrents[] => {
     if (!('contact' in part) || !liesInLoop(study, name)) return [];
     const own = inputVariable(circuit, index);
     const coils = behind.filter((b) => b.depends.has(own)).map((b) => b.coil);
-    return coils.length === 0 ? [] : [currentsOf(part, index, coils)];
+    return coils.length === 0 ? [] : [currentsOf(plan.practice, part, index, coils)];
   });
 });
 
-function currentsOf(part: SwitchCurrents['part'], input: number, coils: readonly FedCoil[]): SwitchCurrents {
+function currentsOf(
+  practice: Practice,
+  part: SwitchCurrents['part'],
+  input: number,
+  coils: readonly FedCoil[],
+): SwitchCurrents {
   const { kind } = coils[0]!.source;
   const volts = Math.max(...coils.map((c) => c.source.rails[0]!.re));
-  const serving = part.contact.ratings.filter((r) => r.kind === kind && r.volts >= volts - 1e-9);
+  const held = sum(coils, carriedAmps);
+  const can = controlAmps({ contact: part.contact, volts, kind, practice, holdingVA: held * volts });
   return {
     ...{ part, input, coils, kind, volts },
-    held: sum(coils, carriedAmps),
+    held,
     start: sum(coils, inrushAmps),
-    rating: serving.length === 0 ? undefined : Math.max(...serving.map((r) => r.amps)),
+    rating: can?.carries,
+    makes: can && Math.max(can.makes, MAKES * can.carries),
   };
 }
 
@@ -63,9 +73,9 @@ export function aloneAmps(v: Verified, { input, coils }: SwitchCurrents): number
 const MAKES = 1.5;
 
 /** Whether it carries or makes more than its rating; undefined where it has none that serves. */
-export function overRating({ held, start, rating }: SwitchCurrents): 'carry' | 'make' | undefined {
-  if (rating === undefined) return undefined;
-  if (held <= rating + 1e-9 && start <= MAKES * rating + 1e-9) return undefined;
+export function overRating({ held, start, rating, makes }: SwitchCurrents): 'carry' | 'make' | undefined {
+  if (rating === undefined || makes === undefined) return undefined;
+  if (held <= rating + 1e-9 && start <= makes + 1e-9) return undefined;
   return held > rating ? 'carry' : 'make';
 }
 

@@ -1,5 +1,5 @@
 import type { Study } from '../../study/study.ts';
-import { listOf } from '../../text/word-list.ts';
+import { listOf, withArticle } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -28,12 +28,13 @@ function find(study: Study): Finding[] {
   if (!last) return [];
   const names = [...new Set(unrated.map((s) => s.part.name))];
   const kind = last.kind.toUpperCase();
+  const article = withArticle(last.kind);
   return [
     found(study.plan, entry, {
       parts: names,
       message: `${listOf(names)}: no rating for ${kind} at the loop's voltage is stated`,
       why: 'A rating for the other kind of current says nothing of this one.',
-      fix: `State contact: {ratings: [...]} with a ${kind} rating, as printed on the switch.`,
+      fix: `State contact: {ratings: [...]} with ${article} rating, or ${last.kind === 'ac' ? 'ac-15' : 'dc-13'}, as printed on the switch.`,
       basis: entry.basis,
     }),
   ];

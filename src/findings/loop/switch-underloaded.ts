@@ -1,6 +1,6 @@
 import { defaults } from '../../ratings/defaults.ts';
 import type { Study } from '../../study/study.ts';
-import { ampsText } from '../../text/numbers.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -34,26 +34,33 @@ function find(study: Study): Finding[] {
     .flatMap((s) => underloaded(study, s, aloneAmps(v, s) ?? s.held));
 }
 
-/** Too little current (A) to keep the contacts clean; a switch that says nothing is taken as silver. */
-function underloaded({ plan }: Study, { part, kind }: SwitchCurrents, held: number): Finding[] {
+/** Too little current (A) or voltage (V) to keep the contacts clean; a switch that says nothing is taken as silver. */
+function underloaded({ plan }: Study, { part, kind, volts }: SwitchCurrents, held: number): Finding[] {
   const { least, metal } = part.contact;
-  const stated = least?.kind === kind;
-  if (least && !stated) return [];
   const needs = least?.amps ?? (metal === 'gold' ? defaults.goldLeastAmps.value : SILVER_LEAST);
-  if (held <= 0 || held >= needs - 1e-12) return [];
+  const low = least !== undefined && volts < least.volts - 1e-9;
+  if (held <= 0 || (held >= needs - 1e-12 && !low)) return [];
+  const flows = held < needs - 1e-12;
   return [
     found(plan, entry, {
       parts: [part.name],
-      message: `only ${ampsText(held)} flows through ${part.name}; it needs ${ampsText(needs)} to keep its contacts clean`,
-      why: stated
-        ? 'Silver contacts that switch too little grow a film and become unreliable.'
+      message: flows
+        ? `only ${ampsText(held)} flows through ${part.name}; it needs ${ampsText(needs)} to keep its contacts clean`
+        : `${part.name} switches ${rounded(volts)} V; it needs ${rounded(least!.volts)} V to keep its contacts clean`,
+      why: least
+        ? `Silver contacts that switch too little grow a film and become unreliable.${least.kind === kind ? '' : ` Its figure is stated for ${least.kind.toUpperCase()}.`}`
         : `Its metal is not stated${metal === 'gold' ? '' : ' and taken as silver'}; silver that switches too little grows a film.`,
-      fix: `${part.name} has to be one that stays clean on ${ampsText(held)}.`,
-      figures: [ampsFigure('current', held), ampsFigure('least', needs)],
-      basis: stated
-        ? 'least current as printed on the switch'
+      fix: `${part.name} has to be one that stays clean on ${flows ? ampsText(held) : `${rounded(volts)} V`}.`,
+      figures: flows
+        ? [ampsFigure('current', held), ampsFigure('least', needs)]
+        : [
+            { name: 'volts', value: rounded(volts), unit: 'V' },
+            { name: 'least', value: rounded(least!.volts), unit: 'V' },
+          ],
+      basis: least
+        ? 'least current and voltage as printed on the switch'
         : 'common practice; silver power switches ask for 100 mA at 5 to 12 V (maker’s data)',
-      twin: { badness: needs / held },
+      twin: { badness: flows ? needs / held : least!.volts / volts },
     }),
   ];
 }

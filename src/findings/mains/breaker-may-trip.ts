@@ -36,8 +36,8 @@ function mayTrip({ plan }: Study, { plug, loads, device, starting, judged }: Sta
   return found(plan, entry, {
     parts: [plug.name, ...names],
     at: plug.where.get(breaker ? 'breaker' : 'fuse') ?? plug.at,
-    message: `${listOf(names)} starts at ${needed} A; the ${breaker ? 'circuit of' : 'fuse in'} ${plug.name} holds ${holds} A`,
-    why: `The ${breaker ? 'breaker' : 'fuse'} may ${breaker ? 'trip' : 'open'} at the start of the motor.`,
+    message: `${listOf(names)} ${names.length > 1 ? 'start' : 'starts'} at ${needed} A; the ${breaker ? 'circuit of' : 'fuse in'} ${plug.name} holds ${holds} A`,
+    why: `The ${breaker ? 'breaker' : 'fuse'} may ${breaker ? 'trip' : 'open'} at the start of the ${names.length > 1 ? 'motors' : 'motor'}.`,
     fix: breaker
       ? `The breaker of ${plug.name} may let go ${rounded((starting.amps ?? 0) - (judged.holds ?? 0))} A below the start.`
       : 'Where it opens, a motor that starts on less is needed; never a larger fuse than plug and cord are made for.',

@@ -17,7 +17,7 @@ const entry: FindingEntry = {
     'What runs on this plug draws more than its circuit allows. The breaker trips in the middle of a cut, or the socket browns. Where practice is nec, 80 % of a 15 or 20 A circuit counts for a plug-in load. Without a breaker rating or the amperes it is a doubt.',
   wrong: 'breaker: 15 A',
   right: 'breaker: 30 A',
-  basis: 'NEC 210.20(A), 210.21(B)(2), 430.22, 430.24; elsewhere the least of breaker, plug and fuse',
+  basis: 'NEC 210.20(A), 210.21(B)(2), 430.6(A)(1); elsewhere the least of breaker, plug and fuse',
   followsFrom: ['plug-mismatch'],
 };
 
@@ -40,7 +40,7 @@ function overloaded({ plan }: Study, { plug, loads }: FedPlug, judged: CircuitJu
     parts: [plug.name, ...names],
     at: plug.where.get('breaker') ?? plug.at,
     message: fails
-      ? `${listOf(names)} takes ${needed} A; the circuit of ${plug.name} allows ${allowed} A`
+      ? `${listOf(names)} ${names.length > 1 ? 'take' : 'takes'} ${needed} A; the circuit of ${plug.name} allows ${allowed} A`
       : `whether the circuit of ${plug.name} carries ${listOf(names)} cannot be told: ${judged.missing ?? 'a figure'} is missing`,
     why: fails
       ? 'The breaker trips or the socket overheats.'

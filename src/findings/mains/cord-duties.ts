@@ -37,7 +37,8 @@ export function overloadedCables(study: Study, own: Electrics, source: Source): 
     // A core thinner than any table is no mains wire, whatever little it carries.
     if (!run.cable || !limit || amps <= Math.max(limit.amps, LEAST_AMPS) * (1 + NEARLY)) continue;
     const { cable } = run;
-    if (amps > (worst.get(cable.gauge)?.amps ?? 0)) worst.set(cable.gauge, { run, cable, amps, limit });
+    if (amps > (worst.get(cable.gauge)?.amps ?? 0) * (1 + NEARLY))
+      worst.set(cable.gauge, { run, cable, amps, limit });
   }
   return [...worst.values()];
 }
@@ -50,7 +51,7 @@ function runAmps(study: Study, own: Electrics, source: Source): Map<number, numb
   for (const moved of runningStates(own)) {
     const standing = own.situations.at(moved);
     if (!standing?.alive[source.index]) continue;
-    const flows = solveMains(own, source, standing.situation, amps, figures);
+    const flows = solveMains(own, source, standing.situation, amps, figures, { rated: true });
     for (const w of flows.island.wires) {
       const i = flows.amps(w);
       const size = i ? Math.hypot(i.re, i.im) : 0;

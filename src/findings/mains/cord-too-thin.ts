@@ -74,14 +74,15 @@ function thinForMotor(
 
 function overloaded({ plan }: Study, { run, cable, amps, limit }: OverloadedCable): Finding {
   const ends = partsAt(run);
-  const loads = listOf(loadsOf(plan).map((l) => l.name));
+  const names = loadsOf(plan).map((l) => l.name);
+  const takes = `${listOf(names)} ${names.length > 1 ? 'take' : 'takes'} ${rounded(amps)} A`;
   return found(plan, entry, {
     parts: ends,
     at: run.at,
     message:
       limit.amps > 0
-        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${rounded(limit.amps)} A and ${loads} takes ${rounded(amps)} A`
-        : `the ${cable.gauge} cable at ${listOf(ends)} is too thin for any mains load; ${loads} takes ${rounded(amps)} A`,
+        ? `the ${cable.gauge} cable at ${listOf(ends)} carries ${rounded(limit.amps)} A and ${takes}`
+        : `the ${cable.gauge} cable at ${listOf(ends)} is too thin for any mains load; ${takes}`,
     why: 'The cable overheats, and the motor starts slowly on what volts are left.',
     fix: `The ${cable.gauge} cable is ${rounded(amps - limit.amps)} A short.`,
     figures: [

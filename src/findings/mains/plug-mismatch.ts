@@ -1,8 +1,10 @@
 import type { OutletPart, PlugPart } from '../../plan/part-types.ts';
-import { motorCurrents, phasesOf } from '../../ratings/motor.ts';
+import { phasesOf } from '../../ratings/horsepower.ts';
+import { motorCurrents } from '../../ratings/motor.ts';
 import { judgePlug, type PlugJudgement } from '../../ratings/receptacle.ts';
 import type { Study } from '../../study/study.ts';
 import { roundedOrNull } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { COMMON_PRACTICE, found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -39,10 +41,13 @@ interface Misfit {
   /** it, and what has the same mistake */
   readonly names: string[];
   readonly judged: PlugJudgement;
+  /** what hangs on it */
+  readonly fed: FedPlug;
 }
 
 /** Outlets are judged where there is one plug alone, so that it is known what they hang on. */
-function patternMisfits({ plan }: Study, { plug, loads }: FedPlug): Misfit[] {
+function patternMisfits({ plan }: Study, fed: FedPlug): Misfit[] {
+  const { plug, loads } = fed;
   const running = loads.map((l) => motorCurrents(l, plan.practice).running?.amps);
   const total = running.some((r) => r === undefined) ? undefined : running.reduce((a, b) => a! + b!, 0);
   const outlets = [...plan.parts.values()].filter((p): p is OutletPart => p.kind === 'outlet');
@@ -62,13 +67,31 @@ function patternMisfits({ plan }: Study, { plug, loads }: FedPlug): Misfit[] {
     const [first] = misfits;
     // A plug and its outlet of one pattern are one mistake.
     if (first && seen.has(part.pattern)) first.names.push(part.name);
-    else misfits.push({ part, names: [part.name], judged: bad });
+    else misfits.push({ part, names: [part.name], judged: bad, fed });
     seen.add(part.pattern);
   }
   return misfits;
 }
 
-function wrongPattern({ plan }: Study, { part, names, judged }: Misfit): Finding {
+/** What is wrong, the rating of the pattern first. */
+function misfitWords({ part, judged, fed: { plug, loads } }: Misfit): string {
+  const [needed, madeFor] = [roundedOrNull(judged.needed), roundedOrNull(judged.found)];
+  const names = listOf(loads.map((l) => l.name));
+  const is = `${part.name} (${part.pattern}) is made for`;
+  switch (judged.aspect) {
+    case 'voltage':
+      return `${is} ${madeFor} V and the circuit has ${needed} V`;
+    case 'phases':
+      return `${is} ${madeFor === 1 ? 'one phase' : 'three phases'} and ${names} for ${needed === 1 ? 'one' : 'three'}`;
+    case 'breaker':
+      return `${is} ${madeFor} A and stands behind a breaker of ${plug.breaker} A, which lets more through`;
+    default:
+      return `${is} ${madeFor} A and ${names} ${loads.length > 1 ? 'draw' : 'draws'} ${needed} A`;
+  }
+}
+
+function wrongPattern({ plan }: Study, misfit: Misfit): Finding {
+  const { part, names, judged } = misfit;
   const [needed, madeFor] = [roundedOrNull(judged.needed), roundedOrNull(judged.found)];
   const { unit } = judged;
   const fails = judged.verdict === 'fail';
@@ -77,7 +100,7 @@ function wrongPattern({ plan }: Study, { part, names, judged }: Misfit): Finding
     parts: names,
     at: part.where.get('pattern') ?? part.at,
     message: fails
-      ? `${part.name} (${part.pattern}) does not suit this circuit: ${judged.aspect} needed ${needed} ${unit}, made for ${madeFor} ${unit}`
+      ? misfitWords(misfit)
       : `whether ${part.name} suits the motor cannot be told: ${judged.missing ?? 'its pattern'} is not stated or not known`,
     why: fails
       ? 'A plug or socket below its load overheats; one of another voltage may take the wrong machine.'

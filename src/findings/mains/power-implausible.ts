@@ -1,6 +1,6 @@
 import type { MotorPart } from '../../plan/part-types.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { type PowerPlausibility, powerPlausible } from '../../ratings/circuit.ts';
+import { type PowerPlausibility, powerPlausible } from '../../ratings/horsepower.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
 import type { Check, FindingEntry } from '../entry.ts';

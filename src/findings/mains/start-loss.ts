@@ -48,7 +48,7 @@ export function lossAtStart(study: Study, own: Electrics, source: Source): Start
 }
 
 function lostShare({ own, source, consumer, situation, drawn }: Start, figures: Figures): number {
-  const flows = solveMains(own, source, situation, drawn, figures);
+  const flows = solveMains(own, source, situation, drawn, figures, { starting: consumer.part });
   const full = loadVolts(solveMains(own, source, situation, new Map(), figures), consumer);
   const volts = loadVolts(flows, consumer);
   return volts === undefined || !full ? 0 : 1 - volts / full;

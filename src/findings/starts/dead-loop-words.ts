@@ -1,4 +1,4 @@
-import { listOf } from '../../text/word-list.ts';
+import { kindAndNames, listOf } from '../../text/word-list.ts';
 import type { CauseWords } from './dead-cause-words.ts';
 import type { DeadLoopCause } from './departures/dead-loop-cause.ts';
 
@@ -14,7 +14,7 @@ export function deadLoopWords(cause: DeadLoopCause, target: string, moved: strin
       return { parts: [target], ...mainsWords(cause, target) };
     case 'fuse-loose':
       return {
-        what: `fuse ${cause.fuse} is wired at one end only`,
+        what: `${kindAndNames('fuse', [cause.fuse])} is wired at one end only`,
         why: `${cause.terminal} has nothing on it.`,
         fix: `Land the core on ${cause.terminal}.`,
         parts: [cause.fuse],
@@ -50,13 +50,13 @@ function supplyWords({ supply, feed, byItself }: Of<'supply-not-fed'>): CauseWor
   return byItself
     ? {
         ...usual,
-        what: `supply ${supply} is fed through the contact it has to close`,
+        what: `${kindAndNames('supply', [supply])} is fed through the contact it has to close`,
         why: `${supply} takes its mains from ${feed}, which is live only when the relay has pulled in already.`,
         fix: `Feed ${supply} from the line ahead of the contact.`,
       }
     : {
         ...usual,
-        what: `supply ${supply} is not fed`,
+        what: `${kindAndNames('supply', [supply])} is not fed`,
         why: `${supply} takes its mains from ${feed}, and no plug's line and neutral arrive there.`,
         fix: `Bring line and neutral to ${supply}.`,
       };

@@ -1,7 +1,7 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
 import { coresOf } from '../../text/core-names.ts';
-import { listOf } from '../../text/word-list.ts';
+import { kindAndNames, listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { type Found, found } from '../finding.ts';
 import { gatesOnWrongTab } from './departures/proved-moves.ts';
@@ -51,7 +51,7 @@ function report(study: Study, move: TabMove, all: ReturnType<typeof gatesOnWrong
     parts: [name],
     terminals,
     at: first.core[first.end].at,
-    message: `gate ${name}: the ${coresOfMove(move)} ${sit} on ${from} and ${belong} on ${to}`,
+    message: `${kindAndNames('gate', [name])}: the ${coresOfMove(move)} ${sit} on ${from} and ${belong} on ${to}`,
     why: `${mended}; ${joined('this gate')}.`,
     fix: `Move ${moveWords(move)}.`,
     basis: `${entry.basis}; repair proved by solving the circuit with the core moved`,
@@ -62,7 +62,7 @@ function report(study: Study, move: TabMove, all: ReturnType<typeof gatesOnWrong
         const theirs = all.moves.filter((m) => names.includes(m.part));
         const others = theirs.length < all.moves.length ? ' and those named beside them' : '';
         return {
-          message: `gates ${listOf(names)}: cores sit on ${from} and belong on ${to}`,
+          message: `${kindAndNames('gate', names)}: cores sit on ${from} and belong on ${to}`,
           why: `With these changes${others} every load does what is meant in all states; ${joined('such a gate')}.`,
           fix: `Move ${listOf(theirs.map(moveWords), MOST_TOLD)}.`,
         };

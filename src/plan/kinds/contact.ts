@@ -67,6 +67,23 @@ export function checkContact(
     add(path, `${path.join('.')}: needs ratings, such as [5 A 250 V AC]`);
 }
 
+/** Of a relay's contact what a pole with ratings of its own still takes from it: what says nothing of a load. */
+function unrated({ resistance, least, metal }: ContactFields): ContactFields {
+  return withoutUndefined({ resistance, least, metal });
+}
+
+/**
+ * The contact of one pole. What is printed beside an auxiliary contact replaces all ratings of the relay: the horsepower of
+ * the main contacts is not its own.
+ */
+export function contactOfPole(
+  relay: ContactFields | undefined,
+  own: ContactFields | undefined,
+): ContactFields | undefined {
+  if (own === undefined || relay === undefined) return own ?? relay;
+  return { ...(isRated(own) ? unrated(relay) : relay), ...own };
+}
+
 export function buildContact(fields: ContactFields | undefined): Contact {
   if (fields === undefined) return { ratings: [], motor: [] };
   return withoutUndefined({

@@ -2,7 +2,14 @@
 import * as z from 'zod';
 import type { Pole } from '../part-types.ts';
 import { choice, list, once, text } from '../schema-fields.ts';
-import { buildContact, type ContactFields, checkContact, contact, isRated } from './contact.ts';
+import {
+  buildContact,
+  type ContactFields,
+  checkContact,
+  contact,
+  contactOfPole,
+  isRated,
+} from './contact.ts';
 import type { Add } from './kind-row.ts';
 
 const FORMS = ['make', 'break', 'changeover'] as const;
@@ -131,11 +138,10 @@ export function checkPoles(fields: PoledFields, kind: 'relay' | 'timer', add: Ad
 export function buildPoles(fields: PoledFields, timer: boolean): Pole[] {
   const { names } = poleNames(fields.poles, timer);
   return names.map((pole, index) => {
-    const own = fields.poles?.[index]?.contact;
     return {
       index: index + 1,
       ...pole,
-      contact: buildContact(own === undefined ? fields.contact : { ...fields.contact, ...own }),
+      contact: buildContact(contactOfPole(fields.contact, fields.poles?.[index]?.contact)),
     };
   });
 }

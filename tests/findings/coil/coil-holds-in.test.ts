@@ -22,7 +22,9 @@ describe('what flows while all is shut', () => {
     [
       'a lamp across the gate',
       base(`${LOOP}, X.1 g.COM, X.2 g.NO`, [lamp]),
-      ['fault 4 coil-holds-in: K1 X | volts at the coil 6.402 V, drop-out 1.2 V | < stays-on'],
+      [
+        'fault 4 coil-holds-in: K1 X | volts at the coil 6.402 V, drop-out 1.2 V | < stays-on < indicator-volts',
+      ],
     ],
     [
       'a small lamp across the gate',
@@ -44,7 +46,9 @@ describe('what flows while all is shut', () => {
     [
       'a lamp in line',
       base('PS1.+ g.COM, g.NO X.1, X.2 K1.A1, K1.A2 PS1.-', [lamp]),
-      ['fault 4 coil-in-series: K1 X | volts at the coil 5.455 V, pull-in 9 V | < loop-dead'],
+      [
+        'fault 4 coil-in-series: K1 X | volts at the coil 5.455 V, pull-in 9 V | < loop-dead < indicator-volts',
+      ],
     ],
     [
       'a second coil in line',
@@ -67,7 +71,9 @@ describe('what flows while all is shut', () => {
         parts: 'PS1 g s K1',
         intent: ['K1: {runs-on: [g], blocked-by: [s]}'],
       }),
-      ['fault 4 coil-in-series: K1 X | volts at the coil 5.455 V, pull-in 9 V | < coil-holds-in < stays-on'],
+      [
+        'fault 4 coil-in-series: K1 X | volts at the coil 5.455 V, pull-in 9 V | < coil-holds-in < indicator-volts < stays-on',
+      ],
     ],
     [
       'a solid-state output that feeds a second coil',

@@ -60,6 +60,25 @@ describe('polarity-reversed', () => {
     expect(led('PS1.-', 'K1.A1')[0]?.message).toContain('it stays dark');
     expect(led('K1.A1', 'PS1.-')).toEqual([]);
   });
+  it.each([
+    ['before it', 'X.A', 'X.K'],
+    ['after it', 'X.K', 'X.A'],
+  ])('an indicator reversed with its resistor %s', (_, inner, outer) => {
+    const plan = (near: string, far: string) => ({
+      parts: ['X: {kind: led}', 'R: {kind: resistor, resistance: 470 ohm}'],
+      more: [`{link: [R.1, ${near}]}`, `{link: [R.2, ${inner}]}`, `{link: [${outer}, ${far}]}`],
+    });
+    const [back, right] = inner === 'X.A' ? ['PS1.-', 'K1.A1'] : ['K1.A1', 'PS1.-'];
+    expect(parts(plan(back, right), 'polarity-reversed')).toEqual([['X']]);
+    expect(parts(plan(right, back), 'polarity-reversed')).toEqual([]);
+  });
+  it('a resistor across the supply beside an indicator that is right says nothing', () => {
+    const plan = {
+      parts: ['X: {kind: led}', 'R: {kind: resistor, resistance: 4700 ohm}'],
+      more: ['{link: [X.A, PS1.+]}', '{link: [X.K, PS1.-]}', '{link: [R.1, PS1.+]}', '{link: [R.2, PS1.-]}'],
+    };
+    expect(parts(plan, 'polarity-reversed')).toEqual([]);
+  });
   it('nothing is said of poles that a contact joins: that is a short', () => {
     const plan = {
       parts: ['X: {kind: led}', H],

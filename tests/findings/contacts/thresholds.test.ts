@@ -87,7 +87,7 @@ describe('contact-horsepower', () => {
       motorPlan({
         practice,
         volts,
-        motor: `power: ${power}, amps: 7 A, locked-rotor: 40 A`,
+        motor: `power: ${power}, amps: ${practice === 'nec' ? 15 : 7} A, locked-rotor: 40 A`,
         contact: `ratings: [30 A 240 V AC], motor: [${mark} hp ${volts} V AC]`,
       });
     pair('contact-horsepower', 'warning', plan(1), plan(1.5));

@@ -84,7 +84,7 @@ describe('a battery', () => {
       'PS1 lasts about 36 h with a gate open. An open gate takes 99.9 mA; of 6 Ah about 60 % can be used before the volts sag. A working week is taken as 40 h.',
     ]);
     expect(words(wired(withRest(100, 12)), /^battery/)).toEqual([
-      'PS1 is flat in 2.5 days with all gates shut. An open gate takes 1100 mA, rest takes 998 mA; of 100 Ah about 60 % can be used before the volts sag. A working week is taken as 40 h. What draws at rest sits before the gates.',
+      'PS1 is flat in 2.5 days with all gates shut. An open gate takes 1.1 A, rest takes 998 mA; of 100 Ah about 60 % can be used before the volts sag. A working week is taken as 40 h. What draws at rest sits before the gates.',
     ]);
   });
 });

@@ -151,6 +151,33 @@ describe('switch-kind-unrated', () => {
   });
 });
 
+describe('figures for coils on a switch, IEC 60947-5-1', () => {
+  const asked = (kind: string, contact: string) =>
+    findings(
+      loop({
+        contact: 'ratings: [5 A 30 V DC], least: 1 mA 5 V DC',
+        parts: [`c: {kind: ${kind}, contact: {${contact}, least: 1 mA 5 V DC}}`],
+        runs: [
+          '{link: [PS1.+, c.COM]}',
+          '{link: [c.NC, g.COM]}',
+          '{link: [g.NO, K1.A1]}',
+          '{link: [K1.A2, PS1.-]}',
+        ],
+      }),
+    ).filter((f) => f.id.startsWith('switch-') && f.parts.includes('c'));
+  it.each(['cutout', 'switch'])('a %s with dc-13 has its DC rating', (kind) => {
+    expect(asked(kind, 'ratings: [5 A 250 V AC], dc-13: 1 A')).toEqual([]);
+    expect(asked(kind, 'ratings: [5 A 250 V AC]').map((f) => f.id)).toEqual(['switch-kind-unrated']);
+  });
+  it('ac-15 says nothing of DC', () =>
+    expect(asked('cutout', 'ratings: [5 A 250 V AC], ac-15: 1 A')).toHaveLength(1));
+  // K1 takes 100 mA
+  it('a dc-13 that is too small', () =>
+    expect(asked('cutout', 'ratings: [5 A 250 V AC], dc-13: 50 mA').map((f) => f.id)).toEqual([
+      'switch-overloaded',
+    ]));
+});
+
 describe('switch-underloaded', () => {
   const least = (contact: string, ohms = 1000, more: Loop = {}) =>
     of(
@@ -176,8 +203,15 @@ describe('switch-underloaded', () => {
     expect(gold?.why).not.toContain('taken as silver');
     expect(least('ratings: [5 A 30 V DC], metal: gold', 12_000)).toEqual([]);
   });
-  it('a least current of the other kind says nothing', () => {
-    expect(least('ratings: [5 A 30 V DC], least: 100 mA 24 V AC')).toEqual([]);
+  it('a least current of the other kind counts, and the finding says that it is', () => {
+    const [found] = least('ratings: [5 A 30 V DC], least: 100 mA 12 V AC');
+    expect(found?.message).toContain('it needs 100 mA');
+    expect(found?.why).toContain('stated for AC');
+  });
+  it('a least voltage above that of the loop', () => {
+    expect(least('ratings: [5 A 30 V DC], least: 1 mA 12 V DC')).toEqual([]);
+    const [found] = least('ratings: [5 A 30 V DC], least: 1 mA 24 V DC');
+    expect(found?.message).toBe('g switches 12 V; it needs 24 V to keep its contacts clean');
   });
 
   // K1 takes 10 mA and K2 6 mA. With h in line K2 does not run when g alone moves.

@@ -122,7 +122,7 @@ describe('a tenth of the supply lost in the wire', () => {
         wires: 'K1.A2 PS1.~2',
         runs: [cable('20 AWG', 115, 'red: [PS1.~1, g.COM], black: [K1.A1, g.NO]')],
       }),
-      ['caution 5 drop-large: g K1 | lost 11.2 %, most 10 %'],
+      ['caution 5 drop-large: g K1 | lost 10.7 %, most 10 %'],
       ['Use 18 AWG for run 2.'],
     ],
   ])('%s', (_, w, expected, fix) => {

@@ -197,8 +197,7 @@ describe('plug and circuit', () => {
       'more power than volts and amperes give',
       at(FIXED, 'power: 2 hp, volts: 120 V AC, amps: 8 A, protector: manual'),
       [
-        'warning 7 circuit-overloaded: P1 M | needed 24 A, allowed 20 A',
-        'caution 7 breaker-may-trip: P1 M | needed 144 A, allowed 100 A',
+        'caution 7 breaker-may-trip: P1 M | needed 120 A, allowed 100 A',
         'notice 7 power-implausible: M | label 1491 W, volts times amperes 960 VA',
       ],
     ],

@@ -51,7 +51,7 @@ describe('a cable by what it carries', () => {
         { motor: motor(14), plug: 'pattern: NEMA 5-20, breaker: 20 A, volts: 120 V AC' },
         ', flexible: true',
       ),
-      ['warning 7 cord-too-thin: P1 K1 M | running 13.9 A, cable 13 A'],
+      ['warning 7 cord-too-thin: P1 K1 M | running 14 A, cable 13 A'],
     ],
     [
       '20 AWG and next to nothing',
@@ -67,7 +67,7 @@ describe('a cable by what it carries', () => {
           run('16 AWG', 1, '1: [K1.2, M.L]'),
         ],
       }),
-      ['warning 7 cord-too-thin: K1 M | running 15.9 A, cable 10 A'],
+      ['warning 7 cord-too-thin: K1 M | running 16 A, cable 10 A'],
     ],
     [
       'two gauges too thin',
@@ -79,8 +79,8 @@ describe('a cable by what it carries', () => {
         ],
       }),
       [
-        'warning 7 cord-too-thin: P1 K1 M | running 17.9 A, cable 15 A',
-        'warning 7 cord-too-thin: K1 M | running 17.9 A, cable 10 A',
+        'warning 7 cord-too-thin: P1 K1 M | running 18 A, cable 15 A',
+        'warning 7 cord-too-thin: K1 M | running 18 A, cable 10 A',
       ],
     ],
     [
@@ -94,7 +94,7 @@ describe('a cable by what it carries', () => {
           run('14 AWG', 1, '1: [K1.2, V.L], n: [M.N, V.N], pe: [M.PE, V.PE]'),
         ],
       }),
-      ['warning 7 cord-too-thin: P1 K1 M | running 17.9 A, cable 15 A'],
+      ['warning 7 cord-too-thin: P1 K1 M | running 18 A, cable 15 A'],
     ],
     [
       'a machine that another gate starts',
@@ -116,7 +116,7 @@ describe('a cable by what it carries', () => {
         ],
         intent: '{runs-on: [g]}\n  V: {runs-on: [h]}',
       }),
-      ['warning 7 cord-too-thin: P1 K1 M | running 17.9 A, cable 15 A'],
+      ['warning 7 cord-too-thin: P1 K1 M | running 18 A, cable 15 A'],
     ],
   ])('%s', (_, s, expected) => {
     expect(told(shop(s), CORD)).toEqual(expected);

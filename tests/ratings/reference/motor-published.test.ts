@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Emf } from '../../../src/electric/network.ts';
 import { solveNetwork } from '../../../src/electric/solve.ts';
-import { powerPlausible } from '../../../src/ratings/circuit.ts';
+import { powerPlausible } from '../../../src/ratings/horsepower.ts';
 import { codeLetterCurrent, motorCurrents } from '../../../src/ratings/motor.ts';
 import { ac, motor, watts } from '../parts.ts';
 

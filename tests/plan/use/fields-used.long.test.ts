@@ -1,0 +1,185 @@
+/** What is accepted in a plan bears on some answer: each optional field, in a plan where it matters, changes one. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { answerThatChanges, type Value } from './changed-plans.ts';
+
+/** A field's value and the other that is to make a difference; an undefined one leaves the field out. */
+type Pair = readonly [Value | undefined, Value];
+
+const CONTACT: Readonly<Record<string, Pair>> = {
+  ratings: [
+    ['16 A 250 V AC', '3 A 30 V DC'],
+    ['0.001 A 250 V AC', '0.001 A 30 V DC'],
+  ],
+  motor: [
+    ['0.1 hp 240 V AC', '0.1 hp 120 V AC'],
+    ['20 hp 240 V AC', '20 hp 120 V AC'],
+  ],
+  'ac-3': ['1 A', '60 A'],
+  pilot: ['R300', 'Q300'],
+  'ac-15': ['0.001 A', '6 A'],
+  'dc-13': ['0.001 A', '6 A'],
+  'locked-rotor': ['1 A', '400 A'],
+  make: ['1 A', '400 A'],
+  resistance: ['1 mohm', '30 ohm'],
+  least: ['1 mA 5 V DC', '900 mA 5 V DC'],
+  metal: ['silver', 'gold'],
+};
+
+/** What else a coil has beside the field in question. */
+const DC = { rated: '12 V DC', resistance: '155 ohm' };
+const AC = { rated: '24 V AC', power: '6 VA' };
+const DC_COIL: Readonly<Record<string, Pair>> = {
+  resistance: ['155 ohm', '400 ohm'],
+  current: ['0.08 A', '0.02 A'],
+  power: ['1 W', '4 W'],
+  'pull-in': ['20 %', '99 %'],
+  'drop-out': ['1 %', '15 %'],
+  most: ['100 %', '200 %'],
+  'hot-rise': ['1 K', '90 K'],
+  suppressor: ['none', 'varistor'],
+  tolerance: ['0 %', '20 %'],
+};
+const AC_COIL: Readonly<Record<string, Pair>> = {
+  frequency: ['50 Hz', '60 Hz'],
+  resistance: [undefined, '45 ohm'],
+  current: ['0.1 A', '1 A'],
+  power: ['1 VA', '90 VA'],
+  'power-factor': [0.2, 0.9],
+  'inrush-power-factor': [0.2, 0.9],
+  'pull-in': ['20 %', '99 %'],
+  'drop-out': ['1 %', '15 %'],
+  most: ['100 %', '200 %'],
+  inrush: ['10 VA', '90 VA'],
+  suppressor: ['rc', 'diode'],
+};
+
+/** The coil of `base` with one field set; what gives the same figure is left out. */
+function coilWith(base: Readonly<Record<string, string>>, field: string, value: Value | undefined): Value {
+  const draws = ['resistance', 'current', 'power'];
+  const same = (key: string) => draws.includes(key) && draws.includes(field) && value !== undefined;
+  const kept = Object.entries(base).filter(([key]) => key !== field && !same(key));
+  const coil: Record<string, unknown> = Object.fromEntries(kept);
+  if (value !== undefined) coil[field] = value;
+  // an AC coil's resistance is its copper and says nothing of its VA
+  if (base === AC && field === 'resistance') coil.power = AC.power;
+  return coil;
+}
+
+const COMMON: Readonly<Record<string, Pair>> = { price: [1, 2] };
+
+const FIELDS: Readonly<Record<string, Pair>> = {
+  frequency: ['50 Hz', '60 Hz'],
+  regulation: ['regulated', 'unregulated'],
+  tolerance: ['0 %', '25 %'],
+  'no-load': ['12.5 V', '40 V'],
+  'class-2': [true, false],
+  'fed-from': ['always-live', 'P1'],
+  capacity: ['0.1 Ah', '900 Ah'],
+  'internal-resistance': ['0.01 ohm', '60 ohm'],
+  lowest: ['6 V', '12 V'],
+  highest: ['13 V', '24 V'],
+  'pressed-when': ['open', 'shut'],
+  terminals: [
+    ['COM', 'NO'],
+    ['COM', 'NO', 'NC'],
+  ],
+  rest: ['auto', 'off'],
+  technology: ['contact', 'solid-state'],
+  polarised: [true, false],
+  'off-leakage': ['0.01 mA', '90 mA'],
+  isolation: ['reinforced', 'basic'],
+  listed: [true, false],
+  'input-current': ['0.001 mA', '90 mA'],
+  threshold: ['0.5 V', '4.5 V'],
+  current: ['0.001 A', '1 A'],
+  reverse: ['1 V', '1000 V'],
+  zener: ['1 V', '90 V'],
+  resistance: ['10 ohm', '3000 ohm'],
+  rated: ['3 V DC 1 W', '24 V DC 10 W'],
+  forward: ['1.6 V', '3.4 V'],
+  pattern: ['NEMA 5-15', 'BS 1363'],
+  breaker: ['6 A B', '63 A D'],
+  fuse: ['1 A', '13 A'],
+  phases: [undefined, 3],
+  legs: [undefined, 2],
+  power: ['0.1 kW', '4 kW'],
+  amps: ['0.5 A', '60 A'],
+  class: ['I', 'II'],
+  'plugged-into': [undefined, 'X1'],
+  'locked-rotor': ['10 A', '900 A'],
+  code: ['A', 'V'],
+  type: ['capacitor-start', 'universal'],
+  protector: ['none', 'manual'],
+  'starts-per-hour': [1, 900],
+  efficiency: ['30 %', '95 %'],
+  'power-factor': [0.3, 0.95],
+  volume: ['1 in3', '900 in3'],
+  metal: [true, false],
+  divider: [true, false],
+  enclosure: ['IP20', 'IP65'],
+  insulation: ['50 V', '1000 V'],
+  flexible: [true, false],
+  strands: ['solid', 'fine'],
+  'terminal-rating': ['60 °C', '75 °C'],
+  'sheath-colours': [undefined, ['red', 'white']],
+  gauge: ['26 AWG', '10 AWG'],
+};
+/** Where the name alone does not say which values make sense. */
+const OF_KIND: Readonly<Record<string, Pair>> = {
+  'load.type': ['heater', 'transformer'],
+  'cable.rated': ['60 °C', '105 °C'],
+  'led.current': ['0.001 A', '1 A'],
+  'fuse.class': ['gG', 'aM'],
+  'load.volts': ['120 V AC', '240 V AC'],
+};
+
+interface Schema {
+  readonly const?: string;
+  readonly properties?: Readonly<Record<string, Schema>>;
+  readonly required?: readonly string[];
+  readonly anyOf?: readonly Schema[];
+  readonly additionalProperties?: Schema;
+}
+
+/** Every optional field of every kind of part and of a cable, from the published schema of the plan. */
+function optionalFields(): [string, string][] {
+  const url = new URL('../../../schemas/plan.schema.json', import.meta.url);
+  const root: Schema = JSON.parse(readFileSync(url, 'utf8'));
+  const section = (name: string) => root.properties![name]!.additionalProperties!.anyOf!;
+  const kinds = [
+    ...section('parts').filter((s) => s.properties?.kind?.const !== undefined),
+    ...section('stock').filter((s) => s.properties?.kind?.const === 'cable'),
+  ];
+  return kinds.flatMap((s) => {
+    const kind = s.properties!.kind!.const!;
+    const inner = ['contact', 'coil', 'poles', 'holds'];
+    return Object.keys(s.properties!)
+      .filter((field) => field !== 'kind' && field !== 'marks' && !inner.includes(field))
+      .filter((field) => !s.required?.includes(field) && !(kind === 'cable' && field === 'cores'))
+      .map((field): [string, string] => [kind, field]);
+  });
+}
+
+describe('every optional field changes some answer', () => {
+  it.each(optionalFields())('%s: %s', (kind, field) => {
+    const pair = OF_KIND[`${kind}.${field}`] ?? COMMON[field] ?? FIELDS[field];
+    expect(pair, 'two values to try').toBeDefined();
+    expect(answerThatChanges(kind, [field], ...pair!)).toBeDefined();
+  });
+  const contacts = ['gate', 'switch', 'button', 'cutout', 'selector', 'relay', 'timer', 'board'];
+  it.each(contacts.flatMap((kind) => Object.keys(CONTACT).map((field) => [kind, field] as const)))(
+    '%s: contact.%s',
+    (kind, field) => expect(answerThatChanges(kind, ['contact', field], ...CONTACT[field]!)).toBeDefined(),
+  );
+  const coils = (kinds: readonly string[], fields: Readonly<Record<string, Pair>>) =>
+    kinds.flatMap((kind) => Object.keys(fields).map((field) => [kind, field] as const));
+  it.each(coils(['relay', 'timer', 'board'], DC_COIL))('%s: coil.%s on DC', (kind, field) => {
+    const [a, b] = DC_COIL[field]!.map((value) => coilWith(DC, field, value));
+    expect(answerThatChanges(kind, ['coil'], a, b!)).toBeDefined();
+  });
+  it.each(coils(['relay', 'timer'], AC_COIL))('%s: coil.%s on AC', (kind, field) => {
+    const [a, b] = AC_COIL[field]!.map((value) => coilWith(AC, field, value));
+    expect(answerThatChanges(kind, ['coil'], a, b!)).toBeDefined();
+  });
+});
