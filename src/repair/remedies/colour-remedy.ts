@@ -9,32 +9,28 @@ import type { Bench } from './bench.ts';
 import type { Change } from './change.ts';
 import type { Option } from './search.ts';
 
-/** The miscoloured cores that a finding is about, by run. */
-function coresOf(bench: Bench, f: Finding): Map<Run, MiscolouredCore[]> {
+/** The runs of the miscoloured cores that a finding is about. */
+function runsOf(bench: Bench, f: Finding): Run[] {
   const of = f.id === 'colour-of-earth' ? 'earth' : 'neutral';
-  const byRun = new Map<Run, MiscolouredCore[]>();
-  for (const wrong of miscolouredCores(bench.study)) {
-    const ends = [wrong.core.a, wrong.core.b].map((e) => terminalKey(e.part, e.terminal));
-    if (wrong.fault.of === of && ends.every((end) => f.terminals.includes(end)))
-      byRun.set(wrong.run, [...(byRun.get(wrong.run) ?? []), wrong]);
-  }
-  return byRun;
+  const runs = miscolouredCores(bench.study)
+    .filter(({ core, fault }) => {
+      const ends = [core.a, core.b].map((e) => terminalKey(e.part, e.terminal));
+      return fault.of === of && ends.every((end) => f.terminals.includes(end));
+    })
+    .map(({ run }) => run);
+  return [...new Set(runs)];
 }
 
 const shade = (name: string): string => colourOf(name)?.colour ?? name;
 
-/** Each core with the first colour of its list that no other core of the run has; undefined where one gets none. */
+/** Each core with the first colour of its list that none of the others has; undefined where one gets none. */
 function assigned(
-  run: Run,
+  others: readonly Core[],
   wrong: readonly MiscolouredCore[],
   choices: (core: MiscolouredCore) => readonly string[],
 ): ReadonlyMap<string, string> | undefined {
-  const own = new Set(wrong.map((w) => w.core.colour));
   const taken = new Set(
-    run.cores
-      .filter((c) => !own.has(c.colour))
-      .flatMap((c) => [c.colour, ...(c.marked === undefined ? [] : [c.marked])])
-      .map(shade),
+    others.flatMap((c) => [c.colour, ...(c.marked === undefined ? [] : [c.marked])]).map(shade),
   );
   const found = new Map<string, string>();
   for (const w of wrong) {
@@ -47,11 +43,8 @@ function assigned(
 }
 
 /** One change a run, or none where a run has no change that serves. */
-function inEachRun(
-  runs: ReadonlyMap<Run, readonly MiscolouredCore[]>,
-  make: (run: Run, wrong: readonly MiscolouredCore[]) => Change | undefined,
-): Option[] {
-  const changes = [...runs].map(([run, wrong]) => make(run, wrong));
+function inEachRun(runs: readonly Run[], make: (run: Run) => Change | undefined): Option[] {
+  const changes = runs.map(make);
   const all = changes.filter((c) => c !== undefined);
   return all.length === 0 || all.length < changes.length ? [] : [{ sizes: [all] }];
 }
@@ -63,10 +56,12 @@ function withCores(index: number, change: (core: Core) => Core): (plan: Plan) =>
   });
 }
 
-/** Both ends marked, where the rules let that. */
+/** Both ends marked, where the rules let that for all that is wrong in the run. */
 export function markedEnds(bench: Bench, f: Finding): Option[] {
-  return inEachRun(coresOf(bench, f), (run, wrong) => {
-    const marks = assigned(run, wrong, ({ fault }) => fault.remark);
+  const all = miscolouredCores(bench.study);
+  return inEachRun(runsOf(bench, f), (run) => {
+    const wrong = all.filter((w) => w.run === run);
+    const marks = assigned(run.cores, wrong, ({ fault }) => fault.remark);
     if (marks === undefined) return undefined;
     const told = [...marks].map(([core, mark]) => `the ${core} core ${mark}`);
     return {
@@ -84,10 +79,11 @@ export function markedEnds(bench: Bench, f: Finding): Option[] {
 /** Cores of the right colours: all of the run that are wrong, since two of them may have changed places. */
 export function otherColours(bench: Bench, f: Finding): Option[] {
   const all = miscolouredCores(bench.study);
-  return inEachRun(coresOf(bench, f), (run) => {
+  return inEachRun(runsOf(bench, f), (run) => {
     const wrong = all.filter((w) => w.run === run);
     // Bare copper is no core to be had for the asking.
-    const colours = assigned(run, wrong, ({ fault }) => fault.wears.filter((c) => c !== 'bare'));
+    const kept = run.cores.filter((c) => !wrong.some((w) => w.core === c));
+    const colours = assigned(kept, wrong, ({ fault }) => fault.wears.filter((c) => c !== 'bare'));
     if (colours === undefined) return undefined;
     const told = [...colours].map(([from, to]) => `${to} in place of ${from}`);
     return {
