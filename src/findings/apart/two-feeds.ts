@@ -1,11 +1,11 @@
 import { sayMoved } from '../../circuit/input-words.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/part-types.ts';
-import { type PlugJoin, plugJoins } from '../../study/plug-joins.ts';
 import type { Study } from '../../study/study.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
+import { type PlugJoin, plugJoins } from './plug-joins.ts';
 
 const entry: FindingEntry = {
   id: 'two-feeds',

@@ -4,21 +4,23 @@ import type { Finding } from '../../findings/report-model.ts';
 import type { Core, Plan, Run } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { colourOf } from '../../text/core-colours.ts';
+import { runsText } from '../../text/run-names.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Bench } from './bench.ts';
 import type { Change } from './change.ts';
 import type { Option } from './search.ts';
 
-/** The runs of the miscoloured cores that a finding is about. */
+/** The runs of the miscoloured cores that a finding is about, and of those that are wrong in the same way. */
 function runsOf(bench: Bench, f: Finding): Run[] {
   const of = f.id === 'colour-of-earth' ? 'earth' : 'neutral';
-  const runs = miscolouredCores(bench.study)
-    .filter(({ core, fault }) => {
-      const ends = [core.a, core.b].map((e) => terminalKey(e.part, e.terminal));
-      return fault.of === of && ends.every((end) => f.terminals.includes(end));
-    })
-    .map(({ run }) => run);
-  return [...new Set(runs)];
+  const all = miscolouredCores(bench.study).filter(({ fault }) => fault.of === of);
+  const alike = ({ core, role, fault }: MiscolouredCore) => `${role.use} ${fault.what} ${core.colour}`;
+  const told = all
+    .filter(({ core }) =>
+      [core.a, core.b].every((e) => f.terminals.includes(terminalKey(e.part, e.terminal))),
+    )
+    .map(alike);
+  return [...new Set(all.filter((w) => told.includes(alike(w))).map(({ run }) => run))];
 }
 
 const shade = (name: string): string => colourOf(name)?.colour ?? name;
@@ -42,60 +44,77 @@ function assigned(
   return found;
 }
 
-/** One change a run, or none where a run has no change that serves. */
-function inEachRun(runs: readonly Run[], make: (run: Run) => Change | undefined): Option[] {
-  const changes = runs.map(make);
-  const all = changes.filter((c) => c !== undefined);
-  return all.length === 0 || all.length < changes.length ? [] : [{ sizes: [all] }];
+type Colours = ReadonlyMap<string, string>;
+
+interface Recolouring {
+  /** which colours take the place of which; undefined where that cannot be in this run */
+  readonly colours: (run: Run, wrong: readonly MiscolouredCore[]) => Colours | undefined;
+  readonly told: (run: number, colours: Readonly<Record<string, string>>) => Change['told'];
+  readonly core: (core: Core, to: string) => Core;
+  /** an instruction for runs that have the same done to them */
+  readonly words: (colours: Colours, runs: string) => string;
 }
 
-function withCores(index: number, change: (core: Core) => Core): (plan: Plan) => Plan {
-  return (plan) => ({
-    ...plan,
-    runs: plan.runs.map((r) => (r.index === index ? { ...r, cores: r.cores.map(change) } : r)),
+/** One change a run, for all that is wrong in it; none where a run has no change that serves. */
+function inEachRun(bench: Bench, f: Finding, how: Recolouring): Option[] {
+  const all = miscolouredCores(bench.study);
+  const own = runsOf(bench, f).map((run) => ({
+    run,
+    colours: how.colours(
+      run,
+      all.filter((w) => w.run === run),
+    ),
+  }));
+  const keyOf = (colours: Colours) => JSON.stringify([...colours]);
+  const changes = own.flatMap(({ run, colours }): Change[] => {
+    if (colours === undefined) return [];
+    const same = own.filter((o) => o.colours !== undefined && keyOf(o.colours) === keyOf(colours));
+    const change = (core: Core) => {
+      const to = colours.get(core.colour);
+      return to === undefined ? core : how.core(core, to);
+    };
+    return [
+      {
+        told: how.told(run.index + 1, Object.fromEntries(colours)),
+        // Runs that are marked or taken alike are told at once.
+        words: same[0]!.run === run ? how.words(colours, runsText(same.map((o) => o.run.index + 1))) : '',
+        apply: (plan: Plan) => ({
+          ...plan,
+          runs: plan.runs.map((r) => (r.index === run.index ? { ...r, cores: r.cores.map(change) } : r)),
+        }),
+        anew: false,
+      },
+    ];
   });
+  return changes.length === 0 || changes.length < own.length ? [] : [{ sizes: [changes] }];
 }
 
 /** Both ends marked, where the rules let that for all that is wrong in the run. */
 export function markedEnds(bench: Bench, f: Finding): Option[] {
-  const all = miscolouredCores(bench.study);
-  return inEachRun(runsOf(bench, f), (run) => {
-    const wrong = all.filter((w) => w.run === run);
-    const marks = assigned(run.cores, wrong, ({ fault }) => fault.remark);
-    if (marks === undefined) return undefined;
-    const told = [...marks].map(([core, mark]) => `the ${core} core ${mark}`);
-    return {
-      told: { change: 'marked-as', run: run.index + 1, marks: Object.fromEntries(marks) },
-      words: `mark ${listOf(told)} for good at both ends of run ${run.index + 1}, and say so with marked-as`,
-      apply: withCores(run.index, (core) => {
-        const marked = marks.get(core.colour);
-        return marked === undefined ? core : { ...core, marked };
-      }),
-      anew: false,
-    };
+  return inEachRun(bench, f, {
+    colours: (run, wrong) => assigned(run.cores, wrong, ({ fault }) => fault.remark),
+    told: (run, marks) => ({ change: 'marked-as', run, marks }),
+    core: (core, marked) => ({ ...core, marked }),
+    words: (marks, runs) => {
+      const told = [...marks].map(([core, mark]) => `the ${core} core ${mark}`);
+      return `mark ${listOf(told)} for good at both ends of ${runs}, and say so with marked-as`;
+    },
   });
 }
 
 /** Cores of the right colours: all of the run that are wrong, since two of them may have changed places. */
 export function otherColours(bench: Bench, f: Finding): Option[] {
-  const all = miscolouredCores(bench.study);
-  return inEachRun(runsOf(bench, f), (run) => {
-    const wrong = all.filter((w) => w.run === run);
-    // Bare copper is no core to be had for the asking.
-    const kept = run.cores.filter((c) => !wrong.some((w) => w.core === c));
-    const colours = assigned(kept, wrong, ({ fault }) => fault.wears.filter((c) => c !== 'bare'));
-    if (colours === undefined) return undefined;
-    const told = [...colours].map(([from, to]) => `${to} in place of ${from}`);
-    return {
-      told: { change: 'core-colours', run: run.index + 1, colours: Object.fromEntries(colours) },
-      words: `in run ${run.index + 1} use a core in ${listOf(told)}`,
-      apply: withCores(run.index, (core) => {
-        const colour = colours.get(core.colour);
-        if (colour === undefined) return core;
-        const { marked: _, ...rest } = core;
-        return { ...rest, colour };
-      }),
-      anew: false,
-    };
+  return inEachRun(bench, f, {
+    colours: (run, wrong) => {
+      const kept = run.cores.filter((c) => !wrong.some((w) => w.core === c));
+      // Bare copper is no core to be had for the asking.
+      return assigned(kept, wrong, ({ fault }) => fault.wears.filter((c) => c !== 'bare'));
+    },
+    told: (run, colours) => ({ change: 'core-colours', run, colours }),
+    core: ({ marked: _, ...core }, colour) => ({ ...core, colour }),
+    words: (colours, runs) => {
+      const told = [...colours].map(([from, to]) => `${to} in place of ${from}`);
+      return `in ${runs} use a core in ${listOf(told)}`;
+    },
   });
 }

@@ -1,12 +1,12 @@
 /** Which plugs or circuits meet: through wires and contacts, or through loads and coils between them. */
-import type { Circuit, Source } from '../circuit/circuit.ts';
-import { elementPairs } from '../circuit/sides.ts';
-import { FALSE, type Fn } from '../logic/bdd.ts';
-import { Conduction } from '../logic/conduction.ts';
-import { everIn } from '../logic/entry-states.ts';
-import type { Moved, Verified } from '../logic/verify.ts';
-import { perStudy } from './per-study.ts';
-import type { Study } from './study.ts';
+import type { Circuit, Source } from '../../circuit/circuit.ts';
+import { elementPairs } from '../../circuit/sides.ts';
+import { FALSE, type Fn } from '../../logic/bdd.ts';
+import { Conduction } from '../../logic/conduction.ts';
+import { everIn } from '../../logic/entry-states.ts';
+import type { Moved, Verified } from '../../logic/verify.ts';
+import { perStudy } from '../../study/per-study.ts';
+import type { Study } from '../../study/study.ts';
 
 /** Two plugs with a way between pins of theirs in some state the circuit can stand in. */
 export interface PlugJoin {
