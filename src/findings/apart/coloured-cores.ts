@@ -95,7 +95,7 @@ function loopOf({ circuit }: Study): { readonly volts: number; readonly kind: 'a
 }
 
 /** What a conductor is called by what it is for. */
-export function useWords(role: ConductorRole): string {
+function useWords(role: ConductorRole): string {
   if (role.use === 'line') return role.switched ? 'a switched line' : 'a line';
   if (role.use === 'low-voltage') return 'a wire of the low-voltage loop';
   return role.use === 'live' ? 'a live conductor' : role.use === 'earth' ? 'the earth' : 'the neutral';
