@@ -23,8 +23,11 @@ export interface FindingEntry {
   readonly followsFrom: readonly FindingId[];
   /** whether one core that sits on the wrong tab explains it, where moving that core mends the plan */
   readonly goneByOneMove?: true;
-  /** whether a core on the wrong terminal may cause it though its question is not about wiring */
-  readonly ofWiring?: true;
+  /**
+   * whether a core on the wrong terminal may cause it, where its question does not say so; false where its question is
+   * about wiring and no change of wiring mends it
+   */
+  readonly ofWiring?: boolean;
 }
 
 /** One finding: what there is to say of it, and how it is found in a plan. Pure. */

@@ -18,6 +18,9 @@ export const FINDING_IDS = [
   'insulation-too-low',
   'supply-over-limits',
   'phase-order',
+  'two-feeds',
+  'colour-of-earth',
+  'colour-of-neutral',
   // 2
   'loop-dead',
   'gate-dead',

@@ -1,4 +1,5 @@
 import { push } from '../plan/map-entries.ts';
+import type { FindingId } from './finding-ids.ts';
 import { entryOf } from './register.ts';
 import type { Finding } from './report-model.ts';
 import { SEVERITIES } from './report-words.ts';
@@ -41,6 +42,20 @@ function isGrave(f: Finding): boolean {
   return f.severity === 'danger' || f.severity === 'warning' || f.severity === 'fault';
 }
 
+/** What follows from a finding about the same part alone. */
+const BESIDE: ReadonlySet<string> = new Set<FindingId>([
+  'loose-end',
+  'line-not-switched',
+  'conductor-unprotected',
+  'fuse-in-neutral',
+  'two-feeds',
+  'colour-of-earth',
+  'colour-of-neutral',
+]);
+
+const OF_COLOURS: ReadonlySet<string> = new Set<FindingId>(['colour-of-earth', 'colour-of-neutral']);
+const STRAYS: ReadonlySet<string> = new Set<FindingId>(['mains-meets-low-voltage', 'mains-through-gate']);
+
 /**
  * A contact's figure follows from another of the same contact, a loose end from what its part has, a conductor from what
  * lies on it; the rest follow anywhere.
@@ -48,8 +63,9 @@ function isGrave(f: Finding): boolean {
 function related(effect: Finding, cause: Finding): boolean {
   if (effect.id === 'contact-starting' || effect.id === 'contact-running')
     return effect.parts[0] === cause.parts[0];
-  if (!['loose-end', 'line-not-switched', 'conductor-unprotected', 'fuse-in-neutral'].includes(effect.id))
-    return true;
+  if (!BESIDE.has(effect.id)) return true;
+  // Mains that strays into the loop makes a line of every core there.
+  if (OF_COLOURS.has(effect.id) && STRAYS.has(cause.id)) return true;
   return effect.parts.some(
     (p) => cause.parts.includes(p) || cause.terminals.some((t) => t.startsWith(`${p}.`)),
   );

@@ -4,6 +4,7 @@ import { buildCable, cableSchema } from './cable.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
 import { addIssues, found, type Subject } from './issues.ts';
+import { readMarks } from './marks.ts';
 import { type Named, type PartReader, shown, some } from './parts.ts';
 import type { Cable, Core, Run, TerminalRef } from './plan.ts';
 import { runSchema } from './schema.ts';
@@ -14,7 +15,7 @@ import { withoutUndefined } from './without-undefined.ts';
 
 /** Longest bare jumper, m. */
 const LONGEST_LINK = 0.2;
-const LINK_KEYS = new Set(['link', 'name', 'route', 'length']);
+const NOT_OF_LINKS: ReadonlySet<string> = new Set(['cable', 'cores', 'slack', 'marked-as']);
 
 interface End extends Written {
   readonly written: string;
@@ -22,6 +23,7 @@ interface End extends Written {
 }
 interface RawCore {
   readonly colour: string;
+  readonly marked: string | undefined;
   readonly at: Span;
   readonly ends: readonly [End, End];
 }
@@ -77,7 +79,7 @@ export class RunReader {
     const cores: RawCore[] = [];
     if (link) {
       for (const [key, spot] of places) {
-        if (LINK_KEYS.has(key) || (key !== 'cable' && key !== 'cores' && key !== 'slack')) continue;
+        if (!NOT_OF_LINKS.has(key)) continue;
         this.#errors.add(
           spot.key,
           `${key}: not with link, which is a bare jumper; leave one of them out`,
@@ -100,8 +102,7 @@ export class RunReader {
           this.#errors.add(subject.at, `a run needs ${key}, or is {link: [A, B]}`, subject.name);
       }
       if (places.has('cable')) cable = this.#cable(tree, subject);
-      if (isTreeMap(tree.cores))
-        cores.push(...this.#cores(tree.cores, cable, subject, places.get('cores')!.key));
+      if (isTreeMap(tree.cores)) cores.push(...this.#cores(tree, cable, subject, places.get('cores')!.key));
     }
     const run = withoutUndefined({
       index,
@@ -116,8 +117,10 @@ export class RunReader {
     this.#runs.push({ run, cores });
   }
 
-  #cores(map: TreeMap, cable: Cable | undefined, subject: Subject, at: Span): RawCore[] {
+  #cores(tree: TreeMap, cable: Cable | undefined, subject: Subject, at: Span): RawCore[] {
     const cores: RawCore[] = [];
+    const map = tree.cores as TreeMap;
+    const marks = readMarks(this.#errors, this.#spots, tree, subject);
     const places = this.#spots.of(map);
     for (const [colour, spot] of places) {
       if (
@@ -133,7 +136,7 @@ export class RunReader {
         );
       }
       const core = this.#core(`cores.${colour}`, spot.key, map[colour]!, subject, spot.value);
-      if (core !== undefined) cores.push(core);
+      if (core !== undefined) cores.push({ ...core, marked: marks.get(colour) });
     }
     if (places.size === 0)
       this.#errors.add(at, 'cores: found none, expected a colour and its two terminals', subject.name);
@@ -166,7 +169,7 @@ export class RunReader {
       at: spots.get(`${index}`)!.value,
       ...splitTerminalKey(written),
     }));
-    return { colour: path.replace(/^cores\./, ''), at, ends: [ends[0]!, ends[1]!] };
+    return { colour: path.replace(/^cores\./, ''), marked: undefined, at, ends: [ends[0]!, ends[1]!] };
   }
 
   #cable(tree: TreeMap, subject: Subject): Cable | undefined {
@@ -236,6 +239,7 @@ export class RunReader {
         resolved.push({
           run: run.index,
           colour: core.colour,
+          ...(core.marked !== undefined && { marked: core.marked }),
           a,
           b,
           at: this.#errors.source.position(core.at[0]),
