@@ -1,4 +1,5 @@
 import { push } from '../plan/map-entries.ts';
+import type { FindingId } from './finding-ids.ts';
 import { entryOf } from './register.ts';
 import type { Finding } from './report-model.ts';
 import { SEVERITIES } from './report-words.ts';
@@ -36,6 +37,15 @@ export function arrange(all: readonly Finding[]): Finding[] {
   );
 }
 
+/** What follows only from what is wrong with a part of its own. */
+const OF_ONE_PART: ReadonlySet<FindingId> = new Set([
+  'loose-end',
+  'line-not-switched',
+  'conductor-unprotected',
+  'fuse-in-neutral',
+  'restarts-by-itself',
+] as const);
+
 /** A doubt or a notice explains no danger, warning or fault. */
 function isGrave(f: Finding): boolean {
   return f.severity === 'danger' || f.severity === 'warning' || f.severity === 'fault';
@@ -48,8 +58,7 @@ function isGrave(f: Finding): boolean {
 function related(effect: Finding, cause: Finding): boolean {
   if (effect.id === 'contact-starting' || effect.id === 'contact-running')
     return effect.parts[0] === cause.parts[0];
-  if (!['loose-end', 'line-not-switched', 'conductor-unprotected', 'fuse-in-neutral'].includes(effect.id))
-    return true;
+  if (!OF_ONE_PART.has(effect.id)) return true;
   return effect.parts.some(
     (p) => cause.parts.includes(p) || cause.terminals.some((t) => t.startsWith(`${p}.`)),
   );
