@@ -21,6 +21,8 @@ export interface FindingEntry {
   readonly basis: string;
   /** what it is only a consequence of: under the first of these that stands, it is folded and not counted on its own */
   readonly followsFrom: readonly FindingId[];
+  /** where it follows only from what is wrong with a part of its own; but from these anywhere */
+  readonly followsBeside?: { readonly but?: readonly FindingId[] };
   /** whether one core that sits on the wrong tab explains it, where moving that core mends the plan */
   readonly goneByOneMove?: true;
   /**

@@ -79,6 +79,8 @@ export const FINDING_IDS = [
   'contact-not-motor-rated',
   'contact-leakage',
   'motor-unprotected',
+  'overload-setting',
+  'restarts-by-itself',
   'starts-per-hour',
   // 7
   'circuit-overloaded',

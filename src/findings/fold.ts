@@ -1,5 +1,4 @@
 import { push } from '../plan/map-entries.ts';
-import type { FindingId } from './finding-ids.ts';
 import { entryOf } from './register.ts';
 import type { Finding } from './report-model.ts';
 import { SEVERITIES } from './report-words.ts';
@@ -42,20 +41,6 @@ function isGrave(f: Finding): boolean {
   return f.severity === 'danger' || f.severity === 'warning' || f.severity === 'fault';
 }
 
-/** What follows from a finding about the same part alone. */
-const BESIDE: ReadonlySet<string> = new Set<FindingId>([
-  'loose-end',
-  'line-not-switched',
-  'conductor-unprotected',
-  'fuse-in-neutral',
-  'two-feeds',
-  'colour-of-earth',
-  'colour-of-neutral',
-]);
-
-const OF_COLOURS: ReadonlySet<string> = new Set<FindingId>(['colour-of-earth', 'colour-of-neutral']);
-const STRAYS: ReadonlySet<string> = new Set<FindingId>(['mains-meets-low-voltage', 'mains-through-gate']);
-
 /**
  * A contact's figure follows from another of the same contact, a loose end from what its part has, a conductor from what
  * lies on it; the rest follow anywhere.
@@ -63,9 +48,8 @@ const STRAYS: ReadonlySet<string> = new Set<FindingId>(['mains-meets-low-voltage
 function related(effect: Finding, cause: Finding): boolean {
   if (effect.id === 'contact-starting' || effect.id === 'contact-running')
     return effect.parts[0] === cause.parts[0];
-  if (!BESIDE.has(effect.id)) return true;
-  // Mains that strays into the loop makes a line of every core there.
-  if (OF_COLOURS.has(effect.id) && STRAYS.has(cause.id)) return true;
+  const { followsBeside } = entryOf(effect.id);
+  if (followsBeside === undefined || followsBeside.but?.some((id) => id === cause.id)) return true;
   return effect.parts.some(
     (p) => cause.parts.includes(p) || cause.terminals.some((t) => t.startsWith(`${p}.`)),
   );

@@ -32,6 +32,7 @@ import type {
   MotorBranchRow,
   MotorBranchTable,
   MotorRow,
+  OverloadRow,
   PilotDutyRow,
   ReceptacleCircuitRow,
   ReceptacleRow,
@@ -70,6 +71,7 @@ import lockedRotorThreeFile from './tables/locked-rotor-three-phase.json' with {
 import motorBranchFile from './tables/motor-branch.json' with { type: 'json' };
 import motorFlcSingleFile from './tables/motor-flc-single-phase.json' with { type: 'json' };
 import motorFlcThreeFile from './tables/motor-flc-three-phase.json' with { type: 'json' };
+import overloadSettingsFile from './tables/overload-settings.json' with { type: 'json' };
 import pilotDutyFile from './tables/pilot-duty.json' with { type: 'json' };
 import receptacleCircuitsFile from './tables/receptacle-circuits.json' with { type: 'json' };
 import receptaclesFile from './tables/receptacles.json' with { type: 'json' };
@@ -122,6 +124,7 @@ export const tables = {
   motorBranch: lazy<MotorBranchTable>(motorBranchFile),
   motorFlcSingle: lazy<Table<MotorRow>>(motorFlcSingleFile),
   motorFlcThree: lazy<Table<MotorRow>>(motorFlcThreeFile),
+  overloadSettings: lazy<Table<OverloadRow>>(overloadSettingsFile),
   pilotDuty: lazy<Table<PilotDutyRow>>(pilotDutyFile),
   receptacleCircuits: lazy<Table<ReceptacleCircuitRow>>(receptacleCircuitsFile),
   receptacles: lazy<Table<ReceptacleRow>>(receptaclesFile),

@@ -15,6 +15,7 @@ const entry: FindingEntry = {
   wrong: '{brown: [P1.L, K1.13], blue: [P1.N, K1.23], grey: [P1.PE, earth]}',
   right: '{brown: [P1.L, K1.13], blue: [P1.N, K1.23], green-yellow: [P1.PE, earth]}',
   basis: 'NEC 250.119; IEC 60445; BS 7671 514.4.2',
+  followsBeside: { but: ['mains-meets-low-voltage', 'mains-through-gate'] },
   followsFrom: [
     'mains-meets-low-voltage',
     'mains-through-gate',

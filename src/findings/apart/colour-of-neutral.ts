@@ -15,6 +15,7 @@ const entry: FindingEntry = {
   wrong: '{blue: [P1.L, K1.13], brown: [P1.N, K1.23], green-yellow: [P1.PE, earth]}',
   right: '{brown: [P1.L, K1.13], blue: [P1.N, K1.23], green-yellow: [P1.PE, earth]}',
   basis: 'NEC 200.6, 200.7, 210.5(A); IEC 60445; BS 7671 514.3',
+  followsBeside: { but: ['mains-meets-low-voltage', 'mains-through-gate'] },
   followsFrom: [
     'mains-meets-low-voltage',
     'mains-through-gate',

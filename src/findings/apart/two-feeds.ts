@@ -18,6 +18,7 @@ const entry: FindingEntry = {
   wrong: '{brown: [K1.14, X1.L], blue: [P2.N, X1.N], green-yellow: [B1.PE, X1.PE]}',
   right: '{brown: [K1.14, X1.L], blue: [K1.24, X1.N], green-yellow: [B1.PE, X1.PE]}',
   basis: 'NEC 200.4(A), 300.3(B) (from memory); BS 7671 314.4 (from memory)',
+  followsBeside: {},
   followsFrom: ['mains-meets-low-voltage', 'mains-through-gate'],
 };
 
