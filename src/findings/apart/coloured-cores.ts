@@ -3,7 +3,7 @@ import { netAt } from '../../circuit/terminals.ts';
 import type { OutletPart, PlugPart } from '../../plan/part-types.ts';
 import type { Cable, Core, Run } from '../../plan/plan.ts';
 import { type ColourFault, judgeColour } from '../../ratings/core-colours.ts';
-import { type ConductorRole, conductorRoles } from '../../study/core-roles.ts';
+import { type ConductorRole, conductorRoles } from '../../study/mains/core-roles.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { coreFromTo } from '../../text/core-names.ts';

@@ -1,7 +1,7 @@
 import { push } from '../../plan/map-entries.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
+import { lossesOnWay } from '../../study/mains/way-losses.ts';
 import type { Study } from '../../study/study.ts';
-import { lossesOnWay } from '../../study/way-losses.ts';
 import { rounded, roundedApart } from '../../text/numbers.ts';
 import { runsText } from '../../text/run-names.ts';
 import { listOf } from '../../text/word-list.ts';

@@ -3,7 +3,7 @@ import type { Plan } from '../../plan/plan.ts';
 import type { CoilRow } from '../../study/coil-rows.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { lossesOnWay } from '../../study/way-losses.ts';
+import { lossesOnWay } from '../../study/mains/way-losses.ts';
 import { runsText } from '../../text/run-names.ts';
 import { listOf } from '../../text/word-list.ts';
 

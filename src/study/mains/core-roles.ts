@@ -1,11 +1,11 @@
 /** What each conductor is for, by what the circuit joins it to; names and colours have no part in it. */
-import type { Source } from '../circuit/circuit.ts';
-import { flood, neighbours } from '../circuit/graph.ts';
-import { contactPairs, isLow, isMains } from '../circuit/sides.ts';
-import { FALSE } from '../logic/bdd.ts';
-import { splitTerminalKey } from '../plan/terminal-key.ts';
-import { perStudy } from './per-study.ts';
-import type { Study } from './study.ts';
+import type { Source } from '../../circuit/circuit.ts';
+import { flood, neighbours } from '../../circuit/graph.ts';
+import { contactPairs, isLow, isMains } from '../../circuit/sides.ts';
+import { FALSE } from '../../logic/bdd.ts';
+import { splitTerminalKey } from '../../plan/terminal-key.ts';
+import { perStudy } from '../per-study.ts';
+import type { Study } from '../study.ts';
 
 /**
  * `live`: on mains, and whether line or neutral cannot be told, since it is joined to neither but through loads, or to
