@@ -159,6 +159,37 @@ describe('iec, cable that is fixed: IEC 60364-5-52:2009', () => {
   });
 });
 
+describe('iec, what a field can say is asked for before how it is laid, and excused before it is asked for', () => {
+  // Table B.52.2 (one copy): 2.5 mm2 clipped bears 27 A, at 40 °C 0.87 times that, 23.49 A; a plan that says no air may have it.
+  const unsaid = (amps: number, load?: string) =>
+    wire({
+      practice: 'iec',
+      cable: '2.5 mm2',
+      more: ', rated: 70 °C',
+      plug: `pattern: fixed, breaker: ${amps} A`,
+      ambient: undefined,
+      ...(load !== undefined && { load }),
+    });
+  it.each<Row>([
+    [16, holds],
+    [16.2, unsure],
+    [23.4, unsure],
+    [23.5, ['doubt']],
+    [27, ['doubt']],
+    [27.1, fails],
+  ])('air that is not said, behind %d A', (amps, expected) => {
+    expect(unsaid(amps)).toEqual(expected);
+  });
+  // IEC 60364-4-43 clause 433.2.2, from memory, for a motor with its own overload device.
+  it.each<Row>([
+    [23.4, unsure],
+    [23.5, unsure],
+    [27.1, unsure],
+  ])('the same before a motor with a protector, behind %d A', (amps, expected) => {
+    expect(unsaid(amps, 'kind: motor, amps: 10 A, protector: manual')).toEqual(expected);
+  });
+});
+
 describe('iec, a control tap: IEC 60204-1:2016 clause 7.2.8, from memory, so that it excuses to a caution', () => {
   const tap = (gauge: string, metres: number, box: boolean, amps: number) =>
     ahead({
