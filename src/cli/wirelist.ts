@@ -52,9 +52,9 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   const { wireList } = await import('./late.ts');
   const list = wireList(study, await reelsOf(plan, options.reel ?? []));
   if ('tooLong' in list) {
-    const { cable, run: index, piece, reel } = list.tooLong;
+    const { cable, run: named, piece, reel } = list.tooLong;
     throw new Problem(
-      `${printable(cable)}: the piece of run ${index} is ${piece} m long, slack included, and the longest reel is ${reel} m; it cannot be cut in one piece`,
+      `${printable(cable)}: the piece of ${named} is ${piece} m long, slack included, and the longest reel is ${reel} m; it cannot be cut in one piece`,
     );
   }
   if (options.json) return printJson(list, session);

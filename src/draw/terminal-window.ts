@@ -4,6 +4,7 @@ import type { Report } from '../findings/report-model.ts';
 import { verdictLine } from '../findings/report-sentences.ts';
 import type { Plan, Run } from '../plan/plan.ts';
 import { ascii, printable } from '../text/escape.ts';
+import { runMark } from '../text/run-names.ts';
 import { wrap } from '../text/wrap.ts';
 import { lengthWords } from './caption-words.ts';
 import { drawCharacters } from './characters.ts';
@@ -58,7 +59,7 @@ export function renderDrawing(input: TerminalInput, width: number, unicode: bool
 
 function runLines({ runs }: Plan, say: (text: string, first?: string, rest?: string) => string[]): string[] {
   if (runs.length === 0) return [];
-  const line = (run: Run) => say(runWords(run), `  ${String(run.index + 1).padStart(3)}  `, '       ');
+  const line = (run: Run) => say(runWords(run), `  ${runMark(run).padStart(3)}  `, '       ');
   return ['Runs, by the number on their cores', ...runs.flatMap(line), ''];
 }
 
@@ -79,7 +80,7 @@ function runWords(run: Run): string {
     run.cable?.gauge ?? '',
     run.length === undefined ? '' : lengthWords(run.length),
   ].filter((w) => w !== '');
-  const cores = run.cores.map((core) => `${coreLetters(run, core).replace(/^\d+ /, '')} ${core.colour}`);
+  const cores = run.cores.map((core) => `${coreLetters(run, core).replace(/^[\d.]+ /, '')} ${core.colour}`);
   const route = run.route === undefined ? '' : `; ${run.route}`;
   return `${about.join(', ')}: ${cores.join(', ')}${route}`;
 }

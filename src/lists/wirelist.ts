@@ -6,6 +6,7 @@
 import { type Told, toldOf } from '../findings/verdict-line.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import { runMark, runText } from '../text/run-names.ts';
 import { type CableGroup, cableGroups, cutFromReels, pieceCm } from './cuts.ts';
 import { endOf, type WireEnd } from './wire-ends.ts';
 import { wiringOrder } from './wiring-order.ts';
@@ -24,8 +25,10 @@ export interface WireRow {
   readonly cable: string | null;
   /** m, slack included; null where the plan gives no length */
   readonly length: number | null;
-  /** run, counted from 1 as the check counts them, with its name and route */
+  /** run, counted from 1, each piece of a run along parts as one */
   readonly run: number;
+  /** the run as the file counts it, with its piece: `3`, `3.2` */
+  readonly mark: string;
   readonly name: string | null;
   readonly route: string | null;
   /** nothing wired before leads to it */
@@ -35,6 +38,7 @@ export interface WireRow {
 /** A piece of cable; lengths in m. */
 export interface CutPiece {
   readonly run: number;
+  readonly mark: string;
   readonly name: string | null;
   readonly route: string | null;
   readonly length: number | null;
@@ -46,7 +50,7 @@ export interface CutPiece {
 export interface CutPlanReel {
   readonly length: number;
   /** lengths of the pieces in the order of cutting, with their runs */
-  readonly pieces: readonly { readonly run: number; readonly length: number }[];
+  readonly pieces: readonly { readonly run: number; readonly mark: string; readonly length: number }[];
   readonly waste: number;
 }
 
@@ -91,7 +95,8 @@ export interface Reels {
 /** A piece that is longer than every reel it could come from. */
 export interface TooLong {
   readonly cable: string;
-  readonly run: number;
+  /** `run 3`, `run 3 piece 2` */
+  readonly run: string;
   /** m */
   readonly piece: number;
   readonly reel: number;
@@ -112,6 +117,7 @@ function rowOf(plan: Plan, names: ReadonlyMap<number, string>, placed: Placed, i
     cable: names.get(run.index) ?? null,
     length: run.link ? (run.length ?? null) : cm === undefined ? null : metres(cm),
     run: run.index + 1,
+    mark: runMark(run),
     name: run.name ?? null,
     route: run.route ?? null,
     loose: placed.loose,
@@ -132,7 +138,9 @@ function labelsOf(rows: readonly WireRow[]): WireLabel[] {
 }
 
 function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableCuts | TooLong {
-  const known = group.pieces.flatMap((p) => (p.cm === undefined ? [] : [{ run: p.run, cm: p.cm }]));
+  const known = group.pieces.flatMap((p) =>
+    p.cm === undefined ? [] : [{ run: plan.runs[p.run - 1]!, cm: p.cm }],
+  );
   const cutting =
     sizes.length === 0
       ? undefined
@@ -142,11 +150,14 @@ function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableC
         );
   if (cutting !== undefined && 'tooLong' in cutting) {
     const { run, cm } = known[cutting.tooLong]!;
-    return { cable: group.name, run, piece: metres(cm), reel: metres(Math.max(...sizes)) };
+    return { cable: group.name, run: runText(run), piece: metres(cm), reel: metres(Math.max(...sizes)) };
   }
   const reels = cutting?.reels.map((r) => ({
     length: metres(r.cm),
-    pieces: r.pieces.map((i) => ({ run: known[i]!.run, length: metres(known[i]!.cm) })),
+    pieces: r.pieces.map((i) => {
+      const { run, cm } = known[i]!;
+      return { run: run.index + 1, mark: runMark(run), length: metres(cm) };
+    }),
     waste: metres(r.wasteCm),
   }));
   return {
@@ -155,6 +166,7 @@ function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableC
     cores: group.cable.cores,
     pieces: group.pieces.map((p) => ({
       run: p.run,
+      mark: runMark(plan.runs[p.run - 1]!),
       name: plan.runs[p.run - 1]!.name ?? null,
       route: plan.runs[p.run - 1]!.route ?? null,
       length: p.cm === undefined ? null : metres(p.cm),

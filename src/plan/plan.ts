@@ -44,7 +44,13 @@ export interface Core {
 }
 
 export interface Run {
+  /** place in `Plan.runs` */
   readonly index: number;
+  /** which run of the file's list it is, from one; the pieces of a run along parts have the same */
+  readonly entry: number;
+  /** which piece of a run along parts it is, from one, and of how many */
+  readonly piece?: number;
+  readonly pieces?: number;
   readonly at: Position;
   readonly name?: string;
   readonly cable?: Cable;

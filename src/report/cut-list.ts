@@ -11,11 +11,11 @@ const LENGTHS =
 
 const COLUMNS: readonly ColumnOf<Piece>[] = [
   { head: '', only: PRINTED, of: () => ({ box: 'tick' }) },
-  { head: 'piece', only: WRITTEN, of: (p) => `run ${p.run}${p.name === null ? '' : ` ${p.name}`}` },
+  { head: 'piece', only: WRITTEN, of: (p) => `run ${p.mark}${p.name === null ? '' : ` ${p.name}`}` },
   { head: 'length', only: WRITTEN, of: (p) => metreWords(p.length) || 'not stated' },
   { head: 'cut', only: PRINTED, of: (p) => metreWords(p.length) || 'length not given' },
   { head: 'feet', only: WRITTEN, of: (p) => (p.length === null ? '' : feetWords(p.length)) },
-  { head: 'run', only: PRINTED, of: (p) => `${p.run}` },
+  { head: 'run', only: PRINTED, of: (p) => p.mark },
   {
     head: 'where',
     only: PRINTED,
@@ -37,7 +37,7 @@ function cableWords({ cable, gauge, cores, pieces, total }: CableCuts): string {
 function reelWords({ reels, waste }: CableCuts): string[] {
   if (reels === null) return [];
   const lines = reels.map((r, i) => {
-    const pieces = r.pieces.map((p) => `${metreWords(p.length)} (run ${p.run})`).join(', ');
+    const pieces = r.pieces.map((p) => `${metreWords(p.length)} (run ${p.mark})`).join(', ');
     return `Reel ${i + 1} of ${metreWords(r.length)}: ${pieces}; ${metreWords(r.waste)} left.`;
   });
   return [
@@ -68,7 +68,7 @@ export function cutTable({ cuts }: WireList): Block {
     { head: 'cable', of: ({ of }) => of.cable },
     { head: 'gauge', of: ({ of }) => of.gauge },
     { head: 'cores', of: ({ of }) => `${of.cores}` },
-    { head: 'run', of: ({ piece }) => `${piece.run}` },
+    { head: 'run', of: ({ piece }) => piece.mark },
     { head: 'name', of: ({ piece }) => piece.name ?? '' },
     { head: 'route', of: ({ piece }) => piece.route ?? '' },
     { head: 'length m', of: ({ piece }) => (piece.length === null ? '' : `${piece.length}`) },

@@ -124,7 +124,11 @@ export function thickerCord(bench: Bench, f: Finding): Option[] {
     const thin = cabled.filter(({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3));
     const runs = new Set(thin.map((x) => x.index));
     return [
-      gaugeChange(runs, size, `${runsText([...runs].map((r) => r + 1))} in place of ${thinnest.gauge}`),
+      gaugeChange(
+        runs,
+        size,
+        `${runsText([...runs].map((r) => plan.runs[r]!))} in place of ${thinnest.gauge}`,
+      ),
     ];
   });
   // One size for all that is wrong with these runs, where there is one.
@@ -147,7 +151,7 @@ export function fixedWire({ study: { plan } }: Bench, f: Finding): Option[] {
   const own = new Set(runs.map((r) => r.index));
   const change: Change = {
     told: { change: 'cable-flexible', runs: [...own].map((r) => r + 1) },
-    words: `use building wire in conduit, or a cable made for walls, for ${runsText([...own].map((r) => r + 1))}`,
+    words: `use building wire in conduit, or a cable made for walls, for ${runsText(runs)}`,
     apply: (p) => ({
       ...p,
       runs: p.runs.map((r) =>

@@ -12,7 +12,7 @@ import type { Bench } from './bench.ts';
 import type { Change } from './change.ts';
 import { placeText, plainContact } from './contact-sizes.ts';
 import { freeName } from './fuse-remedy.ts';
-import { withParts } from './put.ts';
+import { entryBehind, withParts } from './put.ts';
 import type { Option } from './search.ts';
 import { COIL_AMPS } from './series.ts';
 
@@ -145,6 +145,7 @@ function withRelay(plan: Plan, { relay, heavy, poles }: Between): Plan {
     const index = runs.length + i;
     return {
       index,
+      entry: entryBehind(runs) + i,
       at: relay.at,
       link: true,
       cores: [{ run: index, colour: 'link', a: end(a!), b: end(b!), at: relay.at }],
