@@ -14,6 +14,8 @@ export interface RunEntry {
   /** which piece of a run along parts, from one, and of how many */
   readonly piece?: number;
   readonly pieces?: number;
+  /** fields that were told to be wrong, and are not missing */
+  readonly wrong?: readonly string[];
 }
 
 const SHORT = new Set(['along', 'lengths']);
@@ -61,14 +63,21 @@ function pieces(tree: TreeMap, { at, entry }: RunEntry, context: Context): RunEn
   const cores = coresOf(tree, name, context);
   if (stops.length < 2 || !repeats.take((stops.length - 1) * (1 + 2 * cores.length), at)) return [];
   const own = without(tree, SHORT, spots);
-  return stops.slice(1).map((stop, index): RunEntry => {
+  const wrong = [
+    ...('lengths' in tree ? ['length'] : []),
+    ...(isTreeMap(own.cores) && cores.length === 0 && spots.of(own.cores).size > 0 ? ['cores'] : []),
+  ];
+  return stops.slice(1).flatMap((stop, index): RunEntry[] => {
     const piece = index + 1;
+    // That was told already.
+    if (stop.name === stops[index]!.name) return [];
     const copy = without(own, new Set(), spots);
     const spot = lengths?.[Math.min(index, lengths.length - 1)];
     if (spot !== undefined) put(spots, copy, 'length', spot.name, spot.at);
     if (typeof own.name === 'string') copy.name = `${own.name} piece ${piece}`;
-    if (isTreeMap(own.cores)) copy.cores = between(stops[index]!, stop, cores, context);
-    return { tree: copy, at, entry, piece, pieces: stops.length - 1 };
+    if (wrong.includes('cores')) delete copy.cores;
+    else if (isTreeMap(own.cores)) copy.cores = between(stops[index]!, stop, cores, context);
+    return [{ tree: copy, at, entry, piece, pieces: stops.length - 1, wrong }];
   });
 }
 

@@ -116,6 +116,8 @@ export interface PlanError {
   readonly source: string;
   readonly length: number;
   readonly message: string;
+  /** of the last one where not all are told: how many it stands for */
+  readonly more?: number;
 }
 
 export type ReadResult =

@@ -8,9 +8,11 @@ import type { Written } from './feeds.ts';
 import { addIssues, found, type Subject } from './issues.ts';
 import { type Named, type PartReader, shown, some } from './parts.ts';
 import type { Cable, Core, Run, TerminalRef } from './plan.ts';
+import { either } from './quantity-reader.ts';
 import type { Repeats } from './repeats.ts';
 import { runSchema } from './schema.ts';
 import { splitTerminalKey } from './terminal-key.ts';
+import { meantTerminals } from './terminal-words.ts';
 import type { Terminals } from './terminals.ts';
 import { isTreeMap, type Spots, type Tree, type TreeList, type TreeMap } from './tree.ts';
 import { withoutUndefined } from './without-undefined.ts';
@@ -55,7 +57,9 @@ export class RunReader {
   /** First pass: shapes, cables and part names; terminals wait until the feeds are known. */
   read(list: TreeList, repeats: Repeats): void {
     const context = { errors: this.#errors, spots: this.#spots, groups: this.#named.groups, repeats };
-    for (const entry of expandRuns(list, context)) {
+    const entries = expandRuns(list, context);
+    if (repeats.full) return;
+    for (const entry of entries) {
       const { tree, at } = entry;
       const subject = { name: runText(entry), at, what: 'a run' };
       if (isTreeMap(tree)) this.#run(tree, entry, subject);
@@ -73,7 +77,7 @@ export class RunReader {
     return this.#runs.flatMap((run) => run.cores.map((core) => core.ends));
   }
 
-  #run(tree: TreeMap, { entry, piece, pieces }: RunEntry, subject: Subject): void {
+  #run(tree: TreeMap, { entry, piece, pieces, wrong = [] }: RunEntry, subject: Subject): void {
     const schema = runSchema();
     const result = schema.safeParse(tree);
     if (!result.success) addIssues(this.#errors, this.#spots, tree, schema, result.error.issues, subject);
@@ -104,7 +108,8 @@ export class RunReader {
     } else {
       for (const key of ['cable', 'length', 'cores']) {
         const other = piece === undefined ? ', or is {link: [A, B]}' : key === 'length' ? ' or lengths' : '';
-        if (!(key in tree)) this.#errors.add(subject.at, `a run needs ${key}${other}`, subject.name);
+        if (!(key in tree || wrong.includes(key)))
+          this.#errors.add(subject.at, `a run needs ${key}${other}`, subject.name);
       }
       if (places.has('cable')) cable = this.#cable(tree, subject);
       if (isTreeMap(tree.cores))
@@ -282,7 +287,13 @@ export class RunReader {
     const add = (text: string): undefined => void this.#errors.add(end.mark, text, subject);
     if (joint) return add(`${such}: a joint has no terminals; write ${name} alone`);
     if (end.terminal === '') return add(`${such} without a terminal; ${name} has ${some(own.names, 24)}`);
-    const near = this.#errors.hint(end.terminal, own.marks(), ';');
+    const meant = meantTerminals(end.terminal, own.names);
+    const near =
+      meant === undefined
+        ? this.#errors.hint(end.terminal, own.marks(), ';')
+        : meant.length === 0
+          ? ';'
+          : `; did you mean ${either(meant)}?`;
     return add(
       `${such}: ${name} has no terminal ${quoted(end.terminal)}${near} it has ${some(own.names, 24)}`,
     );
