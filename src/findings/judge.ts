@@ -14,6 +14,7 @@ import { coilDefaults, coilFigures } from './coil/coil-figures.ts';
 import { contactFigures } from './contacts/contact-figures.ts';
 import { arrange } from './fold.ts';
 import { boxFillDefaults } from './mains/box-fill-defaults.ts';
+import { everydayPatterns } from './mains/everyday-patterns.ts';
 import { REGISTER } from './register.ts';
 import { type Report, verdictOf } from './report-model.ts';
 import { proofOf } from './report-proof.ts';
@@ -55,6 +56,7 @@ function report(s: Study): Report {
         ...coilDefaults(s),
         ...boxFillDefaults(s),
         ...unsaid(plan),
+        ...everydayPatterns(plan),
         ...(plan.ambient === undefined ? ['ambient taken as 40 °C (warm shop, common practice)'] : []),
       ]),
     ],

@@ -5,7 +5,7 @@ import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
 import type { Cable } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { CUBIC_INCH } from '../../ratings/box-fill.ts';
-import { receptacleByName } from '../../ratings/receptacle.ts';
+import { receptacleByName } from '../../ratings/pattern-names.ts';
 import { tables } from '../../ratings/tables.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
 import { rounded } from '../../text/numbers.ts';

@@ -46,7 +46,8 @@ export function patternSizes(row: ReceptacleRow): readonly ReceptacleRow[] {
         family(r) === family(row) &&
         r.volts === row.volts &&
         r.phases === row.phases &&
-        r.poles === row.poles,
+        r.poles === row.poles &&
+        r.contacts.includes('PE'),
     )
     .sort((a, b) => a.amps - b.amps);
 }
@@ -63,6 +64,7 @@ export function patternsFor(
     .rows.filter(
       (r) =>
         makers(r) === makers(row) &&
+        r.contacts.includes('PE') &&
         r.phases === use.phases &&
         use.volts <= r.volts &&
         use.volts > r.volts / 2,
