@@ -4,9 +4,9 @@ import type { Report } from '../findings/report-model.ts';
 import { verdictLine } from '../findings/report-sentences.ts';
 import type { Plan, Run } from '../plan/plan.ts';
 import { ascii, printable } from '../text/escape.ts';
+import { lengthWords } from '../text/lengths.ts';
 import { runMark } from '../text/run-names.ts';
 import { wrap } from '../text/wrap.ts';
-import { lengthWords } from './caption-words.ts';
 import { drawCharacters } from './characters.ts';
 import { coreLetters } from './core-words.ts';
 import type { Shown } from './current-shown.ts';
@@ -78,7 +78,7 @@ function runWords(run: Run): string {
   const about = [
     run.name ?? run.cable?.stock ?? '',
     run.cable?.gauge ?? '',
-    run.length === undefined ? '' : lengthWords(run.length),
+    run.length === undefined ? '' : lengthWords(run.length, run.unit ?? 'm'),
   ].filter((w) => w !== '');
   const cores = run.cores.map((core) => `${coreLetters(run, core).replace(/^[\d.]+ /, '')} ${core.colour}`);
   const route = run.route === undefined ? '' : `; ${run.route}`;

@@ -51,7 +51,16 @@ function write(body: string, plan: Plan, { ends, gone, empty, added, said }: Ord
   const fresh = added.map(({ like, metres, colour, from, to }) =>
     like === undefined
       ? newLink(from, to)
-      : newRun(file, like, plan.runs[like]!.piece, metres, colour, from, to),
+      : // As long as that run: in the words that stand there.
+        newRun(
+          file,
+          like,
+          plan.runs[like]!.piece,
+          metres === plan.runs[like]!.length ? undefined : metres,
+          colour,
+          from,
+          to,
+        ),
   );
   let text = spliced(
     plainly,

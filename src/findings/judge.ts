@@ -3,6 +3,7 @@
  * not work out states, volts or ratings, which it asks of the study and the tables.
  */
 import { Undecided } from '../logic/undecided.ts';
+import { lengthUnit } from '../plan/length-unit.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
@@ -42,7 +43,7 @@ function report(s: Study): Report {
   const { plan } = s;
   return {
     format: 1,
-    plan: { file: plan.file, title: plan.title, practice: plan.practice },
+    plan: { file: plan.file, title: plan.title, practice: plan.practice, lengths: lengthUnit(plan) },
     verdict: verdictOf(findings),
     questions: QUESTIONS.map((_, i) => answer(s, (i + 1) as QuestionNumber, findings, coils, contacts)),
     findings,

@@ -3,6 +3,7 @@
 import { toldOf } from '../findings/verdict-line.ts';
 import { Undecided } from '../logic/undecided.ts';
 import { saidOf } from '../plan/by-kind.ts';
+import { lengthUnit } from '../plan/length-unit.ts';
 import { push } from '../plan/map-entries.ts';
 import type { JointPart, Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -117,6 +118,7 @@ export function materials(s: Study): Materials {
   return {
     format: 1,
     check: told,
+    unit: lengthUnit(plan),
     items,
     joints,
     cables,

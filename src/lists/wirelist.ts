@@ -4,8 +4,10 @@
  */
 
 import { type Told, toldOf } from '../findings/verdict-line.ts';
+import { lengthUnit } from '../plan/length-unit.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import type { LengthUnit } from '../text/lengths.ts';
 import { runMark, runText } from '../text/run-names.ts';
 import { type CableGroup, cableGroups, cutFromReels, pieceCm } from './cuts.ts';
 import { endOf, type WireEnd } from './wire-ends.ts';
@@ -25,6 +27,8 @@ export interface WireRow {
   readonly cable: string | null;
   /** m, slack included; null where the plan gives no length */
   readonly length: number | null;
+  /** what the plan gives it in; without a length, what it gives most in */
+  readonly unit: LengthUnit;
   /** run, counted from 1, each piece of a run along parts as one */
   readonly run: number;
   /** the run as the file counts it, with its piece: `3`, `3.2` */
@@ -42,6 +46,7 @@ export interface CutPiece {
   readonly name: string | null;
   readonly route: string | null;
   readonly length: number | null;
+  readonly unit: LengthUnit;
   readonly colours: readonly string[];
   /** cores left unused */
   readonly spare: number;
@@ -79,6 +84,8 @@ export interface WireLabel {
 export interface WireList {
   readonly format: 1;
   readonly check: Told;
+  /** what the plan gives most lengths in; the figures here are metres all the same */
+  readonly unit: LengthUnit;
   readonly wires: readonly WireRow[];
   readonly cuts: readonly CableCuts[];
   readonly labels: readonly WireLabel[];
@@ -100,6 +107,7 @@ export interface TooLong {
   /** m */
   readonly piece: number;
   readonly reel: number;
+  readonly unit: LengthUnit;
 }
 
 const metres = (cm: number): number => cm / 100;
@@ -116,6 +124,7 @@ function rowOf(plan: Plan, names: ReadonlyMap<number, string>, placed: Placed, i
     gauge: run.cable?.gauge ?? null,
     cable: names.get(run.index) ?? null,
     length: run.link ? (run.length ?? null) : cm === undefined ? null : metres(cm),
+    unit: run.unit ?? lengthUnit(plan),
     run: run.index + 1,
     mark: runMark(run),
     name: run.name ?? null,
@@ -150,7 +159,13 @@ function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableC
         );
   if (cutting !== undefined && 'tooLong' in cutting) {
     const { run, cm } = known[cutting.tooLong]!;
-    return { cable: group.name, run: runText(run), piece: metres(cm), reel: metres(Math.max(...sizes)) };
+    return {
+      cable: group.name,
+      run: runText(run),
+      piece: metres(cm),
+      reel: metres(Math.max(...sizes)),
+      unit: run.unit ?? lengthUnit(plan),
+    };
   }
   const reels = cutting?.reels.map((r) => ({
     length: metres(r.cm),
@@ -170,6 +185,7 @@ function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableC
       name: plan.runs[p.run - 1]!.name ?? null,
       route: plan.runs[p.run - 1]!.route ?? null,
       length: p.cm === undefined ? null : metres(p.cm),
+      unit: plan.runs[p.run - 1]!.unit ?? lengthUnit(plan),
       colours: p.colours,
       spare: p.spare,
     })),
@@ -207,6 +223,7 @@ export function wireList(study: Study, reels: Reels): WireList | { readonly tooL
   return {
     format: 1,
     check: toldOf(study),
+    unit: lengthUnit(plan),
     ...wireRows(study),
     cuts,
     waste: wasted.length === 0 ? null : metres(wasted.reduce((a, b) => a + b, 0)),

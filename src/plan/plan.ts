@@ -1,5 +1,6 @@
 /** The plan as it was read: parts, runs of cable, intents, and what reading it can answer. */
 
+import type { LengthUnit } from '../text/lengths.ts';
 import type { Position, Practice } from './device-figures.ts';
 import type { Part } from './part-types.ts';
 
@@ -56,6 +57,8 @@ export interface Run {
   readonly cable?: Cable;
   /** m, one way */
   readonly length?: number;
+  /** what `length` was typed in */
+  readonly unit?: LengthUnit;
   readonly route?: string;
   /** share, 0.1 for 10 % */
   readonly slack?: number;

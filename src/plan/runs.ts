@@ -6,6 +6,7 @@ import { buildCable, cableSchema } from './cable.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
 import { addIssues, found, type Subject } from './issues.ts';
+import { unitTyped } from './length-unit.ts';
 import { type Named, type PartReader, shown, some } from './parts.ts';
 import type { Cable, Core, Run, TerminalRef } from './plan.ts';
 import { either } from './quantity-reader.ts';
@@ -98,7 +99,7 @@ export class RunReader {
       if (fields.length !== undefined && fields.length > LONGEST_LINK + 1e-9) {
         this.#errors.add(
           places.get('length')!.value,
-          'length: a link is up to 20 cm; use a cable for more',
+          'length: a link is up to 20 cm (7.5 in); use a cable for more',
           subject.name,
         );
       }
@@ -124,6 +125,7 @@ export class RunReader {
       name: fields.name,
       cable,
       length: fields.length,
+      unit: fields.length === undefined ? undefined : unitTyped(String(tree.length)),
       route: fields.route,
       slack: fields.slack,
       link,

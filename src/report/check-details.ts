@@ -12,7 +12,7 @@ const COILS = 4;
 
 /** A section for every question that there is more to say of; `first` are the findings that the head has told. */
 export function detailBlocks(report: Report, first: readonly Finding[]): Block[] {
-  const { questions, findings, coils } = report;
+  const { plan, questions, findings, coils } = report;
   const asked = new Set(questions.map((q) => q.number));
   const found = (of: (f: Finding) => boolean) =>
     findings.filter(of).flatMap((f, i) => findingBlocks(f, first.includes(f), i > 0));
@@ -20,7 +20,7 @@ export function detailBlocks(report: Report, first: readonly Finding[]): Block[]
     ...questions.flatMap(({ number, question }) => {
       const blocks = [
         ...found((f) => f.question === number),
-        ...(number === COILS ? coilBlocks(coils, INDENT) : []),
+        ...(number === COILS ? coilBlocks(coils, plan.lengths, INDENT) : []),
       ];
       return blocks.length === 0 ? [] : [heading(2, question, { number }), ...blocks];
     }),

@@ -1,8 +1,8 @@
 /** Every core and link, with where it goes. */
-import { lengthWords } from '../../draw/caption-words.ts';
 import type { Core, Plan, Run } from '../../plan/plan.ts';
 import { type ColumnOf, paragraph, table } from '../../report/blocks.ts';
 import { asHtml } from '../../report/forms/html.ts';
+import { lengthWords } from '../../text/lengths.ts';
 import { runMark } from '../../text/run-names.ts';
 
 interface Wire {
@@ -21,7 +21,7 @@ const COLUMNS: readonly ColumnOf<Wire>[] = [
   {
     head: 'Length',
     always: true,
-    of: ({ run }) => (run.length === undefined ? '' : lengthWords(run.length)),
+    of: ({ run }) => (run.length === undefined ? '' : lengthWords(run.length, run.unit ?? 'm')),
   },
 ];
 
