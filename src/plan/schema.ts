@@ -152,8 +152,8 @@ export function planJsonSchema(): object {
     });
   const run = z.union([
     cabled.required({ length: true, cores: true }),
-    along(cabled),
     runSchema().pick({ link: true, name: true, route: true, length: true }).required({ link: true }),
+    along(cabled),
   ]);
   const file = fileSchema().extend({
     stock: z.record(z.string(), stock).describe('Named specifications of what you buy.').optional(),

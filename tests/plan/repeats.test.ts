@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import { bad, good, plan, RELAY } from './helpers.ts';
 
@@ -205,4 +206,17 @@ describe('a plan from a stranger', () => {
     const aliases = Array.from({ length: 300 }, (_, i) => `x${i}: {kind: joint, names: *n}`);
     expect(bad(plan([z.replace('[', '&n ['), ...aliases])).at(0)?.message).toMatch(/aliases repeat more/);
   });
+});
+
+it('types sixty gates in six zones in at most sixty short lines, runs and intent included', () => {
+  const url = new URL('../../examples/large/brackwater-college.yaml', import.meta.url);
+  const text = readFileSync(url, 'utf8');
+  const { parts, runs, intents } = good(text);
+  expect([...parts.values()].filter((p) => p.kind === 'gate')).toHaveLength(60);
+  expect(runs.filter((r) => r.piece !== undefined)).toHaveLength(54);
+  expect(intents![0]!.runsOn).toHaveLength(60);
+  const lines = text.split('\n');
+  const typed = lines.filter((l) => /names:|^ {2}- \{|runs-on/.test(l));
+  expect(typed.length).toBeLessThanOrEqual(60);
+  expect(Math.max(...typed.map((l) => l.length))).toBeLessThanOrEqual(130);
 });

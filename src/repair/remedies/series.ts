@@ -58,7 +58,8 @@ export function patternsFor(
   use: { readonly volts: number; readonly phases: 1 | 3 },
 ): readonly ReceptacleRow[] {
   const makers = (r: ReceptacleRow) => r.standard.split(' ')[0];
-  const apart = (r: ReceptacleRow) => (family(r) === family(row) ? 0 : 1);
+  // What is known from one source or none comes last.
+  const apart = (r: ReceptacleRow) => (family(r) === family(row) ? 0 : 1) + (r.status === 'verified' ? 0 : 2);
   return tables
     .receptacles()
     .rows.filter(
