@@ -30,8 +30,8 @@ async function reelsOf(plan: Plan, texts: readonly string[]) {
     const at = text.lastIndexOf('=');
     const read = metres.parse(text.slice(at + 1).trim());
     if ('problem' in read) throw new Problem(`--reel: ${read.problem}`);
-    // A reel cannot be longer than it is, so parts of a centimetre are dropped.
-    const cm = Math.floor(read.value * 100 + 1e-6);
+    // A reel cannot be longer than it is, so parts of a tenth of a millimetre are dropped.
+    const cm = Math.floor(read.value * 10_000 + 1e-6) / 100;
     if (cm < 1) throw new Problem('--reel: expected at least 1 cm');
     if (at < 0) any.push(cm);
     else {

@@ -9,7 +9,7 @@ import type { JointPart, Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { buyingKey, cableSpec, specOf } from './buying-words.ts';
-import { type CableGroup, cableGroups } from './cuts.ts';
+import { type CableGroup, cableGroups, exactCm } from './cuts.ts';
 import { LEAST, LISTED } from './kinds.ts';
 import { leastCable } from './least-loop.ts';
 import type {
@@ -65,7 +65,7 @@ function itemsOf(s: Study, fails: boolean): MaterialItem[] {
 function cableOf(s: Study, group: CableGroup, fails: boolean): MaterialCable {
   const { cable, pieces, runs } = group;
   const known = pieces.flatMap((p) => p.cm ?? []);
-  const metres = known.reduce((a, b) => a + b, 0) / 100;
+  const metres = exactCm(known.reduce((a, b) => a + b, 0)) / 100;
   const sections = new Set(runs.flatMap((r) => r.cores.map((c) => sectionOf(s.circuit, s.sides, c))));
   const sides = { mains: sections.has('mains'), low: sections.has('low voltage') };
   return {

@@ -9,7 +9,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { LengthUnit } from '../text/lengths.ts';
 import { runMark, runText } from '../text/run-names.ts';
-import { type CableGroup, cableGroups, cutFromReels, pieceCm } from './cuts.ts';
+import { type CableGroup, cableGroups, cutFromReels, exactCm, pieceCm } from './cuts.ts';
 import { endOf, type WireEnd } from './wire-ends.ts';
 import { wiringOrder } from './wiring-order.ts';
 import type { Placed, Section } from './wiring-section.ts';
@@ -110,7 +110,7 @@ export interface TooLong {
   readonly unit: LengthUnit;
 }
 
-const metres = (cm: number): number => cm / 100;
+const metres = (cm: number): number => Math.round(cm * 100) / 10_000;
 
 function rowOf(plan: Plan, names: ReadonlyMap<number, string>, placed: Placed, index: number): WireRow {
   const { run, core } = placed;
@@ -219,7 +219,7 @@ export function wireList(study: Study, reels: Reels): WireList | { readonly tooL
     if ('piece' in cut) return { tooLong: cut };
     cuts.push(cut);
   }
-  const wasted = cuts.flatMap((c) => (c.waste === null ? [] : [Math.round(c.waste * 100)]));
+  const wasted = cuts.flatMap((c) => (c.waste === null ? [] : [exactCm(c.waste * 100)]));
   return {
     format: 1,
     check: toldOf(study),

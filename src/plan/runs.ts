@@ -9,11 +9,10 @@ import { addIssues, found, type Subject } from './issues.ts';
 import { unitTyped } from './length-unit.ts';
 import { type Named, type PartReader, shown, some } from './parts.ts';
 import type { Cable, Core, Run, TerminalRef } from './plan.ts';
-import { either } from './quantity-reader.ts';
 import type { Repeats } from './repeats.ts';
 import { runSchema } from './schema.ts';
 import { splitTerminalKey } from './terminal-key.ts';
-import { meantTerminals } from './terminal-words.ts';
+import { terminalHint } from './terminal-words.ts';
 import type { Terminals } from './terminals.ts';
 import { isTreeMap, type Spots, type Tree, type TreeList, type TreeMap } from './tree.ts';
 import { withoutUndefined } from './without-undefined.ts';
@@ -289,13 +288,7 @@ export class RunReader {
     const add = (text: string): undefined => void this.#errors.add(end.mark, text, subject);
     if (joint) return add(`${such}: a joint has no terminals; write ${name} alone`);
     if (end.terminal === '') return add(`${such} without a terminal; ${name} has ${some(own.names, 24)}`);
-    const meant = meantTerminals(end.terminal, own.names);
-    const near =
-      meant === undefined
-        ? this.#errors.hint(end.terminal, own.marks(), ';')
-        : meant.length === 0
-          ? ';'
-          : `; did you mean ${either(meant)}?`;
+    const near = terminalHint(this.#errors, end.terminal, own);
     return add(
       `${such}: ${name} has no terminal ${quoted(end.terminal)}${near} it has ${some(own.names, 24)}`,
     );

@@ -1,4 +1,7 @@
 /** Everyday words for terminals, and the names that a part has for them. */
+import type { Errors } from './errors.ts';
+import { either } from './quantity-reader.ts';
+import type { Terminals } from './terminals.ts';
 
 type Sets = readonly (readonly string[])[];
 
@@ -37,10 +40,17 @@ const BY_WORD = new Map(
 );
 
 /** The terminals that an everyday word stands for on a part with these; undefined where it is no such word. */
-export function meantTerminals(word: string, names: readonly string[]): readonly string[] | undefined {
+function meantTerminals(word: string, names: readonly string[]): readonly string[] | undefined {
   const sets = BY_WORD.get(word.toLowerCase());
   return (
     sets &&
     (sets.map((set) => set.filter((name) => names.includes(name))).find((set) => set.length > 0) ?? [])
   );
+}
+
+/** `; did you mean A1 or A2?` of a mark that a part does not have; `;` where nothing is likely. */
+export function terminalHint(errors: Errors, mark: string, own: Terminals): string {
+  const meant = meantTerminals(mark, own.names);
+  if (meant === undefined) return errors.hint(mark, own.marks(), ';');
+  return meant.length === 0 ? ';' : `; did you mean ${either(meant)}?`;
 }

@@ -59,7 +59,9 @@ export function runsText(runs: readonly NumberedRun[]): string {
   if (count > MOST_STRETCHES) {
     const entries = runs.map((r) => r.entry);
     const least = entries.reduce((a, b) => Math.min(a, b));
-    return `${new Set(runs.map(runMark)).size} runs from ${least} to ${entries.reduce((a, b) => Math.max(a, b))}`;
+    const most = entries.reduce((a, b) => Math.max(a, b));
+    const size = new Set(runs.map(runMark)).size;
+    return least === most ? `${size} pieces of run ${least}` : `${size} runs from ${least} to ${most}`;
   }
   return listOf([
     ...(stretches.length > 0 ? [counted('run', stretches)] : []),
