@@ -216,7 +216,7 @@ export function wiringOf(plan: Plan): string[] {
       name,
       route,
       slack,
-      cores.map((core) => [core.colour, place(core.a), place(core.b)]),
+      cores.map((core) => [core.colour, core.marked ?? null, place(core.a), place(core.b)]),
     ]),
   );
 }

@@ -118,6 +118,19 @@ function taken(text: string, list: Held | Listed, gone: ReadonlySet<number>): Sp
   return splices;
 }
 
+/** What `marked-as` says of cores that go goes too, and with the last of them the field. */
+function marksTaken(file: PlanText, index: number, cores: Held, gone: ReadonlySet<number>): Splice[] {
+  const run = file.run(index);
+  const marks = file.mapIn(run, 'marked-as', `marked-as of run ${index + 1}`);
+  if (marks === undefined) return [];
+  const names = new Set([...gone].map((core) => file.keyOf(cores.items[core]!.key)));
+  const own = new Set(marks.items.flatMap((pair, i) => (names.has(file.keyOf(pair.key)) ? [i] : [])));
+  if (own.size === 0) return [];
+  if (own.size < marks.items.length) return taken(file.text, marks, own);
+  const at = run.items.findIndex((pair) => file.keyOf(pair.key) === 'marked-as');
+  return taken(file.text, run, new Set([at]));
+}
+
 /** The splices that take out cores, by run; a run of which none is left goes whole. */
 export function removals(
   file: PlanText,
@@ -137,7 +150,7 @@ export function removals(
       for (const node of [pair.key, pair.value])
         if (node !== null) file.ownWhole(node, `something in core ${core + 1} of run ${run + 1}`);
     }
-    splices.push(...taken(file.text, map, cores));
+    splices.push(...taken(file.text, map, cores), ...marksTaken(file, run, map, cores));
   }
   if (empty.size === 0) return splices;
   if (empty.size === file.runs.items.length)

@@ -120,7 +120,11 @@ function rowOf(plan: Plan, names: ReadonlyMap<number, string>, placed: Placed, i
     section: placed.section,
     from: endOf(plan, run, placed.from),
     to: endOf(plan, run, placed.to),
-    colour: run.link ? null : core.colour,
+    colour: run.link
+      ? null
+      : core.marked === undefined
+        ? core.colour
+        : `${core.colour} (marked ${core.marked})`,
     gauge: run.cable?.gauge ?? null,
     cable: names.get(run.index) ?? null,
     length: run.link ? (run.length ?? null) : cm === undefined ? null : metres(cm),

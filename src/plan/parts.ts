@@ -1,5 +1,7 @@
 /** Reading stock and parts: each part merged with its stock and validated by the schema of its kind. */
+
 import type * as z from 'zod';
+import { article } from '../text/article.ts';
 import { cableSchema } from './cable.ts';
 import { checkPart } from './check-part.ts';
 import type { Position } from './device-figures.ts';
@@ -44,11 +46,6 @@ function weigh(tree: Tree): number {
 }
 
 const FROM = new Set(['from']);
-
-/** `a relay`, `an outlet` */
-export function article(word: string): string {
-  return `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
-}
 
 export class PartReader {
   readonly #errors: Errors;

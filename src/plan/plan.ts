@@ -38,6 +38,8 @@ export interface Core {
   /** index into `Plan.runs` */
   readonly run: number;
   readonly colour: string;
+  /** the colour that both its ends are marked with, by `marked-as` */
+  readonly marked?: string;
   readonly a: TerminalRef;
   readonly b: TerminalRef;
   /** position of the colour */

@@ -7,6 +7,7 @@ import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
 import { addIssues, found, type Subject } from './issues.ts';
 import { unitTyped } from './length-unit.ts';
+import { readMarks } from './marks.ts';
 import { type Named, type PartReader, shown, some } from './parts.ts';
 import type { Cable, Core, Run, TerminalRef } from './plan.ts';
 import type { Repeats } from './repeats.ts';
@@ -19,7 +20,7 @@ import { withoutUndefined } from './without-undefined.ts';
 
 /** Longest bare jumper, m. */
 const LONGEST_LINK = 0.2;
-const LINK_KEYS = new Set(['link', 'name', 'route', 'length']);
+const NOT_OF_LINKS: ReadonlySet<string> = new Set(['cable', 'cores', 'slack', 'marked-as']);
 
 interface End extends Written {
   readonly written: string;
@@ -29,6 +30,7 @@ interface End extends Written {
 }
 interface RawCore {
   readonly colour: string;
+  readonly marked: string | undefined;
   readonly at: Span;
   readonly ends: readonly [End, End];
 }
@@ -88,7 +90,7 @@ export class RunReader {
     const cores: RawCore[] = [];
     if (link) {
       for (const [key, spot] of places) {
-        if (LINK_KEYS.has(key) || (key !== 'cable' && key !== 'cores' && key !== 'slack')) continue;
+        if (!NOT_OF_LINKS.has(key)) continue;
         this.#errors.add(
           spot.key,
           `${key}: not with link, which is a bare jumper; leave one of them out`,
@@ -112,8 +114,7 @@ export class RunReader {
           this.#errors.add(subject.at, `a run needs ${key}${other}`, subject.name);
       }
       if (places.has('cable')) cable = this.#cable(tree, subject);
-      if (isTreeMap(tree.cores))
-        cores.push(...this.#cores(tree.cores, cable, subject, places.get('cores')!.key));
+      if (isTreeMap(tree.cores)) cores.push(...this.#cores(tree, cable, subject, places.get('cores')!.key));
     }
     const run = withoutUndefined({
       index: this.#runs.length,
@@ -132,8 +133,10 @@ export class RunReader {
     this.#runs.push({ run, cores });
   }
 
-  #cores(map: TreeMap, cable: Cable | undefined, subject: Subject, at: Span): RawCore[] {
+  #cores(tree: TreeMap, cable: Cable | undefined, subject: Subject, at: Span): RawCore[] {
     const cores: RawCore[] = [];
+    const map = tree.cores as TreeMap;
+    const marks = readMarks(this.#errors, this.#spots, tree, subject);
     const places = this.#spots.of(map);
     for (const [colour, spot] of places) {
       if (
@@ -149,7 +152,7 @@ export class RunReader {
         );
       }
       const core = this.#core(`cores.${colour}`, spot.key, map[colour]!, subject, spot.value);
-      if (core !== undefined) cores.push(core);
+      if (core !== undefined) cores.push({ ...core, marked: marks.get(colour) });
     }
     if (places.size === 0)
       this.#errors.add(at, 'cores: found none, expected a colour and its two terminals', subject.name);
@@ -183,7 +186,7 @@ export class RunReader {
       mark: spots.get(`${index}`)!.key,
       ...splitTerminalKey(written),
     }));
-    return { colour: path.replace(/^cores\./, ''), at, ends: [ends[0]!, ends[1]!] };
+    return { colour: path.replace(/^cores\./, ''), marked: undefined, at, ends: [ends[0]!, ends[1]!] };
   }
 
   #cable(tree: TreeMap, subject: Subject): Cable | undefined {
@@ -253,6 +256,7 @@ export class RunReader {
         resolved.push({
           run: run.index,
           colour: core.colour,
+          ...(core.marked !== undefined && { marked: core.marked }),
           a,
           b,
           at: this.#errors.source.position(core.at[0]),

@@ -15,6 +15,10 @@ export const runSchema = once(() =>
     cable: z.unknown().describe('The cable: a name from stock, or its data in place.').optional(),
     length: quantity(q.metres, 'Length of the cable, one way.').optional(),
     cores: z.record(z.string(), pair()).describe('Core colour: the two terminals it joins.').optional(),
+    'marked-as': z
+      .record(z.string(), text('A colour.'))
+      .describe('Core colour: the colour that both its ends are marked with for good, by sleeve or tape.')
+      .optional(),
     name: text('A name for the run.').optional(),
     route: text('Where it goes.').optional(),
     slack: quantity(q.share, 'Extra length.').optional(),

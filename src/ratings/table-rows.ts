@@ -194,6 +194,18 @@ export interface StartsRow extends RowBase {
   readonly inertia4: number;
   readonly rest4: number;
 }
+export interface OverloadRow extends RowBase {
+  readonly name:
+    | 'nec-least'
+    | 'iec-most'
+    | 'iec-least'
+    | 'service-factor'
+    | 'nec-automatic-horsepower'
+    | 'iec-kilowatts';
+  readonly clause: string;
+  /** multiple of the plate's current; a service factor, hp or kW where the name says so */
+  readonly value: number;
+}
 export interface MotorBranchRow extends RowBase {
   readonly name: string;
   readonly clause: string;

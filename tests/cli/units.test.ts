@@ -60,7 +60,7 @@ it('gives the length as typed, the loop, the lost volts, the strip and the piece
   expect(await run('wirelist', FEET)).toMatch(/screw 7 mm 1\/4 in/);
   // 12.5 ft and 10 % are 13.75 ft; the others 6 ft and 20 cm, 9 ft and 10 %, 15 ft and 10 %, each up to the inch
   expect(await run('wirelist', FEET, '--list', 'cuts')).toMatch(
-    /46 ft 10 in \(14\.27 m\) in all[^]*run 1 +6 ft 8 in[^]*run 2 +13 ft 9 in[^]*run 3 +9 ft 11 in[^]*run 4 +16 ft 6 in/,
+    /46 ft 10 in \(14\.27 m\) in all[\s\S]*run 1 +6 ft 8 in[\s\S]*run 2 +13 ft 9 in[\s\S]*run 3 +9 ft 11 in[\s\S]*run 4 +16 ft 6 in/,
   );
   const rows = (await run('wirelist', FEET, '--format', 'csv')).split('\r\n').map((l) => l.split(','));
   const at = (head: string) => rows[0]!.indexOf(head);
@@ -71,7 +71,7 @@ it('gives the length as typed, the loop, the lost volts, the strip and the piece
 });
 
 it('gives each run of a mixed plan as typed, totals as most of it', async () => {
-  expect(await run('draw', MIXED)).toMatch(/bell, 20 AWG, 4 m: [^]*9 ft/);
+  expect(await run('draw', MIXED)).toMatch(/bell, 20 AWG, 4 m: [\s\S]*9 ft/);
   const cuts = await run('wirelist', MIXED, '--list', 'cuts');
   expect(cuts).toMatch(/run 2 +4\.4 m +14 ft 6 in/);
   expect(cuts).toMatch(/bell, 20 AWG, 2 cores: 4 pieces, \d+ ft .*\(\d/);

@@ -36,7 +36,7 @@ describe('renderText', () => {
       'why The white core',
       'basis common practice',
       'also The router gate',
-      '4. Will the coil pull in',
+      'Worth knowing of this plan',
       'CAUTION K1 has no suppressor. [coil-unsuppressed], line 12',
       'do Move the white core',
       'case, from rest, bandsaw open, then planer open and router open',

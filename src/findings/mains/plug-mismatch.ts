@@ -10,7 +10,7 @@ import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { COMMON_PRACTICE, found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { type FedPlug, fedPlugs, type Load, plugsOf } from './plug-loads.ts';
+import { type FedPlug, fedPlugs, type Load, outletsBehind } from './plug-loads.ts';
 
 const entry: FindingEntry = {
   id: 'plug-mismatch',
@@ -47,15 +47,15 @@ interface Misfit {
   readonly fed: FedPlug;
 }
 
-/** Outlets are judged where there is one plug alone, so that it is known what they hang on. */
-function patternMisfits({ plan }: Study, fed: FedPlug): Misfit[] {
+/** The plug, and the outlets that hang on it. */
+function patternMisfits(study: Study, fed: FedPlug): Misfit[] {
+  const { plan } = study;
   const { plug, loads } = fed;
   const running = loads.map((l) => motorCurrents(l, plan.practice).running?.amps);
   const total = running.some((r) => r === undefined) ? undefined : running.reduce((a, b) => a! + b!, 0);
-  const outlets = [...plan.parts.values()].filter((p): p is OutletPart => p.kind === 'outlet');
   const misfits: Misfit[] = [];
   const seen = new Set<string | undefined>();
-  for (const part of plugsOf(plan).length === 1 ? [plug, ...outlets] : [plug]) {
+  for (const part of [plug, ...outletsBehind(study, plug)]) {
     const judged = judgePlug({
       pattern: part.pattern,
       volts: plug.volts.volts,

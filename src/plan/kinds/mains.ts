@@ -87,6 +87,10 @@ const motorSchema = once(() =>
       ['none', 'manual', 'automatic'],
       'Overload protector in the motor, by how it resets.',
     ).optional(),
+    'service-factor': number(
+      q.serviceFactor,
+      'Service factor on the nameplate, such as 1.15; with it an overload relay may be set higher (nec).',
+    ).optional(),
     'starts-per-hour': number(q.startsPerHour, 'Starts in an hour at the busiest.').optional(),
     efficiency: quantity(q.share, 'Efficiency at full load.').optional(),
     'power-factor': number(q.ratio, 'Power factor at full load, 0 to 1.').optional(),
@@ -195,6 +199,7 @@ export const motor = kindRow<MotorPart>()({
       code: fields.code,
       type: fields.type,
       protector: fields.protector,
+      serviceFactor: fields['service-factor'],
       startsPerHour: fields['starts-per-hour'],
       efficiency: fields.efficiency,
       powerFactor: fields['power-factor'],

@@ -1,5 +1,6 @@
 /** Another breaker, plug, cable, box or protector on the mains side. */
 import type { FindingId } from '../../findings/finding-ids.ts';
+import { outletsBehind, plugsOf } from '../../findings/mains/plug-loads.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
 import type { Cable } from '../../plan/plan.ts';
@@ -85,17 +86,20 @@ export function slowerBreaker(bench: Bench, f: Finding): Option[] {
 }
 
 /** Plug and outlets of one pattern, in another of its family or of its volts. */
-export function otherPattern({ study: { plan } }: Bench, f: Finding): Option[] {
+export function otherPattern({ study }: Bench, f: Finding): Option[] {
+  const { plan } = study;
   const part = plan.parts.get(f.parts[0] ?? '');
   if ((part?.kind !== 'plug' && part?.kind !== 'outlet') || part.pattern === undefined) return [];
-  const plug = [...plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug')!;
-  const { volts } = part.kind === 'plug' ? part.volts : plug.volts;
+  const plug =
+    part.kind === 'plug' ? part : plugsOf(plan).find((p) => outletsBehind(study, p).includes(part));
+  if (plug === undefined) return [];
+  const { volts } = plug.volts;
   const phases = part.feed === 'three-phase' ? 3 : 1;
   const row = receptacleByName(part.pattern, { volts, phases });
   if (!row) return [];
-  const names = [...plan.parts.values()].flatMap((p) =>
-    (p.kind === 'plug' || p.kind === 'outlet') && p.pattern === part.pattern ? [p.name] : [],
-  );
+  const names = [plug, ...outletsBehind(study, plug)]
+    .filter((p) => p.pattern === part.pattern)
+    .map((p) => p.name);
   const sizes = patternsFor(row, { volts, phases }).flatMap(({ names: [pattern] }) =>
     pattern === undefined || pattern === part.pattern ? [] : [names.map((n) => inPattern(n, names, pattern))],
   );
