@@ -140,7 +140,7 @@ export function removals(
   const splices: Splice[] = [];
   for (const [run, cores] of gone) {
     if (empty.has(run)) {
-      file.ownWhole(file.runs.items[run]!, `something in run ${run + 1}`);
+      file.ownWhole(file.runs.items[file.itemOf(run)]!, `something in run ${run + 1}`);
       continue;
     }
     const map = file.cores(run);
@@ -155,5 +155,5 @@ export function removals(
   if (empty.size === 0) return splices;
   if (empty.size === file.runs.items.length)
     throw new Refusal('the edits would leave the plan without a run');
-  return [...splices, ...taken(file.text, file.runs, empty)];
+  return [...splices, ...taken(file.text, file.runs, new Set([...empty].map((run) => file.itemOf(run))))];
 }

@@ -236,7 +236,12 @@ export const cautionSchema = z.object({
 export const reportSchema = z
   .object({
     format: z.literal(1),
-    plan: z.object({ file: z.string(), title: z.string(), practice: z.enum(['nec', 'iec']) }),
+    plan: z.object({
+      file: z.string(),
+      title: z.string(),
+      practice: z.enum(['nec', 'iec']),
+      lengths: z.enum(['m', 'ft']).describe('What the plan gives most lengths in; sentences tell lengths so'),
+    }),
     verdict: z
       .enum(VERDICTS)
       .describe('fail: a danger, warning or fault stands; cannot-tell: only doubts do; else pass'),

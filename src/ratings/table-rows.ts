@@ -98,12 +98,17 @@ export interface BreakerCurveRow extends RowBase {
 }
 export interface ReceptacleRow extends RowBase {
   readonly names: readonly string[];
+  /** everyday names; one that several rows have settles none of them */
+  readonly also?: readonly string[];
   readonly standard: string;
+  /** V; between lines where there are several */
   readonly volts: number;
   readonly nominal: number;
   readonly amps: number;
   readonly phases: number;
   readonly poles: string;
+  /** terminals that it has a contact for: `L` or `L1` `L2` `L3`, `N`, `PE` */
+  readonly contacts: readonly string[];
   readonly horsepower: number | null;
 }
 export interface ReceptacleCircuitRow extends RowBase {

@@ -16,7 +16,7 @@ const LESSER: ReadonlySet<Severity> = new Set(['caution', 'notice']);
 
 /** A section for every question that there is more to say of; `first` are the findings that the head has told. */
 export function detailBlocks(report: Report, first: readonly Finding[]): Block[] {
-  const { questions, findings, coils } = report;
+  const { plan, questions, findings, coils } = report;
   const asked = new Set(questions.map((q) => q.number));
   const grave = findings.filter((f) => !LESSER.has(f.severity));
   const lesser = SEVERITIES.flatMap((s) =>
@@ -28,7 +28,7 @@ export function detailBlocks(report: Report, first: readonly Finding[]): Block[]
     ...questions.flatMap(({ number, question }) => {
       const blocks = [
         ...found((f) => f.question === number),
-        ...(number === COILS ? coilBlocks(coils, INDENT) : []),
+        ...(number === COILS ? coilBlocks(coils, plan.lengths, INDENT) : []),
       ];
       return blocks.length === 0 ? [] : [heading(2, question, { number }), ...blocks];
     }),

@@ -44,9 +44,9 @@ export function countedCores(cores: number): string {
   return cores === 1 ? '1 core' : `${cores} cores`;
 }
 
-/** A core on a drawing: its run, counted from 1, and what else is told of it, such as gauge and length. */
+/** A core on a drawing: the mark of its run (`3`, `3.2`), and what else is told of it, such as gauge and length. */
 export interface CoreOnDrawing extends NamedCore {
-  readonly run: number;
+  readonly run: string;
 }
 
 /** `3 white 20 AWG 4 m`; a link has neither gauge nor length, and what is empty is left out. */

@@ -7,6 +7,7 @@ import { type ConductorRole, conductorRoles } from '../../study/mains/core-roles
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { coreFromTo } from '../../text/core-names.ts';
+import { runText } from '../../text/run-names.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { FindingEntry } from '../entry.ts';
 import { type Found, found } from '../finding.ts';
@@ -119,7 +120,7 @@ export function miscoloured(
   const remark =
     fault.remark.length === 0
       ? ''
-      : `, or mark it ${either(fault.remark)} at both ends for good and say so with marked-as in run ${run.index + 1}`;
+      : `, or mark it ${either(fault.remark)} at both ends for good and say so with marked-as in ${runText(run)}`;
   return found(study.plan, entry, {
     severity,
     parts: [core.a.part, core.b.part],

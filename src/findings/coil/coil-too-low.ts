@@ -64,7 +64,7 @@ function inCommon(study: Study, lows: readonly LowCoil[]): string {
   const runs = [...lost[0]!.keys()].filter((run) => lost.every((l) => l.has(run)));
   const volts = lost.map((l) => runs.reduce((sum, run) => sum + l.get(run)!, 0));
   if (runs.length === 0) return '';
-  return ` ${rounded(Math.max(...volts))} V stay in the trunk that all of them have (${runsText(runs.map((r) => r + 1))}).`;
+  return ` ${rounded(Math.max(...volts))} V stay in the trunk that all of them have (${runsText(runs.map((r) => study.plan.runs[r]!))}).`;
 }
 
 /** The other ways of starting that are short of volts. */

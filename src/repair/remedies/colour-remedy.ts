@@ -77,7 +77,7 @@ function inEachRun(bench: Bench, f: Finding, how: Recolouring): Option[] {
       {
         told: how.told(run.index + 1, Object.fromEntries(colours)),
         // Runs that are marked or taken alike are told at once.
-        words: same[0]!.run === run ? how.words(colours, runsText(same.map((o) => o.run.index + 1))) : '',
+        words: same[0]!.run === run ? how.words(colours, runsText(same.map((o) => o.run))) : '',
         apply: (plan: Plan) => ({
           ...plan,
           runs: plan.runs.map((r) => (r.index === run.index ? { ...r, cores: r.cores.map(change) } : r)),

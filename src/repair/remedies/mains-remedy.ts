@@ -6,7 +6,7 @@ import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
 import type { Cable } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { CUBIC_INCH } from '../../ratings/box-fill.ts';
-import { receptacleByName } from '../../ratings/receptacle.ts';
+import { receptacleByName } from '../../ratings/pattern-names.ts';
 import { tables } from '../../ratings/tables.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
 import { rounded } from '../../text/numbers.ts';
@@ -128,7 +128,11 @@ export function thickerCord(bench: Bench, f: Finding): Option[] {
     const thin = cabled.filter(({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3));
     const runs = new Set(thin.map((x) => x.index));
     return [
-      gaugeChange(runs, size, `${runsText([...runs].map((r) => r + 1))} in place of ${thinnest.gauge}`),
+      gaugeChange(
+        runs,
+        size,
+        `${runsText([...runs].map((r) => plan.runs[r]!))} in place of ${thinnest.gauge}`,
+      ),
     ];
   });
   // One size for all that is wrong with these runs, where there is one.
@@ -151,7 +155,7 @@ export function fixedWire({ study: { plan } }: Bench, f: Finding): Option[] {
   const own = new Set(runs.map((r) => r.index));
   const change: Change = {
     told: { change: 'cable-flexible', runs: [...own].map((r) => r + 1) },
-    words: `use building wire in conduit, or a cable made for walls, for ${runsText([...own].map((r) => r + 1))}`,
+    words: `use building wire in conduit, or a cable made for walls, for ${runsText(runs)}`,
     apply: (p) => ({
       ...p,
       runs: p.runs.map((r) =>

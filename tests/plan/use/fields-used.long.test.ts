@@ -158,7 +158,7 @@ function optionalFields(): [string, string][] {
     const kind = s.properties!.kind!.const!;
     const inner = ['contact', 'coil', 'poles', 'holds'];
     return Object.keys(s.properties!)
-      .filter((field) => field !== 'kind' && field !== 'marks' && !inner.includes(field))
+      .filter((field) => !['kind', 'marks', 'names'].includes(field) && !inner.includes(field))
       .filter((field) => !s.required?.includes(field) && !(kind === 'cable' && field === 'cores'))
       .map((field): [string, string] => [kind, field]);
   });
