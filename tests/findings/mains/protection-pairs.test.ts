@@ -237,6 +237,27 @@ describe('nec, a fuse protects what lies behind it: 240.5(A) with Table 400.5(A)
   });
 });
 
+describe('nec, a socket behind a breaker: Table 210.21(B)(3), 2008 to 2023, verified for 20 A', () => {
+  const plug = (breaker: number) =>
+    of(
+      lead({
+        cable: '10 AWG',
+        plug: `pattern: NEMA 5-15, breaker: ${breaker} A`,
+        load: 'kind: load, type: heater, amps: 5 A',
+      }),
+      'plug-mismatch',
+    );
+  // A rating between 15 and 20 A is no worse than 20 A, on which sockets of 15 A may stand; of 30 A they may not.
+  it.each<Row>([
+    [16, holds],
+    [20, holds],
+    [25, ['danger plug-mismatch']],
+    [30, ['danger plug-mismatch']],
+  ])('sockets of 15 A behind %d A', (breaker, expected) => {
+    expect(plug(breaker)).toEqual(expected);
+  });
+});
+
 describe('a battery without a fuse, nec', () => {
   // NEC Table 402.5 (2008 to 2023), from memory: 18 AWG 6 A, which is 12 V over 2 ohm.
   const bare = (ohms: number) => `format: 1

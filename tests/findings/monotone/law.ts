@@ -41,6 +41,8 @@ export const EXCEPTIONS: Readonly<Record<Way, Partial<Record<FindingId, string>>
     'coil-too-high': 'an unregulated supply of less power sags further under the same coil; makers’ data',
   },
   'larger motor': {
+    'conductor-unprotected':
+      'ahead of a motor alone may stand so many times its current, NEC 240.4(G) and 430.52; its wire is judged for what it draws',
     'breaker-too-large': 'the breaker may be so many times the motor’s current, NEC 430.52',
     'overload-setting':
       'a dial set too high for one motor is right for a larger, NEC 430.32(A), IEC 60947-4-1',
