@@ -89,7 +89,9 @@ function goodFigure(
         : undefined;
     case 2:
     case 3:
-      return s.nominal ? `proved for ${proofWords(s)}` : undefined;
+      return s.nominal
+        ? `proved for ${proofWords(s)}${number === 3 && s.plan.lampIntents ? ', lamps too' : ''}`
+        : undefined;
     case 4: {
       const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
       return worst

@@ -40,6 +40,7 @@ export const FINDING_IDS = [
   'runs-on-dead-supply',
   'stops-on-dead-supply',
   'break-starts-load',
+  'lamp-misleads',
   // 4
   'coil-kind',
   'coil-too-low',

@@ -30,7 +30,7 @@ export interface Intents {
 }
 
 /** Working position of an input as a function; a selector's resting position is "none of the others". */
-function working(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
+export function working(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
   const own = circuit.inputs.filter((i) => i.part === ref.part);
   const variable = (i: { index: number }) => bdd.variable(inputVariable(circuit, i.index));
   if (ref.position === undefined) return own[0] ? variable(own[0]) : FALSE;

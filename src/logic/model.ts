@@ -35,6 +35,8 @@ export interface LogicModel {
   readonly shared: readonly SharedVolts[];
   /** nets joined to a source's rail by contacts, by source and rail */
   readonly railReach: readonly (readonly Reach[])[];
+  /** what DC sources feed and take back through diodes, by source */
+  readonly paths: ReadonlyMap<number, DcPath>;
 }
 
 /** A load counts as fed at this share of its rated voltage or more. */
@@ -72,7 +74,21 @@ export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number>
     live[s.index] = bdd.every([live[s.index]!, supplied, bdd.not(short)]);
   }
   const { next, pull, shared } = relayPositions(circuit, bdd, conduction, { live, railReach, paths });
-  return { circuit, bdd, conduction, valid, live, shorted, next, pull, fed, partlyFed, shared, railReach };
+  return {
+    circuit,
+    bdd,
+    conduction,
+    valid,
+    live,
+    shorted,
+    next,
+    pull,
+    fed,
+    partlyFed,
+    shared,
+    railReach,
+    paths,
+  };
 }
 
 /** What the positive pole feeds, and what the negative one takes back, by the diodes passed. */

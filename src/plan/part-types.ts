@@ -131,6 +131,8 @@ export interface ResistorPart extends PartBase {
     readonly watts?: number;
     readonly amps?: number;
   };
+  /** what its light tells, as typed; of a lamp */
+  readonly shows?: string;
 }
 export interface LedPart extends PartBase {
   readonly kind: 'led';
@@ -138,6 +140,8 @@ export interface LedPart extends PartBase {
   readonly forward?: number;
   /** A */
   readonly current?: number;
+  /** what its light tells, as typed */
+  readonly shows?: string;
 }
 /** How a fuse opens: gG and aM of IEC 60269, time-delay and fast as printed on others. */
 export type FuseClass = 'gG' | 'aM' | 'time-delay' | 'fast';

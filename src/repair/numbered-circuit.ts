@@ -3,6 +3,7 @@ import type { Consumer, ContactEdge, Relay, Source } from '../circuit/circuit.ts
 import { kept, push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
+import { hasResistor } from '../study/indicators.ts';
 import type { Study } from '../study/study.ts';
 import { kindOf } from './kinds.ts';
 
@@ -42,6 +43,8 @@ export class NumberedCircuit {
   readonly contacts: readonly NumberedContact[];
   readonly relays: readonly NumberedRelay[];
   readonly consumers: readonly Consumer[];
+  /** lamps with an intent, seen as coils; not those that share their volts with a resistor */
+  readonly lamps: readonly NumberedRelay[];
   readonly diodes: readonly Ends[];
   /** terminals of loads and outlets that a plug joins */
   readonly plugged: readonly Ends[];
@@ -71,6 +74,7 @@ export class NumberedCircuit {
     this.consumers = circuit.consumers.map(
       (c): Consumer => ({ ...c, nets: new Map([...c.nets.keys()].map((t) => [t, at(c.part, t)])) }),
     );
+    this.lamps = (plan.lampIntents ?? []).flatMap(({ target }) => numberedLamp(plan, target, at));
     this.diodes = circuit.diodes
       .filter((d) => !d.load && !d.builtIn)
       .map((d): Ends => [at(d.part, 'A'), at(d.part, 'K')]);
@@ -150,4 +154,16 @@ function numberedRelay(
     trigger: part.kind === 'timer' ? [at(name, 'T1'), at(name, 'T2')] : undefined,
     input: undefined,
   };
+}
+
+function numberedLamp(
+  plan: Plan,
+  name: string,
+  at: (part: string, terminal: string) => number,
+): NumberedRelay[] {
+  const isLed = plan.parts.get(name)?.kind === 'led';
+  if (isLed && hasResistor(plan, name)) return [];
+  const [a, b] = isLed ? ['A', 'K'] : ['1', '2'];
+  const coil: Ends = [at(name, a!), at(name, b!)];
+  return [{ part: name, coil, polarised: isLed, trigger: undefined, input: undefined }];
 }

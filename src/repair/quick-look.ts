@@ -6,7 +6,7 @@ import type { Consumer, Source } from '../circuit/circuit.ts';
 import { closedWith, hasPower, type Standing, settle } from '../machine/settle.ts';
 import type { Cores, Ends, NumberedCircuit, NumberedRelay } from './numbered-circuit.ts';
 
-/** What runs, by name of load or relay; `chatters` when relays never settle; `shorted` when a supply's poles meet. */
+/** What runs, by name of load, relay or lamp; `chatters` when relays never settle; `shorted` when a supply's poles meet. */
 export interface Outcome {
   readonly running: ReadonlySet<string>;
   /** the loads among them */
@@ -136,6 +136,8 @@ export class QuickLook {
     all.forEach((r, i) => {
       if (relays[i]) running.add(r.part);
     });
+    for (const lamp of this.circuit.lamps)
+      if (this.pulls(lamp, seen.reach, wiring.landed)) running.add(lamp.part);
     return { relays, alive, outcome: { running, loads, chatters: false, shorted } };
   }
 
