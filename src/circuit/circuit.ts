@@ -106,6 +106,8 @@ export interface Consumer {
   readonly nets: ReadonlyMap<string, number>;
   /** V between its conductors, when known */
   readonly volts?: number;
+  /** runs on direct current, from + to - */
+  readonly dc?: true;
 }
 
 export interface Circuit {

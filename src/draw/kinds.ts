@@ -74,6 +74,7 @@ const machine: DrawnKind<PartOf<'motor' | 'load'>> = {
   caption: (part, _, brief) => [
     powerWords(part.power) || ampWords(part.amps),
     brief ? '' : voltWords(part.volts),
+    part.returnsThrough === undefined ? '' : `returns by ${part.returnsThrough}`,
   ],
   ways: none,
 };

@@ -71,6 +71,7 @@ export const FINDING_IDS = [
   'indicator-volts',
   // 6
   'contact-voltage',
+  'contact-kind',
   'contact-running',
   'contact-starting',
   'contact-horsepower',

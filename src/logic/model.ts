@@ -3,7 +3,7 @@ import { SILICON_DROP } from '../circuit/thresholds.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { Conduction, inputVariable, type Reach, relayVariable } from './conduction.ts';
-import { type DcPath, type Drive, difference, EPSILON, joinedSense, voltSense } from './sense.ts';
+import { byDiodes, type DcPath, type Drive, difference, EPSILON, joinedSense, voltSense } from './sense.ts';
 
 /** Volts that a coil or input sees in a set of states, where elements in line share the supply. */
 export interface SharedVolts {
@@ -60,6 +60,7 @@ export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number>
   const fed = new Map<string, Fn>();
   const partlyFed = new Map<string, Fn>();
   for (const c of circuit.consumers) {
+    if (c.dc) continue;
     const found = consumerFed(circuit, bdd, live, railReach, c);
     fed.set(c.part, found.full);
     partlyFed.set(c.part, found.partly);
@@ -72,6 +73,11 @@ export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number>
     shorted[s.index] = short;
     const supplied = supplyFed(circuit, bdd, fed, live, railReach, s);
     live[s.index] = bdd.every([live[s.index]!, supplied, bdd.not(short)]);
+  }
+  for (const c of circuit.consumers) {
+    if (!c.dc) continue;
+    fed.set(c.part, dcFed(circuit, bdd, { live, railReach, paths }, c));
+    partlyFed.set(c.part, FALSE);
   }
   const { next, pull, shared } = relayPositions(circuit, bdd, conduction, { live, railReach, paths });
   return {
@@ -203,6 +209,21 @@ function consumerFed(
           );
   }
   return { full, partly: bdd.diff(some, full) };
+}
+
+/** Both its conductors on the poles of one DC source, either way round, with the volts to spare for the diodes between. */
+function dcFed(circuit: Circuit, bdd: Bdd, { live, paths }: Drive, consumer: Consumer): Fn {
+  const [plus, minus] = [...consumer.nets.values()] as [number, number];
+  if (plus === minus) return FALSE;
+  return bdd.any(
+    circuit.sources.flatMap((s) => {
+      const path = paths.get(s.index);
+      if (path === undefined) return [];
+      const spare = s.rails[0]!.re - fedVolts(consumer, s);
+      const ways = [...byDiodes(bdd, path, spare, plus, minus), ...byDiodes(bdd, path, spare, minus, plus)];
+      return [bdd.and(live[s.index]!, bdd.any(ways))];
+    }),
+  );
 }
 
 /** V between two of its conductors from which a load counts as fed by a source. */

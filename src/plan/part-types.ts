@@ -156,7 +156,7 @@ export interface JointPart extends PartBase {
 }
 
 /** How a mains part is fed: which terminals it has. Resolved by the rules of reading. */
-export type Feed = 'single' | 'two-leg' | 'three-phase';
+export type Feed = 'single' | 'two-leg' | 'three-phase' | 'dc';
 
 interface MainsBase extends PartBase {
   readonly feed: Feed;
@@ -202,6 +202,8 @@ export interface MotorPart extends MainsBase {
   readonly efficiency?: number;
   readonly powerFactor?: number;
   readonly pluggedInto?: string;
+  /** name of the joint that the metal it sits on is, where its minus goes there */
+  readonly returnsThrough?: string;
 }
 export interface LoadPart extends MainsBase {
   readonly kind: 'load';
@@ -211,6 +213,8 @@ export interface LoadPart extends MainsBase {
   readonly type?: 'lamp' | 'heater' | 'transformer' | 'electronic';
   readonly class2Insulated: boolean;
   readonly pluggedInto?: string;
+  /** name of the joint that the metal it sits on is, where its minus goes there */
+  readonly returnsThrough?: string;
 }
 export interface BoxPart extends PartBase {
   readonly kind: 'box';

@@ -96,6 +96,13 @@ export const mainsVolts = define('a mains voltage', ['V AC'], ['120 V AC', '230 
   return { volts: read.volts, kind: 'ac' } as const;
 });
 
+/** A load's voltage: AC where it says no kind, as mains is. */
+export const loadVolts = define('a voltage', ['V AC', 'V DC'], ['120 V AC', '12 V DC'], (reader) => {
+  const read = readVolts(reader);
+  if (read === undefined || read instanceof Problem) return read;
+  return { volts: read.volts, kind: read.kind ?? 'ac' } as const;
+});
+
 /** A coil's or output's voltage, with a frequency where one is printed: `24 V AC 60 Hz`. */
 export const voltsFrequency = define(
   'a voltage with its kind',

@@ -25,6 +25,7 @@ import type {
   ControlWireRow,
   CordIecRow,
   CordNecRow,
+  DcBreakingRow,
   ExtraLowRow,
   HorsepowerRatingRow,
   InrushRow,
@@ -56,6 +57,7 @@ import controlProtectionFile from './tables/control-protection-nec.json' with { 
 import controlWireFile from './tables/control-wire.json' with { type: 'json' };
 import cordAmpacityIecFile from './tables/cord-ampacity-iec.json' with { type: 'json' };
 import cordAmpacityNecFile from './tables/cord-ampacity-nec.json' with { type: 'json' };
+import dcBreakingFile from './tables/dc-breaking.json' with { type: 'json' };
 import extraLowFile from './tables/extra-low-limits.json' with { type: 'json' };
 import fuseBandsFile from './tables/fuse-bands.json' with { type: 'json' };
 import fuseConventionalFile from './tables/fuse-conventional.json' with { type: 'json' };
@@ -111,6 +113,7 @@ export const tables = {
   controlWire: lazy<Table<ControlWireRow>>(controlWireFile),
   cordAmpacityIec: lazy<Table<CordIecRow>>(cordAmpacityIecFile),
   cordAmpacityNec: lazy<Table<CordNecRow>>(cordAmpacityNecFile),
+  dcBreaking: lazy<Table<DcBreakingRow>>(dcBreakingFile),
   extraLow: lazy<Table<ExtraLowRow>>(extraLowFile),
   horsepowerRatings: lazy<Table<HorsepowerRatingRow>>(horsepowerRatingsFile),
   inrush: lazy<Table<InrushRow>>(inrushFile),

@@ -46,7 +46,7 @@ export class NumberedCircuit {
   /** lamps with an intent, seen as coils; not those that share their volts with a resistor */
   readonly lamps: readonly NumberedRelay[];
   readonly diodes: readonly Ends[];
-  /** terminals of loads and outlets that a plug joins */
+  /** terminals of loads and outlets that a plug joins, and of loads that return through metal */
   readonly plugged: readonly Ends[];
   readonly parts: Plan['parts'];
   private readonly numbers: ReadonlyMap<string, number>;
@@ -79,7 +79,11 @@ export class NumberedCircuit {
       .filter((d) => !d.load && !d.builtIn)
       .map((d): Ends => [at(d.part, 'A'), at(d.part, 'K')]);
     this.plugged = [...plan.parts.values()].flatMap((p): Ends[] =>
-      'pluggedInto' in p && p.pluggedInto !== undefined ? this.pinsOf(p.name, p.pluggedInto) : [],
+      'pluggedInto' in p && p.pluggedInto !== undefined
+        ? this.pinsOf(p.name, p.pluggedInto)
+        : 'returnsThrough' in p && p.returnsThrough !== undefined
+          ? [[at(p.name, '-'), at(p.returnsThrough, '')]]
+          : [],
     );
     this.names = [...numbers.keys()];
   }

@@ -131,7 +131,7 @@ export class QuickLook {
     if (!settled || !seen) return { relays, alive, outcome: CHATTERS };
     const { on, shorted } = seen;
     const { consumers, relays: all } = this.circuit;
-    const loads = new Set(consumers.filter((c) => this.isFed(c, on)).map((c) => c.part));
+    const loads = new Set(consumers.filter((c) => this.isFed(c, on, seen!.reach)).map((c) => c.part));
     const running = new Set(loads);
     all.forEach((r, i) => {
       if (relays[i]) running.add(r.part);
@@ -209,7 +209,12 @@ export class QuickLook {
     });
   }
 
-  private isFed(consumer: Consumer, on: ReadonlySet<Source>): boolean {
+  private isFed(consumer: Consumer, on: ReadonlySet<Source>, reach: readonly Reach[]): boolean {
+    if (consumer.dc) {
+      const [a, b] = [...consumer.nets.values()].map((t) => this.find(t)) as [number, number];
+      const ways = reach.filter((r) => r.dc);
+      return a !== b && ways.some((r) => (r.plus.has(a) && r.minus.has(b)) || (r.plus.has(b) && r.minus.has(a)));
+    }
     return this.onRails([...consumer.nets.values()], on);
   }
 

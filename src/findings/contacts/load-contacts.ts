@@ -32,13 +32,14 @@ function groups(study: Study): Group[] {
   for (const [name, loads] of byPart) {
     const part = plan.parts.get(name)!;
     if ('poles' in part) {
+      const side = loads.every((l) => l.volts.kind === 'dc') ? study.sides.low : study.sides.mains;
       const live = part.poles.filter((p) =>
         circuit.contacts.some(
           (c) =>
             c.part === name &&
             c.pole === p.index &&
-            study.sides.mains.has(c.a) &&
-            study.sides.mains.has(c.b) &&
+            side.has(c.a) &&
+            side.has(c.b) &&
             c.terminals.every((t) => circuit.landed.has(`${name}.${t}`)),
         ),
       );

@@ -2,7 +2,8 @@
 
 import type { Source } from '../../circuit/circuit.ts';
 import { ohmsOf } from '../../logic/ohms.ts';
-import type { SupplyPart } from '../../plan/part-types.ts';
+import type { LoadPart, MotorPart, SupplyPart } from '../../plan/part-types.ts';
+import { motorCurrents } from '../../ratings/motor.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import { mostTogether } from '../../study/fed-together.ts';
 import type { Study } from '../../study/study.ts';
@@ -35,7 +36,8 @@ export function supplyDraw(study: Study, coils: readonly FedCoil[], source: Sour
   const leds = circuit.diodes
     .filter((d) => d.load && (near(d.anode) || near(d.cathode)))
     .map((d) => d.amps ?? 0.02);
-  const extra = [...others, ...leds].reduce((a, b) => a + b, 0);
+  const running = dcLoads(study, near).map((l) => motorCurrents(l, plan.practice).running?.amps ?? 0);
+  const extra = [...others, ...leds, ...running].reduce((a, b) => a + b, 0);
   const own = coils.filter((c) => c.source === source);
   const before = holdingThemselves(study);
   const settled = mostTogether(study, own, holdingAmps).amps + extra;
@@ -68,5 +70,14 @@ export function draws(study: Study): DrawWords[] {
   return study.circuit.sources.flatMap((source) => {
     const d = source.mains ? undefined : supplyDraw(study, coils, source);
     return d ? [{ supply: source.part, limit: ampsText(d.part.limit.amps), drawn: ampsText(d.amps) }] : [];
+  });
+}
+
+/** DC motors and loads that hang on a source, by which nets are its own. */
+export function dcLoads({ plan, circuit }: Study, near: (net: number) => boolean): (MotorPart | LoadPart)[] {
+  return circuit.consumers.flatMap((c) => {
+    const part = plan.parts.get(c.part);
+    if (!c.dc || (part?.kind !== 'motor' && part?.kind !== 'load')) return [];
+    return [...c.nets.values()].some(near) ? [part] : [];
   });
 }

@@ -29,7 +29,7 @@ export type InputKey = 'runs-on' | 'blocked-by' | 'stays-on-after' | 'stopped-by
 
 /** A field by which a part names the part that feeds it. */
 export interface FedBy {
-  readonly key: 'plugged-into' | 'fed-from';
+  readonly key: 'plugged-into' | 'fed-from' | 'returns-through';
   /** undefined where it names no part */
   readonly name: string | undefined;
   readonly kinds: readonly PartKind[];

@@ -8,7 +8,7 @@ import * as ratings from '../rated-quantity.ts';
 import { choice, flag, list, number, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
-import { common, type FedBy, kind, kindRow } from './kind-row.ts';
+import { type Add, common, type FedBy, kind, kindRow } from './kind-row.ts';
 import { builtFeed, checkFeed, feed, feedOfFields, feedOfMarks, mainsTerminals } from './mains-feed.ts';
 
 /** Code letters of NEMA MG 1 for locked-rotor kVA per horsepower: A to V without I, O and Q. */
@@ -61,13 +61,16 @@ const consumer = () => ({
   amps: quantity(q.amps, 'Current on the nameplate; power or amps is needed.').optional(),
   class: choice(['I', 'II'], 'II: double-insulated, needs no PE.').optional(),
   'plugged-into': text('The outlet it is plugged into; instead of runs of its own.').optional(),
+  'returns-through': text(
+    'The joint that is the metal of the vehicle or machine, such as chassis: the minus of a DC load goes there with no core of its own.',
+  ).optional(),
   ...feed(),
   ...common(),
 });
 const motorSchema = once(() =>
   z.strictObject({
-    kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet.'),
-    volts: quantity(ratings.mainsVolts, 'Rated voltage.'),
+    kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
+    volts: quantity(ratings.loadVolts, 'Rated voltage; with V DC its terminals are + and -.'),
     ...consumer(),
     'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
     code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
@@ -86,8 +89,11 @@ const motorSchema = once(() =>
 );
 const loadSchema = once(() =>
   z.strictObject({
-    kind: kind('load', 'Any other mains load. Terminals as a plug, or plugged-into an outlet.'),
-    volts: quantity(ratings.mainsVolts, 'Rated voltage; default that of the plug.').optional(),
+    kind: kind('load', 'Any other load. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
+    volts: quantity(
+      ratings.loadVolts,
+      'Rated voltage; with V DC its terminals are + and -. Default that of the plug.',
+    ).optional(),
     ...consumer(),
     type: choice(
       ['lamp', 'heater', 'transformer', 'electronic'],
@@ -115,7 +121,36 @@ const builtConsumer = (fields: MotorFields | LoadFields) => ({
   amps: fields.amps,
   class2Insulated: fields.class === 'II',
   pluggedInto: fields['plugged-into'],
+  returnsThrough: fields['returns-through'],
 });
+
+const isDc = ({ volts }: MotorFields | LoadFields): boolean => volts?.kind === 'dc';
+
+/** What only mains has, and what only direct current has. */
+function checkConsumer(fields: MotorFields | LoadFields, add: Add): void {
+  checkFeed(fields, add);
+  if (!isDc(fields)) {
+    if (fields['returns-through'] !== undefined)
+      add(['returns-through'], 'returns-through: only a load for V DC returns through metal; its volts are AC');
+    return;
+  }
+  for (const key of ['phases', 'legs', 'plugged-into'] as const)
+    if (fields[key] !== undefined)
+      add([key], `${key}: not with V DC; a DC load has the terminals + and -, wired by runs`);
+}
+
+/** The metal that it returns through, or the outlet that it is plugged into. */
+function fedThrough(fields: MotorFields | LoadFields): FedBy | undefined {
+  const name = fields['returns-through'];
+  if (name === undefined || !isDc(fields)) return pluggedIn(fields);
+  return {
+    key: 'returns-through',
+    name,
+    kinds: ['joint'],
+    marks: new Set(['-']),
+    clash: (shown) => `returns-through: a run goes to ${shown}.- as well; keep one of the two`,
+  };
+}
 
 const pluggedIn = ({ 'plugged-into': name }: MotorFields | LoadFields): FedBy | undefined =>
   name === undefined
@@ -172,7 +207,7 @@ export const motor = kindRow<MotorPart>()({
   terminals: (_fields, of) => mainsTerminals(of),
   check: (fields, add, has) => {
     if (!has('power') && !has('amps')) add([], 'a motor needs power or amps');
-    checkFeed(fields, add);
+    checkConsumer(fields, add);
     if (fields.type === 'three-phase' && fields.phases === 1)
       add(['phases'], 'phases: found 1, but type is three-phase; expected 3');
   },
@@ -192,16 +227,20 @@ export const motor = kindRow<MotorPart>()({
       ...builtFeed(fields, around.feed),
     }),
   feed: (fields, marks) =>
-    fields.type === 'three-phase' ? 'three-phase' : (feedOfFields(fields) ?? feedOfMarks(marks)),
+    isDc(fields)
+      ? 'dc'
+      : fields.type === 'three-phase'
+        ? 'three-phase'
+        : (feedOfFields(fields) ?? feedOfMarks(marks)),
   passes: false,
   intent: ['target'],
-  fedBy: pluggedIn,
+  fedBy: fedThrough,
 });
 
 export const load = kindRow<LoadPart>()({
   schema: loadSchema,
   terminals: (_fields, of) => mainsTerminals(of),
-  check: checkFeed,
+  check: checkConsumer,
   build: (fields, base, around) =>
     withoutUndefined({
       ...base,
@@ -213,10 +252,10 @@ export const load = kindRow<LoadPart>()({
     }),
   assumed: ({ volts }, shown, fedVolts) =>
     volts === undefined ? `${shown} gives no volts: ${fedVolts.volts} V AC is taken.` : undefined,
-  feed: (fields, marks) => feedOfFields(fields) ?? feedOfMarks(marks),
+  feed: (fields, marks) => (isDc(fields) ? 'dc' : (feedOfFields(fields) ?? feedOfMarks(marks))),
   passes: false,
   intent: ['target'],
-  fedBy: pluggedIn,
+  fedBy: fedThrough,
 });
 
 export const box = kindRow<BoxPart>()({
