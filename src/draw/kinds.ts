@@ -82,7 +82,9 @@ const machine: DrawnKind<PartOf<'motor' | 'load'>> = {
 const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
   supply: {
     symbols: (part, { lands }) => {
-      const primary = ['L', 'N', 'L1', 'L2'].filter(lands);
+      const primary = (
+        part.taps === undefined ? ['L', 'N', 'L1', 'L2'] : ['0', ...part.taps.map(String)]
+      ).filter(lands);
       return [
         { figure: 'source', rows: [part.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']] },
         ...(primary.length > 0 ? [{ figure: 'primary' as const, rows: onLeft(primary), sub: 'mains' }] : []),

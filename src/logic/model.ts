@@ -41,6 +41,8 @@ export interface LogicModel {
 
 /** A load counts as fed at this share of its rated voltage or more. */
 const FED_SHARE = 0.7;
+/** Share of the volts that the plan puts on the mains side of a supply with more than which it has power. */
+const FED_SIDE = 0.5;
 
 /** Builds the model. Sources in `dead` have no power. Throws Undecided where exactness would not end. */
 export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number> = new Set()): LogicModel {
@@ -49,30 +51,38 @@ export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number>
     .map(([, net]) => net);
   const conduction = new Conduction(circuit, bdd, earths);
   const railReach = circuit.sources.map((s) => s.rails.map((r) => conduction.joined(r.net)));
-  const live: Fn[] = circuit.sources.map((s) => (dead.has(s.index) ? FALSE : TRUE));
-  const shorted: Fn[] = circuit.sources.map(() => FALSE);
+  // A supply has no power until what feeds it has; supplies in a ring never come to life.
+  const live: Fn[] = circuit.sources.map((s) => (dead.has(s.index) || s.feed.by !== 'always' ? FALSE : TRUE));
   const valid = validStates(circuit, bdd);
-
-  for (const s of circuit.sources.filter((x) => x.mains)) {
-    shorted[s.index] = mainsShort(bdd, s, railReach[s.index]!);
-    live[s.index] = bdd.and(live[s.index]!, bdd.not(shorted[s.index]!));
-  }
+  const paths = new Map<number, DcPath>();
+  const shorted = circuit.sources.map((s, index) => {
+    const path = s.kind === 'dc' && !s.mains ? dcPath(conduction, s) : undefined;
+    if (path !== undefined) paths.set(index, path);
+    if (s.mains) return mainsShort(bdd, s, railReach[index]!);
+    return path === undefined ? acShort(circuit, bdd, s, railReach[index]!) : dcShort(path, s);
+  });
+  for (const s of circuit.sources) live[s.index] = bdd.and(live[s.index]!, bdd.not(shorted[s.index]!));
   const fed = new Map<string, Fn>();
   const partlyFed = new Map<string, Fn>();
-  for (const c of circuit.consumers) {
-    if (c.dc) continue;
-    const found = consumerFed(circuit, bdd, live, railReach, c);
-    fed.set(c.part, found.full);
-    partlyFed.set(c.part, found.partly);
-  }
-  const paths = new Map<number, DcPath>();
-  for (const s of circuit.sources.filter((x) => !x.mains)) {
-    const path = s.kind === 'dc' ? dcPath(conduction, s) : undefined;
-    if (path !== undefined) paths.set(s.index, path);
-    const short = path === undefined ? acShort(circuit, bdd, s, railReach[s.index]!) : dcShort(path, s);
-    shorted[s.index] = short;
-    const supplied = supplyFed(circuit, bdd, fed, live, railReach, s);
-    live[s.index] = bdd.every([live[s.index]!, supplied, bdd.not(short)]);
+  const feedLoads = () => {
+    for (const c of circuit.consumers) {
+      if (c.dc) continue;
+      const found = consumerFed(circuit, bdd, live, railReach, c);
+      fed.set(c.part, found.full);
+      partlyFed.set(c.part, found.partly);
+    }
+  };
+  feedLoads();
+  const fedSources = circuit.sources.filter((s) => s.feed.by !== 'always' && !dead.has(s.index));
+  for (let isNew = fedSources.length > 0; isNew; ) {
+    isNew = false;
+    for (const s of fedSources) {
+      const power = bdd.and(supplyFed(circuit, bdd, fed, live, railReach, s), bdd.not(shorted[s.index]!));
+      if (power === live[s.index]) continue;
+      live[s.index] = power;
+      isNew = true;
+      if (s.mains) feedLoads();
+    }
   }
   for (const c of circuit.consumers) {
     if (!c.dc) continue;
@@ -205,7 +215,7 @@ function consumerFed(
         for (let j = i + 1; j < 3; j++)
           some = bdd.or(
             some,
-            bdd.and(live[s.index]!, acThroughRails(bdd, reach[s.index]!, s, nets[i]!, nets[j]!)),
+            bdd.and(live[s.index]!, acrossRails(bdd, reach[s.index]!, s, nets[i]!, nets[j]!, 1)),
           );
   }
   return { full, partly: bdd.diff(some, full) };
@@ -232,11 +242,19 @@ export function fedVolts(consumer: Consumer, source: Source): number {
   return Math.max(1, 0.4 * Math.max(...source.rails.map((r) => Math.hypot(r.re, r.im))));
 }
 
-function acThroughRails(bdd: Bdd, reach: readonly Reach[], source: Source, a: number, b: number): Fn {
+/** States in which two nets lie on two rails with more than so many volts between them. */
+function acrossRails(
+  bdd: Bdd,
+  reach: readonly Reach[],
+  source: Source,
+  a: number,
+  b: number,
+  least: number,
+): Fn {
   let found: Fn = FALSE;
   source.rails.forEach((p, i) => {
     source.rails.forEach((q, j) => {
-      if (difference(p, q) > 1)
+      if (difference(p, q) > least)
         found = bdd.or(found, bdd.and(reach[i]!.get(a) ?? FALSE, reach[j]!.get(b) ?? FALSE));
     });
   });
@@ -257,9 +275,10 @@ function supplyFed(
     const plug = circuit.sources.find((s) => s.part === feed.part);
     return plug ? live[plug.index]! : (fed.get(feed.part) ?? FALSE);
   }
+  const least = feed.volts === undefined ? 1 : feed.volts * FED_SIDE;
   return bdd.any(
     circuit.sources
-      .filter((s) => s.mains)
-      .map((s) => bdd.and(live[s.index]!, acThroughRails(bdd, reach[s.index]!, s, feed.a, feed.b))),
+      .filter((s) => s !== source)
+      .map((s) => bdd.and(live[s.index]!, acrossRails(bdd, reach[s.index]!, s, feed.a, feed.b, least))),
   );
 }

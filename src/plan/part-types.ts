@@ -11,10 +11,14 @@ interface PartBase {
   readonly price?: number;
 }
 
-/** Supply with an output at extra-low voltage (or a control transformer). */
+/** Supply or control transformer, of any output. */
 export interface SupplyPart extends PartBase {
   readonly kind: 'supply';
   readonly output: Volts;
+  /** what its mains side is made for */
+  readonly input?: Volts;
+  /** V of the taps of its primary winding, the lowest first; its terminals are named by them */
+  readonly taps?: readonly number[];
   readonly frequency?: number;
   /** A at the rated output; VA and W are converted with the rated voltage */
   readonly limit: { readonly amps: number; readonly printed: 'A' | 'W' | 'VA'; readonly value: number };
@@ -163,7 +167,11 @@ interface MainsBase extends PartBase {
   /** phases, legs as typed */
   readonly phases?: 1 | 3;
   readonly legs?: 1 | 2;
+  /** what lies at earth potential between two legs, of a plug or outlet; undefined where nobody says */
+  readonly midpoint?: Midpoint;
 }
+/** `earthed`: each leg lies half the volts away from earth, or of two phases of a star the star's own. */
+export type Midpoint = 'earthed' | 'none';
 export interface PlugPart extends MainsBase {
   readonly kind: 'plug';
   readonly volts: Volts;

@@ -29,7 +29,9 @@ import { servesClass } from './voltage-class.ts';
 export function judgeContact(duty: ContactDuty): ContactJudgement[] {
   if (duty.kind === 'dc' && isForAcOnly(duty.contact)) {
     const kind = judgeDcOnAc(duty);
-    return kind.verdict === 'fail' || duty.nature !== 'motor' ? [kind] : [kind, ...judgeMotorStart(duty, undefined, 'pass')];
+    return kind.verdict === 'fail' || duty.nature !== 'motor'
+      ? [kind]
+      : [kind, ...judgeMotorStart(duty, undefined, 'pass')];
   }
   const voltage = judgeVoltage(duty);
   const judged = [voltage];

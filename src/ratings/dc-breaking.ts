@@ -15,7 +15,11 @@ export interface DcBreaking {
 /** Whether ratings are printed, and all of them for AC. */
 export function isForAcOnly({ ratings, motor, dc13, ac3 }: Contact): boolean {
   const printed = [...ratings, ...motor];
-  return dc13 === undefined && printed.length + (ac3 === undefined ? 0 : 1) > 0 && printed.every((r) => r.kind === 'ac');
+  return (
+    dc13 === undefined &&
+    printed.length + (ac3 === undefined ? 0 : 1) > 0 &&
+    printed.every((r) => r.kind === 'ac')
+  );
 }
 
 /**
@@ -50,5 +54,8 @@ export function judgeDcOnAc({ contact, currents, volts }: ContactDuty): ContactJ
   if (running === undefined || limit === undefined) return judgement('kind', 'cannot-tell', shown);
   if (running.amps > limit.most * SLACK) return judgement('kind', 'fail', shown);
   const sure = running.atLeast !== true && running.amps <= limit.sure * SLACK;
-  return judgement('kind', sure ? 'pass' : 'cannot-tell', { ...shown, found: sure ? limit.sure : limit.most });
+  return judgement('kind', sure ? 'pass' : 'cannot-tell', {
+    ...shown,
+    found: sure ? limit.sure : limit.most,
+  });
 }

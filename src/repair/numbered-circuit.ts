@@ -69,7 +69,9 @@ export class NumberedCircuit {
     const sources = circuit.sources.map(
       (s): Source => ({ ...s, rails: s.rails.map((r) => ({ ...r, net: at(s.part, r.terminal) })) }),
     );
-    this.sources = sources.sort((x, y) => Number(y.mains) - Number(x.mains));
+    // What feeds others comes before them: plugs, then secondaries at mains volts, then the rest.
+    const rank = (s: Source) => Number(s.mains) + Number(s.mains && s.feed.by === 'always');
+    this.sources = sources.sort((x, y) => rank(y) - rank(x));
     this.ownMains = new Map(this.sources.map((s) => [s, this.ownMainsOf(s)]));
     this.consumers = circuit.consumers.map(
       (c): Consumer => ({ ...c, nets: new Map([...c.nets.keys()].map((t) => [t, at(c.part, t)])) }),
@@ -95,9 +97,11 @@ export class NumberedCircuit {
     });
   }
 
-  private ownMainsOf({ part, mains, feed }: Source): Ends[] {
-    if (mains || feed.by === 'part') return [];
-    return OWN_MAINS.flatMap(([a, b]): Ends[] => {
+  private ownMainsOf({ part, feed }: Source): Ends[] {
+    const owner = this.parts.get(part);
+    if (owner?.kind !== 'supply' || feed.by === 'part') return [];
+    const taps = owner.taps?.map((t): [string, string] => ['0', String(t)]);
+    return (taps ?? OWN_MAINS).flatMap(([a, b]): Ends[] => {
       const [x, y] = [this.terminal(`${part}.${a}`), this.terminal(`${part}.${b}`)];
       return x === undefined || y === undefined ? [] : [[x, y]];
     });
@@ -106,8 +110,9 @@ export class NumberedCircuit {
   /** The sources as cores on these terminals feed them. */
   sourcesWith(hasCore: (terminal: number) => boolean): readonly Source[] {
     return this.sources.map((s) => {
-      if (s.mains || s.feed.by === 'part') return s;
-      const own = this.ownMains.get(s)!.find((ends) => ends.some(hasCore));
+      const ways = this.ownMains.get(s)!;
+      if (this.parts.get(s.part)?.kind !== 'supply' || s.feed.by === 'part') return s;
+      const own = ways.find((ends) => ends.every(hasCore)) ?? ways.find((ends) => ends.some(hasCore));
       return { ...s, feed: own ? { by: 'nets', a: own[0], b: own[1] } : { by: 'always' } };
     });
   }

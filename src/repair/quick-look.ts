@@ -153,7 +153,7 @@ export class QuickLook {
     const reach: Reach[] = [];
     const known = { sources, consumers: this.circuit.consumers };
     const isOn = (s: Source) => on.has(s);
-    const fed = (a: number, b: number) => this.onRails([a, b], on);
+    const fed = (a: number, b: number) => this.onRails([a, b], on, () => true);
     for (const s of sources) {
       if (!hasPower(known, s, isOn, fed)) continue;
       const roots = s.rails.map((r) => this.find(r.net));
@@ -213,16 +213,22 @@ export class QuickLook {
     if (consumer.dc) {
       const [a, b] = [...consumer.nets.values()].map((t) => this.find(t)) as [number, number];
       const ways = reach.filter((r) => r.dc);
-      return a !== b && ways.some((r) => (r.plus.has(a) && r.minus.has(b)) || (r.plus.has(b) && r.minus.has(a)));
+      return (
+        a !== b && ways.some((r) => (r.plus.has(a) && r.minus.has(b)) || (r.plus.has(b) && r.minus.has(a)))
+      );
     }
     return this.onRails([...consumer.nets.values()], on);
   }
 
-  /** Whether each of these terminals is on a rail of its own of one mains source. */
-  private onRails(terminals: readonly number[], on: ReadonlySet<Source>): boolean {
+  /** Whether each of these terminals is on a rail of its own of one source, of the mains unless other sources count. */
+  private onRails(
+    terminals: readonly number[],
+    on: ReadonlySet<Source>,
+    counts: (s: Source) => boolean = (s) => s.mains,
+  ): boolean {
     const roots = terminals.map((t) => this.find(t));
     return [...on].some((s) => {
-      if (!s.mains) return false;
+      if (!counts(s)) return false;
       const rails = s.rails.map((r) => this.find(r.net));
       const at = roots.map((root) => rails.indexOf(root));
       return at.every((i) => i >= 0) && new Set(at).size === at.length;

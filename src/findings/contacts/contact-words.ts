@@ -36,7 +36,10 @@ function asks(g: JudgedContact, j: ContactJudgement): string {
   const many = g.loads.length > 1 ? 1 : 0;
   if (j.aspect === 'voltage') return `the circuit has ${rounded(g.volts)} V ${g.kind.toUpperCase()}`;
   const runs =
-    j.aspect === 'kind' || j.aspect === 'running' || j.aspect === 'horsepower' || (j.aspect === 'motor-rated' && drawsDecide(j));
+    j.aspect === 'kind' ||
+    j.aspect === 'running' ||
+    j.aspect === 'horsepower' ||
+    (j.aspect === 'motor-rated' && drawsDecide(j));
   const verb = (g.feeds === 'coil' ? COIL_VERBS : LOAD_VERBS)[runs ? 'runs' : 'starts'][many];
   if (j.needed === undefined) return `what ${load} ${verb} is not stated`;
   const figure = quantity(j.needed, j.unit);

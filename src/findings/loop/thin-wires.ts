@@ -49,7 +49,10 @@ function thinFrom(study: Study, busiest: Busiest): ThinWire[] {
 const LISTED = { awg: 16, area: 4 } as const;
 
 /** By the table of control wire; wire too thick for it, which a DC load asks for, by the one for any wire. */
-function loopWireAmps({ plan, circuit }: Study, cable: Cable): { readonly amps: number; readonly basis: string } | undefined {
+function loopWireAmps(
+  { plan, circuit }: Study,
+  cable: Cable,
+): { readonly amps: number; readonly basis: string } | undefined {
   const listed = controlWireAmps(cable);
   const isThick = cable.awg === undefined ? cable.area * 1e6 > LISTED.area : cable.awg < LISTED.awg;
   if (!listed || !isThick || !circuit.consumers.some((c) => c.dc)) return listed;

@@ -28,6 +28,12 @@ const terminalRating = (whose: string) =>
     `Temperature that ${whose} marked for, such as 75 °C; if left out, 60 °C at an nec plug, that of the plug at an outlet.`,
   );
 
+const midpoint = () =>
+  choice(
+    ['earthed', 'none'],
+    'Of two live legs: whether the middle between them is earthed, so that each leg has half the volts to earth. Default earthed for nec at 208 and 240 V; else nothing is taken.',
+  ).optional();
+
 const plugSchema = once(() =>
   z.strictObject({
     kind: kind(
@@ -43,6 +49,7 @@ const plugSchema = once(() =>
     frequency: quantity(q.hertz, 'Mains frequency.').optional(),
     fuse: quantity(fuseRating, 'The fuse in the plug, with its class if one is printed on it.').optional(),
     'terminal-rating': terminalRating('the terminals of its circuit are').optional(),
+    midpoint: midpoint(),
     ...feed(),
     ...common(),
   }),
@@ -52,6 +59,7 @@ const outletSchema = once(() =>
     kind: kind('outlet', 'An outlet. Terminals as a plug; takes after what feeds it.'),
     pattern: pattern().optional(),
     'terminal-rating': terminalRating('its terminals are').optional(),
+    midpoint: midpoint(),
     ...feed(),
     ...common(),
   }),
@@ -131,7 +139,10 @@ function checkConsumer(fields: MotorFields | LoadFields, add: Add): void {
   checkFeed(fields, add);
   if (!isDc(fields)) {
     if (fields['returns-through'] !== undefined)
-      add(['returns-through'], 'returns-through: only a load for V DC returns through metal; its volts are AC');
+      add(
+        ['returns-through'],
+        'returns-through: only a load for V DC returns through metal; its volts are AC',
+      );
     return;
   }
   for (const key of ['phases', 'legs', 'plugged-into'] as const)
@@ -178,6 +189,7 @@ export const plug = kindRow<PlugPart>()({
       fuse: fields.fuse?.amps,
       fuseClass: fields.fuse?.class,
       terminalRating: fields['terminal-rating'],
+      midpoint: fields.midpoint,
       ...builtFeed(fields, around.feed),
     }),
   feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks) ?? 'single',
@@ -195,6 +207,7 @@ export const outlet = kindRow<OutletPart>()({
       kind: fields.kind,
       pattern: fields.pattern,
       terminalRating: fields['terminal-rating'],
+      midpoint: fields.midpoint,
       ...builtFeed(fields, around.feed),
     }),
   feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks),
