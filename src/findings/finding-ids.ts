@@ -43,6 +43,8 @@ export const FINDING_IDS = [
   'lamp-misleads',
   // 4
   'coil-kind',
+  'supply-input',
+  'rectified',
   'coil-too-low',
   'coil-thin-margin',
   'coil-too-high',
