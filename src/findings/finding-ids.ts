@@ -85,6 +85,7 @@ export const FINDING_IDS = [
   'circuit-overloaded',
   'breaker-too-large',
   'trips-at-start',
+  'starts-add-up',
   'breaker-may-trip',
   'conductor-unprotected',
   'fuse-in-neutral',

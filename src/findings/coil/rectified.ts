@@ -2,7 +2,7 @@ import { type Rectified, rectifiedParts } from '../../logic/rectified.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
-import { type Check, extract, type FindingEntry } from '../entry.ts';
+import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
@@ -11,11 +11,11 @@ const entry: FindingEntry = {
   title: 'alternating current is rectified by diodes, which is not worked out',
   severity: 'doubt',
   question: 4,
-  base: 'dc-chain',
+  base: 'bell-and-adapter',
   meaning:
     'A coil or a load hangs on an AC supply behind diodes. What it gets is no steady voltage: half waves, both half waves, or something near their crest where a capacitor stands behind the diodes, which a plan cannot say. A coil may hum, stay out or burn, so nothing of what hangs on it is proved here. A DC supply of the coil\u2019s own volts settles it.',
-  wrong: extract('    output: 12 V AC', '    limit: 1 A', '    regulation: transformer'),
-  right: extract('    output: 12 V DC', '    limit: 1 A', '    regulation: regulated'),
+  wrong: '  - {cable: bell, length: 2 m, cores: {red: [T1.~1, D1.A], white: [T1.~2, K1.A2]}}',
+  right: '  - {cable: bell, length: 2 m, cores: {red: [PS1.+, D1.A], white: [PS1.-, K1.A2]}}',
   basis:
     'mean of a rectified sine wave, 2\u221a2/\u03c0 of its effective value for both half waves; common practice',
   followsFrom: [],
