@@ -146,7 +146,7 @@ function maps({ planSchema }) {
     ['cable', 'in `stock`, or written into a run', cableRun.properties.cable.anyOf[1]],
     ['runs', 'an entry with a cable', cableRun],
     ['runs', 'a short bare jumper', linkRun],
-    ['intent', 'of a load or relay', properties.intent.additionalProperties],
+    ['intent', 'of a load, relay or lamp', properties.intent.additionalProperties.anyOf[0]],
   ];
   return named.flatMap(([name, of, map]) => [`### \`${name}\`: ${of}`, '', ...keys(map, planSchema)]);
 }
