@@ -89,7 +89,7 @@ function fedWith(s: Source, volts: number, part: Part | undefined): Source {
 }
 
 /** Whether its output goes up and down with what it is fed: a transformer does, electronics hold theirs. */
-export function followsMains({ regulation, output }: SupplyPart): boolean {
+function followsMains({ regulation, output }: SupplyPart): boolean {
   return regulation === undefined ? output.kind === 'ac' : regulation !== 'regulated';
 }
 

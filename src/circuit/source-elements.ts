@@ -99,7 +99,7 @@ const isOfStar = (volts: number): boolean => STARS.some(([least, most]) => volts
 const EARTHED = { least: 198, most: 254 } as const;
 
 /** What the plug says of its two legs, else an outlet of the plan, else what its practice takes for granted. */
-export function midpointOf(plug: PlugPart, { parts, practice }: Plan): Midpoint | undefined {
+function midpointOf(plug: PlugPart, { parts, practice }: Plan): Midpoint | undefined {
   const outlets = [...parts.values()].flatMap((p) =>
     p.kind === 'outlet' && p.feed === 'two-leg' ? [p] : [],
   );

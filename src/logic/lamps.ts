@@ -23,7 +23,7 @@ export interface LampDeviation {
 }
 
 /** States over inputs and relays in which a lamp or led gives light, with ideal wires. Throws Undecided as the proof does. */
-export function litStates({ circuit, model }: Verified, lamp: string): Fn {
+function litStates({ circuit, model }: Verified, lamp: string): Fn {
   const { bdd, conduction } = model;
   const sense = lampSense(circuit, lamp);
   if (sense === undefined) return FALSE;

@@ -5,7 +5,6 @@ import { terminalKey } from '../plan/terminal-key.ts';
 import { isOn, type SolvedIsland } from '../study/supply-limits.ts';
 import { joinedByMetal } from './joined-nets.ts';
 import type { MachineState } from './machine.ts';
-import type { VoltsRead } from './voltmeter.ts';
 
 /** A plug with an earthed middle, and the net of its protective pin; none where nothing is on that pin. */
 interface Earthed {
@@ -42,14 +41,14 @@ export class EarthVolts {
   }
 
   /** V (RMS) at a net against the earth of a plug; undefined where it is no such earth, or the plug's legs do not reach the net. */
-  between(net: number, earth: number): VoltsRead | undefined {
+  between(net: number, earth: number): { readonly volts: number; readonly island: SolvedIsland } | undefined {
     if (this.earthed.length === 0) return undefined;
     const source = this.plugOf(earth);
     if (source === undefined || this.plugOf(net) !== undefined) return undefined;
     this.islands ??= this.solve();
     for (const island of this.islands) {
       const volts = this.potential(island, source, net);
-      if (volts !== undefined) return { volts, kind: 'ac', remark: undefined, island };
+      if (volts !== undefined) return { volts, island };
     }
     return undefined;
   }

@@ -55,7 +55,8 @@ export class Voltmeter {
   private toEarth(a: number | undefined, b: number | undefined): VoltsRead | undefined {
     if (a === undefined || b === undefined || this.tied.joined(a, b)) return undefined;
     this.earth ??= new EarthVolts(this.state, this.figures, () => this.solved());
-    return this.earth.between(a, b) ?? this.earth.between(b, a);
+    const found = this.earth.between(a, b) ?? this.earth.between(b, a);
+    return found && { ...found, kind: 'ac', remark: undefined };
   }
 
   /**

@@ -1,5 +1,6 @@
 /** Reading what each load is meant to do. */
 import { type Errors, quoted, type Span } from './errors.ts';
+import { copyIntents, type IntentCopy } from './intent-copies.ts';
 import { addIssues, found } from './issues.ts';
 import type { InputKey } from './kinds/kind-row.ts';
 import { rowOf } from './kinds/kinds.ts';
@@ -55,8 +56,7 @@ export class IntentReader {
   read(map: TreeMap): Intended {
     const intents = new Map<string, Intent>();
     const lamps = new Map<string, LampIntent>();
-    const copies: { readonly target: string; readonly of: string; readonly at: Span; readonly key: Span }[] =
-      [];
+    const copies: IntentCopy[] = [];
     for (const [target, spot] of this.#spots.of(map)) {
       const tree = map[target]!;
       const name = `intent ${shown(target)}`;
@@ -72,7 +72,7 @@ export class IntentReader {
         intents.set(target, this.#intent(target, tree, spot.key, name));
       }
     }
-    this.#copy(copies, intents, lamps);
+    copyIntents(this.#errors, copies, { intents, lamps }, (target) => this.#isLamp(target));
     this.#tellMisplaced();
     const order = [...this.#spots.of(map).keys()];
     const inOrder = <T>(made: ReadonlyMap<string, T>) => order.flatMap((target) => made.get(target) ?? []);
@@ -82,55 +82,6 @@ export class IntentReader {
   #isLamp(target: string): boolean {
     const part = this.#named.parts.get(target);
     return part !== undefined && isLamp(part);
-  }
-
-  /** Intents that are those of another, in any order and through one another. */
-  #copy(
-    copies: readonly {
-      readonly target: string;
-      readonly of: string;
-      readonly at: Span;
-      readonly key: Span;
-    }[],
-    intents: Map<string, Intent>,
-    lamps: Map<string, LampIntent>,
-  ): void {
-    const source = new Map(copies.map(({ target, of }) => [target, of]));
-    for (const { target, of, at, key } of copies) {
-      const seen = new Set([target]);
-      let from = of;
-      for (let next = source.get(from); next !== undefined && !seen.has(from); next = source.get(from)) {
-        seen.add(from);
-        from = next;
-      }
-      const name = `intent ${shown(target)}`;
-      const known = [...intents.keys(), ...lamps.keys()];
-      const place = this.#errors.source.position(key[0]);
-      if (seen.has(from)) {
-        this.#errors.add(
-          at,
-          `${quoted(of)} leads back to ${shown(target)}; write the intent out at one of them`,
-          name,
-        );
-      } else if (!intents.has(from) && !lamps.has(from)) {
-        const list =
-          known.length === 0
-            ? '; expected a map such as {runs-on: [gate1, gate2]}'
-            : `; intents stand for ${some(known)}`;
-        this.#errors.add(
-          at,
-          `found ${quoted(of)}: no intent of that name to copy${this.#errors.hint(from, known) || list}`,
-          name,
-        );
-      } else if (this.#isLamp(target) !== lamps.has(from)) {
-        const text = `found ${quoted(of)}: a lamp and a load cannot have the same intent`;
-        this.#errors.add(at, text, name);
-      } else if (lamps.has(from)) {
-        lamps.set(target, { ...lamps.get(from)!, target, at: place });
-      } else {
-        intents.set(target, { ...intents.get(from)!, target, at: place, sameAs: from });
-      }
-    }
   }
 
   /** One error for all relays that stand where inputs belong: it is one misunderstanding. */

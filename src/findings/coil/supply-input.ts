@@ -15,8 +15,8 @@ const entry: FindingEntry = {
   base: 'control-transformer',
   meaning:
     'The mains comes to a tap, or to an input, that is made for other volts. A transformer passes that on: fed 208 V on its 240 V tap it gives 87 % of its output, and a contactor hums or stays out; fed 240 V on its 208 V tap it gives 115 %, and it overheats together with every coil on it. Transformers are mostly delivered with the highest tap in use.',
-  wrong: 'red: [F2.2, T1.208]',
-  right: 'red: [F2.2, T1.240]',
+  wrong: 'volts: 208 V AC, frequency: 60 Hz',
+  right: 'volts: 240 V AC, frequency: 60 Hz',
   basis: COMMON_PRACTICE,
   followsFrom: [],
   ofWiring: true,

@@ -12,8 +12,8 @@ const entry: FindingEntry = {
   base: 'dc-load',
   meaning:
     'A DC load hangs on a contact that states ratings for AC and none for DC. Alternating current passes through nothing a hundred times a second, which puts the arc out; direct current does not, and the arc goes on burning between the open contacts. Above what such contacts are known to break it is a danger, below a doubt that a DC rating on the label would settle.',
-  wrong: 'contact: {ratings: [30 A 240 V AC], make: 60 A}',
-  right: 'contact: {ratings: [30 A 28 V DC], make: 300 A}',
+  wrong: 'contact: {ratings: [30 A 240 V AC], make: 300 A, resistance: 3 mohm}',
+  right: 'contact: {ratings: [30 A 28 V DC], make: 300 A, resistance: 3 mohm}',
   basis: 'contact ratings as printed; common practice for what AC contacts break on DC',
   followsFrom: [],
 };

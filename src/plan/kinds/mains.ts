@@ -1,6 +1,7 @@
 /** The mains side: plugs, outlets, motors, other loads, and boxes. */
 import * as z from 'zod';
 import { fuseRating } from '../fuse-quantity.ts';
+import { loadVolts, mainsVolts } from '../mains-quantity.ts';
 import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
@@ -40,7 +41,7 @@ const plugSchema = once(() =>
       'plug',
       'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.',
     ),
-    volts: quantity(ratings.mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
+    volts: quantity(mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
     pattern: pattern().optional(),
     breaker: quantity(
       ratings.breaker,
@@ -78,7 +79,7 @@ const consumer = () => ({
 const motorSchema = once(() =>
   z.strictObject({
     kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
-    volts: quantity(ratings.loadVolts, 'Rated voltage; with V DC its terminals are + and -.'),
+    volts: quantity(loadVolts, 'Rated voltage; with V DC its terminals are + and -.'),
     ...consumer(),
     'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
     code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
@@ -99,7 +100,7 @@ const loadSchema = once(() =>
   z.strictObject({
     kind: kind('load', 'Any other load. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
     volts: quantity(
-      ratings.loadVolts,
+      loadVolts,
       'Rated voltage; with V DC its terminals are + and -. Default that of the plug.',
     ).optional(),
     ...consumer(),
