@@ -11,7 +11,7 @@ import { type Corner, isHigh } from './corners.ts';
 const LEAKAGE = 0.001;
 
 /** A from which a fuse is a thick link and no longer like a small contact, and V it takes at its rating; common practice. */
-const LARGE_FUSE = 10;
+const LARGE_FUSE = 15;
 const FUSE_DROP = 0.1;
 
 /** ohm, as printed on the switch or relay. */
