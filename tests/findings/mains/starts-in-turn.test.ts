@@ -4,7 +4,9 @@ import { judge } from '../../../src/findings/judge.ts';
 import { readPlan } from '../../../src/plan/read.ts';
 import { Study } from '../../../src/study/study.ts';
 
-const shop = readFileSync(new URL('../bases/two-fans.yaml', import.meta.url), 'utf8').replaceAll('amps: 6 A, locked-rotor: 30 A', 'amps: 15 A, locked-rotor: 90 A').replace('breaker: 20 A', 'breaker: 60 A D');
+const shop = readFileSync(new URL('../bases/two-fans.yaml', import.meta.url), 'utf8')
+  .replaceAll('amps: 6 A, locked-rotor: 30 A', 'amps: 15 A, locked-rotor: 90 A')
+  .replace('breaker: 20 A', 'breaker: 60 A D');
 
 function reportOf(text: string) {
   const read = readPlan(text, 'shop.yaml');
