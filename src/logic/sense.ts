@@ -79,7 +79,7 @@ export function voltSense(
 }
 
 /** Feeds from + to `from` and `to` to -, with no more diodes in the way than the voltage to spare allows. */
-function byDiodes(bdd: Bdd, path: DcPath, spare: number, from: number, to: number): Fn[] {
+export function byDiodes(bdd: Bdd, path: DcPath, spare: number, from: number, to: number): Fn[] {
   if (spare < -EPSILON) return [];
   const most = Math.floor(spare / SILICON_DROP + EPSILON);
   const found: Fn[] = [];

@@ -1,5 +1,6 @@
 /** Whether a contact is rated for the load it switches. */
 import { judgeHorsepower, judgeMotorStart } from './contact-motor.ts';
+import { isForAcOnly, judgeDcOnAc } from './dc-breaking.ts';
 import {
   type ContactDuty,
   type ContactJudgement,
@@ -26,6 +27,12 @@ import { servesClass } from './voltage-class.ts';
  * want of a figure.
  */
 export function judgeContact(duty: ContactDuty): ContactJudgement[] {
+  if (duty.kind === 'dc' && isForAcOnly(duty.contact)) {
+    const kind = judgeDcOnAc(duty);
+    return kind.verdict === 'fail' || duty.nature !== 'motor'
+      ? [kind]
+      : [kind, ...judgeMotorStart(duty, undefined, 'pass')];
+  }
   const voltage = judgeVoltage(duty);
   const judged = [voltage];
   const horsepower = duty.nature === 'motor' ? judgeHorsepower(duty) : undefined;

@@ -105,7 +105,8 @@ export function canBeShorted({ verified: { model } }: CoilKnowledge, s: Source):
  */
 export function canBeOverdrawn({ electrics, figures }: CoilKnowledge, s: Source): boolean {
   const limit = limitOf(electrics.study.plan, s);
-  if (limit === undefined || (!s.mains && figures.source(s).ohms > 0)) return false;
+  const isPlug = electrics.study.plan.parts.get(s.part)?.kind === 'plug';
+  if (limit === undefined || (!isPlug && figures.source(s).ohms > 0)) return false;
   const { circuit } = electrics;
   const island = islandOf(
     circuit,

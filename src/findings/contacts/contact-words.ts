@@ -36,7 +36,10 @@ function asks(g: JudgedContact, j: ContactJudgement): string {
   const many = g.loads.length > 1 ? 1 : 0;
   if (j.aspect === 'voltage') return `the circuit has ${circuitWords(g)}`;
   const runs =
-    j.aspect === 'running' || j.aspect === 'horsepower' || (j.aspect === 'motor-rated' && drawsDecide(j));
+    j.aspect === 'kind' ||
+    j.aspect === 'running' ||
+    j.aspect === 'horsepower' ||
+    (j.aspect === 'motor-rated' && drawsDecide(j));
   const verb = (g.feeds === 'coil' ? COIL_VERBS : LOAD_VERBS)[runs ? 'runs' : 'starts'][many];
   if (j.needed === undefined) return `what ${load} ${verb} is not stated`;
   const figure = quantity(j.needed, j.unit);
@@ -61,6 +64,8 @@ function gives(g: JudgedContact, j: ContactJudgement): string {
       ? `${contact} is rated for ${g.kind === 'ac' ? 'DC' : 'AC'} only (${printed})`
       : `${contact} is made for ${rounded(j.found)} V (${printed})`;
   }
+  if (j.aspect === 'kind')
+    return `${contact} is rated for AC only (${printed})${j.found === undefined ? '' : j.verdict === 'fail' ? `, and such a contact breaks ${quantity(j.found, 'A')} of DC at ${rounded(g.volts)} V at most` : ''}`;
   if (j.found === undefined)
     return j.unit === 'hp'
       ? `${contact} is marked ${printed}, not for this voltage and number of phases (a mark for three ends in 3-phase)`

@@ -33,15 +33,13 @@ const EASY = 0.8;
 function find(study: Study): Finding[] {
   // an AC coil on DC is told by its kind, and what its copper then draws by this
   const coils = study.fedCoils.filter(
-    (c) => !c.source.mains && (c.source.kind === c.model.kind || copperOnDc(c) !== undefined),
+    (c) => c.supply !== undefined && (c.source.kind === c.model.kind || copperOnDc(c) !== undefined),
   );
-  return study.circuit.sources
-    .filter((s) => !s.mains)
-    .flatMap((source) => {
-      const draw = supplyDraw(study, coils, source);
-      const easy = !draw || draw.amps <= EASY * draw.part.limit.amps + 1e-9;
-      return easy ? [] : [overloaded(study, draw)];
-    });
+  return study.circuit.sources.flatMap((source) => {
+    const draw = supplyDraw(study, coils, source);
+    const easy = !draw || draw.amps <= EASY * draw.part.limit.amps + 1e-9;
+    return easy ? [] : [overloaded(study, draw)];
+  });
 }
 
 /**
@@ -60,7 +58,7 @@ function overloaded(study: Study, draw: Draw): Finding {
   const { source, part, amps } = draw;
   const limit = part.limit.amps;
   const over = amps > limit + 1e-9 && !onlyForAMoment(study, draw);
-  const names = draw.coils.map((c) => c.part.name);
+  const names = [...draw.coils.map((c) => c.part.name), ...draw.others];
   const ac = source.kind === 'ac';
   return found(study.plan, entry, {
     severity: over ? 'fault' : 'caution',

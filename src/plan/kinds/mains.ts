@@ -1,6 +1,7 @@
 /** The mains side: plugs, outlets, motors, other loads, and boxes. */
 import * as z from 'zod';
 import { fuseRating } from '../fuse-quantity.ts';
+import { loadVolts, mainsVolts } from '../mains-quantity.ts';
 import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
@@ -8,7 +9,7 @@ import * as ratings from '../rated-quantity.ts';
 import { choice, flag, list, number, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
-import { common, type FedBy, kind, kindRow } from './kind-row.ts';
+import { type Add, common, type FedBy, kind, kindRow } from './kind-row.ts';
 import {
   builtFeed,
   checkFeed,
@@ -36,13 +37,19 @@ const terminalRating = (whose: string) =>
     `Temperature that ${whose} marked for, such as 75 °C; if left out, 60 °C at an nec plug, that of the plug at an outlet.`,
   );
 
+const midpoint = () =>
+  choice(
+    ['earthed', 'none'],
+    'Of two live legs: whether the middle between them is earthed, so that each leg has half the volts to earth. Default earthed for nec at 208 and 240 V; else nothing is taken.',
+  ).optional();
+
 const plugSchema = once(() =>
   z.strictObject({
     kind: kind(
       'plug',
       'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.',
     ),
-    volts: quantity(ratings.mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
+    volts: quantity(mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
     pattern: pattern().optional(),
     breaker: quantity(
       ratings.breaker,
@@ -51,6 +58,7 @@ const plugSchema = once(() =>
     frequency: quantity(q.hertz, 'Mains frequency.').optional(),
     fuse: quantity(fuseRating, 'The fuse in the plug, with its class if one is printed on it.').optional(),
     'terminal-rating': terminalRating('the terminals of its circuit are').optional(),
+    midpoint: midpoint(),
     ...feed(),
     ...common(),
   }),
@@ -60,6 +68,7 @@ const outletSchema = once(() =>
     kind: kind('outlet', 'An outlet. Terminals as a plug; takes after what feeds it.'),
     pattern: pattern().optional(),
     'terminal-rating': terminalRating('its terminals are').optional(),
+    midpoint: midpoint(),
     ...feed(),
     ...common(),
   }),
@@ -69,13 +78,16 @@ const consumer = () => ({
   amps: quantity(q.amps, 'Current on the nameplate; power or amps is needed.').optional(),
   class: choice(['I', 'II'], 'II: double-insulated, needs no PE.').optional(),
   'plugged-into': text('The outlet it is plugged into; instead of runs of its own.').optional(),
+  'returns-through': text(
+    'The joint that is the metal of the vehicle or machine, such as chassis: the minus of a DC load goes there with no core of its own.',
+  ).optional(),
   ...feed(),
   ...common(),
 });
 const motorSchema = once(() =>
   z.strictObject({
-    kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet.'),
-    volts: quantity(ratings.mainsVolts, 'Rated voltage.'),
+    kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
+    volts: quantity(loadVolts, 'Rated voltage; with V DC its terminals are + and -.'),
     ...consumer(),
     'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
     code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
@@ -98,8 +110,11 @@ const motorSchema = once(() =>
 );
 const loadSchema = once(() =>
   z.strictObject({
-    kind: kind('load', 'Any other mains load. Terminals as a plug, or plugged-into an outlet.'),
-    volts: quantity(ratings.mainsVolts, 'Rated voltage; default that of the plug.').optional(),
+    kind: kind('load', 'Any other load. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
+    volts: quantity(
+      loadVolts,
+      'Rated voltage; with V DC its terminals are + and -. Default that of the plug.',
+    ).optional(),
     ...consumer(),
     type: choice(
       ['lamp', 'heater', 'transformer', 'electronic'],
@@ -127,7 +142,39 @@ const builtConsumer = (fields: MotorFields | LoadFields) => ({
   amps: fields.amps,
   class2Insulated: fields.class === 'II',
   pluggedInto: fields['plugged-into'],
+  returnsThrough: fields['returns-through'],
 });
+
+const isDc = ({ volts }: MotorFields | LoadFields): boolean => volts?.kind === 'dc';
+
+/** What only mains has, and what only direct current has. */
+function checkConsumer(fields: MotorFields | LoadFields, add: Add): void {
+  checkFeed(fields, add);
+  if (!isDc(fields)) {
+    if (fields['returns-through'] !== undefined)
+      add(
+        ['returns-through'],
+        'returns-through: only a load for V DC returns through metal; its volts are AC',
+      );
+    return;
+  }
+  for (const key of ['phases', 'legs', 'plugged-into'] as const)
+    if (fields[key] !== undefined)
+      add([key], `${key}: not with V DC; a DC load has the terminals + and -, wired by runs`);
+}
+
+/** The metal that it returns through, or the outlet that it is plugged into. */
+function fedThrough(fields: MotorFields | LoadFields): FedBy | undefined {
+  const name = fields['returns-through'];
+  if (name === undefined || !isDc(fields)) return pluggedIn(fields);
+  return {
+    key: 'returns-through',
+    name,
+    kinds: ['joint'],
+    marks: new Set(['-']),
+    clash: (shown) => `returns-through: a run goes to ${shown}.- as well; keep one of the two`,
+  };
+}
 
 const pluggedIn = ({ 'plugged-into': name }: MotorFields | LoadFields): FedBy | undefined =>
   name === undefined
@@ -155,6 +202,7 @@ export const plug = kindRow<PlugPart>()({
       fuse: fields.fuse?.amps,
       fuseClass: fields.fuse?.class,
       terminalRating: fields['terminal-rating'],
+      midpoint: fields.midpoint,
       ...builtFeed(fields, around.feed),
     }),
   feed: (fields, marks) =>
@@ -173,6 +221,7 @@ export const outlet = kindRow<OutletPart>()({
       kind: fields.kind,
       pattern: fields.pattern,
       terminalRating: fields['terminal-rating'],
+      midpoint: fields.midpoint,
       ...builtFeed(fields, around.feed),
     }),
   feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks),
@@ -185,7 +234,7 @@ export const motor = kindRow<MotorPart>()({
   terminals: (_fields, of) => mainsTerminals(of),
   check: (fields, add, has) => {
     if (!has('power') && !has('amps')) add([], 'a motor needs power or amps');
-    checkFeed(fields, add);
+    checkConsumer(fields, add);
     if (fields.type === 'three-phase' && fields.phases === 1)
       add(['phases'], 'phases: found 1, but type is three-phase; expected 3');
   },
@@ -206,16 +255,20 @@ export const motor = kindRow<MotorPart>()({
       ...builtFeed(fields, around.feed),
     }),
   feed: (fields, marks) =>
-    fields.type === 'three-phase' ? 'three-phase' : (feedOfFields(fields) ?? feedOfMarks(marks)),
+    isDc(fields)
+      ? 'dc'
+      : fields.type === 'three-phase'
+        ? 'three-phase'
+        : (feedOfFields(fields) ?? feedOfMarks(marks)),
   passes: false,
   intent: ['target'],
-  fedBy: pluggedIn,
+  fedBy: fedThrough,
 });
 
 export const load = kindRow<LoadPart>()({
   schema: loadSchema,
   terminals: (_fields, of) => mainsTerminals(of),
-  check: checkFeed,
+  check: checkConsumer,
   build: (fields, base, around) =>
     withoutUndefined({
       ...base,
@@ -227,10 +280,10 @@ export const load = kindRow<LoadPart>()({
     }),
   assumed: ({ volts }, shown, fedVolts) =>
     volts === undefined ? `${shown} gives no volts: ${fedVolts.volts} V AC is taken.` : undefined,
-  feed: (fields, marks) => feedOfFields(fields) ?? feedOfMarks(marks),
+  feed: (fields, marks) => (isDc(fields) ? 'dc' : (feedOfFields(fields) ?? feedOfMarks(marks))),
   passes: false,
   intent: ['target'],
-  fedBy: pluggedIn,
+  fedBy: fedThrough,
 });
 
 export const box = kindRow<BoxPart>()({

@@ -138,7 +138,7 @@ export const gate = kindRow<GatePart>()({
       ...switchLike(fields),
     }),
   passes: true,
-  intent: ['runs-on', 'stopped-by'],
+  intent: ['runs-on', 'stopped-by', 'lit-when'],
 });
 
 export const handSwitch = kindRow<SwitchPart>()({
@@ -147,7 +147,7 @@ export const handSwitch = kindRow<SwitchPart>()({
   check: checkSwitch,
   build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
   passes: true,
-  intent: ['runs-on', 'blocked-by', 'stopped-by'],
+  intent: ['runs-on', 'blocked-by', 'stopped-by', 'lit-when'],
 });
 
 export const button = kindRow<ButtonPart>()({
@@ -156,7 +156,7 @@ export const button = kindRow<ButtonPart>()({
   check: checkSwitch,
   build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
   passes: true,
-  intent: ['runs-on', 'blocked-by', 'stays-on-after', 'stopped-by'],
+  intent: ['runs-on', 'blocked-by', 'stays-on-after', 'stopped-by', 'lit-when'],
 });
 
 export const cutout = kindRow<CutoutPart>()({
@@ -173,7 +173,7 @@ export const cutout = kindRow<CutoutPart>()({
       ...switchLike(fields),
     }),
   passes: true,
-  intent: ['blocked-by', 'stopped-by'],
+  intent: ['blocked-by', 'stopped-by', 'lit-when'],
 });
 
 export const selector = kindRow<SelectorPart>()({
@@ -195,5 +195,5 @@ export const selector = kindRow<SelectorPart>()({
   assumed: ({ rest, positions }, shown) =>
     rest === undefined ? `${shown} names no rest: it is taken to rest in ${positions[0]}.` : undefined,
   passes: true,
-  intent: ['runs-on', 'blocked-by', 'stopped-by'],
+  intent: ['runs-on', 'blocked-by', 'stopped-by', 'lit-when'],
 });
