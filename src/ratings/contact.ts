@@ -80,12 +80,26 @@ function judgeVoltage({ contact, volts, kind }: ContactDuty): ContactJudgement {
   if (nearest !== undefined)
     return judgement('voltage', 'fail', { ...asked, found: nearest.volts, ratingUsed: nearest.text });
   const other = marked[0]!;
+  if (kind === 'ac' && namesAc(contact))
+    return judgement('voltage', 'cannot-tell', {
+      ...asked,
+      basis: 'no AC voltage stated',
+      missing: 'contact.ratings',
+    });
   return judgement('voltage', 'fail', {
     ...asked,
     found: 0,
     ratingUsed: other.text,
     basis: `stated for ${other.kind.toUpperCase()} only, used on ${kind.toUpperCase()}`,
   });
+}
+
+/**
+ * A category (AC-3 of IEC 60947-4-1, AC-15 of IEC 60947-5-1) or a pilot-duty code of alternating current: the contact is made
+ * for it, at volts that are not stated.
+ */
+function namesAc({ ac3, ac15, pilot }: ContactDuty['contact']): boolean {
+  return ac3 !== undefined || ac15 !== undefined || (pilot !== undefined && !/^[QR]/.test(pilot));
 }
 
 function judgeRunning(duty: ContactDuty, voltage: Verdict, covered: boolean): ContactJudgement | undefined {
