@@ -10,6 +10,7 @@ import { togglesOf } from './coil-toggles.ts';
 import type { Corner } from './corners.ts';
 import type { Electrics } from './electrics.ts';
 import type { Standing } from './situations.ts';
+import { worstRows } from './worst/worst-rows.ts';
 
 /** Above so many inputs that change the other loads, their combinations are searched, not all tried. */
 const MOST_TOGGLES = 8;
@@ -30,8 +31,13 @@ export interface CoilRow {
   /** states in which the least and the most occur */
   readonly leastIn: Standing;
   readonly mostIn: Standing;
-  /** false when other inputs were searched instead of all tried */
+  /** false when other inputs were searched instead of all tried, and no bound shows the state found to be the worst */
   readonly proved: boolean;
+  /** nominal volts in the state of the least, where they were worked out with it */
+  readonly nominalInLeast?: number;
+  /** V that no state goes below or above, where a bound was worked out */
+  readonly floor?: number;
+  readonly ceiling?: number;
 }
 
 const size = (p: Phasor): number => Math.hypot(p.re, p.im);
@@ -91,6 +97,19 @@ class RowFinder {
 
   rows(): CoilRow[] {
     const states = this.states();
+    if (this.toggles.length > MOST_TOGGLES) {
+      const found = worstRows(this.own, this.relay)?.rows(
+        this.relay,
+        states.map((s) => s.moved),
+      );
+      if (found)
+        return found.map((row, k) => ({
+          ...states[k]!,
+          ...row,
+          nominal: size(row.nominal),
+          nominalPhasor: row.nominal,
+        }));
+    }
     const rows = states.flatMap(({ gate, moved }) => this.row(gate, moved));
     if (this.toggles.length > MOST_TOGGLES) return this.searchWorst(rows);
     return this.island.contacts.some((c) => c.when.by === 'input') ? rows : rows.slice(0, 1).map(anyGate);
