@@ -122,32 +122,18 @@ class RowFinder {
   }
 
   /** Each entry of an intent, then every other input by itself; failing all, the nearest state that feeds the coil. */
-  states(): readonly { readonly gate: string | undefined; readonly moved: Moved }[] {
+  states(): readonly Way[] {
     const { v } = this.own;
     const { circuit } = v;
-    const found: { gate: string | undefined; moved: Moved }[] = [];
-    const seen = new Set<string>();
-    const add = (gate: string, moved: Moved | undefined) => {
-      if (!moved || moved.length === 0 || seen.has(moved.join()) || !this.standing(moved)) return;
-      seen.add(moved.join());
-      found.push({ gate, moved });
-    };
-    for (const w of v.intents.wanted) {
-      const base = baseState(v, w);
-      for (const e of w.entries) add(e.refs.map((r) => r.part).join(' + '), entryState(v, w, e.works, base));
-    }
-    const named = new Set(found.map((f) => f.gate));
-    for (const i of circuit.inputs) if (!named.has(i.part)) add(i.part, [i.index]);
-    if (found.length === 0) {
-      const moved = movedIn(circuit, v.model.bdd, this.feeding);
-      if (moved) {
-        const names = [...new Set(moved.map((i) => circuit.inputs[i]!.part))];
-        // a coil whose gates are break contacts may be fed with nothing moved at all
-        if (this.standing(moved))
-          found.push({ gate: names.length === 0 ? undefined : names.join(' + '), moved });
-      }
-    }
-    return found;
+    const found = waysOf(this.own).filter(({ moved }) => this.standing(moved) !== undefined);
+    const named = new Set(found.filter((f) => f.entry).map((f) => f.gate));
+    const ways = found.filter((f) => f.entry || !named.has(f.gate!));
+    if (ways.length > 0) return ways;
+    const moved = movedIn(circuit, v.model.bdd, this.feeding);
+    // A coil whose gates are break contacts may be fed with nothing moved at all.
+    if (!moved || !this.standing(moved)) return [];
+    const names = [...new Set(moved.map((i) => circuit.inputs[i]!.part))];
+    return [{ gate: names.length === 0 ? undefined : names.join(' + '), moved, entry: false }];
   }
 
   private row(gate: string | undefined, moved: Moved): CoilRow[] {
@@ -248,6 +234,39 @@ class RowFinder {
       return best && best.volts < row.least ? { ...row, least: best.volts, leastIn: best.standing } : row;
     });
   }
+}
+
+/** Inputs moved to try what they feed, with a name for it. */
+interface Way {
+  readonly gate: string | undefined;
+  readonly moved: Moved;
+  /** an entry of an intent, and not an input by itself */
+  readonly entry: boolean;
+}
+
+const ways = new WeakMap<Electrics, readonly Way[]>();
+
+/** Entries of the intents, then single inputs, each state once; the same for every coil. */
+function waysOf(own: Electrics): readonly Way[] {
+  return kept(ways, own, () => {
+    const { v } = own;
+    const entries = v.intents.wanted.flatMap((w) => {
+      const base = baseState(v, w);
+      return w.entries.map((e) => ({
+        gate: e.refs.map((r) => r.part).join(' + '),
+        moved: entryState(v, w, e.works, base) ?? [],
+        entry: true,
+      }));
+    });
+    const single = v.circuit.inputs.map((i) => ({ gate: i.part, moved: [i.index], entry: false }));
+    const seen = new Set<string>();
+    return [...entries, ...single].filter(({ moved }) => {
+      const key = moved.join();
+      if (moved.length === 0 || seen.has(key)) return false;
+      seen.add(key);
+      return true;
+    });
+  });
 }
 
 const anyGate = (row: CoilRow): CoilRow => ({ ...row, gate: undefined });

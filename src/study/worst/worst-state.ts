@@ -36,6 +36,7 @@ export class WorstStates {
   private readonly of: Element[][] = [];
   private readonly signs: LoadSigns | undefined;
   private budget = BUDGET;
+  private closed: Float64Array | undefined;
 
   /** `model` is that of the corner in which least is looked for. */
   constructor(
@@ -55,10 +56,13 @@ export class WorstStates {
 
   /** ohm at a port with every load on and every contact closed: no state has less. */
   leastOhms(port: number): number {
-    const [z, v] = [this.z.slice(), this.v.slice()];
-    for (const e of this.model.elements)
-      if (!e.piece.draws) close(z, v, e.port, Math.max(e.on.y.re, e.off.y.re));
-    return z[port * v.length + port]!;
+    if (!this.closed) {
+      const [z, v] = [this.z.slice(), this.v.slice()];
+      for (const e of this.model.elements)
+        if (!e.piece.draws) close(z, v, e.port, Math.max(e.on.y.re, e.off.y.re));
+      this.closed = z;
+    }
+    return this.closed[port * this.v.length + port]!;
   }
 
   /**
