@@ -51,7 +51,7 @@ class Growing {
     private readonly fixed: ReadonlySet<number>,
   ) {
     this.made = edges.map(({ a, b, key }, i) => ({ boundary: a === b ? [a] : [a, b], key, of: [], edge: i }));
-    this.made.forEach((cell, i) => this.hang(cell!, i));
+    for (const [i, cell] of this.made.entries()) this.hang(cell!, i);
   }
 
   private hang(cell: Grown, index: number): void {

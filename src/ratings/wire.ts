@@ -33,7 +33,8 @@ export function ohmsPerMetre(cable: Cable, celsius: number): number {
   const perKm = kept(
     perKmOf,
     cable,
-    () => awgRow(cable)?.ohmsPerKm ?? iecRow(cable)?.[cable.strands] ?? (1000 * RESISTIVITY) / squareMm(cable),
+    () =>
+      awgRow(cable)?.ohmsPerKm ?? iecRow(cable)?.[cable.strands] ?? (1000 * RESISTIVITY) / squareMm(cable),
   );
   return (perKm / 1000) * copperFactor(celsius);
 }

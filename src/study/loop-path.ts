@@ -98,7 +98,12 @@ function seenOhms(own: Electrics, state: CoilState, volts: number): number {
 type Walker = (net: number) => Reach;
 
 /** Walks with everything as it stands but one contact, which is open; those as printed are kept for the next gate. */
-function walker(own: Electrics, at: Standing, open: ContactEdge | undefined, given: Figures | undefined): Walker {
+function walker(
+  own: Electrics,
+  at: Standing,
+  open: ContactEdge | undefined,
+  given: Figures | undefined,
+): Walker {
   const closed = (c: ContactEdge) => c !== open && at.situation.closed(c);
   if (given) {
     const steps = stepsOf(own.circuit, given);
@@ -110,7 +115,10 @@ function walker(own: Electrics, at: Standing, open: ContactEdge | undefined, giv
     position: '',
     reached: new Map<number, Reach>(),
   }));
-  const others = open?.when.by === 'input' ? at.moved.filter((i) => i !== (open.when as { input: number }).input) : at.moved;
+  const others =
+    open?.when.by === 'input'
+      ? at.moved.filter((i) => i !== (open.when as { input: number }).input)
+      : at.moved;
   const position = `${others.join()}/${at.relays.map((on) => (on ? '1' : '0')).join('')}`;
   if (known.position !== position) {
     known.position = position;

@@ -2,6 +2,9 @@
 import type { Side } from '../../electric/port-matrix.ts';
 import type { Element, RailModel } from './rail-model.ts';
 
+/** Share of the volts by which they may turn, times the ratio of a load's imaginary part to its real one. */
+const MOST_TURN = 1 / 8;
+
 /** What follows for one load after the other, V, in the order of the loads. */
 export interface LoadSigns {
   readonly loads: readonly Element[];
@@ -9,6 +12,10 @@ export interface LoadSigns {
   readonly raised: Float64Array;
   /** V that reactive loads may take beyond what their real parts do */
   readonly reactive: Float64Array;
+  /** ohm of the rails as the load sees them, at most */
+  readonly ohms: Float64Array;
+  /** whether reactive loads are so light that each takes more by its real part than it can add by turning the volts */
+  readonly turnsLittle: boolean;
 }
 
 /**
@@ -62,7 +69,13 @@ export function loadSigns(model: RailModel): LoadSigns | undefined {
   for (let i = 0; i < n; i++) raised[i]! += most * most * worst;
   const imaginary = drop(b);
   const deepest = Math.max(...imaginary, 0);
-  return { loads, raised, reactive: Float64Array.from(imaginary, (x) => x * deepest * volts) };
+  return {
+    loads,
+    raised,
+    reactive: Float64Array.from(imaginary, (x) => x * deepest * volts),
+    ohms: Float64Array.from(places, (_, i) => first[i]![i]! + second[i]![i]!),
+    turnsLittle: loads.every((e) => deepest * Math.abs(e.on.y.im) <= MOST_TURN * e.on.y.re),
+  };
 }
 
 /** Where a load hangs on each rail: a place of the matrix, or the other side of contacts of that rail. */

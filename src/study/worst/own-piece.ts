@@ -47,7 +47,7 @@ export function sharesOf(
     ],
   });
   const [z, v] = [matrix.z, matrix.v];
-  leds.forEach((d, i) => close(z, v, 1 + moving.length + i, 1 / figures.diode(d).ohms));
+  for (const [i, d] of leds.entries()) close(z, v, 1 + moving.length + i, 1 / figures.diode(d).ohms);
   const siemens = moving.map((c) => 1 / figures.contact(c));
   return (closed) => {
     const [here, volts] = [z.slice(), v.slice()];

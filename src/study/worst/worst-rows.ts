@@ -54,6 +54,7 @@ export function worstRows(own: Electrics, relay: Relay): WorstRows | undefined {
 
 export class WorstRows {
   private readonly states: WorstStates;
+  private readonly tops: WorstStates;
   private readonly searches = new Map<string, Worst | undefined>();
   private readonly seen = new Map<string, Seen>();
   private readonly puts = new Map<string, OnePort | undefined>();
@@ -67,6 +68,7 @@ export class WorstRows {
   ) {
     const { bdd } = own.v.model;
     this.states = new WorstStates(at.low, at.layout.variables);
+    this.tops = new WorstStates(at.high, at.layout.variables);
     const relays = own.circuit.relays.length;
     this.support = at.layout.variables.map((x) => new Set([...bdd.support(x.when)].map((y) => y - relays)));
   }
@@ -110,7 +112,7 @@ export class WorstRows {
     const ownGates = this.standing(relay, this.withOwnGates(relay, moved)) ?? alone;
     const tops = [alone, ownGates].map((s) => size(this.volts(high, relay, element, s, moved)));
     const top = tops[1]! > tops[0]! ? 1 : 0;
-    const { floor, ceiling } = this.bounds(relay, element, alone, worst);
+    const { floor, ceiling } = this.bounds(relay, element, alone, moved, settled, worst);
     const [least, most] = [volts[best]!, tops[top]!];
     return {
       least,
@@ -126,7 +128,14 @@ export class WorstRows {
   }
 
   /** V at the coil in every state in which what this one moves is moved. */
-  private bounds(relay: Relay, element: Element, alone: Standing, worst: Worst | undefined) {
+  private bounds(
+    relay: Relay,
+    element: Element,
+    alone: Standing,
+    moved: Moved,
+    settled: Settings,
+    worst: Worst | undefined,
+  ) {
     const { low, high } = this.at;
     const [least, most] = [low, high].map((model) => {
       const put = this.put(model, element.piece, alone, relay.index)!;
@@ -141,9 +150,11 @@ export class WorstRows {
         turned,
       };
     });
-    const { volts } = high;
-    const ohms = this.states.leastOhms(element.port);
-    const across = volts / size({ re: 1 + ohms * most!.put.y.re * 0.9, im: ohms * most!.put.y.im * 0.9 });
+    const drawn = this.touchedBy(high, element, moved).flatMap((e) => {
+      const { y, emf } = this.put(high, e.piece, alone)!;
+      return settled.get(e.variable!) ? [{ port: e.port, y, emf }] : [];
+    });
+    const across = this.tops.most(element, relay.index, settled, most!.put.y, drawn);
     return {
       floor: worst
         ? (least!.shares.least - least!.turned) * worst.least + least!.put.offset
