@@ -151,8 +151,8 @@ export class WorstRows {
       };
     });
     const drawn = this.touchedBy(high, element, moved).flatMap((e) => {
-      const { y, emf } = this.put(high, e.piece, alone)!;
-      return settled.get(e.variable!) ? [{ port: e.port, y, emf }] : [];
+      const put = settled.get(e.variable!) ? this.leastOf(high, e.piece, moved) : undefined;
+      return put ? [{ port: e.port, y: put.y, emf: put.emf }] : [];
     });
     const across = this.tops.most(element, relay.index, settled, most!.put.y, drawn);
     return {
@@ -161,6 +161,15 @@ export class WorstRows {
         : Number.NEGATIVE_INFINITY,
       ceiling: (most!.shares.most + most!.turned) * across + Math.max(0, most!.put.offset),
     };
+  }
+
+  /** A piece with no contacts closed but those that what is moved closes for certain: it draws no less. */
+  private leastOf(model: RailModel, piece: Piece, moved: Moved): OnePort | undefined {
+    const certain = piece.island.contacts.filter(
+      ({ when }) => when.by === 'always' || (when.by === 'input' && when.value && moved.includes(when.input)),
+    );
+    const key = `${model.corner}/${this.at.layout.pieces.pieces.indexOf(piece)}/least/${certain.map((c) => c.part).join()}`;
+    return kept(this.puts, key, () => model.put(piece, (c) => certain.includes(c)));
   }
 
   private mostShare(model: RailModel, element: Element, relay: Relay, gain: number): number {
