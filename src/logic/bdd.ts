@@ -113,11 +113,7 @@ export class Bdd {
   }
 
   private half({ of: [f, g, h], level }: Open, value: boolean): readonly [Fn, Fn, Fn] {
-    return [
-      this.cofactor(f, level, value),
-      this.cofactor(g, level, value),
-      this.cofactor(h, level, value),
-    ];
+    return [this.cofactor(f, level, value), this.cofactor(g, level, value), this.cofactor(h, level, value)];
   }
 
   private cofactor(f: Fn, level: number, value: boolean): Fn {

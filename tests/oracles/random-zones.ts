@@ -100,7 +100,9 @@ const list = (count: number) => Array.from({ length: count }, (_, i) => i);
 
 function lampOf({ lamp }: Zone, dc: boolean): string[] {
   if (lamp === 'none') return [];
-  return [lamp === 'led' && dc ? '{kind: led, forward: 2 V, current: 20 mA}' : '{kind: lamp, resistance: 700 ohm}'];
+  return [
+    lamp === 'led' && dc ? '{kind: led, forward: 2 V, current: 20 mA}' : '{kind: lamp, resistance: 700 ohm}',
+  ];
 }
 
 /** Beside the coil, or lit while the gate is shut. */

@@ -47,8 +47,12 @@ describe('coils on common rails', () => {
               expect(row.most, `most ${told}`).toBeLessThanOrEqual(other.volts.max * (1 + ROUNDING));
               if (!row.proved) return;
               seen.proved++;
-              expect(row.least - other.volts.min, `proved ${told}`).toBeLessThanOrEqual(ALIKE * other.volts.min);
-              expect(other.volts.max - row.most, `proved ${told}`).toBeLessThanOrEqual(ALIKE * other.volts.max);
+              expect(row.least - other.volts.min, `proved ${told}`).toBeLessThanOrEqual(
+                ALIKE * other.volts.min,
+              );
+              expect(other.volts.max - row.most, `proved ${told}`).toBeLessThanOrEqual(
+                ALIKE * other.volts.max,
+              );
             });
           }
         },

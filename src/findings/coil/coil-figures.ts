@@ -70,7 +70,8 @@ const MOST_NAMES = 4;
 
 /** Whether the state is the worst there is. Where every combination was tried nothing is said. */
 function proofWords({ proved, floor }: CoilRow): string {
-  if (proved) return floor === undefined ? '' : " (proved for every state of the other loads, by Rayleigh's law)";
+  if (proved)
+    return floor === undefined ? '' : " (proved for every state of the other loads, by Rayleigh's law)";
   if (floor === undefined || !Number.isFinite(floor)) return ' (searched, not every combination tried)';
   return ` (the worst found; no state gives less than ${rounded(floor, 4)} V)`;
 }

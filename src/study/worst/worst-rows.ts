@@ -52,7 +52,7 @@ export function worstRows(own: Electrics, relay: Relay): WorstRows | undefined {
   return all.get(island);
 }
 
-export class WorstRows {
+class WorstRows {
   private readonly states: WorstStates;
   private readonly tops: WorstStates;
   private readonly searches = new Map<string, Worst | undefined>();

@@ -115,14 +115,26 @@ export class WorstStates {
     if (!this.signs || place < 0) return undefined;
     const [z, v] = [this.z.slice(), this.v.slice()];
     const left: number[] = [];
+    const loads = new Map<number, boolean>();
     for (const [x, variable] of this.variables.entries()) {
       const own = variable.by === 'relay' && variable.index === relay;
       const value = own ? false : settled.get(x);
       const mine = this.of[x] ?? [];
       if (value !== undefined) this.settle(z, v, mine, value, own);
       else if (mine.some((e) => !e.piece.draws)) left.push(x);
+      else
+        loads.set(
+          x,
+          mine.every((e) => heavier(e) === e.on),
+        );
     }
-    const found = this.search(element.port, { z, v, left, state: settled, least: Number.NEGATIVE_INFINITY });
+    const found = this.search(element.port, {
+      z,
+      v,
+      left,
+      state: new Map([...settled, ...loads]),
+      least: Number.NEGATIVE_INFINITY,
+    });
     const off = this.signs.raised[place]! + this.signs.reactive[place]!;
     return { least: found.least - off, state: found.state };
   }
