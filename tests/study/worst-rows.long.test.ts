@@ -1,2 +1,2 @@
-/** The tests of worst-rows.test.ts on thousands of shops. */
+/** The tests of worst-rows.test.ts on more shops. */
 import './worst-rows.test.ts';

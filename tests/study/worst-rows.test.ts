@@ -57,7 +57,7 @@ describe('coils on common rails', () => {
           }
         },
       ),
-      { numRuns: WHOLE ? Number(process.env.PULLIN_RUNS ?? 1000) : 6 },
+      { numRuns: WHOLE ? 60 : 6 },
     );
     console.log(JSON.stringify(seen));
     expect(seen.rows).toBeGreaterThan(0);
