@@ -1,4 +1,5 @@
 /** Resistance and current of one conductor of a cable. */
+import { kept } from '../plan/map-entries.ts';
 import type { Cable } from '../plan/plan.ts';
 import { copperFactor } from './coil.ts';
 import { defaults } from './defaults.ts';
@@ -29,10 +30,17 @@ function iecRow(cable: Cable): WireIecRow | undefined {
  * Times `strandingAllowance` it is the worst case.
  */
 export function ohmsPerMetre(cable: Cable, celsius: number): number {
-  const perKm =
-    awgRow(cable)?.ohmsPerKm ?? iecRow(cable)?.[cable.strands] ?? (1000 * RESISTIVITY) / squareMm(cable);
+  const perKm = kept(
+    perKmOf,
+    cable,
+    () =>
+      awgRow(cable)?.ohmsPerKm ?? iecRow(cable)?.[cable.strands] ?? (1000 * RESISTIVITY) / squareMm(cable),
+  );
   return (perKm / 1000) * copperFactor(celsius);
 }
+
+/** ohm per km at 20 °C; runs of one cable ask for it again and again */
+const perKmOf = new WeakMap<Cable, number>();
 
 /** Mean of stranded over solid, NEC Chapter 9 Table 8. */
 function strandedOverSolid(): number {

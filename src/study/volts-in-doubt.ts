@@ -79,6 +79,7 @@ function rowsInDoubt({ verified, electrics, coilStates }: CoilKnowledge, relay: 
   if (!joined) return rows.some((row) => row.most >= needed);
   return rows.some((row) => {
     if (row.nominal < needed) return true;
+    if (row.nominalInLeast !== undefined) return row.nominalInLeast < needed;
     if (row.leastIn.moved.join() === row.moved.join()) return false;
     const v = electrics.coilVolts(relay, row.leastIn, 'nominal');
     return Math.hypot(v.re, v.im) < needed;
