@@ -28,6 +28,7 @@ export class CircuitDraft {
   readonly sources: Source[] = [];
   readonly relays: Relay[] = [];
   readonly consumers: Consumer[] = [];
+  private readonly latches: { of: number; by: 'reset' | 'cam'; senses: readonly Sense[] }[] = [];
 
   constructor(wired: JoinedTerminals) {
     this.wired = wired;
@@ -57,10 +58,26 @@ export class CircuitDraft {
   }
 
   /** Returns the number of the relay. */
-  relay(part: Part, senses: readonly Sense[]): number {
+  relay(part: Part, senses: readonly Sense[], more: Pick<Relay, 'delay'> = {}): number {
     const index = this.relays.length;
-    this.relays.push({ index, part: part.name, senses });
+    this.relays.push({ index, part: part.name, senses, ...more });
     return index;
+  }
+
+  /** What makes a relay stay put: a cam, or a second coil with what that senses. */
+  latch(of: number, by: 'reset' | 'cam', senses: readonly Sense[] = []): void {
+    this.latches.push({ of, by, senses });
+  }
+
+  /** The pieces of relays after all relays, so that the number of a relay hangs on the parts alone. */
+  private withPieces(): Relay[] {
+    const own = [...this.relays];
+    this.latches.forEach(({ of, by, senses }, k) => {
+      const index = this.relays.length + k;
+      own[of] = { ...own[of]!, latch: { by, relay: index } };
+      own.push({ index, part: own[of]!.part, senses, of });
+    });
+    return own;
   }
 
   passive(part: Part, what: Passive['what'], a: number, b: number): void {
@@ -77,7 +94,7 @@ export class CircuitDraft {
   }
 
   done(plan: Plan): Circuit {
-    const { wired, inputs, contacts, diodes, passives, sources, relays, consumers } = this;
+    const { wired, inputs, contacts, diodes, passives, sources, consumers } = this;
     return {
       plan,
       netCount: wired.count(),
@@ -88,7 +105,7 @@ export class CircuitDraft {
       diodes,
       passives,
       sources,
-      relays,
+      relays: this.withPieces(),
       consumers,
       landed: wired.landed,
     };

@@ -5,7 +5,15 @@
  */
 
 import type { Part, PartKind, Pole } from '../plan/part-types.ts';
-import { ampWords, holdsWords, ohmWords, powerWords, secondWords, voltWords } from './caption-words.ts';
+import {
+  ampWords,
+  coilWords,
+  holdsWords,
+  ohmWords,
+  powerWords,
+  secondWords,
+  voltWords,
+} from './caption-words.ts';
 import type { Figure } from './drawing.ts';
 import {
   cutoutSymbols,
@@ -119,7 +127,7 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
   },
   relay: {
     symbols: (part) => [{ figure: 'coil', rows: [['A1', 'A2']] }, ...poleSymbols(part)],
-    caption: (part, figure) => (figure === 'coil' ? [voltWords(part.coil.rated)] : []),
+    caption: (part, figure) => (figure === 'coil' ? [coilWords(part.coil)] : []),
     ways: poleWays,
   },
   timer: {
@@ -132,7 +140,7 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
     },
     caption: (part, figure) =>
       figure === 'timer'
-        ? [part.function.replace('-', ' '), secondWords(part.time), voltWords(part.coil.rated)]
+        ? [part.function.replace('-', ' '), secondWords(part.time), coilWords(part.coil)]
         : [],
     ways: poleWays,
   },

@@ -94,12 +94,22 @@ interface CoilDevice extends PartBase {
 }
 export interface RelayPart extends CoilDevice {
   readonly kind: 'relay';
+  /** stays put after a pulse; `set-reset` has a second coil, B1 B2 */
+  readonly bistable?: 'toggle' | 'set-reset';
+  /** s that its coil may stay fed; infinite where it may for good */
+  readonly pulse?: number;
 }
 export interface TimerPart extends CoilDevice {
   readonly kind: 'timer';
   readonly function: 'off-delay' | 'on-delay';
   /** s */
   readonly time: number;
+  /** as typed; undefined means: permanent where T1 or T2 is used */
+  readonly supplied?: 'permanent' | 'none';
+  /** A through a dry contact on T1 T2 */
+  readonly triggerCurrent?: number;
+  /** ohm of the loop on T1 T2 up to which it counts as closed */
+  readonly triggerResistance?: number;
 }
 export interface BoardPart extends PartBase {
   readonly kind: 'board';

@@ -75,6 +75,8 @@ export interface Intent {
   readonly staysOnAfter: readonly InputRef[];
   readonly stoppedBy: readonly InputRef[];
   readonly ifSupplyFails: 'stopped' | 'running';
+  /** s that the load must go on at least once the last entry of `runsOn` has gone back */
+  readonly runOn?: number;
 }
 
 /** The terminals of one part: its own names, and the name that any mark stands for. */

@@ -147,8 +147,10 @@ export class Harm {
     this.circuit.diodes.forEach(([x, y], i) => {
       if (landed.has(x) && landed.has(y)) wired.add(i);
       const quenches = this.circuit.relays.some(
-        ({ coil: [p, q] }) =>
-          (sets.joined(x, p) && sets.joined(y, q)) || (sets.joined(x, q) && sets.joined(y, p)),
+        ({ coil }) =>
+          coil !== undefined &&
+          ((sets.joined(x, coil[0]) && sets.joined(y, coil[1])) ||
+            (sets.joined(x, coil[1]) && sets.joined(y, coil[0]))),
       );
       if (quenches) across.add(i);
     });

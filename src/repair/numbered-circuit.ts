@@ -20,10 +20,14 @@ export interface NumberedContact {
 
 export interface NumberedRelay {
   readonly part: string;
-  readonly coil: Ends;
+  readonly relay: Relay;
+  /** undefined for a cam, which senses nothing */
+  readonly coil: Ends | undefined;
   readonly polarised: boolean;
   /** dry trigger, which counts once a core is on it, or a board's input pin with the pole that makes it pull in */
   readonly trigger: Ends | undefined;
+  /** the dry trigger counts even with no core on it */
+  readonly permanent?: boolean;
   readonly input: { readonly pin: number; readonly with: number } | undefined;
 }
 
@@ -134,20 +138,28 @@ function contactsOf(
 
 function numberedRelay(
   plan: Plan,
-  { part: name, senses }: Relay,
+  relay: Relay,
   at: (part: string, terminal: string) => number,
 ): NumberedRelay {
+  const { part: name, senses } = relay;
   const part = plan.parts.get(name)!;
+  if (relay.of !== undefined) {
+    const coil: Ends | undefined = senses.length > 0 ? [at(name, 'B1'), at(name, 'B2')] : undefined;
+    const polarised = senses.some((s) => s.by === 'volts' && s.polarised);
+    return { part: name, relay, coil, polarised, trigger: undefined, input: undefined };
+  }
   const coil = kindOf(part).coil!.map((t) => at(name, t)) as [number, number];
   if (part.kind === 'board') {
     const input = { pin: at(name, 'IN'), with: coil[part.input === 'low' ? 1 : 0] };
-    return { part: name, coil, polarised: true, trigger: undefined, input };
+    return { part: name, relay, coil, polarised: true, trigger: undefined, input };
   }
   return {
     part: name,
+    relay,
     coil,
     polarised: senses.some((s) => s.by === 'volts' && s.polarised),
     trigger: part.kind === 'timer' ? [at(name, 'T1'), at(name, 'T2')] : undefined,
+    permanent: part.kind === 'timer' && part.supplied === 'permanent',
     input: undefined,
   };
 }

@@ -4,8 +4,7 @@
  */
 import type { Relay, Source } from '../circuit/circuit.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
-import { relayVariable } from '../logic/conduction.ts';
-import type { LogicModel } from '../logic/model.ts';
+import { type LogicModel, nextPositions } from '../logic/model.ts';
 import { joinedSense } from '../logic/sense.ts';
 import { Undecided } from '../logic/undecided.ts';
 import { type Moved, stateOf, type Verified, verifyWith } from '../logic/verify.ts';
@@ -78,16 +77,14 @@ function solvedModel(at: SensedIn, doubt: readonly Relay[]): LogicModel {
   const valid = states
     ? model.bdd.any(states.map((moved) => stateOf(model.circuit, model.bdd, moved)))
     : model.valid;
-  const next = [...model.next];
-  const pull = [...model.pull];
+  const sensed = [...model.sensed];
   for (const { index } of doubt) {
     const found = bySolvedVolts(at, index);
     if (found === undefined) continue;
-    const { bdd } = model;
-    pull[index] = found.on;
-    next[index] = bdd.or(found.on, bdd.diff(bdd.variable(relayVariable(index)), found.off));
+    sensed[index] = found;
   }
-  return { ...model, valid, next, pull };
+  const next = nextPositions(model.circuit, model.bdd as Bdd, sensed);
+  return { ...model, valid, next, sensed, pull: sensed.map((s) => s.on) };
 }
 
 /** Undefined where its volts are not worked out. */

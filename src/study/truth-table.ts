@@ -40,7 +40,7 @@ export function truthTable(
   const loads = loadColumns(s, nominal);
   return {
     rests: nominal.rests,
-    columns: [...inputs.keys(), ...s.circuit.relays.map((r) => r.part), ...loads],
+    columns: [...inputs.keys(), ...new Set(s.circuit.relays.map((r) => r.part)), ...loads],
     rows: states.map((state) => row(s, nominal, state, { inputs, loads })),
   };
 }

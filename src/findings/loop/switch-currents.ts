@@ -32,8 +32,7 @@ export const switchCurrents = perStudy((study): readonly SwitchCurrents[] => {
   const { plan, circuit, verified: v } = study;
   if (!v) return [];
   const behind = loopCoils(study).map((coil) => {
-    const relay = circuit.relays.find((r) => r.part === coil.part.name)!;
-    return { coil, depends: v.model.bdd.support(v.model.pull[relay.index]!) };
+    return { coil, depends: v.model.bdd.support(v.model.pull[coil.relay.index]!) };
   });
   return circuit.inputs.flatMap(({ index, part: name }) => {
     const part = plan.parts.get(name)!;
