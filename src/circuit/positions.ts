@@ -21,6 +21,8 @@ export const BOOLEANS: Truths<boolean> = {
 export interface Sensing<T> {
   readonly on: T;
   readonly off: T;
+  /** a timer with a dry trigger has no supply to time by */
+  readonly lost?: T;
 }
 
 /**

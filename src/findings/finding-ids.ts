@@ -40,6 +40,11 @@ export const FINDING_IDS = [
   'runs-on-dead-supply',
   'stops-on-dead-supply',
   'break-starts-load',
+  'run-on-missing',
+  'block-late',
+  'timer-supply',
+  'toggle-needs-button',
+  'run-on-clears-no-duct',
   // 4
   'coil-kind',
   'coil-too-low',
@@ -52,6 +57,8 @@ export const FINDING_IDS = [
   'not-as-joined',
   'coil-unsuppressed',
   'polarity-reversed',
+  'set-and-reset',
+  'pulse-coil-held',
   // 5
   'supply-shorted',
   'supplies-joined',
@@ -68,6 +75,8 @@ export const FINDING_IDS = [
   'switch-underloaded',
   'coil-current-unknown',
   'indicator-volts',
+  'trigger-fed',
+  'trigger-loop',
   // 6
   'contact-voltage',
   'contact-running',

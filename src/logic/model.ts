@@ -131,6 +131,7 @@ function relaySenses(
     if (relay.senses.length === 0) return { on: FALSE, off: FALSE };
     let on: Fn = TRUE;
     let off: Fn = FALSE;
+    let lost: Fn | undefined;
     relay.senses.forEach((sense, index) => {
       const note = (states: Fn, volts: number) =>
         shared.push({ relay: relay.index, sense: index, states, volts });
@@ -140,8 +141,9 @@ function relaySenses(
           : voltSense(circuit, bdd, conduction, drive, relay.part, sense, note);
       on = bdd.and(on, found.on);
       off = bdd.or(off, found.off);
+      if (index === 0 && relay.delay?.stored === false) lost = found.off;
     });
-    return { on, off };
+    return { on, off, ...(lost !== undefined && { lost }) };
   });
   return { sensed, shared };
 }

@@ -3,6 +3,7 @@
  * that does not reach its pull-in with all as printed, at 20 °C, is out, for whoever asks.
  */
 import type { Relay, Source } from '../circuit/circuit.ts';
+import type { Sensing } from '../circuit/positions.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
 import { type LogicModel, nextPositions } from '../logic/model.ts';
 import { joinedSense } from '../logic/sense.ts';
@@ -88,10 +89,11 @@ function solvedModel(at: SensedIn, doubt: readonly Relay[]): LogicModel {
 }
 
 /** Undefined where its volts are not worked out. */
-function bySolvedVolts(at: SensedIn, index: number): { on: Fn; off: Fn } | undefined {
+function bySolvedVolts(at: SensedIn, index: number): Sensing<Fn> | undefined {
   const bdd = at.model.bdd as Bdd;
   let on: Fn = TRUE;
   let off: Fn = FALSE;
+  let lost: Fn | undefined;
   // Such a source holds its volts whatever is drawn.
   const firm = (s: Source) => at.steady(s) && s.feed.by === 'always' && at.figures.source(s).ohms === 0;
   try {
@@ -103,10 +105,11 @@ function bySolvedVolts(at: SensedIn, index: number): { on: Fn; off: Fn } | undef
           : joinedSense(at.model.conduction, bdd, joined);
       on = bdd.and(on, found.on);
       off = bdd.or(off, found.off);
+      if (k === 0 && at.circuit.relays[index]!.delay?.stored === false) lost = found.off;
     });
   } catch (error) {
     if (!(error instanceof NotWorkedOut)) throw error;
     return undefined;
   }
-  return { on, off };
+  return { on, off, ...(lost !== undefined && { lost }) };
 }

@@ -10,6 +10,8 @@ import { coilTooLow } from './coil-too-low.ts';
 import { coilUnsuppressed } from './coil-unsuppressed.ts';
 import { notAsJoined } from './not-as-joined.ts';
 import { polarityReversed } from './polarity-reversed.ts';
+import { pulseCoilHeld } from './pulse-coil-held.ts';
+import { setAndReset } from './set-and-reset.ts';
 
 /** The findings of question 4, as `explain` lists them. */
 export const coilChecks: readonly Check[] = [
@@ -24,4 +26,6 @@ export const coilChecks: readonly Check[] = [
   notAsJoined,
   coilUnsuppressed,
   polarityReversed,
+  setAndReset,
+  pulseCoilHeld,
 ];

@@ -22,6 +22,7 @@ const entry: FindingEntry = {
   right: '{red: [planer.COM, router.COM], white: [planer.NO, router.NO]}',
   basis: 'common practice',
   followsFrom: [
+    'toggle-needs-button',
     'diode-backwards',
     'polarity-reversed',
     'coil-shorted',
