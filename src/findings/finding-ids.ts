@@ -18,6 +18,7 @@ export const FINDING_IDS = [
   'insulation-too-low',
   'supply-over-limits',
   'phase-order',
+  'trigger-may-be-live',
   // 2
   'loop-dead',
   'gate-dead',

@@ -10,6 +10,7 @@ import { CableSides } from './cable-sides.ts';
 import { joinedBy, unfused } from './fuse-reach.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 import type { Places } from './places.ts';
+import { triggerHarm } from './trigger-reach.ts';
 
 /** Core colours of protective conductors: NEC 250.119, IEC 60445. */
 const EARTH_COLOURS: ReadonlySet<string> = new Set(['green', 'green-yellow', 'bare']);
@@ -26,6 +27,7 @@ export class Harm {
   private readonly quenchingNow: ReadonlySet<number>;
   private readonly sides: CableSides;
   private readonly unfusedNow: ReadonlySet<number>;
+  private readonly triggersNow: ReadonlySet<string>;
 
   constructor(
     private readonly plan: Plan,
@@ -40,6 +42,7 @@ export class Harm {
     this.quenchingNow = this.quenching(circuit.cores).across;
     this.sides = new CableSides(plan, circuit);
     this.unfusedNow = unfused(circuit, circuit.cores);
+    this.triggersNow = triggerHarm(circuit, circuit.cores);
   }
 
   /** Whether a change does harm; `cores` is the wiring after it. */
@@ -50,6 +53,7 @@ export class Harm {
       edits.some((e) => e.do === 'move' && this.sides.changes(e.run, cores)) ||
       [...unfused(this.circuit, cores)].some((t) => !this.unfusedNow.has(t)) ||
       this.leavesOut(cores) ||
+      this.feedsTrigger(cores) ||
       this.strays(cores) ||
       (edits.some((e) => e.do === 'remove') && this.feedsOf(cores) < this.feedsNow)
     );
@@ -161,6 +165,13 @@ export class Harm {
   private strays(cores: Cores): boolean {
     const after = this.quenching(cores);
     return [...this.quenchingNow].some((i) => after.wired.has(i) && !after.across.has(i));
+  }
+
+  /** A trigger with less on it than a bare contact needs, or with a pole: told where that was so before in just this way. */
+  private feedsTrigger(cores: Cores): boolean {
+    const after = triggerHarm(this.circuit, cores);
+    const before = this.triggersNow;
+    return after.size > 0 && !(after.size === before.size && [...after].every((x) => before.has(x)));
   }
 
   private joinedBy(cores: Cores): UnionFind {

@@ -13,6 +13,7 @@ import { phaseOrder } from './phase-order.ts';
 import { sidesShareBox } from './sides-share-box.ts';
 import { sidesShareCable } from './sides-share-cable.ts';
 import { supplyOverLimits } from './supply-over-limits.ts';
+import { triggerMayBeLive } from './trigger-may-be-live.ts';
 
 /** The findings of question 1, as `explain` lists them. */
 export const apartChecks: readonly Check[] = [
@@ -30,4 +31,5 @@ export const apartChecks: readonly Check[] = [
   insulationTooLow,
   supplyOverLimits,
   phaseOrder,
+  triggerMayBeLive,
 ];

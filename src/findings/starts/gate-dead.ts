@@ -23,6 +23,7 @@ const entry: FindingEntry = {
   basis: 'common practice',
   followsFrom: [
     'toggle-needs-button',
+    'trigger-fed',
     'diode-backwards',
     'polarity-reversed',
     'coil-shorted',

@@ -20,6 +20,7 @@ const entry: FindingEntry = {
   basis: 'common practice',
   followsFrom: [
     'toggle-needs-button',
+    'trigger-fed',
     'supply-shorted',
     'diode-backwards',
     'polarity-reversed',

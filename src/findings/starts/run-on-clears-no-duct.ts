@@ -4,6 +4,7 @@ import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { COMMON_PRACTICE, found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
+import { worksAsMeant } from './works-as-meant.ts';
 
 const entry: FindingEntry = {
   id: 'run-on-clears-no-duct',
@@ -24,7 +25,7 @@ export const runOnClearsNoDuct: Check = { entry, find };
 
 /** Told where the run-on works: where it does not, that is the greater worry. */
 function find(study: Study): Finding[] {
-  const asked = study.verified?.intents.wanted.filter((w) => w.runOn > 0) ?? [];
+  const asked = worksAsMeant(study)?.intents.wanted.filter((w) => w.runOn > 0) ?? [];
   const short = new Set(shortRunOns(study).map((s) => s.wanted.target));
   const works = asked.map((w) => w.target).filter((t) => !short.has(t));
   if (works.length === 0) return [];

@@ -25,7 +25,7 @@ const coilDevice = () => ({
   'off-leakage': quantity(q.amps, 'Current a solid-state output passes while off.').optional(),
   isolation: choice(
     ['reinforced', 'basic', 'functional'],
-    'Insulation between coil and contacts, where the data state it.',
+    'Insulation between coil and contacts, where the data state it; of a timer also between its supply and T1 T2.',
   ).optional(),
   listed: flag('true when it carries the mark of a testing laboratory.').optional(),
   ...common(),

@@ -130,7 +130,9 @@ function causeOf(timed: Timed, before: Mode, span: Span, states: Fn): ShortCause
   const held = offDelays.find((t) => isIn(t, span.mode) !== FALSE);
   if (held) return { why: 'elsewhere', timer: held };
   const late = was.find((t) => t.delay!.on === 'in');
-  return late ? { why: 'on-delay', timer: late } : { why: 'no-timer' };
+  if (late) return { why: 'on-delay', timer: late };
+  const none = timed.v.circuit.relays.find((r) => r.delay?.on === 'out' && r.delay.seconds === 0);
+  return none ? { why: 'too-short', timer: none } : { why: 'no-timer' };
 }
 
 /** s after which every timer has run out, be each started by the one before it. */
