@@ -24,6 +24,7 @@ import {
   type SymbolForm,
   selectorSymbol,
   snapSwitch,
+  throwSymbols,
   type Wired,
 } from './symbol-forms.ts';
 
@@ -60,6 +61,10 @@ function poleWays({ poles }: { readonly poles: readonly Pole[] }): Way[] {
     ...(make === undefined ? [] : [{ common, other: make, sign: 'make' as const }]),
     ...(rest === undefined ? [] : [{ common, other: rest, sign: 'break' as const }]),
   ]);
+}
+
+function throwWays({ throws }: { readonly throws?: readonly Pole[] }): Way[] {
+  return throws ? poleWays({ poles: throws }) : tabWays();
 }
 
 const resistor: DrawnKind<PartOf<'resistor' | 'lamp'>> = {
@@ -106,13 +111,19 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
     caption: (part) => (part.pressedWhen === 'shut' ? ['pressed when shut'] : []),
     ways: tabWays,
   },
-  switch: { symbols: (part) => [snapSwitch('switch', part.tabs)], caption: none, ways: tabWays },
+  switch: {
+    symbols: (part) =>
+      part.throws ? throwSymbols('switch', part.throws) : [snapSwitch('switch', part.tabs)],
+    caption: none,
+    ways: throwWays,
+  },
   button: { symbols: (part) => [snapSwitch('button', part.tabs)], caption: none, ways: tabWays },
   cutout: {
-    symbols: (part, wired) => cutoutSymbols(part.tabs, wired),
+    symbols: (part, wired) =>
+      part.throws ? throwSymbols('cutout', part.throws) : cutoutSymbols(part.tabs, wired),
     caption: () => ['cut-out'],
-    ways: () => [
-      ...tabWays(),
+    ways: (part) => [
+      ...throwWays(part),
       { common: '95', other: '96', sign: 'break' },
       { common: '97', other: '98', sign: 'make' },
     ],
@@ -126,8 +137,12 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
         .map((other) => ({ common: 'COM', other, sign: 'position' as const })),
   },
   relay: {
-    symbols: (part) => [{ figure: 'coil', rows: [['A1', 'A2']] }, ...poleSymbols(part)],
-    caption: (part, figure) => (figure === 'coil' ? [coilWords(part.coil)] : []),
+    symbols: (part) => {
+      const reset = part.bistable === 'set-reset' ? [['B1', 'B2'] as const] : [];
+      return [{ figure: 'coil', rows: [['A1', 'A2'], ...reset] }, ...poleSymbols(part)];
+    },
+    caption: (part, figure) =>
+      figure === 'coil' ? [...(part.bistable ? [part.bistable] : []), coilWords(part.coil)] : [],
     ways: poleWays,
   },
   timer: {

@@ -164,6 +164,8 @@ function wording(issue: Issue, tree: Tree | undefined, errors: Errors): string {
   if (issue.code === 'invalid_type') {
     return `found ${found(tree)}, expected ${EXPECTED[issue.expected] ?? issue.expected}`;
   }
+  if (issue.code === 'invalid_union' && issue.path.at(-1) === 'poles')
+    return `found ${found(tree)}, expected a number of contacts such as 2, or a list such as [{form: make, marks: [1, 2]}]`;
   if (issue.code === 'invalid_union') return `found ${found(tree)}, expected a name or a list of names`;
   return `found ${found(tree)}: ${issue.message}`;
 }

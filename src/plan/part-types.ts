@@ -51,14 +51,18 @@ export interface GatePart extends SwitchLike {
   readonly kind: 'gate';
   readonly pressedWhen: 'open' | 'shut';
 }
-export interface SwitchPart extends SwitchLike {
+/** Several contacts on one handle: then it has no tabs of its own. */
+interface Thrown {
+  readonly throws?: readonly Pole[];
+}
+export interface SwitchPart extends SwitchLike, Thrown {
   readonly kind: 'switch';
 }
 export interface ButtonPart extends SwitchLike {
   readonly kind: 'button';
 }
 /** Terminals are COM/NO/NC, and for an overload relay 95, 96 (break) and 97, 98 (make). */
-export interface CutoutPart extends SwitchLike {
+export interface CutoutPart extends SwitchLike, Thrown {
   readonly kind: 'cutout';
 }
 export interface SelectorPart extends PartBase {

@@ -171,6 +171,8 @@ function whole(title: string, least: number, most: number, example: string): Qua
   });
 }
 
+export const poleCount = whole('a number of contacts', 1, 12, '2');
+
 export const coreCount = whole('a number of cores', 1, 100, '3');
 
 /** Starts in an hour; parts of one are allowed. */

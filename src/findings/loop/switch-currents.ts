@@ -90,8 +90,8 @@ function carriedAmps(c: FedCoil): number {
 }
 
 /** Some tab of the switch lies on the low-voltage side. */
-function liesInLoop({ circuit, sides }: Study, name: string): boolean {
-  return ['COM', 'NO', 'NC', '95', '96', '97', '98'].some((t) => {
+function liesInLoop({ circuit, plan, sides }: Study, name: string): boolean {
+  return (plan.terminals.get(name)?.names ?? []).some((t) => {
     const net = netAt(circuit, name, t);
     return net !== undefined && isLanded(circuit, name, t) && sides.low.has(net) && !sides.mains.has(net);
   });

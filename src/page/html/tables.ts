@@ -3,7 +3,7 @@
 import { isOwn } from '../../circuit/positions.ts';
 import { type ColumnOf, paragraph, type Table, table } from '../../report/blocks.ts';
 import { asHtml } from '../../report/forms/html.ts';
-import { asIntended } from '../../report/truth-table.ts';
+import { asIntended, timeBlocks } from '../../report/truth-table.ts';
 import { cell, deviationText } from '../../study/table-model.ts';
 import type { PageParts, PageTable } from './parts.ts';
 
@@ -61,6 +61,7 @@ export function truthHtml(truth: PageParts['truth']): string {
       : [
           paragraph('Each row is reached straight from rest. The row that fits the buttons above is marked.'),
           truthTable(truth),
+          ...(truth.table.inTime ? timeBlocks(truth.table.inTime) : []),
         ];
   return `<section aria-labelledby="h-truth">${title}
 ${asHtml(blocks)}</section>`;
