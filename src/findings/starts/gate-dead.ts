@@ -24,6 +24,7 @@ const entry: FindingEntry = {
   followsFrom: [
     'toggle-needs-button',
     'trigger-fed',
+    'set-and-reset',
     'diode-backwards',
     'polarity-reversed',
     'coil-shorted',

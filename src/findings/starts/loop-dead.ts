@@ -21,6 +21,7 @@ const entry: FindingEntry = {
   followsFrom: [
     'toggle-needs-button',
     'trigger-fed',
+    'set-and-reset',
     'supply-shorted',
     'diode-backwards',
     'polarity-reversed',
