@@ -43,7 +43,7 @@ export function nextPosition<T>(
   const { on, off } = sensing(index);
   if (latch?.by === 'cam') return choose(on, not(now(latch.relay)), was);
   if (latch?.by === 'reset') {
-    const back = now(latch.relay);
+    const back = sensing(latch.relay).on;
     return or(and(on, not(back)), and(was, or(on, not(back))));
   }
   return or(on, and(was, not(off)));
@@ -51,3 +51,7 @@ export function nextPosition<T>(
 
 /** Whether a relay is one of the plan's, and no cam or second coil of another. */
 export const isOwn = (relay: Relay): boolean => relay.of === undefined;
+
+/** Relays that move late. */
+export const timersOf = (relays: readonly Relay[]): Relay[] =>
+  relays.filter((r) => r.delay !== undefined && r.delay.seconds > 0);

@@ -3,6 +3,7 @@
  * timers follow when their time is up. Nothing here is sampled; a clock goes from one change to the next.
  */
 import type { Relay } from '../circuit/circuit.ts';
+import { timersOf } from '../circuit/positions.ts';
 import { kept } from '../plan/map-entries.ts';
 import { FALSE, type Fn } from './bdd.ts';
 import { relayVariable } from './conduction.ts';
@@ -34,10 +35,6 @@ interface Pending {
 }
 
 const MOST_SPANS = 20_000;
-
-/** Relays that move late. */
-export const timersOf = (relays: readonly Relay[]): Relay[] =>
-  relays.filter((r) => r.delay !== undefined && r.delay.seconds > 0);
 
 /** Throws Undecided where more relays remember, timers among them, than can be followed. */
 export class Timed {

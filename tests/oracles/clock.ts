@@ -15,6 +15,10 @@
 import { type Part, readWiring, text, type Wiring } from './brute-read.ts';
 
 const PAIRS: Record<string, [string, string]> = { dc: ['+', '-'], ac: ['~1', '~2'] };
+const LIVE = [
+  ['L', 'N'],
+  ['L1', 'L2'],
+] as const;
 const MOVES = ['gate', 'switch', 'button', 'cutout'];
 const HOLDS = ['relay', 'timer'];
 
@@ -98,8 +102,12 @@ export class Clock {
     return this.parts.some(
       (plug) =>
         plug.kind === 'plug' &&
-        joins.same(`${plug.name}.L`, `${into}.L`) &&
-        joins.same(`${plug.name}.N`, `${into}.N`),
+        LIVE.some(
+          ([a, b]) =>
+            this.wiring.used.has(`${plug.name}.${a}`) &&
+            joins.same(`${plug.name}.${a}`, `${into}.${a}`) &&
+            joins.same(`${plug.name}.${b}`, `${into}.${b}`),
+        ),
     );
   }
 

@@ -1,7 +1,8 @@
 /** What runs when, second by second, in plans with timers: the first way of calling each load, and back again. */
+import { timersOf } from '../../circuit/positions.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { baseState, entryState } from '../../logic/entry-states.ts';
-import { Timed, timersOf } from '../../logic/timed.ts';
+import { Timed } from '../../logic/timed.ts';
 import { Undecided } from '../../logic/undecided.ts';
 import { type Moved, running, stateOf, type Verified } from '../../logic/verify.ts';
 import type { Basis } from '../basis.ts';

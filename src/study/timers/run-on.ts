@@ -1,10 +1,11 @@
 /** Whether loads go on as long as they are asked to once the last gate is shut, and stop at once when they are blocked. */
 import type { Relay } from '../../circuit/circuit.ts';
+import { timersOf } from '../../circuit/positions.ts';
 import { FALSE, type Fn } from '../../logic/bdd.ts';
 import { relayVariable } from '../../logic/conduction.ts';
 import type { Wanted } from '../../logic/intent.ts';
 import type { Mode } from '../../logic/memory.ts';
-import { type Span, type Start, Timed, timersOf } from '../../logic/timed.ts';
+import { type Span, type Start, Timed } from '../../logic/timed.ts';
 import { type Moved, movedIn, running, type Verified } from '../../logic/verify.ts';
 import { perStudy } from '../per-study.ts';
 
