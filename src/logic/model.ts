@@ -102,6 +102,12 @@ function acShort(circuit: Circuit, bdd: Bdd, source: Source, reach: readonly Rea
   return short;
 }
 
+/** Where a relay's coil has its volts; of a timer that is always fed, whatever its trigger does. */
+export function fedWhere({ bdd, sensed }: LogicModel, relay: number): Fn {
+  const { on, lost } = sensed[relay]!;
+  return lost === undefined ? on : bdd.not(lost);
+}
+
 /** Where each relay goes next, as functions of inputs and of where relays are. */
 export function nextPositions(circuit: Circuit, bdd: Bdd, sensed: readonly Sensing<Fn>[]): Fn[] {
   const truths = {

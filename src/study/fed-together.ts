@@ -1,6 +1,7 @@
 /** Which coils a supply may have to feed at one time. */
 
 import { FALSE } from '../logic/bdd.ts';
+import { fedWhere } from '../logic/model.ts';
 import { type Moved, movedIn, type Verified } from '../logic/verify.ts';
 import type { FedCoil } from './fed-coils.ts';
 import type { Study } from './study.ts';
@@ -38,9 +39,9 @@ export function mostTogether(
 /** The fewest inputs moved with all these relays in. */
 function whenIn(v: Verified, set: readonly FedCoil[]): Moved | undefined {
   const { bdd } = v.model;
-  // One that stays put draws while its coil is fed, wherever its contact stands.
-  const drawing = set.map(({ relay: { index, latch } }) =>
-    latch === undefined ? bdd.variable(index) : v.model.pull[index]!,
+  // A timer, and one that stays put, draws while it is fed, wherever its contact stands.
+  const drawing = set.map(({ relay: { index, latch, delay } }) =>
+    latch === undefined && delay === undefined ? bdd.variable(index) : fedWhere(v.model, index),
   );
   let best: Moved | undefined;
   for (const place of v.places) {

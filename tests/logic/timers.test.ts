@@ -146,7 +146,7 @@ const taken = (tape: readonly number[]) => {
 describe('chains of relays and timers', () => {
   const seen = { plans: 0, skipped: 0, short: 0, long: 0 };
 
-  it('stand after each move as the clock says', { timeout: 60_000 }, () => {
+  it('stand after each move as the clock says', { timeout: 600_000 }, () => {
     fc.assert(
       fc.property(tapes, (tape) => {
         const pick = taken(tape);
@@ -170,7 +170,7 @@ describe('chains of relays and timers', () => {
     expect(seen.skipped).toBeLessThan(seen.plans / 3);
   });
 
-  it('run on as long as the clock says', { timeout: 60_000 }, () => {
+  it('run on as long as the clock says', { timeout: 600_000 }, () => {
     fc.assert(
       fc.property(tapes, (tape) => {
         const text = chain(taken(tape));

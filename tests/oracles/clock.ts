@@ -203,7 +203,7 @@ export class Clock {
 }
 
 /** s after which every timer of a plan has run out, chains included. */
-export function longest(source: string): number {
+function longest(source: string): number {
   return [...readWiring(source).parts.values()]
     .filter((p) => p.kind === 'timer')
     .reduce((sum, p) => sum + seconds(p.fields.time) + 1, 1);

@@ -2,6 +2,7 @@
 
 import type { ContactEdge } from '../../circuit/circuit.ts';
 import { relayVariable } from '../../logic/conduction.ts';
+import { fedWhere } from '../../logic/model.ts';
 import type { Contact } from '../../plan/device-figures.ts';
 import { type CoilModel, coilAt } from '../../ratings/coil.ts';
 import { sumFigures } from '../../ratings/load.ts';
@@ -24,7 +25,7 @@ function feeds(study: Study, way: CoilWay, edge: ContactEdge): boolean {
   if (edge.when.by !== 'relay') return false;
   if (!v) return true;
   const own = circuit.relays.find((r) => r.part === way.part.name)!;
-  return v.model.bdd.support(v.model.pull[own.index]!).has(relayVariable(edge.when.relay));
+  return v.model.bdd.support(fedWhere(v.model, own.index)).has(relayVariable(edge.when.relay));
 }
 
 /** A at the volts of the circuit, or at the coil's own where those are higher. */

@@ -2,6 +2,7 @@
 
 import { isLanded, netAt } from '../../circuit/terminals.ts';
 import { inputVariable } from '../../logic/conduction.ts';
+import { fedWhere } from '../../logic/model.ts';
 import { runsAt, type Verified } from '../../logic/verify.ts';
 import type { Contact, CurrentKind, Practice } from '../../plan/device-figures.ts';
 import type { Part } from '../../plan/part-types.ts';
@@ -32,7 +33,7 @@ export const switchCurrents = perStudy((study): readonly SwitchCurrents[] => {
   const { plan, circuit, verified: v } = study;
   if (!v) return [];
   const behind = loopCoils(study).map((coil) => {
-    return { coil, depends: v.model.bdd.support(v.model.pull[coil.relay.index]!) };
+    return { coil, depends: v.model.bdd.support(fedWhere(v.model, coil.relay.index)) };
   });
   return circuit.inputs.flatMap(({ index, part: name }) => {
     const part = plan.parts.get(name)!;

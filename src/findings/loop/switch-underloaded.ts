@@ -3,6 +3,7 @@ import { defaults } from '../../ratings/defaults.ts';
 import type { Study } from '../../study/study.ts';
 import { switchesOf, type Triggered, triggered } from '../../study/timers/triggers.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -52,7 +53,7 @@ function onTrigger(study: Study, t: Triggered): Finding[] {
     return [
       found(plan, entry, {
         ...(sure ? {} : { severity: 'doubt' as const }),
-        parts: [name, t.part.name],
+        parts: [name],
         message: sure
           ? `only ${sent} flows through ${name} to the trigger of ${t.part.name}; it needs ${ampsText(needs)} to keep its contacts clean`
           : `whether ${name} stays clean at the trigger of ${t.part.name} cannot be told: trigger-current is not stated`,
@@ -63,7 +64,12 @@ function onTrigger(study: Study, t: Triggered): Finding[] {
         figures: [ampsFigure('current', stated ?? low), ampsFigure('least', needs)],
         basis:
           'least current as printed on the switch; currents of dry triggers from timer data (memory, one data sheet read)',
-        twin: { alike: `${t.part.name} ${sure}`, badness: needs },
+        twin: {
+          alike: `${t.part.name} ${sure}`,
+          badness: needs,
+          several: (names) =>
+            sure ? { fix: `${listOf(names)} have to be such as stay clean on ${sent}: gold contacts.` } : {},
+        },
       }),
     ];
   });
