@@ -53,7 +53,7 @@ function onTrigger(study: Study, t: Triggered): Finding[] {
     return [
       found(plan, entry, {
         ...(sure ? {} : { severity: 'doubt' as const }),
-        parts: [name],
+        parts: [name, t.part.name],
         message: sure
           ? `only ${sent} flows through ${name} to the trigger of ${t.part.name}; it needs ${ampsText(needs)} to keep its contacts clean`
           : `whether ${name} stays clean at the trigger of ${t.part.name} cannot be told: trigger-current is not stated`,

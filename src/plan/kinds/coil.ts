@@ -1,6 +1,7 @@
 /** A coil: its fields, what is checked of them, and what is made of them. */
 import * as z from 'zod';
 import { ampsText } from '../../text/numbers.ts';
+import { coilVolts } from '../coil-volts.ts';
 import type { Coil, Limit } from '../device-figures.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
@@ -16,7 +17,7 @@ export const coil = once(() =>
   z
     .strictObject({
       rated: quantity(
-        ratings.coilVolts,
+        coilVolts,
         'Rated voltage of the coil, with its kind; of an electronic input the range and AC/DC as printed.',
       ),
       frequency: quantity(q.hertz, 'Frequency an AC coil is made for.').optional(),
