@@ -4,7 +4,7 @@ import { define, Problem } from './quantity-reader.ts';
 import { voltsFrequency } from './rated-quantity.ts';
 
 /** What is printed on a coil: a voltage, or the range of an electronic input that may take either kind. */
-interface CoilVolts extends Volts {
+export interface CoilVolts extends Volts {
   readonly frequency?: number;
   /** V, upper end of a range */
   readonly upTo?: number;
