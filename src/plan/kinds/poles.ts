@@ -26,7 +26,7 @@ export const pole = once(() =>
     })
     .meta({ id: 'pole', description: 'One contact of the relay.' }),
 );
-type PoleFields = z.output<ReturnType<typeof pole>>;
+export type PoleFields = z.output<ReturnType<typeof pole>>;
 
 /** The fields of a part that has poles. */
 export interface PoledFields {
@@ -107,13 +107,13 @@ function markedPole(form: PoleFields['form'], marks: readonly string[]): PoleNam
   return third === undefined ? undefined : { common: first, break: second, make: third };
 }
 
-export function checkPoles(fields: PoledFields, kind: 'relay' | 'timer', add: Add): void {
+export function checkPoles(fields: PoledFields, kind: 'relay' | 'timer' | 'switch', add: Add): void {
   const { contact, poles } = fields;
   if (poles !== undefined && poles.length === 0)
     add(['poles'], 'poles: found an empty list, expected one entry a contact');
   const own = poles !== undefined && poles.length > 0 && poles.every((pole) => pole.contact !== undefined);
   if (contact === undefined) {
-    if (!own) {
+    if (!own && kind !== 'switch') {
       add([], `a ${kind} needs contact, unless each of its poles has one`);
       return;
     }
