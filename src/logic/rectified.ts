@@ -14,7 +14,8 @@ export interface Rectified {
 }
 
 /**
- * Every coil and every DC load that hangs on an AC source with diodes in the way, whatever position the contacts are in.
+ * Every coil and every DC load that hangs on an AC source of the loop with diodes in the way, whatever position the contacts
+ * are in. On the mains a diode is refused: what hangs behind it is not fed.
  * What both poles reach by contacts alone is fed AC, diode or no diode beside it.
  */
 export function rectifiedParts(circuit: Circuit): Rectified[] {
@@ -33,7 +34,7 @@ export function rectifiedParts(circuit: Circuit): Rectified[] {
     }),
   ].filter(({ a, b }) => a !== b);
   return circuit.sources.flatMap((source) => {
-    if (source.kind !== 'ac') return [];
+    if (source.kind !== 'ac' || source.mains) return [];
     const poles = flood(
       source.rails.map((r) => r.net),
       metal,

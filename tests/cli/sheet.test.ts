@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { STAGES } from '../../src/cli/stages.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { WHOLE } from '../helpers/share.ts';
 import { pullin, type Surroundings } from './fake-io.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -44,7 +45,7 @@ describe('the document', () => {
     expect(out).not.toMatch(/<script|javascript:|https?:\/\/(?!www\.w3\.org\/2000\/svg)/);
   });
 
-  it('has a box to tick for every core, link, piece and thing to buy', async () => {
+  it.runIf(WHOLE)('has a box to tick for every core, link, piece and thing to buy', async () => {
     const { out } = await sheet([lane, '-o', '-']);
     const read = readPlan(readFileSync(join(root, lane)), lane);
     if (!read.ok) throw new Error('unreadable');
@@ -57,7 +58,7 @@ describe('the document', () => {
     }
   });
 
-  it('tells how every end is stripped, the labels, and lengths in whole inches', async () => {
+  it.runIf(WHOLE)('tells how every end is stripped, the labels, and lengths in whole inches', async () => {
     const { out } = await sheet([lane, '-o', '-']);
     const text = words(out);
     for (const part of [
@@ -71,17 +72,20 @@ describe('the document', () => {
     expect(text).toContain('Low voltage, with the supply unplugged.');
   });
 
-  it('shows a plan that failed as one: findings on the first page, a band on every page', async () => {
-    const { status, out } = await sheet(['examples/wrong/planer-on-break-tab.yaml', '-o', '-']);
-    expect(status).toBe(0);
-    const band = 'THIS PLAN FAILED ITS CHECK';
-    expect(out).toMatch(new RegExp(`@top-center \\{ content: "${band}`));
-    expect(words(out.slice(0, out.indexOf('<h2>Diagram')))).toContain('the white cores sit on NC');
-    expect(out.match(/<section/g)!.length).toBe(out.match(/<p class="band">/g)!.length);
-    expect((await sheet([lane, '-o', '-'])).out).not.toContain(band);
-  });
+  it.runIf(WHOLE)(
+    'shows a plan that failed as one: findings on the first page, a band on every page',
+    async () => {
+      const { status, out } = await sheet(['examples/wrong/planer-on-break-tab.yaml', '-o', '-']);
+      expect(status).toBe(0);
+      const band = 'THIS PLAN FAILED ITS CHECK';
+      expect(out).toMatch(new RegExp(`@top-center \\{ content: "${band}`));
+      expect(words(out.slice(0, out.indexOf('<h2>Diagram')))).toContain('the white cores sit on NC');
+      expect(out.match(/<section/g)!.length).toBe(out.match(/<p class="band">/g)!.length);
+      expect((await sheet([lane, '-o', '-'])).out).not.toContain(band);
+    },
+  );
 
-  it('never says that something is approved or without danger', async () => {
+  it.runIf(WHOLE)('never says that something is approved or without danger', async () => {
     for (const plan of [lane, 'examples/wrong/mains-core-on-coil.yaml', 'examples/kiln-street.yaml']) {
       const text = words((await sheet([plan, '-o', '-'])).out);
       expect(text, plan).not.toMatch(/\b(safe|safely|approved|certified|compliant)\b/i);
@@ -89,7 +93,7 @@ describe('the document', () => {
     }
   });
 
-  it('lets no text of a plan become markup', async () => {
+  it.runIf(WHOLE)('lets no text of a plan become markup', async () => {
     const hostile = readFileSync(join(root, lane), 'utf8')
       .replace('title: Saltmarsh', 'title: "<img src=x onerror=alert(1)>" #')
       .replace('{red: [PS1.+, feed]', '{"</td><script>alert(2)</script>": [PS1.+, feed]')
@@ -100,7 +104,7 @@ describe('the document', () => {
     expect(words(out)).toContain('</style><b onclick=alert(3)>');
   });
 
-  it('takes letter paper', async () => {
+  it.runIf(WHOLE)('takes letter paper', async () => {
     expect((await sheet([lane, '-o', '-', '--size', 'letter'])).out).toContain(
       '@page { size: letter portrait',
     );
@@ -117,7 +121,7 @@ describe('the file', () => {
   const here = (args: readonly string[], env: Record<string, string> = {}) =>
     sheet(args, { cwd: folder, env });
 
-  it('is written whole, and never over another one unasked', async () => {
+  it.runIf(WHOLE)('is written whole, and never over another one unasked', async () => {
     expect((await here(['lane.yaml', '-o', 'lane.html'])).status).toBe(0);
     writeFileSync(join(folder, 'lane.html'), 'mine');
     const refused = await here(['lane.yaml', '-o', 'lane.html']);

@@ -9,6 +9,7 @@ import { check } from '../../src/repair/check.ts';
 import { renderText } from '../../src/report/check.ts';
 import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
+import { sampled } from '../helpers/share.ts';
 
 interface Expected {
   readonly finding: string;
@@ -82,7 +83,9 @@ describe('wrong plans', () => {
     expect(plans('examples/wrong').sort()).toEqual(Object.keys(expected).sort());
   });
 
-  it.each(plans('examples/wrong'))('%s is caught, by name, and its report is the one beside it', (name) => {
+  const tried = sampled(plans('examples/wrong'), 5);
+
+  it.each(tried)('%s is caught, by name, and its report is the one beside it', (name) => {
     const report = reportOf(`examples/wrong/${name}`);
     const want = expected[name]!;
     expect(report.verdict).toBe(want.verdict);
@@ -99,7 +102,7 @@ describe('wrong plans', () => {
   });
 
   it('one mistake gives one main finding in nearly all', () => {
-    const grave = plans('examples/wrong').map(
+    const grave = tried.map(
       (name) =>
         reportOf(`examples/wrong/${name}`).findings.filter((f) =>
           ['danger', 'warning', 'fault'].includes(f.severity),

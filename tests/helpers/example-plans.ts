@@ -20,3 +20,11 @@ export function examplePath(name: string): string {
 export function example(name: string): Plan {
   return planOf(readFileSync(examplePath(name), 'utf8'), `${name}.yaml`);
 }
+
+/**
+ * Whether a plan has a part that the enumerating oracles do not know: they keep no time, no relay that stays put, and no
+ * load for direct current. `oracles/clock.ts` and the tests of such loads judge those.
+ */
+export function beyondEnumeration(text: string): boolean {
+  return /bistable:|kind: timer|returns-through:|pulse:/.test(text);
+}

@@ -71,9 +71,12 @@ export function walk(
   });
 }
 
-/** Dangers, warnings and faults under questions 1 to 5. */
+/** What no enumeration of states sees. */
+const OF_COLOURS = new Set(['colour-of-earth', 'colour-of-neutral']);
+
+/** Dangers, warnings and faults under questions 1 to 5, but for those of colours. */
 export function hardFindings(report: Report): Finding[] {
   return report.findings.filter(
-    (f) => f.question <= 5 && ['danger', 'warning', 'fault'].includes(f.severity),
+    (f) => f.question <= 5 && !OF_COLOURS.has(f.id) && ['danger', 'warning', 'fault'].includes(f.severity),
   );
 }

@@ -2,9 +2,10 @@
 import type * as z from 'zod';
 import { kept } from '../map-entries.ts';
 import type { Part, PartByKind, PartKind } from '../part-types.ts';
+import { box } from './box.ts';
 import type { KindRow } from './kind-row.ts';
 import { diode, fuse, joint, lamp, led, resistor } from './loop-parts.ts';
-import { box, load, motor, outlet, plug } from './mains.ts';
+import { load, motor, outlet, plug } from './mains.ts';
 import { board, relay, timer } from './relays.ts';
 import { battery, supply } from './sources.ts';
 import { button, cutout, gate, handSwitch, selector } from './switches.ts';

@@ -1,13 +1,12 @@
-/** The mains side: plugs, outlets, motors, other loads, and boxes. */
+/** The mains side: plugs, outlets, motors and other loads. */
 import * as z from 'zod';
 import { fuseRating } from '../fuse-quantity.ts';
 import { loadVolts, mainsVolts } from '../mains-quantity.ts';
-import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
+import type { LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
 import * as ratings from '../rated-quantity.ts';
-import { choice, flag, list, number, once, quantity, text } from '../schema-fields.ts';
-import { shared, Terminals } from '../terminals.ts';
+import { choice, number, once, quantity, text } from '../schema-fields.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { type Add, common, type FedBy, kind, kindRow } from './kind-row.ts';
 import {
@@ -122,18 +121,6 @@ const loadSchema = once(() =>
     ).optional(),
   }),
 );
-const boxSchema = once(() =>
-  z.strictObject({
-    kind: kind('box', 'One enclosure. Terminal PE where it is metal.'),
-    holds: list(text('A part.'), 'The parts inside.').optional(),
-    volume: quantity(q.cubicMetres, 'Inside volume.').optional(),
-    metal: flag('true when it is metal and must be earthed.').optional(),
-    divider: flag('true when a barrier parts mains from low voltage.').optional(),
-    enclosure: text('Degree of protection as printed, such as IP54 or NEMA 12.').optional(),
-    ...common(),
-  }),
-);
-
 type MotorFields = z.output<ReturnType<typeof motorSchema>>;
 type LoadFields = z.output<ReturnType<typeof loadSchema>>;
 
@@ -284,21 +271,4 @@ export const load = kindRow<LoadPart>()({
   passes: false,
   intent: ['target'],
   fedBy: fedThrough,
-});
-
-export const box = kindRow<BoxPart>()({
-  schema: boxSchema,
-  terminals: () => shared('box', () => new Terminals(['PE'])),
-  build: (fields, base) =>
-    withoutUndefined({
-      ...base,
-      kind: fields.kind,
-      holds: fields.holds ?? [],
-      volume: fields.volume,
-      metal: fields.metal ?? false,
-      divider: fields.divider,
-      enclosure: fields.enclosure,
-    }),
-  passes: false,
-  intent: [],
 });
