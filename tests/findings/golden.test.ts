@@ -9,7 +9,7 @@ import { check } from '../../src/repair/check.ts';
 import { renderText } from '../../src/report/check.ts';
 import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
-import { sampled } from '../helpers/share.ts';
+import { sampled, WHOLE } from '../helpers/share.ts';
 
 interface Expected {
   readonly finding: string;
@@ -101,7 +101,7 @@ describe('wrong plans', () => {
     readsInAHurry(report, text.split('\n'));
   });
 
-  it('one mistake gives one main finding in nearly all', () => {
+  it.runIf(WHOLE)('one mistake gives one main finding in nearly all', () => {
     const grave = tried.map(
       (name) =>
         reportOf(`examples/wrong/${name}`).findings.filter((f) =>
