@@ -36,19 +36,19 @@ const ways = new Set<string>();
 const TIME = 600_000;
 
 describe('one change for the worse ends no finding', { timeout: TIME }, () => {
+  // Every second change of each, since those of one figure come in twos and threes.
   it.each([...exampleNames(), ...wrong])('%s', (name) => {
     const plan = example(name);
-    const { tried, broken, met: own } = outcomeOf(plan, ({ way }) => !!ways.add(way));
+    const { tried, broken, met: own } = outcomeOf(plan, ({ way }, i) => !!ways.add(way) && i % 2 === 0);
     for (const exception of own) met.add(exception);
     expect(broken).toEqual([]);
-    expect(tried).toBeGreaterThan(20);
+    expect(tried).toBeGreaterThan(10);
   });
   it.each([...exampleNames(), ...wrong])('%s, by the other practice', (name) => {
-    const { broken, met: own } = outcomeOf(swapped(example(name)), (_, i) => i % 3 === 0);
+    const { broken, met: own } = outcomeOf(swapped(example(name)), (_, i) => i % 6 === 0);
     for (const exception of own) met.add(exception);
     expect(broken).toEqual([]);
   });
-  // Half of the changes of each, since those of one figure come in twos and threes.
   it('random shops, right and wrong', () => {
     fc.assert(
       fc.property(randomShops, (text) => {
@@ -56,7 +56,7 @@ describe('one change for the worse ends no finding', { timeout: TIME }, () => {
         for (const exception of own) met.add(exception);
         expect(broken, text).toEqual([]);
       }),
-      { numRuns: 80 },
+      { numRuns: 40 },
     );
   });
   // An exception that nothing meets hides a mistake one day; the others are met by random shops.
