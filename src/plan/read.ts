@@ -11,6 +11,7 @@ import { kept } from './map-entries.ts';
 import type { Feed, Part } from './part-types.ts';
 import { fieldPositions, PartReader, shown } from './parts.ts';
 import type { PlanError, ReadResult } from './plan.ts';
+import { practiceByPatterns } from './practice.ts';
 import { RunReader } from './runs.ts';
 import { fileSchema } from './schema.ts';
 import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from './tree.ts';
@@ -172,13 +173,21 @@ class FileReader {
     const intents = new IntentReader(errors, this.#spots, named, this.#defaults).read(wanted);
     if (errors.count > 0 || top === undefined) return this.#failed();
 
-    const practice = top.practice ?? 'nec';
+    const byPatterns = practiceByPatterns(
+      [...named.parts.values()].map((part) => {
+        const fields = part?.fields;
+        return fields !== undefined && 'pattern' in fields ? fields.pattern : undefined;
+      }),
+    );
+    const practice = top.practice ?? byPatterns ?? 'nec';
+    const practiceFrom = top.practice ? ('plan' as const) : byPatterns ? ('patterns' as const) : ('taken' as const);
     const built = this.#build(named, feeds, practice === 'nec' ? 120 : 230);
     const plan = withoutUndefined({
       format: 1 as const,
       file: errors.source.file,
       title: top.title ?? errors.source.file,
       practice,
+      practiceFrom,
       ambient: top.ambient,
       parts: built,
       runs: resolved,

@@ -12,6 +12,7 @@ function plan(file: string, title: string): Plan {
     file,
     title,
     practice: 'nec',
+    practiceFrom: 'plan',
     parts: new Map(),
     runs: [],
     terminals: new Map(),

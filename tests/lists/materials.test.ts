@@ -217,9 +217,9 @@ describe.each(exampleNames())('no least figure of %s', (name) => {
         if (least.what === 'breaker' && part.kind === 'plug')
           expect(least.value).toBeLessThanOrEqual(part.breaker!);
         if (least.what === 'rating' && part.kind === 'fuse')
-          expect(least.value).toBeLessThanOrEqual(part.rating);
+          expect(least.value).toBeLessThanOrEqual(part.rating!);
         if (least.what === 'output' && part.kind === 'supply')
-          expect(least.value).toBeLessThanOrEqual(part.limit.value * 1.001);
+          expect(least.value).toBeLessThanOrEqual(part.limit!.value * 1.001);
       }
   });
 });

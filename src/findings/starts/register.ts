@@ -18,7 +18,9 @@ import { runsWithoutCause } from './runs-without-cause.ts';
 import { staysOn } from './stays-on.ts';
 import { stopsOnDeadSupply } from './stops-on-dead-supply.ts';
 import { stopsWithoutCause } from './stops-without-cause.ts';
+import { nothingWired } from './nothing-wired.ts';
 import { undecided } from './undecided.ts';
+import { valueUnsaid } from './value-unsaid.ts';
 
 /** The findings of questions 2 and 3, as `explain` lists them. */
 export const startsChecks: readonly Check[] = [
@@ -35,6 +37,8 @@ export const startsChecks: readonly Check[] = [
   undecided,
   breakIsSilent,
   ringHidesBreak,
+  nothingWired,
+  valueUnsaid,
   runsWithAllShut,
   runsWithoutCause,
   blockIgnored,

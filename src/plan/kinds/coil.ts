@@ -39,7 +39,9 @@ export const coil = once(() =>
       ).optional(),
       tolerance: quantity(q.share, 'Tolerance of the resistance.').optional(),
     })
-    .meta({ id: 'coil', description: 'The coil. Give resistance, current or power, or several that agree.' }),
+    .meta({ id: 'coil', description:
+        'The coil. Give resistance, current or power, or several that agree; each figure left out is judged at both ends of what such coils have.',
+      }),
 );
 type CoilFields = z.output<ReturnType<typeof coil>>;
 
@@ -55,9 +57,6 @@ export function checkCoil(coil: CoilFields, add: Add): void {
   const { rated } = coil;
   if (rated === undefined) return;
   const { resistance, current, power } = coil;
-  if (resistance === undefined && current === undefined && power === undefined) {
-    add(['coil'], 'coil: needs resistance, current or power');
-  }
   const draws: [key: string, amps: number][] = [];
   if (rated.kind === 'dc') {
     if (resistance !== undefined) draws.push(['resistance', rated.volts / resistance]);

@@ -1,5 +1,6 @@
 /** The mains side: plugs, outlets, motors, other loads, and boxes. */
 import * as z from 'zod';
+import type { Volts } from '../device-figures.ts';
 import { fuseRating } from '../fuse-quantity.ts';
 import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
@@ -8,7 +9,7 @@ import * as ratings from '../rated-quantity.ts';
 import { choice, flag, list, number, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
-import { common, type FedBy, kind, kindRow } from './kind-row.ts';
+import { common, type FedBy, kind, kindRow, type Surroundings } from './kind-row.ts';
 import { builtFeed, checkFeed, feed, feedOfFields, feedOfMarks, mainsTerminals } from './mains-feed.ts';
 
 /** Code letters of NEMA MG 1 for locked-rotor kVA per horsepower: A to V without I, O and Q. */
@@ -34,7 +35,10 @@ const plugSchema = once(() =>
       'plug',
       'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.',
     ),
-    volts: quantity(ratings.mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
+    volts: quantity(
+      ratings.mainsVolts,
+      'Mains voltage; between the legs or phases where there are several. If left out, that of the practice.',
+    ).optional(),
     pattern: pattern().optional(),
     breaker: quantity(
       ratings.breaker,
@@ -57,8 +61,8 @@ const outletSchema = once(() =>
   }),
 );
 const consumer = () => ({
-  power: quantity(ratings.motorPower, 'Rated power; power or amps is needed.').optional(),
-  amps: quantity(q.amps, 'Current on the nameplate; power or amps is needed.').optional(),
+  power: quantity(ratings.motorPower, 'Rated power; without it and amps the motor is a doubt.').optional(),
+  amps: quantity(q.amps, 'Current on the nameplate; if left out, judged at both ends of what the power allows.').optional(),
   class: choice(['I', 'II'], 'II: double-insulated, needs no PE.').optional(),
   'plugged-into': text('The outlet it is plugged into; instead of runs of its own.').optional(),
   ...feed(),
@@ -67,7 +71,7 @@ const consumer = () => ({
 const motorSchema = once(() =>
   z.strictObject({
     kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet.'),
-    volts: quantity(ratings.mainsVolts, 'Rated voltage.'),
+    volts: quantity(ratings.mainsVolts, 'Rated voltage; default that of the plug, and then a doubt.').optional(),
     ...consumer(),
     'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
     code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
@@ -127,6 +131,15 @@ const pluggedIn = ({ 'plugged-into': name }: MotorFields | LoadFields): FedBy | 
         clash: (shown) => `plugged-into: ${shown} also has runs of its own; keep one of the two`,
       };
 
+/** Mains volts between the conductors of a feed, by what is usual between one and neutral. */
+function usualVolts({ feed: own, fedVolts: { volts, kind: of } }: Surroundings): Volts {
+  if (own === 'single') return { volts, kind: of };
+  return { volts: volts < 200 ? 2 * volts : 400, kind: of };
+}
+
+const takenVolts = ({ volts }: { readonly volts?: Volts | undefined }, shown: string, fed: Volts) =>
+  volts === undefined ? `${shown} gives no volts: ${fed.volts} V AC is taken.` : undefined;
+
 export const plug = kindRow<PlugPart>()({
   schema: plugSchema,
   terminals: (_fields, of) => mainsTerminals(of),
@@ -135,7 +148,7 @@ export const plug = kindRow<PlugPart>()({
     withoutUndefined({
       ...base,
       kind: fields.kind,
-      volts: fields.volts,
+      volts: fields.volts ?? usualVolts(around),
       pattern: fields.pattern,
       breaker: fields.breaker?.amps,
       curve: fields.breaker?.curve,
@@ -145,6 +158,8 @@ export const plug = kindRow<PlugPart>()({
       terminalRating: fields['terminal-rating'],
       ...builtFeed(fields, around.feed),
     }),
+  assumed: (fields, shown, fed) =>
+    takenVolts(fields, shown, usualVolts({ feed: feedOfFields(fields, fields.pattern) ?? 'single', fedVolts: fed })),
   feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks) ?? 'single',
   passes: false,
   intent: [],
@@ -170,8 +185,7 @@ export const outlet = kindRow<OutletPart>()({
 export const motor = kindRow<MotorPart>()({
   schema: motorSchema,
   terminals: (_fields, of) => mainsTerminals(of),
-  check: (fields, add, has) => {
-    if (!has('power') && !has('amps')) add([], 'a motor needs power or amps');
+  check: (fields, add) => {
     checkFeed(fields, add);
     if (fields.type === 'three-phase' && fields.phases === 1)
       add(['phases'], 'phases: found 1, but type is three-phase; expected 3');
@@ -180,7 +194,7 @@ export const motor = kindRow<MotorPart>()({
     withoutUndefined({
       ...base,
       kind: fields.kind,
-      volts: fields.volts,
+      volts: fields.volts ?? around.fedVolts,
       ...builtConsumer(fields),
       lockedRotor: fields['locked-rotor'],
       code: fields.code,
@@ -191,6 +205,7 @@ export const motor = kindRow<MotorPart>()({
       powerFactor: fields['power-factor'],
       ...builtFeed(fields, around.feed),
     }),
+  assumed: takenVolts,
   feed: (fields, marks) =>
     fields.type === 'three-phase' ? 'three-phase' : (feedOfFields(fields) ?? feedOfMarks(marks)),
   passes: false,
@@ -211,8 +226,7 @@ export const load = kindRow<LoadPart>()({
       type: fields.type,
       ...builtFeed(fields, around.feed),
     }),
-  assumed: ({ volts }, shown, fedVolts) =>
-    volts === undefined ? `${shown} gives no volts: ${fedVolts.volts} V AC is taken.` : undefined,
+  assumed: takenVolts,
   feed: (fields, marks) => feedOfFields(fields) ?? feedOfMarks(marks),
   passes: false,
   intent: ['target'],

@@ -7,7 +7,7 @@ import { choice, flag, list, once, quantity } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { buildCoil, checkCoil, coil } from './coil.ts';
-import { buildContact, checkContact, contact } from './contact.ts';
+import { buildContact, contact } from './contact.ts';
 import { type Add, common, kind, kindRow } from './kind-row.ts';
 import { buildPoles, checkPoles, pole, poleNames } from './poles.ts';
 
@@ -41,7 +41,7 @@ const timerSchema = once(() =>
   z.strictObject({
     kind: kind('timer', 'A timer relay. Coil A1 A2, dry trigger T1 T2, contact COM NO NC (15 18 16).'),
     function: choice(['off-delay', 'on-delay'], 'off-delay lets go late; on-delay pulls in late.'),
-    time: quantity(q.seconds, 'The delay it is set to.'),
+    time: quantity(q.seconds, 'The delay it is set to.').optional(),
     ...coilDevice(),
   }),
 );
@@ -91,7 +91,7 @@ function terminals(fields: DeviceFields): Terminals {
 
 function check(fields: DeviceFields, add: Add): void {
   if (fields.coil !== undefined) checkCoil(fields.coil, add);
-  checkPoles(fields, fields.kind, add);
+  checkPoles(fields, add);
 }
 
 const device = (fields: DeviceFields) => ({
@@ -134,7 +134,6 @@ export const board = kindRow<BoardPart>()({
   terminals: () => shared('board', () => new Terminals(['VCC', 'GND', 'IN', 'COM', 'NO', 'NC'])),
   check: (fields, add) => {
     if (fields.coil !== undefined) checkCoil(fields.coil, add);
-    checkContact(fields.contact, ['contact'], add);
   },
   build: (fields, base) =>
     withoutUndefined({

@@ -17,11 +17,14 @@ const supplySchema = once(() =>
       'A low-voltage supply or control transformer. Terminals + - (DC) or ~1 ~2 (AC), mains L N.',
     ),
     output: quantity(ratings.voltsFrequency, 'Rated output, with its kind.'),
-    limit: quantity(ratings.supplyLimit, 'The most it gives at its rated output.'),
+    limit: quantity(
+      ratings.supplyLimit,
+      'The most it gives at its rated output; if left out, judged at both ends of what such supplies give.',
+    ).optional(),
     frequency: quantity(q.hertz, 'Frequency of an AC output.').optional(),
     regulation: choice(
       ['regulated', 'unregulated', 'transformer'],
-      'regulated holds its voltage; unregulated and transformer rise when lightly loaded.',
+      'regulated holds its voltage; unregulated and transformer rise when lightly loaded. If left out of a DC supply, judged as both.',
     ).optional(),
     tolerance: quantity(q.share, 'Tolerance of the rated output.').optional(),
     'no-load': quantity(ratings.volts, 'Output voltage with nothing connected.').optional(),
@@ -49,7 +52,7 @@ const batterySchema = once(() =>
 
 type SupplyFields = z.output<ReturnType<typeof supplySchema>>;
 
-function buildLimit(limit: SupplyFields['limit'], output: Volts) {
+function buildLimit(limit: NonNullable<SupplyFields['limit']>, output: Volts) {
   return { amps: limit.printed === 'A' ? limit.value : limit.value / output.volts, ...limit };
 }
 
@@ -67,7 +70,7 @@ export const supply = kindRow<SupplyPart>()({
       kind: fields.kind,
       output: { volts: fields.output.volts, kind: fields.output.kind },
       frequency: fields.frequency ?? fields.output.frequency,
-      limit: buildLimit(fields.limit, fields.output),
+      limit: fields.limit === undefined ? undefined : buildLimit(fields.limit, fields.output),
       regulation: fields.regulation,
       tolerance: fields.tolerance,
       noLoad: fields['no-load'],

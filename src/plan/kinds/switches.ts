@@ -6,7 +6,7 @@ import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart, Tab } 
 import { choice, list, once, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
-import { buildContact, type ContactFields, checkContact, contact } from './contact.ts';
+import { buildContact, type ContactFields, contact } from './contact.ts';
 import { type Add, common, kind, kindRow } from './kind-row.ts';
 
 const TABS = ['COM', 'NO', 'NC'] as const;
@@ -72,7 +72,6 @@ const tabTerminals = (fields: SwitchFields): Terminals =>
 const OVERLOAD = ['95', '96', '97', '98'] as const;
 
 function checkSwitch(fields: SwitchFields, add: Add): void {
-  checkContact(fields.contact, ['contact'], add);
   if (fields.terminals !== undefined) checkTabs(fields.terminals, add);
 }
 
@@ -165,7 +164,6 @@ export const selector = kindRow<SelectorPart>()({
   terminals: (fields) => new Terminals(['COM', ...(fields.positions ?? [])]),
   terminalsFrom: 'positions',
   check: (fields, add) => {
-    checkContact(fields.contact, ['contact'], add);
     checkPositions(fields, add);
   },
   build: (fields, base) =>
