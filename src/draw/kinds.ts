@@ -132,7 +132,11 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
     },
     caption: (part, figure) =>
       figure === 'timer'
-        ? [part.function.replace('-', ' '), ...(part.time === undefined ? [] : [secondWords(part.time)]), voltWords(part.coil.rated)]
+        ? [
+            part.function.replace('-', ' '),
+            ...(part.time === undefined ? [] : [secondWords(part.time)]),
+            voltWords(part.coil.rated),
+          ]
         : [],
     ways: poleWays,
   },

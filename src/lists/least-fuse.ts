@@ -98,9 +98,10 @@ function leastMainsFuse(study: Study, names: readonly string[], part: FusePart):
     withParts(study.plan, names, (p): FusePart | typeof p => (p.kind === 'fuse' ? { ...p, rating } : p));
   // Behind a breaker a larger fuse has nothing left to do.
   const ahead = mainsFuses(study).find((f) => names.includes(f.fuse.name))?.from.plug.breaker ?? Infinity;
-  const sizes = sizesWith([...FUSE_AMPS, ...MAINS_FUSE_AMPS], part.rating === undefined ? [] : [part.rating]).filter(
-    (amps) => amps <= Math.max(ahead, part.rating ?? 0),
-  );
+  const sizes = sizesWith(
+    [...FUSE_AMPS, ...MAINS_FUSE_AMPS],
+    part.rating === undefined ? [] : [part.rating],
+  ).filter((amps) => amps <= Math.max(ahead, part.rating ?? 0));
   const least = leastOf<number>(study, { plan, sizes, judge: of(fuseTooSmall) });
   const most = leastOf<number>(study, { plan, sizes: [...sizes].reverse(), judge: of(conductorUnprotected) });
   const value = (amps: number) => amps;

@@ -180,7 +180,11 @@ class FileReader {
       }),
     );
     const practice = top.practice ?? byPatterns ?? 'nec';
-    const practiceFrom = top.practice ? ('plan' as const) : byPatterns ? ('patterns' as const) : ('taken' as const);
+    const practiceFrom = top.practice
+      ? ('plan' as const)
+      : byPatterns
+        ? ('patterns' as const)
+        : ('taken' as const);
     const built = this.#build(named, feeds, practice === 'nec' ? 120 : 230);
     const plan = withoutUndefined({
       format: 1 as const,

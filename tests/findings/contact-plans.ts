@@ -1,6 +1,6 @@
 /** Plans of one gate, one relay and one motor, and of a relay that feeds a contactor's coil. */
 import { expect } from 'vitest';
-import { judge } from '../../src/findings/judge.ts';
+import { judgeAsTaken } from '../../src/findings/judge.ts';
 import type { Finding, Report } from '../../src/findings/report-model.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { check } from '../../src/repair/check.ts';
@@ -105,7 +105,7 @@ export function pilotPlan(p: PilotPlan): string {
 export function reportOf(text: string): Report {
   const read = readPlan(text, 'contact.yaml');
   if (!read.ok) throw new Error(`${read.errors.map((e) => e.message).join('\n')}\n${text}`);
-  return judge(Study.of(read.plan));
+  return judgeAsTaken(Study.of(read.plan));
 }
 
 /** The same with what was tried against its findings. */

@@ -44,10 +44,13 @@ interface Lack {
 /** Nothing that could start any load, or nothing that it could pull in. */
 function startless({ plan, circuit, verified }: Study): Lack[] {
   const wanted = verified?.intents.wanted ?? [];
-  const starters = wanted.length === 0 ? circuit.inputs.length : Math.max(...wanted.map((w) => w.entries.length));
+  const starters =
+    wanted.length === 0 ? circuit.inputs.length : Math.max(...wanted.map((w) => w.entries.length));
   const relayless = circuit.relays.length === 0;
   return [
-    ...(starters === 0 ? [{ parts: [], words: 'the plan has no gate or other switch that starts a load' }] : []),
+    ...(starters === 0
+      ? [{ parts: [], words: 'the plan has no gate or other switch that starts a load' }]
+      : []),
     ...(relayless ? [{ parts: [], words: 'the plan has no relay, timer or board' }] : []),
     ...(plan.runs.length === 0 ? [{ parts: [], words: 'no part is joined to another' }] : []),
   ];

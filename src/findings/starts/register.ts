@@ -11,6 +11,7 @@ import { gatesInSeries } from './gates-in-series.ts';
 import { intentMissing } from './intent-missing.ts';
 import { loopDead } from './loop-dead.ts';
 import { looseEnd } from './loose-end.ts';
+import { nothingWired } from './nothing-wired.ts';
 import { ringHidesBreak } from './ring-hides-break.ts';
 import { runsOnDeadSupply } from './runs-on-dead-supply.ts';
 import { runsWithAllShut } from './runs-with-all-shut.ts';
@@ -18,7 +19,6 @@ import { runsWithoutCause } from './runs-without-cause.ts';
 import { staysOn } from './stays-on.ts';
 import { stopsOnDeadSupply } from './stops-on-dead-supply.ts';
 import { stopsWithoutCause } from './stops-without-cause.ts';
-import { nothingWired } from './nothing-wired.ts';
 import { undecided } from './undecided.ts';
 import { valueUnsaid } from './value-unsaid.ts';
 

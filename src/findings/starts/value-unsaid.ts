@@ -28,7 +28,10 @@ function find(study: Study): Finding[] {
 /** Gates of which nothing says how the lever is mounted. */
 function levers({ plan, circuit }: Study): Finding[] {
   const names = [...plan.parts.values()]
-    .filter((p) => p.kind === 'gate' && !p.where.has('pressed-when') && circuit.inputs.some((i) => i.part === p.name))
+    .filter(
+      (p) =>
+        p.kind === 'gate' && !p.where.has('pressed-when') && circuit.inputs.some((i) => i.part === p.name),
+    )
     .map((p) => p.name);
   if (names.length === 0) return [];
   const one = names.length === 1;
@@ -61,7 +64,8 @@ function practice({ plan }: Study): Finding[] {
 function volts({ plan }: Study): Finding[] {
   return [...plan.parts.values()].flatMap((p) => {
     if (p.kind !== 'motor' && p.kind !== 'plug') return [];
-    if (p.where.has('volts') || (p.kind === 'plug' && (p.feed === 'single' || plan.practice === 'iec'))) return [];
+    if (p.where.has('volts') || (p.kind === 'plug' && (p.feed === 'single' || plan.practice === 'iec')))
+      return [];
     return [
       finding(plan, {
         ...{ id: entry.id, severity: 'doubt', question: 7, parts: [p.name] },

@@ -53,12 +53,7 @@ export class Settler {
     return alone.length > 0 ? alone : this.together(open, world, gone).map((unsaid) => ({ unsaid }));
   }
 
-  private isGone(
-    check: Check,
-    finding: Finding,
-    world: World,
-    other: ReadonlyMap<Unsaid, Value>,
-  ): boolean {
+  private isGone(check: Check, finding: Finding, world: World, other: ReadonlyMap<Unsaid, Value>): boolean {
     if (this.left-- <= 0) return false;
     return !this.worlds.findBut(check, world, other).some((f) => isGrave(f) && isSame(f, finding));
   }

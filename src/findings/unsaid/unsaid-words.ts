@@ -8,7 +8,8 @@ import { entry } from '../starts/value-unsaid.ts';
 import type { Settling } from './settle.ts';
 
 /** The doubt in place of a finding that stands at the worse ends and not at the better ones. */
-export function turnsOn(finding: Finding, settling: readonly Settling[], alone: boolean): Found {
+export function turnsOn(finding: Finding, settling: readonly Settling[]): Found {
+  const alone = settling.some((s) => s.from !== undefined);
   const names = settling.map((s) => nameOf(s.unsaid));
   const verb = names.length === 1 || alone ? 'is not stated' : 'are not stated';
   const list = alone ? orList(names) : listOf(names);

@@ -2,9 +2,10 @@
  * Findings at both ends of what the plan leaves out: what stands at both, stands; what stands at one is a doubt. This folder
  * knows how a plan is completed, and must not know what any check looks at.
  */
-import { BETTER, type World, WORSE } from '../../ratings/unsaid/ends.ts';
+import { BETTER, WORSE, type World } from '../../ratings/unsaid/ends.ts';
 import type { Study } from '../../study/study.ts';
 import type { Check } from '../entry.ts';
+import type { FindingId } from '../finding-ids.ts';
 import type { Finding } from '../report-model.ts';
 import { isSame, Settler } from './settle.ts';
 import { turnsOn } from './unsaid-words.ts';
@@ -17,14 +18,41 @@ export interface Taken {
 }
 
 const isGrave = ({ severity }: Finding) => ['danger', 'warning', 'fault'].includes(severity);
+const isDoubt = ({ severity }: Finding) => severity === 'doubt';
 
 /** What each check finds at both ends of what the plan leaves out. */
 export function weigh(study: Study, taken: readonly Taken[]): Finding[] {
   const worlds = new Worlds(study);
   if (worlds.unsaid.length === 0) return taken.flatMap((t) => t.findings);
   const settler = new Settler(worlds);
-  return taken.flatMap((t) => weighed(worlds, settler, t));
+  const all = taken.map((t) => ({ entry: t.check.entry, findings: weighed(worlds, settler, t) }));
+  const stands = new Set(
+    all.filter(({ findings }) => findings.some((f) => isGrave(f) || isTurned(f))).map(({ entry }) => entry.id),
+  );
+  // What follows from another finding turns on the same, or is settled with it.
+  return all.flatMap(({ entry, findings }) =>
+    entry.followsFrom.some((id) => stands.has(id)) ? findings.filter((f) => !isTurned(f)) : findings,
+  );
 }
+
+/** Whether a finding was grave at one end and is a doubt now. */
+const isTurned = ({ id }: Finding) => id === 'value-unsaid';
+
+/** Worlds in which a check can be worse off than as the plan is taken; all where it is not listed. */
+const WORSE_FOR: { readonly [Id in FindingId]?: readonly World[] } = {
+  'coil-too-low': ['few', 'sag'],
+  'coil-thin-margin': [],
+  'coil-drops-at-start': ['few', 'sag'],
+  'drop-large': [],
+  'coil-too-high': ['many'],
+  'coil-holds-in': ['many'],
+  'coil-frequency': [],
+  'coil-kind': [],
+  'coil-unsuppressed': [],
+  'switch-underloaded': [],
+  'battery-short-lived': [],
+  'indicator-volts': [],
+};
 
 /** Whether a check goes by figures; findings of the wiring alone are the same in every world. */
 function goesByFigures({ entry }: Check): boolean {
@@ -33,17 +61,16 @@ function goesByFigures({ entry }: Check): boolean {
 
 function weighed(worlds: Worlds, settler: Settler, { check, findings }: Taken): readonly Finding[] {
   const { question } = check.entry;
-  const worse = WORSE.filter((w) => worlds.bearing(question, w).length > 0);
-  if (!goesByFigures(check) || worse.length === 0) return findings;
+  const bearing = (list: readonly World[]) => list.filter((w) => worlds.bearing(question, w).length > 0);
+  const worse = bearing(WORSE_FOR[check.entry.id] ?? WORSE);
+  const better = findings.length === 0 ? [] : bearing(BETTER);
+  if (!goesByFigures(check) || worse.length + better.length === 0) return findings;
   const lists = new Map<World, readonly Finding[]>(worse.map((w) => [w, worlds.find(check, w)]));
   const all: Finding[] = [...findings];
-  for (const list of lists.values())
-    for (const f of list) if (isGrave(f) || f.severity === 'doubt') if (!all.some((g) => same(f, g))) all.push(f);
+  for (const f of [...lists.values()].flat())
+    if ((isGrave(f) || isDoubt(f)) && !all.some((g) => isSame(f, g))) all.push(f);
   return all.flatMap((f) => verdictOn(f, { worlds, settler, check, findings, lists }));
 }
-
-/** Of one id and part; a caution and a graver finding of the same are one. */
-const same = isSame;
 
 interface Weighing {
   readonly worlds: Worlds;
@@ -53,26 +80,25 @@ interface Weighing {
   readonly lists: ReadonlyMap<World, readonly Finding[]>;
 }
 
-function verdictOn(f: Finding, weighing: Weighing): Finding[] {
-  const { worlds, settler, check, findings, lists } = weighing;
+function verdictOn(f: Finding, { worlds, settler, check, findings, lists }: Weighing): Finding[] {
   const at = (w: World) => lists.get(w) ?? worlds.find(check, w);
-  const gravely = (list: readonly Finding[]) => list.find((g) => isGrave(g) && same(f, g));
-  const sure = [findings, ...lists.values()].every((list) => gravely(list) !== undefined);
-  if (sure && BETTER.every((w) => gravely(at(w)) !== undefined)) return [isGrave(f) && findings.includes(f) ? f : gravely(findings)!];
-  const doubtful = (list: readonly Finding[]) => list.find((g) => g.severity === 'doubt' && same(f, g));
-  const doubt = f.severity === 'doubt' ? f : [findings, ...lists.values()].flatMap((l) => doubtful(l) ?? [])[0];
-  const world = [...lists.keys()].find((w) => gravely(lists.get(w)!) !== undefined);
-  if (world !== undefined && doubt === undefined) {
-    const grave = gravely(lists.get(world)!)!;
-    const settling = settler.settle(check, grave, world);
-    return [turnsOn(grave, settling, settling.some((s) => s.from !== undefined))];
+  const gravely = (list: readonly Finding[]) => list.find((g) => isGrave(g) && isSame(f, g));
+  const all = [findings, ...lists.values()];
+  const grave = isGrave(f) ? f : gravely(all.flat());
+  if (grave !== undefined && all.every(gravely) && BETTER.every((w) => gravely(at(w))))
+    return [isGrave(f) ? f : (gravely(findings) ?? grave)];
+  const doubt = isDoubt(f) ? f : all.flat().find((g) => isDoubt(g) && isSame(f, g));
+  if (grave !== undefined) {
+    if (doubt !== undefined) return [doubt];
+    const world = [...lists.keys()].find((w) => gravely(lists.get(w)!)) ?? 'few';
+    return [turnsOn(grave, settler.settle(check, grave, world))];
   }
-  if (gravely(findings) !== undefined && world === undefined) return [];
-  if (doubt !== undefined) {
-    const open = world !== undefined || [...lists.values()].some((l) => doubtful(l) !== undefined);
-    return open ? [doubt] : [];
-  }
+  // What is open only because nothing was stated is settled where every world passes.
+  if (doubt !== undefined)
+    return lists.size === 0 || [...lists.values()].flat().some((g) => isDoubt(g) && isSame(f, g))
+      ? [doubt]
+      : [];
   // What is neither grave nor open is told only where it is so whatever was left out.
-  const everywhere = [...lists.values(), ...BETTER.map(at)].every((l) => l.some((g) => same(f, g)));
+  const everywhere = [...lists.values(), ...BETTER.map(at)].every((l) => l.some((g) => isSame(f, g)));
   return f.severity === 'notice' || everywhere ? [f] : [];
 }

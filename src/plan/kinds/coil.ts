@@ -27,7 +27,7 @@ export const coil = once(() =>
       ).optional(),
       'pull-in': quantity(
         ratings.limit,
-        `Voltage at which it surely pulls in, coil at 20 °C. ${percentOrVolts}`,
+        `Voltage at which it surely pulls in: a relay with its coil at 20 °C, a contactor with it warm. ${percentOrVolts}`,
       ).optional(),
       'drop-out': quantity(ratings.limit, `Voltage at which it surely lets go. ${percentOrVolts}`).optional(),
       most: quantity(ratings.limit, `Highest voltage it stands continuously. ${percentOrVolts}`).optional(),
@@ -39,9 +39,11 @@ export const coil = once(() =>
       ).optional(),
       tolerance: quantity(q.share, 'Tolerance of the resistance.').optional(),
     })
-    .meta({ id: 'coil', description:
+    .meta({
+      id: 'coil',
+      description:
         'The coil. Give resistance, current or power, or several that agree; each figure left out is judged at both ends of what such coils have.',
-      }),
+    }),
 );
 type CoilFields = z.output<ReturnType<typeof coil>>;
 

@@ -62,7 +62,10 @@ const outletSchema = once(() =>
 );
 const consumer = () => ({
   power: quantity(ratings.motorPower, 'Rated power; without it and amps the motor is a doubt.').optional(),
-  amps: quantity(q.amps, 'Current on the nameplate; if left out, judged at both ends of what the power allows.').optional(),
+  amps: quantity(
+    q.amps,
+    'Current on the nameplate; if left out, judged at both ends of what the power allows.',
+  ).optional(),
   class: choice(['I', 'II'], 'II: double-insulated, needs no PE.').optional(),
   'plugged-into': text('The outlet it is plugged into; instead of runs of its own.').optional(),
   ...feed(),
@@ -71,7 +74,10 @@ const consumer = () => ({
 const motorSchema = once(() =>
   z.strictObject({
     kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet.'),
-    volts: quantity(ratings.mainsVolts, 'Rated voltage; default that of the plug, and then a doubt.').optional(),
+    volts: quantity(
+      ratings.mainsVolts,
+      'Rated voltage; default that of the plug, and then a doubt.',
+    ).optional(),
     ...consumer(),
     'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
     code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
@@ -159,7 +165,11 @@ export const plug = kindRow<PlugPart>()({
       ...builtFeed(fields, around.feed),
     }),
   assumed: (fields, shown, fed) =>
-    takenVolts(fields, shown, usualVolts({ feed: feedOfFields(fields, fields.pattern) ?? 'single', fedVolts: fed })),
+    takenVolts(
+      fields,
+      shown,
+      usualVolts({ feed: feedOfFields(fields, fields.pattern) ?? 'single', fedVolts: fed }),
+    ),
   feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks) ?? 'single',
   passes: false,
   intent: [],

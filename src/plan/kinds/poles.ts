@@ -2,12 +2,7 @@
 import * as z from 'zod';
 import type { Pole } from '../part-types.ts';
 import { choice, list, once, text } from '../schema-fields.ts';
-import {
-  buildContact,
-  type ContactFields,
-  contact,
-  contactOfPole,
-} from './contact.ts';
+import { buildContact, type ContactFields, contact, contactOfPole } from './contact.ts';
 import type { Add } from './kind-row.ts';
 
 const FORMS = ['make', 'break', 'changeover'] as const;

@@ -39,23 +39,31 @@ export function unsaidOfCoil(part: Coiled): Unsaid[] {
   const found: Unsaid[] = [...drawOf(part, coil, field)];
   if (coil.pullIn === undefined) {
     const row = ranged(defaultPullIn(coil.rated.kind, contactor));
-    found.push(field('pull-in', row, ends(row.high, row.low, row.low, row.low), share('pullIn'), '% of rated'));
+    found.push(
+      field('pull-in', row, ends(row.high, row.low, row.low, row.low), share('pullIn'), '% of rated'),
+    );
   }
   if (coil.dropOut === undefined) {
     const row = ranged(defaultDropOut(coil.rated.kind, contactor));
-    found.push(field('drop-out', row, ends(row.low, row.low, row.high, row.high), share('dropOut'), '% of rated'));
+    found.push(
+      field('drop-out', row, ends(row.low, row.low, row.high, row.high), share('dropOut'), '% of rated'),
+    );
   }
   if (coil.most === undefined) {
     const row = defaults.mostCoil;
     found.push(field('most', row, ends(row.high, row.low, row.high, row.high), share('most'), '% of rated'));
   }
-  if (!ac && !(contactor && coil.pullIn !== undefined) && coil.hotRise === undefined) {
+  if (!ac && coil.hotRise === undefined) {
     const row = contactor ? defaults.hotRiseContactor : defaults.hotRiseRelay;
-    found.push(field('hot-rise', row, ends(row.high, row.high, row.low, row.low), (hotRise) => ({ hotRise })));
+    found.push(
+      field('hot-rise', row, ends(row.high, row.high, row.low, row.low), (hotRise) => ({ hotRise })),
+    );
   }
   if (!ac && coil.tolerance === undefined) {
     const row = defaults.coilTolerance;
-    found.push(field('tolerance', row, ends(row.high, row.high, row.low, row.low), (tolerance) => ({ tolerance })));
+    found.push(
+      field('tolerance', row, ends(row.high, row.high, row.low, row.low), (tolerance) => ({ tolerance })),
+    );
   }
   return found;
 }
@@ -88,7 +96,11 @@ function drawOf(part: Coiled, coil: Coil, field: MakeField): Unsaid[] {
   }
   if (coil.powerFactor === undefined) {
     const row = defaults.coilPowerFactor;
-    found.push(field('power-factor', row, ends(row.low, row.low, row.high, row.high), (powerFactor) => ({ powerFactor })));
+    found.push(
+      field('power-factor', row, ends(row.low, row.low, row.high, row.high), (powerFactor) => ({
+        powerFactor,
+      })),
+    );
   }
   if (coil.inrushPowerFactor === undefined) {
     const row = defaults.coilInrushPowerFactor;

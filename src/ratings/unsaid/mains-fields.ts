@@ -1,7 +1,7 @@
-/** What plugs and motors leave out. */
+/** What plugs, motors and fuses leave out. */
 import type { Practice } from '../../plan/device-figures.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
-import type { MotorPart, PlugPart } from '../../plan/part-types.ts';
+import type { FusePart, MotorPart, PlugPart } from '../../plan/part-types.ts';
 import { type Default, defaults } from '../defaults.ts';
 import { horsepowerOf, phasesOf, printsInput } from '../horsepower.ts';
 import { tableFullLoad } from '../motor.ts';
@@ -28,7 +28,9 @@ export function unsaidOfMotor(part: MotorPart, practice: Practice): Unsaid[] {
 function ampsRange(
   part: MotorPart,
   practice: Practice,
-): { readonly low: number; readonly high: number; readonly row: Pick<Default, 'mark' | 'basis'> } | undefined {
+):
+  | { readonly low: number; readonly high: number; readonly row: Pick<Default, 'mark' | 'basis'> }
+  | undefined {
   if (part.power === undefined || part.volts.kind === 'dc' || printsInput(part)) return undefined;
   const phases = phasesOf(part);
   const horsepower = horsepowerOf(part);
@@ -98,4 +100,17 @@ function breakerRange(part: PlugPart): Ranged | undefined {
   if (key.startsWith('BS1363')) return defaults.breakerBs1363;
   const shared = (key.startsWith('IEC60309') && row.amps === 16) || key.startsWith('ASNZS3112');
   return shared ? defaults.breaker16Or20 : undefined;
+}
+
+/** A fuse without its rating can be any: there is no telling, and it is asked for wherever it bears on something. */
+export function unsaidOfFuse(part: FusePart): Unsaid[] {
+  if (part.rating !== undefined) return [];
+  const row = defaults.fuseAmps;
+  return [
+    {
+      ...{ parts: [part.name], bears: MAINS, field: 'rating', row, unit: row.unit },
+      at: ends(row.low, row.high, row.high, row.low),
+      put: putting<FusePart>([part.name], (p, value) => ({ ...p, rating: Number(value) })),
+    },
+  ];
 }

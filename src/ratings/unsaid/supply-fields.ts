@@ -36,7 +36,10 @@ export function unsaidOfSupply(part: SupplyPart, practice: Practice): Unsaid[] {
     const row = dc ? defaults.unregulatedRise : defaultTransformerRise(vaOf(part, practice));
     const [least, most] = [row.low!, row.high!].map((rise) => output.volts * (1 + rise)) as [number, number];
     // A supply that is taken as regulated has none to state.
-    const at = regulation === undefined ? { sag: most, many: most, ample: most } : ends(least, most, most, least, most);
+    const at =
+      regulation === undefined
+        ? { sag: most, many: most, ample: most }
+        : ends(least, most, most, least, most);
     found.push({
       ...{ ...about, field: 'no-load', row, unit: 'V', at },
       put: put((_p, value: number) => ({ noLoad: value })),

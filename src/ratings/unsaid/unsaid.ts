@@ -4,7 +4,7 @@ import type { Plan } from '../../plan/plan.ts';
 import { defaults } from '../defaults.ts';
 import { unsaidOfCoil } from './coil-fields.ts';
 import { ends, putting, type Unsaid } from './ends.ts';
-import { unsaidOfMotor, unsaidOfPlug } from './mains-fields.ts';
+import { unsaidOfFuse, unsaidOfMotor, unsaidOfPlug } from './mains-fields.ts';
 import { unsaidOfBattery, unsaidOfSupply } from './supply-fields.ts';
 
 /** Figures that the plan leaves out, each with its ends. */
@@ -26,6 +26,8 @@ function unsaidOf(part: Part, { practice }: Plan): Unsaid[] {
     case 'timer':
     case 'board':
       return unsaidOfCoil(part);
+    case 'fuse':
+      return unsaidOfFuse(part);
     case 'motor':
       return unsaidOfMotor(part, practice);
     case 'plug':
@@ -54,7 +56,13 @@ function contactOhms(plan: Plan): Unsaid[] {
   if (parts.length === 0) return [];
   return [
     {
-      ...{ parts: parts.map((p) => p.name), field: 'contact.resistance', row: aged, unit: aged.unit, bears: [4] },
+      ...{
+        parts: parts.map((p) => p.name),
+        field: 'contact.resistance',
+        row: aged,
+        unit: aged.unit,
+        bears: [4],
+      },
       at: { few: aged.high, sag: aged.high, ample: row.low, mild: row.low },
       put: putting<SwitchLike>(
         parts.map((p) => p.name),

@@ -44,9 +44,7 @@ const withoutNoLoad = ({ noLoad: _, ...rest }: SupplyPart): SupplyPart => rest;
 const isLoose = (p: SupplyPart, practice: 'nec' | 'iec') => supplyModel(p, practice).sourceOhms > 0;
 
 const limitText = (part: SupplyPart): string =>
-  part.output.kind === 'ac'
-    ? `${num(ratedAmps(part) * part.output.volts)} VA`
-    : `${num(ratedAmps(part))} A`;
+  part.output.kind === 'ac' ? `${num(ratedAmps(part) * part.output.volts)} VA` : `${num(ratedAmps(part))} A`;
 const outputText = ({ output }: SupplyPart): string => `${num(output.volts)} V ${output.kind.toUpperCase()}`;
 
 /** The next sizes of the same supply; the rise of one that is not regulated is that usual for its size. */
