@@ -3,7 +3,7 @@ import { expect } from 'vitest';
 import { judgeAsTaken } from '../../src/findings/judge.ts';
 import type { Finding, Report } from '../../src/findings/report-model.ts';
 import { readPlan } from '../../src/plan/read.ts';
-import { check } from '../../src/repair/check.ts';
+import { withWhatToDo } from '../../src/repair/check.ts';
 import { Study } from '../../src/study/study.ts';
 import { planOf } from '../helpers/plan-of.ts';
 
@@ -110,7 +110,8 @@ export function reportOf(text: string): Report {
 
 /** The same with what was tried against its findings. */
 export function checkedReportOf(text: string): Report {
-  return check(Study.of(planOf(text, 'contact.yaml')));
+  const study = Study.of(planOf(text, 'contact.yaml'));
+  return withWhatToDo(study, judgeAsTaken(study));
 }
 
 /** A contact finding of a part, by itself or folded under another; its severity, or undefined. */

@@ -1,7 +1,7 @@
 import { partOfKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
-import type { Check, FindingEntry } from '../entry.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
@@ -10,11 +10,11 @@ const entry: FindingEntry = {
   title: 'there is nothing to prove: no gate, no relay or no feed',
   severity: 'doubt',
   question: 2,
-  base: 'two-collectors',
+  base: 'dc-chain',
   meaning:
     'A proof over no inputs at all is none, a plan without a relay has nothing that a gate could switch, and a load that nothing feeds neither starts nor stops. A plan that is only begun looks like that. Add the gates, the relay and the runs that are missing; until then nothing is said to work.',
-  wrong: 'X2',
-  right: 'X2',
+  wrong: '    protector: manual',
+  right: extract('    protector: manual', '    plugged-into: X1'),
   basis: 'limit of the method',
   followsFrom: ['intent-missing'],
 };

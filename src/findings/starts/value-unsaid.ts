@@ -1,6 +1,6 @@
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
-import type { Check, FindingEntry } from '../entry.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
 import { finding, found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 
@@ -12,8 +12,8 @@ export const entry: FindingEntry = {
   base: 'dc-chain',
   meaning:
     'A figure that is left out counts at both ends of what such parts usually have. Where the plan passes at both it passes, and where it fails at both it fails. Here it passes at one end and fails at the other, so that nobody can tell until the figure is looked up; the report names it and, where it can be worked out, the value that is enough. What has no usual value, such as the way a lever is mounted, is asked for.',
-  wrong: 'gate, contact',
-  right: 'gate, pressed-when: open, contact',
+  wrong: '    kind: gate',
+  right: extract('    kind: gate', '    pressed-when: open'),
   basis: 'a missing figure is never a pass',
   followsFrom: [],
 };

@@ -27,7 +27,9 @@ export function weigh(study: Study, taken: readonly Taken[]): Finding[] {
   const settler = new Settler(worlds);
   const all = taken.map((t) => ({ entry: t.check.entry, findings: weighed(worlds, settler, t) }));
   const stands = new Set(
-    all.filter(({ findings }) => findings.some((f) => isGrave(f) || isTurned(f))).map(({ entry }) => entry.id),
+    all
+      .filter(({ findings }) => findings.some((f) => isGrave(f) || isTurned(f)))
+      .map(({ entry }) => entry.id),
   );
   // What follows from another finding turns on the same, or is settled with it.
   return all.flatMap(({ entry, findings }) =>
