@@ -53,7 +53,7 @@ function report(s: Study, weighed: Weigh): Report {
   const { plan } = s;
   return {
     format: 1,
-    plan: { file: plan.file, title: plan.title, practice: plan.practice },
+    plan: { file: plan.file, title: plan.title, practice: plan.practice, practiceFrom: plan.practiceFrom },
     verdict: verdictOf(findings),
     questions: QUESTIONS.map((_, i) => answer(s, (i + 1) as QuestionNumber, findings, coils, contacts)),
     findings,

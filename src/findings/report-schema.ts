@@ -226,7 +226,14 @@ export const cautionSchema = z.object({
 export const reportSchema = z
   .object({
     format: z.literal(1),
-    plan: z.object({ file: z.string(), title: z.string(), practice: z.enum(['nec', 'iec']) }),
+    plan: z.object({
+      file: z.string(),
+      title: z.string(),
+      practice: z.enum(['nec', 'iec']),
+      practiceFrom: z
+        .enum(['plan', 'patterns', 'taken'])
+        .describe('Whether the plan states its practice, its plugs and outlets tell it, or neither does'),
+    }),
     verdict: z
       .enum(VERDICTS)
       .describe('fail: a danger, warning or fault stands; cannot-tell: only doubts do; else pass'),

@@ -7,6 +7,7 @@ import type { Study } from '../../study/study.ts';
 import type { Check } from '../entry.ts';
 import type { FindingId } from '../finding-ids.ts';
 import type { Finding } from '../report-model.ts';
+import { otherReadings } from './readings.ts';
 import { isSame, Settler } from './settle.ts';
 import { turnsOn } from './unsaid-words.ts';
 import { Worlds } from './worlds.ts';
@@ -22,6 +23,23 @@ const isDoubt = ({ severity }: Finding) => severity === 'doubt';
 
 /** What each check finds at both ends of what the plan leaves out. */
 export function weigh(study: Study, taken: readonly Taken[]): Finding[] {
+  return atBothEnds(study, inEveryReading(study, taken));
+}
+
+/** Without what is gone where something asked for is read otherwise; that it is asked for stands as a doubt. */
+function inEveryReading(study: Study, taken: readonly Taken[]): readonly Taken[] {
+  const grave = taken.flatMap((t) => t.findings.filter(isGrave));
+  const others = grave.length === 0 ? [] : otherReadings(study, grave);
+  if (others.length === 0) return taken;
+  return taken.map(({ check, findings }) => {
+    if (!findings.some(isGrave)) return { check, findings };
+    const lists = others.map((other) => check.find(other));
+    const stands = (f: Finding) => lists.every((l) => l.some((g) => isGrave(g) && isSame(f, g)));
+    return { check, findings: findings.filter((f) => !isGrave(f) || stands(f)) };
+  });
+}
+
+function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
   const worlds = new Worlds(study);
   if (worlds.unsaid.length === 0) return taken.flatMap((t) => t.findings);
   const settler = new Settler(worlds);

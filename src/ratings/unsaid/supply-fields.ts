@@ -42,7 +42,7 @@ export function unsaidOfSupply(part: SupplyPart, practice: Practice): Unsaid[] {
         : ends(least, most, most, least, most);
     found.push({
       ...{ ...about, field: 'no-load', row, unit: 'V', at },
-      put: put((_p, value: number) => ({ noLoad: value })),
+      put: put((p, value: number) => (p.regulation === 'regulated' ? {} : { noLoad: value })),
     });
   }
   if (part.tolerance === undefined) {
