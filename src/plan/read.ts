@@ -125,6 +125,16 @@ function crowded(text: string): number | undefined {
   return undefined;
 }
 
+/** The volts that all loads are made for which say any; undefined where they differ. */
+function voltsOfLoads(named: ReturnType<PartReader['readParts']>): Volts | undefined {
+  const told = [...named.parts.values()].flatMap((part) => {
+    const fields = part?.fields;
+    return fields?.kind === 'motor' || fields?.kind === 'load' ? (fields.volts ?? []) : [];
+  });
+  const [first] = told;
+  return first && told.every((v) => v.volts === first.volts && v.kind === first.kind) ? first : undefined;
+}
+
 class FileReader {
   readonly #errors: Errors;
   readonly #spots: Spots;
@@ -216,7 +226,7 @@ class FileReader {
     const plugs = [...named.parts.values()]
       .map((part) => part?.fields)
       .filter((fields) => fields?.kind === 'plug');
-    const fedVolts: Volts = plugs[0]?.volts ?? { volts: nominal, kind: 'ac' };
+    const fedVolts: Volts = plugs[0]?.volts ?? voltsOfLoads(named) ?? { volts: nominal, kind: 'ac' };
     for (const part of named.parts.values()) {
       if (part === undefined) continue;
       const base = {

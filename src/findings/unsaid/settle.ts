@@ -1,6 +1,7 @@
 /** Which of the figures that a plan leaves out would settle whether a finding stands, and from which value on. */
 import type { Unsaid, Value, World } from '../../ratings/unsaid/ends.ts';
 import { BETTER, WORSE } from '../../ratings/unsaid/ends.ts';
+import type { Study } from '../../study/study.ts';
 import type { Check } from '../entry.ts';
 import type { Finding } from '../report-model.ts';
 import type { Worlds } from './worlds.ts';
@@ -13,6 +14,9 @@ export interface Settling {
   /** whether what lies below the value serves; else what lies above */
   readonly below?: boolean;
 }
+
+/** What a check finds in a study of the plan completed. */
+export type FindIn = (check: Check, study: Study) => readonly Finding[];
 
 /** Times that a check is asked again, at the most, and terminals times that. */
 const MOST_TRIALS = 60;
@@ -34,14 +38,17 @@ export function isSame(x: Finding, y: Finding): boolean {
 export class Settler {
   private left: number;
 
-  constructor(private readonly worlds: Worlds) {
+  constructor(
+    private readonly worlds: Worlds,
+    private readonly find: FindIn,
+  ) {
     const terminals = [...worlds.study.plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
     this.left = Math.max(4, Math.min(MOST_TRIALS, Math.floor(WORTH / terminals)));
   }
 
   /** What would do away with a finding that stands in one world; alone where one figure does, else several together. */
   settle(check: Check, finding: Finding, world: World): Settling[] {
-    const open = this.worlds.bearing(check.entry.question, world);
+    const open = this.worlds.unsaid.filter((u) => u.bears.includes(check.entry.question));
     const gone = (other: ReadonlyMap<Unsaid, Value>) => this.isGone(check, finding, world, other);
     const alone: Settling[] = [];
     for (const unsaid of open) {
@@ -55,7 +62,7 @@ export class Settler {
 
   private isGone(check: Check, finding: Finding, world: World, other: ReadonlyMap<Unsaid, Value>): boolean {
     if (this.left-- <= 0) return false;
-    return !this.worlds.findBut(check, world, other).some((f) => isGrave(f) && isSame(f, finding));
+    return !this.find(check, this.worlds.but(world, other)).some((f) => isGrave(f) && isSame(f, finding));
   }
 
   /** Between a value that serves and one that does not, the furthest that still does. */

@@ -8,7 +8,7 @@ import { entry } from '../starts/value-unsaid.ts';
 import type { Settling } from './settle.ts';
 
 /** The doubt in place of a finding that stands at the worse ends and not at the better ones. */
-export function turnsOn(finding: Finding, settling: readonly Settling[]): Found {
+export function turnsOn(finding: Finding, settling: readonly Settling[], named: boolean): Found {
   const alone = settling.some((s) => s.from !== undefined);
   const names = settling.map((s) => nameOf(s.unsaid));
   const verb = names.length === 1 || alone ? 'is not stated' : 'are not stated';
@@ -16,7 +16,8 @@ export function turnsOn(finding: Finding, settling: readonly Settling[]): Found 
   const bounds = [...new Set(settling.map((s) => `${nameOf(s.unsaid)} ${rangeOf(s.unsaid)}`))];
   return {
     ...finding,
-    id: entry.id,
+    // A finding that speaks of the figure itself keeps its name.
+    id: named ? finding.id : entry.id,
     severity: 'doubt',
     parts: [...new Set([...finding.parts, ...settling.flatMap((s) => s.unsaid.parts.slice(0, 1))])],
     message: `${list} ${verb}, and on that it turns: at the worse end, ${finding.message}`,

@@ -8,7 +8,7 @@ import type { Check } from '../entry.ts';
 import type { FindingId } from '../finding-ids.ts';
 import type { Finding } from '../report-model.ts';
 import { otherReadings } from './readings.ts';
-import { isSame, Settler } from './settle.ts';
+import { type FindIn, isSame, Settler } from './settle.ts';
 import { turnsOn } from './unsaid-words.ts';
 import { Worlds } from './worlds.ts';
 
@@ -42,8 +42,14 @@ function inEveryReading(study: Study, taken: readonly Taken[]): readonly Taken[]
 function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
   const worlds = new Worlds(study);
   if (worlds.unsaid.length === 0) return taken.flatMap((t) => t.findings);
-  const settler = new Settler(worlds);
-  const all = taken.map((t) => ({ entry: t.check.entry, findings: weighed(worlds, settler, t) }));
+  const find: FindIn = (check, of) => {
+    const other = OTHERWISE[check.entry.id];
+    const also = other && taken.find((t) => t.check.entry.id === other)!.check.find(of);
+    return [...check.find(of), ...(also ?? []).map((f) => ({ ...f, id: check.entry.id }))];
+  };
+  const at = (check: Check, world: World) => find(check, worlds.at(world));
+  const settler = new Settler(worlds, find);
+  const all = taken.map((t) => ({ entry: t.check.entry, findings: weighed({ worlds, settler, at }, t) }));
   const stands = new Set(
     all
       .filter(({ findings }) => findings.some((f) => isGrave(f) || isTurned(f)))
@@ -54,6 +60,11 @@ function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
     entry.followsFrom.some((id) => stands.has(id)) ? findings.filter((f) => !isTurned(f)) : findings,
   );
 }
+
+/** What a check finds of a figure that is left out, another finds of it once it is stated. */
+const OTHERWISE: { readonly [Id in FindingId]?: FindingId } = {
+  'contact-not-motor-rated': 'contact-starting',
+};
 
 /** Whether a finding was grave at one end and is a doubt now. */
 const isTurned = ({ id }: Finding) => id === 'value-unsaid';
@@ -79,29 +90,35 @@ function goesByFigures({ entry }: Check): boolean {
   return entry.ofWiring !== true || entry.id === 'coil-holds-in' || entry.id === 'not-as-joined';
 }
 
-function weighed(worlds: Worlds, settler: Settler, { check, findings }: Taken): readonly Finding[] {
+interface Tools {
+  readonly worlds: Worlds;
+  readonly settler: Settler;
+  /** what a check finds in a world */
+  readonly at: (check: Check, world: World) => readonly Finding[];
+}
+
+function weighed(tools: Tools, { check, findings }: Taken): readonly Finding[] {
+  const { worlds } = tools;
   const { question } = check.entry;
   const bearing = (list: readonly World[]) => list.filter((w) => worlds.bearing(question, w).length > 0);
   const worse = bearing(WORSE_FOR[check.entry.id] ?? WORSE);
   const better = findings.length === 0 ? [] : bearing(BETTER);
   if (!goesByFigures(check) || worse.length + better.length === 0) return findings;
-  const lists = new Map<World, readonly Finding[]>(worse.map((w) => [w, worlds.find(check, w)]));
+  const lists = new Map<World, readonly Finding[]>(worse.map((w) => [w, tools.at(check, w)]));
   const all: Finding[] = [...findings];
   for (const f of [...lists.values()].flat())
     if ((isGrave(f) || isDoubt(f)) && !all.some((g) => isSame(f, g))) all.push(f);
-  return all.flatMap((f) => verdictOn(f, { worlds, settler, check, findings, lists }));
+  return all.flatMap((f) => verdictOn(f, { ...tools, check, findings, lists }));
 }
 
-interface Weighing {
-  readonly worlds: Worlds;
-  readonly settler: Settler;
+interface Weighing extends Tools {
   readonly check: Check;
   readonly findings: readonly Finding[];
   readonly lists: ReadonlyMap<World, readonly Finding[]>;
 }
 
-function verdictOn(f: Finding, { worlds, settler, check, findings, lists }: Weighing): Finding[] {
-  const at = (w: World) => lists.get(w) ?? worlds.find(check, w);
+function verdictOn(f: Finding, { settler, at: findAt, check, findings, lists }: Weighing): Finding[] {
+  const at = (w: World) => lists.get(w) ?? findAt(check, w);
   const gravely = (list: readonly Finding[]) => list.find((g) => isGrave(g) && isSame(f, g));
   const all = [findings, ...lists.values()];
   const grave = isGrave(f) ? f : gravely(all.flat());
@@ -111,7 +128,7 @@ function verdictOn(f: Finding, { worlds, settler, check, findings, lists }: Weig
   if (grave !== undefined) {
     if (doubt !== undefined) return [doubt];
     const world = [...lists.keys()].find((w) => gravely(lists.get(w)!)) ?? 'few';
-    return [turnsOn(grave, settler.settle(check, grave, world))];
+    return [turnsOn(grave, settler.settle(check, grave, world), OTHERWISE[check.entry.id] !== undefined)];
   }
   // What is open only because nothing was stated is settled where every world passes.
   if (doubt !== undefined)

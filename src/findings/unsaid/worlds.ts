@@ -1,10 +1,9 @@
-/** A plan completed in several ways, and what each check finds there. */
+/** A plan completed in several ways. */
+import { kept } from '../../plan/map-entries.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { completed, stating, type Unsaid, type Value, type World } from '../../ratings/unsaid/ends.ts';
 import { unsaidIn } from '../../ratings/unsaid/unsaid.ts';
 import { Study } from '../../study/study.ts';
-import type { Check } from '../entry.ts';
-import type { Finding } from '../report-model.ts';
 
 /** What the plan leaves out, and the studies of it completed; each is made when first asked for. */
 export class Worlds {
@@ -20,22 +19,17 @@ export class Worlds {
     return this.unsaid.filter((u) => u.at[world] !== undefined && u.bears.includes(question));
   }
 
-  find(check: Check, world: World): readonly Finding[] {
-    let study = this.studies.get(world);
-    if (!study) {
-      study = this.of(completed(this.study.plan, this.unsaid, world));
-      this.studies.set(world, study);
-    }
-    return check.find(study);
+  at(world: World): Study {
+    return kept(this.studies, world, () => this.of(completed(this.study.plan, this.unsaid, world)));
   }
 
-  /** What a check finds in a world but for some figures. */
-  findBut(check: Check, world: World, other: ReadonlyMap<Unsaid, Value>): readonly Finding[] {
+  /** A world but for some figures. */
+  but(world: World, other: ReadonlyMap<Unsaid, Value>): Study {
     const said = this.unsaid.flatMap((u) => {
       const value = other.get(u) ?? u.at[world];
       return value === undefined ? [] : [[u, value] as const];
     });
-    return check.find(this.of(stating(this.study.plan, said)));
+    return this.of(stating(this.study.plan, said));
   }
 
   /** Where volts decide what conducts, the figures may; else the proof stays. */

@@ -139,8 +139,9 @@ const pluggedIn = ({ 'plugged-into': name }: MotorFields | LoadFields): FedBy | 
 
 /** Mains volts between the conductors of a feed, by what is usual between one and neutral. */
 function usualVolts({ feed: own, fedVolts: { volts, kind: of } }: Surroundings): Volts {
-  if (own === 'single') return { volts, kind: of };
-  return { volts: volts < 200 ? 2 * volts : 400, kind: of };
+  // Other volts than those to neutral are between live conductors already.
+  const between = volts === 120 ? 240 : volts === 230 ? 400 : volts;
+  return { volts: own === 'single' ? volts : between, kind: of };
 }
 
 const takenVolts = ({ volts }: { readonly volts?: Volts | undefined }, shown: string, fed: Volts) =>

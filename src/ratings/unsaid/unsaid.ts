@@ -3,6 +3,7 @@ import type { Part } from '../../plan/part-types.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { defaults } from '../defaults.ts';
 import { unsaidOfCoil } from './coil-fields.ts';
+import { unsaidOfContacts } from './contact-fields.ts';
 import { ends, putting, type Unsaid } from './ends.ts';
 import { unsaidOfFuse, unsaidOfMotor, unsaidOfPlug } from './mains-fields.ts';
 import { unsaidOfBattery, unsaidOfSupply } from './supply-fields.ts';
@@ -25,7 +26,7 @@ function unsaidOf(part: Part, { practice }: Plan): Unsaid[] {
     case 'relay':
     case 'timer':
     case 'board':
-      return unsaidOfCoil(part);
+      return [...unsaidOfCoil(part), ...unsaidOfContacts(part)];
     case 'fuse':
       return unsaidOfFuse(part);
     case 'motor':
