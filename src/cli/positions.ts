@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import type { Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
+import { article } from '../text/article.ts';
 import { hint } from '../text/nearest-name.ts';
 import { Problem } from './status.ts';
 
@@ -80,7 +81,7 @@ function inputOf(
     const what =
       part === undefined
         ? `no part is called "${name}"`
-        : `${part.name} is a ${part.kind}, which is not moved by hand`;
+        : `${part.name} is ${article(part.kind)}, which is not moved by hand`;
     throw new Problem(
       `${option}: ${what}${hint(
         name,
@@ -88,7 +89,8 @@ function inputOf(
       )}`,
     );
   }
-  if (own !== option) throw new Problem(`${option}: ${part.name} is a ${part.kind}; say ${own} ${name}`);
+  if (own !== option)
+    throw new Problem(`${option}: ${part.name} is ${article(part.kind)}; say ${own} ${name}`);
   if (part.kind === 'selector') return selectorInput(numbers, part, name);
   if (name !== part.name) throw new Problem(`${option}: found "${name}", expected ${part.name} alone`);
   return numbers.get(name);

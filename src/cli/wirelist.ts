@@ -3,6 +3,7 @@ import { type Command, Option } from 'commander';
 import type { Plan } from '../plan/plan.ts';
 import type { WireListPart } from '../report/wire-list.ts';
 import { printable } from '../text/escape.ts';
+import { cutWords } from '../text/lengths.ts';
 import { hint } from '../text/nearest-name.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
@@ -29,8 +30,8 @@ async function reelsOf(plan: Plan, texts: readonly string[]) {
     const at = text.lastIndexOf('=');
     const read = metres.parse(text.slice(at + 1).trim());
     if ('problem' in read) throw new Problem(`--reel: ${read.problem}`);
-    // A reel cannot be longer than it is, so parts of a centimetre are dropped.
-    const cm = Math.floor(read.value * 100 + 1e-6);
+    // A reel cannot be longer than it is, so parts of a tenth of a millimetre are dropped.
+    const cm = Math.floor(read.value * 10_000 + 1e-6) / 100;
     if (cm < 1) throw new Problem('--reel: expected at least 1 cm');
     if (at < 0) any.push(cm);
     else {
@@ -52,9 +53,9 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   const { wireList } = await import('./late.ts');
   const list = wireList(study, await reelsOf(plan, options.reel ?? []));
   if ('tooLong' in list) {
-    const { cable, run: index, piece, reel } = list.tooLong;
+    const { cable, run: named, piece, reel, unit } = list.tooLong;
     throw new Problem(
-      `${printable(cable)}: the piece of run ${index} is ${piece} m long, slack included, and the longest reel is ${reel} m; it cannot be cut in one piece`,
+      `${printable(cable)}: the piece of ${named} is ${cutWords(piece, unit)} long, slack included, and the longest reel is ${cutWords(reel, unit)}; it cannot be cut in one piece`,
     );
   }
   if (options.json) return printJson(list, session);

@@ -20,11 +20,6 @@ export function powerWords(p: Power | undefined): string {
   return p.watts >= 1000 && p.unit === 'W' ? `${short(p.watts / 1000)} kW` : `${short(p.watts)} ${p.unit}`;
 }
 
-/** m as people say it: `4 m`, `35 cm`. */
-export function lengthWords(metres: number): string {
-  return metres < 1 ? `${short(metres * 100)} cm` : `${short(metres)} m`;
-}
-
 /** Most names of what a box holds; the plan has them all. */
 const HELD = 4;
 

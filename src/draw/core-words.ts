@@ -1,13 +1,14 @@
 /** The few words on a conductor. */
 import type { Core, Run } from '../plan/plan.ts';
 import { drawnInLetters, drawnInWords } from '../text/core-names.ts';
-import { lengthWords } from './caption-words.ts';
+import { lengthWords } from '../text/lengths.ts';
+import { runMark } from '../text/run-names.ts';
 
-const drawn = (run: Run, { colour }: Core) => ({ run: run.index + 1, colour, link: run.link });
+const drawn = (run: Run, { colour }: Core) => ({ run: runMark(run), colour, link: run.link });
 
 /** `3 white 20 AWG 4 m`: run, colour, gauge and length. */
 export function coreWords(run: Run, core: Core): string {
-  const length = run.length === undefined ? '' : lengthWords(run.length);
+  const length = run.length === undefined ? '' : lengthWords(run.length, run.unit ?? 'm');
   return drawnInWords(drawn(run, core), run.cable?.gauge ?? '', length);
 }
 

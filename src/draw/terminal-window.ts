@@ -4,8 +4,9 @@ import type { Report } from '../findings/report-model.ts';
 import { verdictLine } from '../findings/report-sentences.ts';
 import type { Plan, Run } from '../plan/plan.ts';
 import { ascii, printable } from '../text/escape.ts';
+import { lengthWords } from '../text/lengths.ts';
+import { runMark } from '../text/run-names.ts';
 import { wrap } from '../text/wrap.ts';
-import { lengthWords } from './caption-words.ts';
 import { drawCharacters } from './characters.ts';
 import { coreLetters } from './core-words.ts';
 import type { Shown } from './current-shown.ts';
@@ -58,7 +59,7 @@ export function renderDrawing(input: TerminalInput, width: number, unicode: bool
 
 function runLines({ runs }: Plan, say: (text: string, first?: string, rest?: string) => string[]): string[] {
   if (runs.length === 0) return [];
-  const line = (run: Run) => say(runWords(run), `  ${String(run.index + 1).padStart(3)}  `, '       ');
+  const line = (run: Run) => say(runWords(run), `  ${runMark(run).padStart(3)}  `, '       ');
   return ['Runs, by the number on their cores', ...runs.flatMap(line), ''];
 }
 
@@ -77,9 +78,9 @@ function runWords(run: Run): string {
   const about = [
     run.name ?? run.cable?.stock ?? '',
     run.cable?.gauge ?? '',
-    run.length === undefined ? '' : lengthWords(run.length),
+    run.length === undefined ? '' : lengthWords(run.length, run.unit ?? 'm'),
   ].filter((w) => w !== '');
-  const cores = run.cores.map((core) => `${coreLetters(run, core).replace(/^\d+ /, '')} ${core.colour}`);
+  const cores = run.cores.map((core) => `${coreLetters(run, core).replace(/^[\d.]+ /, '')} ${core.colour}`);
   const route = run.route === undefined ? '' : `; ${run.route}`;
   return `${about.join(', ')}: ${cores.join(', ')}${route}`;
 }

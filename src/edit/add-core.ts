@@ -8,7 +8,7 @@ import { spell } from './yaml-scalar.ts';
 export type NewRun = readonly (readonly [key: string, flow: string])[];
 
 /** Any value in brackets on one line; anchors stay where they are, aliases are repeated. */
-function inBrackets(file: PlanText, node: Node | null): string {
+export function inBrackets(file: PlanText, node: Node | null): string {
   if (node === null) return '';
   if (isAlias(node)) return `*${node.source}`;
   if (isMap(node)) {
@@ -26,23 +26,30 @@ function inBrackets(file: PlanText, node: Node | null): string {
 /** Metres as a plan has them: whole millimetres. */
 export const metresText = (metres: number) => `${Math.round(metres * 1000) / 1000} m`;
 
-const pairText = (from: string, to: string) => `[${spell(from, true)}, ${spell(to, true)}]`;
+export const pairText = (from: string, to: string) => `[${spell(from, true)}, ${spell(to, true)}]`;
 
 export const newLink = (from: string, to: string): NewRun => [['link', pairText(from, to)]];
 
-/** A run of one core in the cable of run `like`; `metres` undefined: as long as that run. */
+/** The length of one piece of a run along parts that states one for each. */
+function pieceLength(file: PlanText, lengths: Node | undefined, piece: number | undefined): Node | undefined {
+  const list = lengths && file.plain(lengths);
+  return isSeq(list) && piece !== undefined ? (list.items as Node[])[piece - 1] : undefined;
+}
+
+/** A run of one core in the cable of run `like`, or of its piece; `metres` undefined: as long as that. */
 export function newRun(
   file: PlanText,
   like: number,
+  piece: number | undefined,
   metres: number | undefined,
   colour: string,
   from: string,
   to: string,
 ): NewRun {
-  const item = file.runs.items[like];
+  const item = file.runs.items[file.itemOf(like)];
   const run = item === undefined ? undefined : file.plain(item);
   const field = (key: string) => (isMap(run) ? file.value(run as Held, key) : undefined);
-  const [cable, length] = [field('cable'), field('length')];
+  const [cable, length] = [field('cable'), field('length') ?? pieceLength(file, field('lengths'), piece)];
   if (cable === undefined || length === undefined)
     throw new Refusal(`run ${like + 1} has no cable that a new core could take`);
   // A length from an alias is written out: it is this core's own.
@@ -60,7 +67,7 @@ export function newRun(
   ];
 }
 
-const bracketed = (run: NewRun) => `{${run.map(([key, text]) => `${key}: ${text}`).join(', ')}}`;
+export const bracketed = (run: NewRun) => `{${run.map(([key, text]) => `${key}: ${text}`).join(', ')}}`;
 
 /** The splices that write one run behind the last one. */
 export function addition(file: PlanText, run: NewRun): Splice[] {
@@ -89,7 +96,7 @@ function toBrackets({ text, runs }: PlanText, last: { start: number; end: number
 }
 
 /** The line break behind a place, or the one before it at the end of a file that has none. */
-function lineBreak(text: string, at: number): string {
+export function lineBreak(text: string, at: number): string {
   const end = text.indexOf('\n', at);
   const found = end === -1 ? text.lastIndexOf('\n', at) : end;
   return text[found - 1] === '\r' ? '\r\n' : '\n';

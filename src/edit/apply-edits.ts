@@ -4,10 +4,11 @@ import type { Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read.ts';
 import { addition, newLink, newRun } from './add-core.ts';
 import type { Edit } from './edits.ts';
-import { type Orders, planWith, sortOut, wiringOf } from './expected-plan.ts';
+import { type Orders, planWith, sortOut, wiringOf, writtenOut } from './expected-plan.ts';
 import { removals } from './remove-core.ts';
 import { sayings } from './say.ts';
 import { PlanText, Refusal, rewritten, spliced } from './text-changes.ts';
+import { writeOutRuns } from './write-out.ts';
 
 /** The text of the file after a list of edits, or why it is left as it is, as one sentence. */
 export type Applied = { readonly text: string } | { readonly refused: string };
@@ -38,7 +39,9 @@ const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(
 
 /** Ends first, then what goes, then what comes, then words; the text is read anew between, so that no two touch. */
 function write(body: string, plan: Plan, { ends, gone, empty, added, said }: Orders): string {
-  const file = new PlanText(body);
+  const open = writtenOut(plan, ends, gone);
+  const { text: plainly, itemOf } = writeOutRuns(body, plan, open);
+  const file = new PlanText(plainly, itemOf);
   const colours = (run: number) => plan.runs[run]!.cores.map((core) => core.colour);
   for (const run of gone.keys()) {
     const map = empty.has(run) ? undefined : file.cores(run);
@@ -46,10 +49,21 @@ function write(body: string, plan: Plan, { ends, gone, empty, added, said }: Ord
       throw new Refusal(`the cores of run ${run + 1} are not where the plan says`);
   }
   const fresh = added.map(({ like, metres, colour, from, to }) =>
-    like === undefined ? newLink(from, to) : newRun(file, like, metres, colour, from, to),
+    like === undefined
+      ? newLink(from, to)
+      : // As long as that run: in the words that stand there.
+        newRun(
+          file,
+          like,
+          plan.runs[like]!.piece,
+          metres === plan.runs[like]!.length ? undefined : metres,
+          colour,
+          from,
+          to,
+        ),
   );
   let text = spliced(
-    body,
+    plainly,
     ends.map(({ run, core, end, to }) => {
       const { node, flow } = file.end(run, core, end);
       const place = file.plain(node);
@@ -58,10 +72,10 @@ function write(body: string, plan: Plan, { ends, gone, empty, added, said }: Ord
         String(place.value).trimEnd() !== plan.runs[run]!.cores[core]![end].written.trimEnd()
       )
         throw new Refusal(`core ${core + 1} of run ${run + 1} is not where the plan says`);
-      return rewritten(body, node, flow, to);
+      return rewritten(plainly, node, flow, to);
     }),
   );
-  if (gone.size > 0) text = spliced(text, removals(new PlanText(text), gone, empty));
+  if (gone.size > 0) text = spliced(text, removals(new PlanText(text, itemOf), gone, empty));
   for (const run of fresh) text = spliced(text, addition(new PlanText(text), run));
   return sayings(text, said);
 }

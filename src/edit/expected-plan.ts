@@ -144,6 +144,28 @@ export function planAfter(plan: Plan, edits: readonly Edit[]): Plan | undefined 
 /** Where a new core is said to stand in a file that has no core yet. */
 const TOP: Position = { line: 1, column: 1 };
 
+/** Runs along parts, by their number, of which a core is changed: the file gets them as one run a piece. */
+export function writtenOut(plan: Plan, ends: Orders['ends'], gone: Orders['gone']): ReadonlySet<number> {
+  const runs = [...ends.map((end) => end.run), ...gone.keys()].map((run) => plan.runs[run]!);
+  return new Set(runs.flatMap((run) => (run.piece === undefined ? [] : [run.entry])));
+}
+
+/** A run that is no piece of another. */
+function single({ piece: _piece, pieces: _pieces, ...run }: Run): Run {
+  return run;
+}
+
+/** The number of each run: pieces that stand behind each other in the file's list share theirs. */
+function entriesOf(runs: readonly Omit<Run, 'index'>[]): number[] {
+  let entry = 0;
+  return runs.map((run, index) => {
+    const before = runs[index - 1];
+    const same = run.piece !== undefined && before?.piece !== undefined && before.entry === run.entry;
+    if (!same) entry++;
+    return entry;
+  });
+}
+
 export function planWith(read: Plan, { ends, gone, empty, added, said }: Orders): Plan {
   const plan = saidAfter(read, said);
   const moved = new Map(ends.map((end) => [nameOf(end), end.to]));
@@ -152,7 +174,9 @@ export function planWith(read: Plan, { ends, gone, empty, added, said }: Orders)
     written: to,
     at,
   });
-  const kept = plan.runs.flatMap((run, r): Omit<Run, 'index'>[] => {
+  const open = writtenOut(plan, ends, gone);
+  const kept = plan.runs.flatMap((written, r): Omit<Run, 'index'>[] => {
+    const run = open.has(written.entry) ? single(written) : written;
     if (empty.has(r)) return [];
     const cores = run.cores.flatMap((core, c): Core[] => {
       if (gone.get(r)?.has(c)) return [];
@@ -167,13 +191,16 @@ export function planWith(read: Plan, { ends, gone, empty, added, said }: Orders)
   const at = plan.runs[0]?.at ?? TOP;
   const fresh = added.map(({ from, to, like, metres, colour }): Omit<Run, 'index'> => {
     const cores = [{ run: 0, colour, a: ref(from, at), b: ref(to, at), at }];
-    if (like === undefined) return { link: true, at, cores };
-    const { name: _, ...run } = plan.runs[like]!;
+    if (like === undefined) return { link: true, entry: 0, at, cores };
+    const { name: _, ...run } = single(plan.runs[like]!);
     return { ...run, cores, ...(metres === undefined ? {} : { length: metres }) };
   });
-  const runs = [...kept, ...fresh].map((run, index) => ({
+  const all = [...kept, ...fresh];
+  const entries = entriesOf(all);
+  const runs = all.map((run, index) => ({
     ...run,
     index,
+    entry: entries[index]!,
     cores: run.cores.map((core) => ({ ...core, run: index })),
   }));
   return { ...plan, runs };
@@ -189,7 +216,7 @@ export function wiringOf(plan: Plan): string[] {
       name,
       route,
       slack,
-      cores.map((core) => [core.colour, place(core.a), place(core.b)]),
+      cores.map((core) => [core.colour, core.marked ?? null, place(core.a), place(core.b)]),
     ]),
   );
 }

@@ -118,6 +118,19 @@ function taken(text: string, list: Held | Listed, gone: ReadonlySet<number>): Sp
   return splices;
 }
 
+/** What `marked-as` says of cores that go goes too, and with the last of them the field. */
+function marksTaken(file: PlanText, index: number, cores: Held, gone: ReadonlySet<number>): Splice[] {
+  const run = file.run(index);
+  const marks = file.mapIn(run, 'marked-as', `marked-as of run ${index + 1}`);
+  if (marks === undefined) return [];
+  const names = new Set([...gone].map((core) => file.keyOf(cores.items[core]!.key)));
+  const own = new Set(marks.items.flatMap((pair, i) => (names.has(file.keyOf(pair.key)) ? [i] : [])));
+  if (own.size === 0) return [];
+  if (own.size < marks.items.length) return taken(file.text, marks, own);
+  const at = run.items.findIndex((pair) => file.keyOf(pair.key) === 'marked-as');
+  return taken(file.text, run, new Set([at]));
+}
+
 /** The splices that take out cores, by run; a run of which none is left goes whole. */
 export function removals(
   file: PlanText,
@@ -127,7 +140,7 @@ export function removals(
   const splices: Splice[] = [];
   for (const [run, cores] of gone) {
     if (empty.has(run)) {
-      file.ownWhole(file.runs.items[run]!, `something in run ${run + 1}`);
+      file.ownWhole(file.runs.items[file.itemOf(run)]!, `something in run ${run + 1}`);
       continue;
     }
     const map = file.cores(run);
@@ -137,10 +150,10 @@ export function removals(
       for (const node of [pair.key, pair.value])
         if (node !== null) file.ownWhole(node, `something in core ${core + 1} of run ${run + 1}`);
     }
-    splices.push(...taken(file.text, map, cores));
+    splices.push(...taken(file.text, map, cores), ...marksTaken(file, run, map, cores));
   }
   if (empty.size === 0) return splices;
   if (empty.size === file.runs.items.length)
     throw new Refusal('the edits would leave the plan without a run');
-  return [...splices, ...taken(file.text, file.runs, empty)];
+  return [...splices, ...taken(file.text, file.runs, new Set([...empty].map((run) => file.itemOf(run))))];
 }

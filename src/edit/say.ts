@@ -11,6 +11,7 @@ import {
   type Splice,
   spliced,
 } from './text-changes.ts';
+import { namesOf, writeOutParts } from './write-out.ts';
 import { spell } from './yaml-scalar.ts';
 
 type Said = Saying & { readonly do: 'say' };
@@ -20,7 +21,15 @@ type Intended = Saying & { readonly do: 'intend' };
 export function sayings(text: string, said: readonly Saying[]): string {
   let now = text;
   const mounted = said.filter((s): s is Said => s.do === 'say');
-  if (mounted.length > 0) now = spliced(now, mountings(new PlanText(now), mounted));
+  if (mounted.length > 0) {
+    const meant = new Map(mounted.map((s) => [s.part, s.value]));
+    now = writeOutParts(
+      now,
+      (names) =>
+        names.some((n) => meant.has(n)) && !names.every((n) => meant.get(n) === meant.get(names[0]!)),
+    );
+    now = spliced(now, mountings(new PlanText(now), mounted));
+  }
   for (const s of said) if (s.do === 'intend') now = spliced(now, [intended(new PlanText(now), s)]);
   return now;
 }
@@ -28,26 +37,30 @@ export function sayings(text: string, said: readonly Saying[]): string {
 function mountings(file: PlanText, said: readonly Said[]): Splice[] {
   const parts = file.mapIn(file.root, 'parts', 'the map of parts');
   if (!parts) throw new Refusal('the file has no map of parts');
+  const entryOf = new Map<string, string>();
+  for (const { key } of parts.items) {
+    const name = file.keyOf(key);
+    for (const part of namesOf(file, name, file.mapIn(parts, name, `part ${name}`))) entryOf.set(part, name);
+  }
+  const mapOf = (name: string) => file.mapIn(parts, entryOf.get(name) ?? name, `part ${name}`);
   const stockOf = (name: string): string | undefined => {
-    const map = file.mapIn(parts, name, `part ${name}`);
+    const map = mapOf(name);
     const from = map && file.value(map, 'from');
     const node = from && file.plain(from);
     return isScalar(node) ? String(node.value) : undefined;
   };
   const users = new Map<string, string[]>();
-  for (const { key } of parts.items) {
-    const name = file.keyOf(key);
+  for (const name of entryOf.keys()) {
     const stock = stockOf(name);
     if (stock !== undefined) users.set(stock, [...(users.get(stock) ?? []), name]);
   }
   const meant = new Map(said.map((s) => [s.part, s]));
   const put = new Map<Held, Said>();
   for (const s of said) {
-    const own = file.mapIn(parts, s.part, `part ${s.part}`);
+    const own = mapOf(s.part);
     if (!own) throw new Refusal(`the file has no part ${s.part}`);
     const stock = stockOf(s.part);
-    const says = (name: string) =>
-      file.value(file.mapIn(parts, name, `part ${name}`)!, s.field) !== undefined;
+    const says = (name: string) => file.value(mapOf(name)!, s.field) !== undefined;
     const shared = stock === undefined ? [] : users.get(stock)!;
     const alike =
       shared.length > 1 && shared.every((name) => meant.get(name)?.value === s.value && !says(name));

@@ -59,10 +59,14 @@ export class PlanText {
   readonly root: Held;
   readonly runs: Listed;
   readonly #document;
+  /** place in the list of runs by index into `Plan.runs` */
+  readonly #itemOf: readonly number[] | undefined;
   readonly #aliased = new Set<string>();
 
-  constructor(text: string) {
+  /** `itemOf`: which item of the list holds each run of the plan, where the list has runs along parts. */
+  constructor(text: string, itemOf?: readonly number[]) {
     this.text = text;
+    this.#itemOf = itemOf;
     this.#document = parseDocument(text, YAML_OPTIONS);
     visit(this.#document, { Alias: (_key, alias) => void this.#aliased.add(alias.source) });
     const root: unknown = this.#document.contents;
@@ -120,9 +124,14 @@ export class PlanText {
     return found as Held;
   }
 
+  /** The place in the list of a run of the plan. */
+  itemOf(run: number): number {
+    return this.#itemOf === undefined ? run : (this.#itemOf[run] ?? -1);
+  }
+
   /** The map of a run, which nothing else may use. */
   run(index: number): Held {
-    const item = this.runs.items[index];
+    const item = this.runs.items[this.itemOf(index)];
     if (item === undefined) throw new Refusal(`the file has no run ${index + 1}`);
     this.own(item, `run ${index + 1}`);
     if (!isMap(item)) throw new Refusal(`run ${index + 1} is no map`);

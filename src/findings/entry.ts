@@ -21,10 +21,15 @@ export interface FindingEntry {
   readonly basis: string;
   /** what it is only a consequence of: under the first of these that stands, it is folded and not counted on its own */
   readonly followsFrom: readonly FindingId[];
+  /** where it follows only from what is wrong with a part of its own; but from these anywhere */
+  readonly followsBeside?: { readonly but?: readonly FindingId[] };
   /** whether one core that sits on the wrong tab explains it, where moving that core mends the plan */
   readonly goneByOneMove?: true;
-  /** whether a core on the wrong terminal may cause it though its question is not about wiring */
-  readonly ofWiring?: true;
+  /**
+   * whether a core on the wrong terminal may cause it, where its question does not say so; false where its question is
+   * about wiring and no change of wiring mends it
+   */
+  readonly ofWiring?: boolean;
 }
 
 /** One finding: what there is to say of it, and how it is found in a plan. Pure. */

@@ -18,6 +18,9 @@ export const FINDING_IDS = [
   'insulation-too-low',
   'supply-over-limits',
   'phase-order',
+  'two-feeds',
+  'colour-of-earth',
+  'colour-of-neutral',
   // 2
   'loop-dead',
   'gate-dead',
@@ -78,6 +81,8 @@ export const FINDING_IDS = [
   'contact-not-motor-rated',
   'contact-leakage',
   'motor-unprotected',
+  'overload-setting',
+  'restarts-by-itself',
   'starts-per-hour',
   // 7
   'circuit-overloaded',

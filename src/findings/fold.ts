@@ -48,8 +48,8 @@ function isGrave(f: Finding): boolean {
 function related(effect: Finding, cause: Finding): boolean {
   if (effect.id === 'contact-starting' || effect.id === 'contact-running')
     return effect.parts[0] === cause.parts[0];
-  if (!['loose-end', 'line-not-switched', 'conductor-unprotected', 'fuse-in-neutral'].includes(effect.id))
-    return true;
+  const { followsBeside } = entryOf(effect.id);
+  if (followsBeside === undefined || followsBeside.but?.some((id) => id === cause.id)) return true;
   return effect.parts.some(
     (p) => cause.parts.includes(p) || cause.terminals.some((t) => t.startsWith(`${p}.`)),
   );

@@ -3,6 +3,7 @@
  * not work out states, volts or ratings, which it asks of the study and the tables.
  */
 import { Undecided } from '../logic/undecided.ts';
+import { lengthUnit } from '../plan/length-unit.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
@@ -14,6 +15,7 @@ import { coilDefaults, coilFigures } from './coil/coil-figures.ts';
 import { contactFigures } from './contacts/contact-figures.ts';
 import { arrange } from './fold.ts';
 import { boxFillDefaults } from './mains/box-fill-defaults.ts';
+import { everydayPatterns } from './mains/everyday-patterns.ts';
 import { REGISTER } from './register.ts';
 import { type Finding, type Report, verdictOf } from './report-model.ts';
 import { proofOf } from './report-proof.ts';
@@ -53,7 +55,13 @@ function report(s: Study, weighed: Weigh): Report {
   const { plan } = s;
   return {
     format: 1,
-    plan: { file: plan.file, title: plan.title, practice: plan.practice, practiceFrom: plan.practiceFrom },
+    plan: {
+      file: plan.file,
+      title: plan.title,
+      practice: plan.practice,
+      practiceFrom: plan.practiceFrom,
+      lengths: lengthUnit(plan),
+    },
     verdict: verdictOf(findings),
     questions: QUESTIONS.map((_, i) => answer(s, (i + 1) as QuestionNumber, findings, coils, contacts)),
     findings,
@@ -67,6 +75,7 @@ function report(s: Study, weighed: Weigh): Report {
         ...coilDefaults(s),
         ...boxFillDefaults(s),
         ...unsaid(plan),
+        ...everydayPatterns(plan),
         ...(plan.ambient === undefined ? ['ambient taken as 40 °C (warm shop, common practice)'] : []),
       ]),
     ],

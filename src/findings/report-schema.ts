@@ -62,6 +62,16 @@ const figureChangeSchema = z.discriminatedUnion('change', [
     runs: z.array(z.int().min(1)).describe('Runs of cord that become fixed wire, counted from one'),
   }),
   z.object({
+    change: z.literal('core-colours'),
+    run: z.int().min(1).describe('Run with cores in other colours, counted from one'),
+    colours: z.record(z.string(), z.string()).describe('Colour as it is: colour that takes its place'),
+  }),
+  z.object({
+    change: z.literal('marked-as'),
+    run: z.int().min(1).describe('Run with cores marked at both ends, counted from one'),
+    marks: z.record(z.string(), z.string()).describe('Colour of the core: colour of the marks'),
+  }),
+  z.object({
     change: z.literal('fuse'),
     part: z.string().describe('Name of the new fuse'),
     terminal: z
@@ -233,6 +243,7 @@ export const reportSchema = z
       practiceFrom: z
         .enum(['plan', 'patterns', 'taken'])
         .describe('Whether the plan states its practice, its plugs and outlets tell it, or neither does'),
+      lengths: z.enum(['m', 'ft']).describe('What the plan gives most lengths in; sentences tell lengths so'),
     }),
     verdict: z
       .enum(VERDICTS)

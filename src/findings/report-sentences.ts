@@ -44,7 +44,10 @@ const PRACTICE_FROM = {
 } as const;
 
 /** Whose tables a plan is judged by, and how that is known where the plan does not say it. */
-export function tablesOf({ practice, practiceFrom }: Report['plan']): string {
+export function tablesOf({
+  practice,
+  practiceFrom,
+}: Pick<Report['plan'], 'practice' | 'practiceFrom'>): string {
   return `${practice === 'nec' ? 'North American tables' : 'IEC tables'}${PRACTICE_FROM[practiceFrom]}`;
 }
 

@@ -1,6 +1,6 @@
 /**
- * Cutting cable: how long each piece is, and how pieces come out of reels. Lengths are whole centimetres, so that sums
- * are exact.
+ * Cutting cable: how long each piece is, and how pieces come out of reels. Lengths are whole centimetres, or whole inches
+ * where the plan has feet, so that what is told of the pieces sums up to what is told of all.
  */
 import type { Cable, Plan, Run } from '../plan/plan.ts';
 
@@ -10,13 +10,18 @@ const DEFAULT_SLACK = { share: 0.1, leastCm: 20 } as const;
 /** Rounding in unit conversion must not add a centimetre. */
 const ROUNDING = 1e-6;
 
-/** cm to cut for a run, rounded up; undefined where the plan gives no length. */
-export function pieceCm({ length, slack }: Pick<Run, 'length' | 'slack'>): number | undefined {
+const INCH = 2.54;
+/** Sums of inches in cm, without the tail that they get as binary fractions. */
+export const exactCm = (cm: number): number => Math.round(cm * 100) / 100;
+
+/** cm to cut for a run, rounded up to the cm, or to the inch; undefined where the plan gives no length. */
+export function pieceCm({ length, slack, unit }: Pick<Run, 'length' | 'slack' | 'unit'>): number | undefined {
   if (length === undefined) return undefined;
   const planned = length * 100;
   const more =
     slack === undefined ? Math.max(planned * DEFAULT_SLACK.share, DEFAULT_SLACK.leastCm) : planned * slack;
-  return Math.ceil(planned + more - ROUNDING);
+  const all = planned + more - ROUNDING;
+  return unit === 'ft' ? exactCm(Math.ceil(all / INCH) * INCH) : Math.ceil(all);
 }
 
 /** One piece of cable; all cores of a run are in it. */
@@ -94,16 +99,16 @@ export function cutFromReels(pieces: readonly number[], sizes: readonly number[]
   const open: { used: number; pieces: number[] }[] = [];
   for (const i of order) {
     const cm = pieces[i]!;
-    const reel = open.find((r) => r.used + cm <= largest);
+    const reel = open.find((r) => exactCm(r.used + cm) <= largest);
     if (reel) {
-      reel.used += cm;
+      reel.used = exactCm(reel.used + cm);
       reel.pieces.push(i);
     } else open.push({ used: cm, pieces: [i] });
   }
   return {
     reels: open.map(({ used, pieces: own }) => {
       const cm = Math.min(...sizes.filter((s) => s >= used));
-      return { cm, pieces: own, wasteCm: cm - used };
+      return { cm, pieces: own, wasteCm: exactCm(cm - used) };
     }),
   };
 }

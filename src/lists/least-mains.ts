@@ -8,7 +8,7 @@ import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts
 import { plugMismatch } from '../findings/mains/plug-mismatch.ts';
 import { tripsAtStart } from '../findings/mains/trips-at-start.ts';
 import type { Part, PlugPart } from '../plan/part-types.ts';
-import { receptacleByName } from '../ratings/receptacle.ts';
+import { receptacleByName } from '../ratings/pattern-names.ts';
 import type { ReceptacleRow } from '../ratings/table-rows.ts';
 import { leastOf, sizesWith } from '../repair/remedies/ladder.ts';
 import { withParts } from '../repair/remedies/put.ts';

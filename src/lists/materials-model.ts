@@ -1,5 +1,6 @@
 /** What to buy for a plan, as data: format 1 of `pullin materials --json`. */
 import type { Told } from '../findings/verdict-line.ts';
+import type { LengthUnit } from '../text/lengths.ts';
 
 /** One figure to look for in a shop. */
 export interface LeastRating {
@@ -62,6 +63,8 @@ export interface SmallPart {
 export interface Materials {
   readonly format: 1;
   readonly check: Told;
+  /** what the plan gives most lengths in */
+  readonly unit: LengthUnit;
   readonly items: readonly MaterialItem[];
   readonly joints: readonly MaterialJoint[];
   readonly cables: readonly MaterialCable[];

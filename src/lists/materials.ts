@@ -3,12 +3,13 @@
 import { toldOf } from '../findings/verdict-line.ts';
 import { Undecided } from '../logic/undecided.ts';
 import { saidOf } from '../plan/by-kind.ts';
+import { lengthUnit } from '../plan/length-unit.ts';
 import { push } from '../plan/map-entries.ts';
 import type { JointPart, Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { buyingKey, cableSpec, specOf } from './buying-words.ts';
-import { type CableGroup, cableGroups } from './cuts.ts';
+import { type CableGroup, cableGroups, exactCm } from './cuts.ts';
 import { LEAST, LISTED } from './kinds.ts';
 import { leastCable } from './least-loop.ts';
 import type {
@@ -64,7 +65,7 @@ function itemsOf(s: Study, fails: boolean): MaterialItem[] {
 function cableOf(s: Study, group: CableGroup, fails: boolean): MaterialCable {
   const { cable, pieces, runs } = group;
   const known = pieces.flatMap((p) => p.cm ?? []);
-  const metres = known.reduce((a, b) => a + b, 0) / 100;
+  const metres = exactCm(known.reduce((a, b) => a + b, 0)) / 100;
   const sections = new Set(runs.flatMap((r) => r.cores.map((c) => sectionOf(s.circuit, s.sides, c))));
   const sides = { mains: sections.has('mains'), low: sections.has('low voltage') };
   return {
@@ -117,6 +118,7 @@ export function materials(s: Study): Materials {
   return {
     format: 1,
     check: told,
+    unit: lengthUnit(plan),
     items,
     joints,
     cables,

@@ -4,9 +4,12 @@
  */
 
 import { type Told, toldOf } from '../findings/verdict-line.ts';
+import { lengthUnit } from '../plan/length-unit.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
-import { type CableGroup, cableGroups, cutFromReels, pieceCm } from './cuts.ts';
+import type { LengthUnit } from '../text/lengths.ts';
+import { runMark, runText } from '../text/run-names.ts';
+import { type CableGroup, cableGroups, cutFromReels, exactCm, pieceCm } from './cuts.ts';
 import { endOf, type WireEnd } from './wire-ends.ts';
 import { wiringOrder } from './wiring-order.ts';
 import type { Placed, Section } from './wiring-section.ts';
@@ -24,8 +27,12 @@ export interface WireRow {
   readonly cable: string | null;
   /** m, slack included; null where the plan gives no length */
   readonly length: number | null;
-  /** run, counted from 1 as the check counts them, with its name and route */
+  /** what the plan gives it in; without a length, what it gives most in */
+  readonly unit: LengthUnit;
+  /** run, counted from 1, each piece of a run along parts as one */
   readonly run: number;
+  /** the run as the file counts it, with its piece: `3`, `3.2` */
+  readonly mark: string;
   readonly name: string | null;
   readonly route: string | null;
   /** nothing wired before leads to it */
@@ -35,9 +42,11 @@ export interface WireRow {
 /** A piece of cable; lengths in m. */
 export interface CutPiece {
   readonly run: number;
+  readonly mark: string;
   readonly name: string | null;
   readonly route: string | null;
   readonly length: number | null;
+  readonly unit: LengthUnit;
   readonly colours: readonly string[];
   /** cores left unused */
   readonly spare: number;
@@ -46,7 +55,7 @@ export interface CutPiece {
 export interface CutPlanReel {
   readonly length: number;
   /** lengths of the pieces in the order of cutting, with their runs */
-  readonly pieces: readonly { readonly run: number; readonly length: number }[];
+  readonly pieces: readonly { readonly run: number; readonly mark: string; readonly length: number }[];
   readonly waste: number;
 }
 
@@ -75,6 +84,8 @@ export interface WireLabel {
 export interface WireList {
   readonly format: 1;
   readonly check: Told;
+  /** what the plan gives most lengths in; the figures here are metres all the same */
+  readonly unit: LengthUnit;
   readonly wires: readonly WireRow[];
   readonly cuts: readonly CableCuts[];
   readonly labels: readonly WireLabel[];
@@ -91,13 +102,15 @@ export interface Reels {
 /** A piece that is longer than every reel it could come from. */
 export interface TooLong {
   readonly cable: string;
-  readonly run: number;
+  /** `run 3`, `run 3 piece 2` */
+  readonly run: string;
   /** m */
   readonly piece: number;
   readonly reel: number;
+  readonly unit: LengthUnit;
 }
 
-const metres = (cm: number): number => cm / 100;
+const metres = (cm: number): number => Math.round(cm * 100) / 10_000;
 
 function rowOf(plan: Plan, names: ReadonlyMap<number, string>, placed: Placed, index: number): WireRow {
   const { run, core } = placed;
@@ -107,11 +120,17 @@ function rowOf(plan: Plan, names: ReadonlyMap<number, string>, placed: Placed, i
     section: placed.section,
     from: endOf(plan, run, placed.from),
     to: endOf(plan, run, placed.to),
-    colour: run.link ? null : core.colour,
+    colour: run.link
+      ? null
+      : core.marked === undefined
+        ? core.colour
+        : `${core.colour} (marked ${core.marked})`,
     gauge: run.cable?.gauge ?? null,
     cable: names.get(run.index) ?? null,
     length: run.link ? (run.length ?? null) : cm === undefined ? null : metres(cm),
+    unit: run.unit ?? lengthUnit(plan),
     run: run.index + 1,
+    mark: runMark(run),
     name: run.name ?? null,
     route: run.route ?? null,
     loose: placed.loose,
@@ -132,7 +151,9 @@ function labelsOf(rows: readonly WireRow[]): WireLabel[] {
 }
 
 function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableCuts | TooLong {
-  const known = group.pieces.flatMap((p) => (p.cm === undefined ? [] : [{ run: p.run, cm: p.cm }]));
+  const known = group.pieces.flatMap((p) =>
+    p.cm === undefined ? [] : [{ run: plan.runs[p.run - 1]!, cm: p.cm }],
+  );
   const cutting =
     sizes.length === 0
       ? undefined
@@ -142,11 +163,20 @@ function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableC
         );
   if (cutting !== undefined && 'tooLong' in cutting) {
     const { run, cm } = known[cutting.tooLong]!;
-    return { cable: group.name, run, piece: metres(cm), reel: metres(Math.max(...sizes)) };
+    return {
+      cable: group.name,
+      run: runText(run),
+      piece: metres(cm),
+      reel: metres(Math.max(...sizes)),
+      unit: run.unit ?? lengthUnit(plan),
+    };
   }
   const reels = cutting?.reels.map((r) => ({
     length: metres(r.cm),
-    pieces: r.pieces.map((i) => ({ run: known[i]!.run, length: metres(known[i]!.cm) })),
+    pieces: r.pieces.map((i) => {
+      const { run, cm } = known[i]!;
+      return { run: run.index + 1, mark: runMark(run), length: metres(cm) };
+    }),
     waste: metres(r.wasteCm),
   }));
   return {
@@ -155,9 +185,11 @@ function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableC
     cores: group.cable.cores,
     pieces: group.pieces.map((p) => ({
       run: p.run,
+      mark: runMark(plan.runs[p.run - 1]!),
       name: plan.runs[p.run - 1]!.name ?? null,
       route: plan.runs[p.run - 1]!.route ?? null,
       length: p.cm === undefined ? null : metres(p.cm),
+      unit: plan.runs[p.run - 1]!.unit ?? lengthUnit(plan),
       colours: p.colours,
       spare: p.spare,
     })),
@@ -191,10 +223,11 @@ export function wireList(study: Study, reels: Reels): WireList | { readonly tooL
     if ('piece' in cut) return { tooLong: cut };
     cuts.push(cut);
   }
-  const wasted = cuts.flatMap((c) => (c.waste === null ? [] : [Math.round(c.waste * 100)]));
+  const wasted = cuts.flatMap((c) => (c.waste === null ? [] : [exactCm(c.waste * 100)]));
   return {
     format: 1,
     check: toldOf(study),
+    unit: lengthUnit(plan),
     ...wireRows(study),
     cuts,
     waste: wasted.length === 0 ? null : metres(wasted.reduce((a, b) => a + b, 0)),

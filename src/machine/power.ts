@@ -4,7 +4,7 @@ import type { Source } from '../circuit/circuit.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Basis } from '../study/basis.ts';
 import { figuresFor } from '../study/corner-figures.ts';
-import { withDeltas } from '../study/three-phase.ts';
+import { withDeltas } from '../study/mains/three-phase.ts';
 import { Machine, type MachineState } from './machine.ts';
 
 /** What has power: everything, nothing, or with `loop` the low-voltage supplies while all plugs they can do without are out. */

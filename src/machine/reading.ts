@@ -13,6 +13,8 @@ export interface NetReading {
 /** One core and its current, positive from `from` to `to`; a magnitude for AC. */
 export interface CoreReading {
   readonly run: number;
+  /** the run as the file counts it, with its piece: `3`, `3.2` */
+  readonly mark: string;
   readonly name: string | null;
   readonly colour: string;
   readonly from: string;

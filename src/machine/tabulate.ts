@@ -4,6 +4,7 @@ import type { Wire } from '../circuit/nets.ts';
 import type { Core, Plan } from '../plan/plan.ts';
 import { highestVolts } from '../study/indicators.ts';
 import { isOn, limitNotes, type SolvedIsland } from '../study/supply-limits.ts';
+import { runMark } from '../text/run-names.ts';
 import type { MachineState } from './machine.ts';
 import type { CoreReading, NetReading } from './reading.ts';
 import { solveState } from './solved-state.ts';
@@ -63,6 +64,7 @@ function coreReading(plan: Plan, wire: Wire, island: SolvedIsland | undefined): 
   const amps = i === undefined ? null : island!.ac ? Math.hypot(i.re, i.im) : i.re;
   return {
     run: wire.run + 1,
+    mark: runMark(run),
     name: run.name ?? null,
     colour: core.colour,
     from: core.a.written,

@@ -41,6 +41,7 @@ function unpackRun(run: PackedRun, index: number): Run {
   });
   return {
     index,
+    entry: index + 1,
     at: NOWHERE,
     link: run.link,
     ...(run.cable === undefined ? {} : { cable: run.cable }),

@@ -91,7 +91,8 @@ export class Errors {
     const last = sorted[MOST_ERRORS];
     if (last !== undefined) {
       const left = this.count - MOST_ERRORS;
-      errors.push(this.#error(last.span, `and ${left} more from here on; mend those above first`));
+      const more = this.#error(last.span, `and ${left} more from here on; mend those above first`);
+      errors.push({ ...more, more: left });
     }
     return errors;
   }
@@ -172,7 +173,9 @@ function formatOne(error: PlanError): string {
   ].join('\n');
 }
 
-/** `file:line:column: message`, the source line, and a caret line, for each error. */
+/** `file:line:column: message`, the source line, and a caret line, for each error; at the end how many there are. */
 export function formatPlanErrors(errors: readonly PlanError[]): string {
-  return errors.map((error) => `${formatOne(error)}\n`).join('\n');
+  const count = errors.reduce((sum, error) => sum + (error.more ?? 1), 0);
+  const told = errors.map((error) => `${formatOne(error)}\n`).join('\n');
+  return `${told}\n${count === 1 ? '1 error' : `${count} errors`}; the plan was not checked\n`;
 }

@@ -1,9 +1,11 @@
 /** Reading what each load is meant to do. */
+
+import { article } from '../text/article.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import { addIssues, found } from './issues.ts';
 import type { InputKey } from './kinds/kind-row.ts';
 import { rowOf } from './kinds/kinds.ts';
-import { article, type Named, type RawPart, shown, some } from './parts.ts';
+import { type Named, type RawPart, shown, some } from './parts.ts';
 import type { InputRef, Intent } from './plan.ts';
 import { intentSchema } from './schema.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';

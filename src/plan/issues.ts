@@ -33,6 +33,26 @@ const EXPECTED: Readonly<Record<string, string>> = {
   record: 'a map of names and values',
 };
 
+/** A map as it is typed, where something else stands in its place. */
+const SUCH: Readonly<Record<string, string>> = {
+  contact: '{ratings: [5 A 250 V AC]}',
+  coil: '{rated: 12 V DC, resistance: 155 ohm}',
+  marks: '{1: COM, 2: NC, 3: NO}',
+  cores: '{red: [PS1.+, bandsaw.COM], white: [PS1.-, K1.A2]}',
+  parts: '{bandsaw: {kind: gate}}',
+  stock: '{bell: {kind: cable, gauge: 20 AWG, cores: 2}}',
+  intent: '{collector: {runs-on: [bandsaw, planer]}}',
+};
+
+/** What was expected, with an example: of a contact, with the rating that was typed for it. */
+function expected(wanted: string, path: readonly PropertyKey[], tree: Tree | undefined): string {
+  const key = path.findLast((step) => typeof step === 'string');
+  const such = wanted === 'array' || key === undefined || !Object.hasOwn(SUCH, key) ? undefined : SUCH[key]!;
+  if (such === undefined) return EXPECTED[wanted] ?? wanted;
+  const isRating = key === 'contact' && typeof tree === 'string' && /^[\w.]+ ?A [\w. ]+$/.test(tree);
+  return `a map such as ${key}: ${isRating ? `{ratings: [${tree}]}` : such}`;
+}
+
 interface Place {
   readonly tree: Tree | undefined;
   readonly parent: Tree;
@@ -162,7 +182,7 @@ function wording(issue: Issue, tree: Tree | undefined, errors: Errors): string {
     return `found ${found(tree)}, expected ${either(values)}${near}`;
   }
   if (issue.code === 'invalid_type') {
-    return `found ${found(tree)}, expected ${EXPECTED[issue.expected] ?? issue.expected}`;
+    return `found ${found(tree)}, expected ${expected(issue.expected, issue.path, tree)}`;
   }
   if (issue.code === 'invalid_union') return `found ${found(tree)}, expected a name or a list of names`;
   return `found ${found(tree)}: ${issue.message}`;

@@ -1,11 +1,13 @@
 /** Parts that name other parts: what is plugged in, fed, or held in a box; and a part's own marks. */
+
+import { article } from '../text/article.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
 import type { FedBy } from './kinds/kind-row.ts';
 import { rowOf } from './kinds/kinds.ts';
 import { push } from './map-entries.ts';
 import type { Feed, PartKind } from './part-types.ts';
-import { article, type Named, type RawPart, shown, some } from './parts.ts';
+import { type Named, type RawPart, shown, some } from './parts.ts';
 import type { Terminals } from './terminals.ts';
 import type { Spots, TreeList } from './tree.ts';
 

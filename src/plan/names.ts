@@ -40,9 +40,8 @@ export class CaseTwins {
     }
     if (other.name === name) return;
     const { line, column } = this.#errors.source.position(other.at[0]);
-    this.#errors.add(
-      at,
-      `the names ${name} and ${other.name} (line ${line}, column ${column}) differ only in case; choose another`,
-    );
+    const what = `the names ${name} and ${other.name} (line ${line}, column ${column}) differ only in case`;
+    const todo = `if they are two things, call this one otherwise, such as ${name}-2, here and wherever the plan names it; if they are one, take this entry out and write ${other.name} everywhere`;
+    this.#errors.add(at, `${what}: ${todo}`);
   }
 }

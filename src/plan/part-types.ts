@@ -60,6 +60,10 @@ export interface ButtonPart extends SwitchLike {
 /** Terminals are COM/NO/NC, and for an overload relay 95, 96 (break) and 97, 98 (make). */
 export interface CutoutPart extends SwitchLike {
   readonly kind: 'cutout';
+  /** A of an overload relay's dial */
+  readonly setting?: number;
+  /** how an overload relay goes back after a trip */
+  readonly reset?: 'manual' | 'automatic';
 }
 export interface SelectorPart extends PartBase {
   readonly kind: 'selector';
@@ -197,6 +201,8 @@ export interface MotorPart extends MainsBase {
   readonly type?: 'capacitor-start' | 'split-phase' | 'permanent-split' | 'universal' | 'three-phase';
   readonly protector?: 'none' | 'manual' | 'automatic';
   readonly class2Insulated: boolean;
+  /** as on the plate, 1 or more */
+  readonly serviceFactor?: number;
   readonly startsPerHour?: number;
   readonly efficiency?: number;
   readonly powerFactor?: number;

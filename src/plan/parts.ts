@@ -1,5 +1,7 @@
 /** Reading stock and parts: each part merged with its stock and validated by the schema of its kind. */
+
 import type * as z from 'zod';
+import { article } from '../text/article.ts';
 import { cableSchema } from './cable.ts';
 import { checkPart } from './check-part.ts';
 import type { Position } from './device-figures.ts';
@@ -9,6 +11,7 @@ import { type AnyFields, isKind, KINDS, partialSchema, rowOf } from './kinds/kin
 import { kept } from './map-entries.ts';
 import { CaseTwins, nameProblem } from './names.ts';
 import type { PartKind } from './part-types.ts';
+import type { Expanded } from './repeats.ts';
 import { merge, without } from './stock.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
 
@@ -29,6 +32,8 @@ export interface Named {
   readonly stock: ReadonlyMap<string, TreeMap>;
   /** parts whose kind is not known are `undefined`: named, and nothing more is said about them */
   readonly parts: ReadonlyMap<string, RawPart | undefined>;
+  /** names of the parts that each entry with `names` stands for */
+  readonly groups: Expanded['groups'];
 }
 
 /** Values that parts may take from stock in all. */
@@ -41,11 +46,6 @@ function weigh(tree: Tree): number {
 }
 
 const FROM = new Set(['from']);
-
-/** `a relay`, `an outlet` */
-export function article(word: string): string {
-  return `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
-}
 
 export class PartReader {
   readonly #errors: Errors;
@@ -120,11 +120,11 @@ export class PartReader {
     return undefined;
   }
 
-  readParts(map: TreeMap): Named {
+  readParts({ parts: map, groups }: Expanded): Named {
     const parts = new Map<string, RawPart | undefined>();
     for (const name of this.#spots.of(map).keys()) parts.set(name, undefined);
     this.#names(map, 'part', (name, tree, at) => parts.set(name, this.#part(name, tree, at)));
-    return { stock: this.#stock, parts };
+    return { stock: this.#stock, parts, groups };
   }
 
   #part(name: string, own: TreeMap, at: Span): RawPart | undefined {

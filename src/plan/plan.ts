@@ -1,5 +1,6 @@
 /** The plan as it was read: parts, runs of cable, intents, and what reading it can answer. */
 
+import type { LengthUnit } from '../text/lengths.ts';
 import type { Position, Practice } from './device-figures.ts';
 import type { Part } from './part-types.ts';
 
@@ -37,6 +38,8 @@ export interface Core {
   /** index into `Plan.runs` */
   readonly run: number;
   readonly colour: string;
+  /** the colour that both its ends are marked with, by `marked-as` */
+  readonly marked?: string;
   readonly a: TerminalRef;
   readonly b: TerminalRef;
   /** position of the colour */
@@ -44,12 +47,20 @@ export interface Core {
 }
 
 export interface Run {
+  /** place in `Plan.runs` */
   readonly index: number;
+  /** which run of the file's list it is, from one; the pieces of a run along parts have the same */
+  readonly entry: number;
+  /** which piece of a run along parts it is, from one, and of how many */
+  readonly piece?: number;
+  readonly pieces?: number;
   readonly at: Position;
   readonly name?: string;
   readonly cable?: Cable;
   /** m, one way */
   readonly length?: number;
+  /** what `length` was typed in */
+  readonly unit?: LengthUnit;
   readonly route?: string;
   /** share, 0.1 for 10 % */
   readonly slack?: number;
@@ -112,6 +123,8 @@ export interface PlanError {
   readonly source: string;
   readonly length: number;
   readonly message: string;
+  /** of the last one where not all are told: how many it stands for */
+  readonly more?: number;
 }
 
 export type ReadResult =

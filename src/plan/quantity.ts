@@ -170,3 +170,10 @@ export const startsPerHour = define('a number of starts an hour', [], ['10'], (r
   const value = reader.number();
   return value === undefined ? undefined : bounded(value, {});
 });
+
+/** How far above its plate a motor may be loaded without end: 1.15 on most of those that are marked. */
+export const serviceFactor = define('a service factor from 1 to 2', [], ['1.15'], (reader) => {
+  const value = reader.number();
+  if (value === undefined) return undefined;
+  return value >= 1 && value <= 2 ? value : new Problem('expected 1 to 2');
+});

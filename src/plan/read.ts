@@ -12,6 +12,7 @@ import type { Feed, Part } from './part-types.ts';
 import { fieldPositions, PartReader, shown } from './parts.ts';
 import type { PlanError, ReadResult } from './plan.ts';
 import { practiceByPatterns } from './practice.ts';
+import { expandIntents, expandParts, Repeats } from './repeats.ts';
 import { RunReader } from './runs.ts';
 import { fileSchema } from './schema.ts';
 import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from './tree.ts';
@@ -167,12 +168,15 @@ class FileReader {
 
     const parts = new PartReader(errors, this.#spots);
     if (isTreeMap(tree.stock)) parts.readStock(tree.stock);
-    const named = parts.readParts(isTreeMap(tree.parts) ? tree.parts : emptyMap());
-    if (isTreeMap(tree.parts) && named.parts.size === 0) {
+    const repeats = new Repeats(errors);
+    const written = isTreeMap(tree.parts) ? tree.parts : emptyMap();
+    const named = parts.readParts(expandParts(errors, this.#spots, repeats, written));
+    if (isTreeMap(tree.parts) && this.#spots.of(tree.parts).size === 0) {
       errors.add(this.#spots.of(tree).get('parts')!.key, 'parts: found none, expected at least one');
     }
     const runs = new RunReader(errors, this.#spots, named, parts);
-    if (Array.isArray(tree.runs)) runs.read(tree.runs);
+    if (Array.isArray(tree.runs)) runs.read(tree.runs, repeats);
+    if (repeats.full) return this.#failed();
     const joins = runs.joins();
     const feeds = resolveFeeds(named.parts, joins);
     checkLinks(errors, this.#spots, named, joins);
@@ -180,7 +184,9 @@ class FileReader {
     // Without a map of parts every terminal would be unknown, which says nothing new.
     const resolved = isTreeMap(tree.parts) ? runs.resolve(terminals) : [];
     const wanted = isTreeMap(tree.intent) && isTreeMap(tree.parts) ? tree.intent : emptyMap();
-    const intents = new IntentReader(errors, this.#spots, named, this.#defaults).read(wanted);
+    const intents = new IntentReader(errors, this.#spots, named, this.#defaults).read(
+      expandIntents(this.#spots, repeats, wanted, named.groups),
+    );
     if (errors.count > 0 || top === undefined) return this.#failed();
 
     const byPatterns = practiceByPatterns(

@@ -1,27 +1,36 @@
 /** Reading the runs: their cables, and the terminals each core joins. */
 
+import { runText } from '../text/run-names.ts';
+import { expandRuns, type RunEntry } from './along.ts';
 import { buildCable, cableSchema } from './cable.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import type { Written } from './feeds.ts';
 import { addIssues, found, type Subject } from './issues.ts';
+import { unitTyped } from './length-unit.ts';
+import { readMarks } from './marks.ts';
 import { type Named, type PartReader, shown, some } from './parts.ts';
 import type { Cable, Core, Run, TerminalRef } from './plan.ts';
+import type { Repeats } from './repeats.ts';
 import { runSchema } from './schema.ts';
 import { splitTerminalKey } from './terminal-key.ts';
+import { terminalHint } from './terminal-words.ts';
 import type { Terminals } from './terminals.ts';
 import { isTreeMap, type Spots, type Tree, type TreeList, type TreeMap } from './tree.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** Longest bare jumper, m. */
 const LONGEST_LINK = 0.2;
-const LINK_KEYS = new Set(['link', 'name', 'route', 'length']);
+const NOT_OF_LINKS: ReadonlySet<string> = new Set(['cable', 'cores', 'slack', 'marked-as']);
 
 interface End extends Written {
   readonly written: string;
+  /** where the part is named, and where the terminal is: two places in a run along parts */
   readonly at: Span;
+  readonly mark: Span;
 }
 interface RawCore {
   readonly colour: string;
+  readonly marked: string | undefined;
   readonly at: Span;
   readonly ends: readonly [End, End];
 }
@@ -37,6 +46,8 @@ export class RunReader {
   readonly #parts: PartReader;
   readonly #cables = new Map<TreeMap, Cable | undefined>();
   readonly #runs: RawRun[] = [];
+  /** places of terminals that were told to be wrong: a run along parts has one for all of its pieces */
+  readonly #wrong = new Set<number>();
 
   constructor(errors: Errors, spots: Spots, named: Named, parts: PartReader) {
     this.#errors = errors;
@@ -46,12 +57,14 @@ export class RunReader {
   }
 
   /** First pass: shapes, cables and part names; terminals wait until the feeds are known. */
-  read(list: TreeList): void {
-    const spots = this.#spots.of(list);
-    for (const [index, tree] of list.entries()) {
-      const at = spots.get(`${index}`)!.value;
-      const subject = { name: `run ${index + 1}`, at, what: 'a run' };
-      if (isTreeMap(tree)) this.#run(tree, index, subject);
+  read(list: TreeList, repeats: Repeats): void {
+    const context = { errors: this.#errors, spots: this.#spots, groups: this.#named.groups, repeats };
+    const entries = expandRuns(list, context);
+    if (repeats.full) return;
+    for (const entry of entries) {
+      const { tree, at } = entry;
+      const subject = { name: runText(entry), at, what: 'a run' };
+      if (isTreeMap(tree)) this.#run(tree, entry, subject);
       else
         this.#errors.add(
           at,
@@ -66,7 +79,7 @@ export class RunReader {
     return this.#runs.flatMap((run) => run.cores.map((core) => core.ends));
   }
 
-  #run(tree: TreeMap, index: number, subject: Subject): void {
+  #run(tree: TreeMap, { entry, piece, pieces, wrong = [] }: RunEntry, subject: Subject): void {
     const schema = runSchema();
     const result = schema.safeParse(tree);
     if (!result.success) addIssues(this.#errors, this.#spots, tree, schema, result.error.issues, subject);
@@ -77,7 +90,7 @@ export class RunReader {
     const cores: RawCore[] = [];
     if (link) {
       for (const [key, spot] of places) {
-        if (LINK_KEYS.has(key) || (key !== 'cable' && key !== 'cores' && key !== 'slack')) continue;
+        if (!NOT_OF_LINKS.has(key)) continue;
         this.#errors.add(
           spot.key,
           `${key}: not with link, which is a bare jumper; leave one of them out`,
@@ -87,7 +100,7 @@ export class RunReader {
       if (fields.length !== undefined && fields.length > LONGEST_LINK + 1e-9) {
         this.#errors.add(
           places.get('length')!.value,
-          'length: a link is up to 20 cm; use a cable for more',
+          'length: a link is up to 20 cm (7.5 in); use a cable for more',
           subject.name,
         );
       }
@@ -96,19 +109,23 @@ export class RunReader {
       if (core !== undefined) cores.push(core);
     } else {
       for (const key of ['cable', 'length', 'cores']) {
-        if (!(key in tree))
-          this.#errors.add(subject.at, `a run needs ${key}, or is {link: [A, B]}`, subject.name);
+        const other = piece === undefined ? ', or is {link: [A, B]}' : key === 'length' ? ' or lengths' : '';
+        if (!(key in tree || wrong.includes(key)))
+          this.#errors.add(subject.at, `a run needs ${key}${other}`, subject.name);
       }
       if (places.has('cable')) cable = this.#cable(tree, subject);
-      if (isTreeMap(tree.cores))
-        cores.push(...this.#cores(tree.cores, cable, subject, places.get('cores')!.key));
+      if (isTreeMap(tree.cores)) cores.push(...this.#cores(tree, cable, subject, places.get('cores')!.key));
     }
     const run = withoutUndefined({
-      index,
+      index: this.#runs.length,
+      entry,
+      piece,
+      pieces,
       at: this.#errors.source.position(subject.at[0]),
       name: fields.name,
       cable,
       length: fields.length,
+      unit: fields.length === undefined ? undefined : unitTyped(String(tree.length)),
       route: fields.route,
       slack: fields.slack,
       link,
@@ -116,8 +133,10 @@ export class RunReader {
     this.#runs.push({ run, cores });
   }
 
-  #cores(map: TreeMap, cable: Cable | undefined, subject: Subject, at: Span): RawCore[] {
+  #cores(tree: TreeMap, cable: Cable | undefined, subject: Subject, at: Span): RawCore[] {
     const cores: RawCore[] = [];
+    const map = tree.cores as TreeMap;
+    const marks = readMarks(this.#errors, this.#spots, tree, subject);
     const places = this.#spots.of(map);
     for (const [colour, spot] of places) {
       if (
@@ -133,7 +152,7 @@ export class RunReader {
         );
       }
       const core = this.#core(`cores.${colour}`, spot.key, map[colour]!, subject, spot.value);
-      if (core !== undefined) cores.push(core);
+      if (core !== undefined) cores.push({ ...core, marked: marks.get(colour) });
     }
     if (places.size === 0)
       this.#errors.add(at, 'cores: found none, expected a colour and its two terminals', subject.name);
@@ -164,9 +183,10 @@ export class RunReader {
     const ends = (tree as string[]).map((written, index) => ({
       written,
       at: spots.get(`${index}`)!.value,
+      mark: spots.get(`${index}`)!.key,
       ...splitTerminalKey(written),
     }));
-    return { colour: path.replace(/^cores\./, ''), at, ends: [ends[0]!, ends[1]!] };
+    return { colour: path.replace(/^cores\./, ''), marked: undefined, at, ends: [ends[0]!, ends[1]!] };
   }
 
   #cable(tree: TreeMap, subject: Subject): Cable | undefined {
@@ -223,19 +243,20 @@ export class RunReader {
     return this.#runs.map(({ run, cores }) => {
       const resolved: Core[] = [];
       for (const core of cores) {
-        const [a, b] = core.ends.map((end) => this.#end(end, terminals, run.index));
+        const [a, b] = core.ends.map((end) => this.#end(end, terminals, run));
         if (a === undefined || b === undefined) continue;
         if (a.part === b.part && a.terminal === b.terminal) {
           this.#errors.add(
             core.ends[1].at,
             `${core.colour}: both ends are on the terminal ${shown(a.part)}${a.terminal === '' ? '' : `.${a.terminal}`}`,
-            `run ${run.index + 1}`,
+            runText(run),
           );
           continue;
         }
         resolved.push({
           run: run.index,
           colour: core.colour,
+          ...(core.marked !== undefined && { marked: core.marked }),
           a,
           b,
           at: this.#errors.source.position(core.at[0]),
@@ -245,13 +266,16 @@ export class RunReader {
     });
   }
 
-  #end(end: End, terminals: ReadonlyMap<string, Terminals>, run: number): TerminalRef | undefined {
-    const subject = `run ${run + 1}`;
-    const { parts } = this.#named;
+  #end(end: End, terminals: ReadonlyMap<string, Terminals>, run: RawRun['run']): TerminalRef | undefined {
+    const subject = runText(run);
+    const { parts, groups } = this.#named;
     if (!parts.has(end.part)) {
-      const near = this.#errors.hint(end.part, parts.keys());
-      const text = `found ${quoted(end.written)}: no part is called ${quoted(end.part)}`;
-      this.#errors.add(end.at, `${text}${near || `; the parts are ${some(parts.keys())}`}`, subject);
+      const near = this.#errors.hint(end.part, parts.keys()) || `; the parts are ${some(parts.keys())}`;
+      const group = groups.get(end.part);
+      const text = `${run.piece === undefined ? `found ${quoted(end.written)}` : 'along'}: no part is called ${quoted(end.part)}`;
+      const instead =
+        group === undefined ? near : `, it stands for the parts ${some(group)}: name one of them`;
+      this.#errors.add(end.at, `${text}${instead}`, subject);
       return undefined;
     }
     const own = terminals.get(end.part);
@@ -261,27 +285,16 @@ export class RunReader {
     if (terminal !== undefined && joint === !end.written.includes('.')) {
       return { part: end.part, terminal, written: end.written, at: this.#errors.source.position(end.at[0]) };
     }
+    if (this.#wrong.has(end.mark[0])) return undefined;
+    this.#wrong.add(end.mark[0]);
     const name = shown(end.part);
-    if (joint) {
-      this.#errors.add(
-        end.at,
-        `found ${quoted(end.written)}: a joint has no terminals; write ${name} alone`,
-        subject,
-      );
-    } else if (end.terminal === '') {
-      this.#errors.add(
-        end.at,
-        `found ${quoted(end.written)} without a terminal; ${name} has ${some(own.names, 24)}`,
-        subject,
-      );
-    } else {
-      const near = this.#errors.hint(end.terminal, own.marks(), ';');
-      this.#errors.add(
-        end.at,
-        `found ${quoted(end.written)}: ${name} has no terminal ${quoted(end.terminal)}${near} it has ${some(own.names, 24)}`,
-        subject,
-      );
-    }
-    return undefined;
+    const such = `found ${quoted(end.written)}`;
+    const add = (text: string): undefined => void this.#errors.add(end.mark, text, subject);
+    if (joint) return add(`${such}: a joint has no terminals; write ${name} alone`);
+    if (end.terminal === '') return add(`${such} without a terminal; ${name} has ${some(own.names, 24)}`);
+    const near = terminalHint(this.#errors, end.terminal, own);
+    return add(
+      `${such}: ${name} has no terminal ${quoted(end.terminal)}${near} it has ${some(own.names, 24)}`,
+    );
   }
 }

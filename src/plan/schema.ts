@@ -15,6 +15,10 @@ export const runSchema = once(() =>
     cable: z.unknown().describe('The cable: a name from stock, or its data in place.').optional(),
     length: quantity(q.metres, 'Length of the cable, one way.').optional(),
     cores: z.record(z.string(), pair()).describe('Core colour: the two terminals it joins.').optional(),
+    'marked-as': z
+      .record(z.string(), text('A colour.'))
+      .describe('Core colour: the colour that both its ends are marked with for good, by sleeve or tape.')
+      .optional(),
     name: text('A name for the run.').optional(),
     route: text('Where it goes.').optional(),
     slack: quantity(q.share, 'Extra length.').optional(),
@@ -105,26 +109,55 @@ function inlineCable(): z.ZodObject {
     .extend({ from: text('The stock cable this is; any field beside it overrides.') });
 }
 
+/** A part, or as many parts as `names` has. */
+function repeated(schema: z.ZodObject): z.ZodObject {
+  return schema.extend({
+    names: list(
+      text('The name of a part.'),
+      'As many parts as there are names, all with what else stands here; the key is then the name of the group and stands for all of them in along, runs-on and blocked-by.',
+    ).optional(),
+  });
+}
+
+/** A run along several parts. */
+function along(cabled: z.ZodObject): z.ZodObject {
+  const stops = list(text('The name of a part, or of a group of parts.'), 'Parts in the order of the cable.');
+  return cabled.extend({
+    along: z
+      .union([stops, text('A group of parts.')])
+      .describe(
+        'The parts that the cable goes to one after the other, landing on the same terminals at each: the same as one run for each piece between two of them.',
+      ),
+    length: quantity(q.metres, 'Length of each piece, one way.').optional(),
+    lengths: list(
+      quantity(q.metres, 'Length of a piece, one way.'),
+      'In place of length: the length of each piece in turn, one less than there are parts.',
+    ).optional(),
+    cores: z
+      .record(z.string(), text('The terminal at each part, such as COM.'))
+      .describe('Core colour: the terminal it lands on at each part.'),
+  });
+}
+
 type Json = { [key: string]: unknown };
 
 /** The schema of plan files (JSON Schema 2020-12), for completion and explanation in an editor. */
 export function planJsonSchema(): object {
-  const parts = z.union([...KINDS.map((kind) => rowOf(kind).schema()), overrides()] as unknown as [
-    z.ZodType,
-    z.ZodType,
-  ]);
+  const one = [...KINDS.map((kind) => rowOf(kind).schema()), overrides()];
+  const parts = z.union(one.map(repeated) as unknown as [z.ZodType, z.ZodType]);
   const stockCable = cableSchema().required({ kind: true }).partial({ gauge: true, cores: true });
   const stock = z.union([...KINDS.map(partialSchema), stockCable] as unknown as [z.ZodType, z.ZodType]);
+  const cabled = runSchema()
+    .omit({ link: true })
+    .extend({
+      cable: z
+        .union([text('A cable from stock.'), cableSchema(), inlineCable()])
+        .describe('The cable: a stock name or its data.'),
+    });
   const run = z.union([
-    runSchema()
-      .omit({ link: true })
-      .extend({
-        cable: z
-          .union([text('A cable from stock.'), cableSchema(), inlineCable()])
-          .describe('The cable: a stock name or its data.'),
-      })
-      .required({ length: true, cores: true }),
+    cabled.required({ length: true, cores: true }),
     runSchema().pick({ link: true, name: true, route: true, length: true }).required({ link: true }),
+    along(cabled),
   ]);
   const file = fileSchema().extend({
     stock: z.record(z.string(), stock).describe('Named specifications of what you buy.').optional(),

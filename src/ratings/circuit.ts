@@ -6,7 +6,8 @@ import type { LoadPart, MotorPart, PlugPart } from '../plan/part-types.ts';
 import { defaults } from './defaults.ts';
 import { sumFigures } from './load.ts';
 import { type Figure, motorCurrents } from './motor.ts';
-import { circuitRow, patternAmps, receptacleByName } from './receptacle.ts';
+import { receptacleByName } from './pattern-names.ts';
+import { circuitRow, patternAmps } from './receptacle.ts';
 import { branchRule } from './tables.ts';
 
 /** Amperes of the loads against what their circuit gives them. */

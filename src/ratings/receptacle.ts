@@ -2,48 +2,9 @@
 
 import type { Practice } from '../plan/device-figures.ts';
 import type { PlugPart } from '../plan/part-types.ts';
+import { isOfSystem, receptacleByName, receptaclesByName } from './pattern-names.ts';
 import type { ReceptacleCircuitRow, ReceptacleRow, TableStatus } from './table-rows.ts';
 import { cellStatus, socketRule, tables } from './tables.ts';
-
-/** Letters and digits only, in capitals: `nema 5-20P` and `NEMA 5-20` are one pattern. */
-function key(name: string): string {
-  return name
-    .toUpperCase()
-    .replace(/^(NEMA\s*L?\d+-\d+)\s*[PR]$/, '$1')
-    .replace(/[^A-Z0-9]/g, '');
-}
-
-/**
- * Row of a pattern by any of its names; undefined for an unknown one, and for `fixed`. A name that is only the beginning
- * of several (`IEC 60309 16 A`, without poles) is the one among them that suits the volts and phases given.
- */
-export function receptacleByName(
-  pattern: string,
-  use?: { readonly volts: number; readonly phases: 1 | 3 },
-): ReceptacleRow | undefined {
-  const rows = tables.receptacles().rows;
-  // `CEE 7/4 or 7/7 (Type F/E)`: the whole, what stands before the bracket, and each of the alternatives.
-  const outside = pattern.replace(/\([^)]*\)/g, '');
-  for (const form of [pattern, outside, ...outside.split(/\bor\b/), `NEMA ${outside}`]) {
-    const wanted = key(form);
-    const row = rows.find((r) => r.names.some((name) => key(name) === wanted));
-    if (row) return row;
-  }
-  const begun = key(outside);
-  const several = rows.filter((r) => r.names.some((name) => key(name).startsWith(begun)));
-  if (begun.length < LEAST_BEGUN || several.length === 0) return undefined;
-  const suits = (r: ReceptacleRow) =>
-    use === undefined || (r.phases === use.phases && isOfSystem(use.volts, r));
-  return several.find(suits) ?? several[0];
-}
-
-/** Whether a circuit of these volts is of the system that a socket is made for. */
-function isOfSystem(volts: number, row: ReceptacleRow): boolean {
-  return volts <= row.volts && volts > row.volts * socketRule('other-system-volts');
-}
-
-/** Letters of a pattern's name below which its beginning could be anything. */
-const LEAST_BEGUN = 8;
 
 /** NEC Tables 210.21(B)(2) and (3): the row for a breaker and, where there are two, a socket. */
 export function circuitRow(breaker: number, socketAmps?: number): ReceptacleCircuitRow | undefined {
@@ -52,7 +13,7 @@ export function circuitRow(breaker: number, socketAmps?: number): ReceptacleCirc
 }
 
 export interface PlugJudgement {
-  readonly aspect: 'pattern' | 'voltage' | 'phases' | 'current' | 'breaker';
+  readonly aspect: 'pattern' | 'contacts' | 'voltage' | 'phases' | 'current' | 'breaker';
   readonly verdict: 'pass' | 'fail' | 'cannot-tell';
   readonly needed: number | undefined;
   readonly found: number | undefined;
@@ -72,6 +33,8 @@ export interface PlugDuty {
   /** A of the breaker ahead of it, where stated */
   readonly breaker?: number;
   readonly practice: Practice;
+  /** terminals of it that cores land on */
+  readonly wired?: readonly string[];
 }
 
 /** Judges a plug or socket by its pattern. An unknown pattern is a cannot-tell, never a pass. */
@@ -80,7 +43,28 @@ export function judgePlug(duty: PlugDuty): PlugJudgement[] {
   const row = duty.pattern === undefined ? undefined : receptacleByName(duty.pattern, duty);
   if (row === undefined) return [unknownPattern(duty.pattern)];
   const breaker = duty.breaker === undefined ? undefined : judgeBreaker(duty.breaker, duty.practice, row);
-  return [...judgeRating(duty, row), ...(breaker === undefined ? [] : [breaker])];
+  const contacts = judgeContacts(duty.pattern!, duty);
+  return [...judgeRating(duty, row), ...[contacts, breaker].filter((j) => j !== undefined)];
+}
+
+/** A wired neutral or earth that the pattern has no contact for, whichever of its rows is meant. */
+function judgeContacts(pattern: string, duty: PlugDuty): PlugJudgement | undefined {
+  const rows = receptaclesByName(pattern, duty);
+  const missing = (['N', 'PE'] as const).find(
+    (t) => duty.wired?.includes(t) && rows.every((r) => !r.contacts.includes(t)),
+  );
+  if (missing === undefined) return undefined;
+  const [row] = rows;
+  return {
+    aspect: 'contacts',
+    verdict: 'fail',
+    needed: undefined,
+    found: undefined,
+    unit: '',
+    basis: row!.standard,
+    status: cellStatus(tables.receptacles(), row!, 'contacts'),
+    missing,
+  };
 }
 
 function unknownPattern(pattern: string | undefined): PlugJudgement {

@@ -98,12 +98,17 @@ export interface BreakerCurveRow extends RowBase {
 }
 export interface ReceptacleRow extends RowBase {
   readonly names: readonly string[];
+  /** everyday names; one that several rows have settles none of them */
+  readonly also?: readonly string[];
   readonly standard: string;
+  /** V; between lines where there are several */
   readonly volts: number;
   readonly nominal: number;
   readonly amps: number;
   readonly phases: number;
   readonly poles: string;
+  /** terminals that it has a contact for: `L` or `L1` `L2` `L3`, `N`, `PE` */
+  readonly contacts: readonly string[];
   readonly horsepower: number | null;
 }
 export interface ReceptacleCircuitRow extends RowBase {
@@ -188,6 +193,18 @@ export interface StartsRow extends RowBase {
   readonly starts4: number;
   readonly inertia4: number;
   readonly rest4: number;
+}
+export interface OverloadRow extends RowBase {
+  readonly name:
+    | 'nec-least'
+    | 'iec-most'
+    | 'iec-least'
+    | 'service-factor'
+    | 'nec-automatic-horsepower'
+    | 'iec-kilowatts';
+  readonly clause: string;
+  /** multiple of the plate's current; a service factor, hp or kW where the name says so */
+  readonly value: number;
 }
 export interface MotorBranchRow extends RowBase {
   readonly name: string;

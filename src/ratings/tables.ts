@@ -6,6 +6,7 @@
  * looked at (and frozen) only when first asked for.
  */
 
+import type { CoreColourRow } from './colour-rows.ts';
 import type {
   AmbientFactorRow,
   ControlProtectionRow,
@@ -31,6 +32,7 @@ import type {
   MotorBranchRow,
   MotorBranchTable,
   MotorRow,
+  OverloadRow,
   PilotDutyRow,
   ReceptacleCircuitRow,
   ReceptacleRow,
@@ -56,6 +58,7 @@ import controlProtectionFile from './tables/control-protection-nec.json' with { 
 import controlWireFile from './tables/control-wire.json' with { type: 'json' };
 import cordAmpacityIecFile from './tables/cord-ampacity-iec.json' with { type: 'json' };
 import cordAmpacityNecFile from './tables/cord-ampacity-nec.json' with { type: 'json' };
+import coreColoursFile from './tables/core-colours.json' with { type: 'json' };
 import extraLowFile from './tables/extra-low-limits.json' with { type: 'json' };
 import fuseBandsFile from './tables/fuse-bands.json' with { type: 'json' };
 import fuseConventionalFile from './tables/fuse-conventional.json' with { type: 'json' };
@@ -68,6 +71,7 @@ import lockedRotorThreeFile from './tables/locked-rotor-three-phase.json' with {
 import motorBranchFile from './tables/motor-branch.json' with { type: 'json' };
 import motorFlcSingleFile from './tables/motor-flc-single-phase.json' with { type: 'json' };
 import motorFlcThreeFile from './tables/motor-flc-three-phase.json' with { type: 'json' };
+import overloadSettingsFile from './tables/overload-settings.json' with { type: 'json' };
 import pilotDutyFile from './tables/pilot-duty.json' with { type: 'json' };
 import receptacleCircuitsFile from './tables/receptacle-circuits.json' with { type: 'json' };
 import receptaclesFile from './tables/receptacles.json' with { type: 'json' };
@@ -111,6 +115,7 @@ export const tables = {
   controlWire: lazy<Table<ControlWireRow>>(controlWireFile),
   cordAmpacityIec: lazy<Table<CordIecRow>>(cordAmpacityIecFile),
   cordAmpacityNec: lazy<Table<CordNecRow>>(cordAmpacityNecFile),
+  coreColours: lazy<Table<CoreColourRow>>(coreColoursFile),
   extraLow: lazy<Table<ExtraLowRow>>(extraLowFile),
   horsepowerRatings: lazy<Table<HorsepowerRatingRow>>(horsepowerRatingsFile),
   inrush: lazy<Table<InrushRow>>(inrushFile),
@@ -119,6 +124,7 @@ export const tables = {
   motorBranch: lazy<MotorBranchTable>(motorBranchFile),
   motorFlcSingle: lazy<Table<MotorRow>>(motorFlcSingleFile),
   motorFlcThree: lazy<Table<MotorRow>>(motorFlcThreeFile),
+  overloadSettings: lazy<Table<OverloadRow>>(overloadSettingsFile),
   pilotDuty: lazy<Table<PilotDutyRow>>(pilotDutyFile),
   receptacleCircuits: lazy<Table<ReceptacleCircuitRow>>(receptacleCircuitsFile),
   receptacles: lazy<Table<ReceptacleRow>>(receptaclesFile),

@@ -44,9 +44,10 @@ function withRemedies(study: Study, report: Report): Report {
 }
 
 /** What is missing of a plan is asked for first. */
-function whatToDo({ severity, fix }: Finding, remedies: readonly Remedy[]): string {
+function whatToDo({ severity, question, fix }: Finding, remedies: readonly Remedy[]): string {
   const text = remedies.map((r) => r.words).join('; or ');
   if (severity === 'doubt') return text === '' ? fix : `${fix} If that cannot be told, ${text}.`;
+  if (text === '' && question < 4) return fix;
   return text === ''
     ? `${fix} No size that was tried mends it.`
     : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

@@ -3,6 +3,8 @@ import { UnionFind } from '../circuit/union-find.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
+import { wornBy } from '../ratings/core-colours.ts';
+import { colourOf } from '../text/core-colours.ts';
 import { kindOf } from './kinds.ts';
 
 /** A wiring as its cores: what `Plan` and a change of it have in common. */
@@ -91,19 +93,15 @@ export function idle(plan: Plan): number {
   return count;
 }
 
-/** Colours of a line and of a neutral where each is practised: NEC 200.6 and common practice, IEC 60445. */
-const MAINS_COLOURS: Readonly<
-  Record<Plan['practice'], { line: readonly string[]; neutral: readonly string[] }>
-> = {
-  nec: { line: ['black', 'red'], neutral: ['white', 'grey', 'gray'] },
-  iec: { line: ['brown', 'black'], neutral: ['blue'] },
-};
-
 /** Ends on the line pins of mains parts in the colour of a neutral, and the reverse. */
 export function crossColoured(wired: readonly Wired[], practice: Plan['practice']): number {
-  const { line, neutral } = MAINS_COLOURS[practice];
+  const neutral: readonly string[] = wornBy(practice, 'neutral');
+  const line: readonly string[] = wornBy(practice, 'line');
   return wired
-    .flatMap(({ core }) => [core.a, core.b].map((end) => ({ mark: end.terminal, colour: core.colour })))
+    .flatMap(({ core }) => {
+      const colour = colourOf(core.marked ?? core.colour)?.colour;
+      return colour === undefined ? [] : [core.a, core.b].map((end) => ({ mark: end.terminal, colour }));
+    })
     .filter(({ mark, colour }) =>
       /^L\d?$/.test(mark) ? neutral.includes(colour) : mark === 'N' && line.includes(colour),
     ).length;

@@ -6,13 +6,12 @@ import type { UnionFind } from '../circuit/union-find.ts';
 import { type Edit, isSaying, type Rewiring } from '../edit/edits.ts';
 import type { Core, Plan, TerminalRef } from '../plan/plan.ts';
 import { partOfKey, splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
+import { isEarthColour } from '../ratings/core-colours.ts';
 import { CableSides } from './cable-sides.ts';
 import { joinedBy, unfused } from './fuse-reach.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 import type { Places } from './places.ts';
 
-/** Core colours of protective conductors: NEC 250.119, IEC 60445. */
-const EARTH_COLOURS: ReadonlySet<string> = new Set(['green', 'green-yellow', 'bare']);
 const MAINS_MARKS: ReadonlySet<string> = new Set(['L', 'N', 'L1', 'L2']);
 /** Kinds of part that stand in line to break a circuit by themselves. */
 const GUARDS: ReadonlySet<string> = new Set(['fuse', 'cutout', 'timer']);
@@ -66,7 +65,7 @@ export class Harm {
   /** An end that lies on earth and belongs there: the core's other end does too, or its colour says so. */
   private holdsEarth(core: Core, end: 'a' | 'b'): boolean {
     const [own, other] = end === 'a' ? [core.a, core.b] : [core.b, core.a];
-    return this.isEarth(keyOf(own)) && (this.isEarth(keyOf(other)) || EARTH_COLOURS.has(core.colour));
+    return this.isEarth(keyOf(own)) && (this.isEarth(keyOf(other)) || isEarthColour(core.colour));
   }
 
   private touchesEarth(e: Rewiring): boolean {
@@ -77,7 +76,7 @@ export class Harm {
     }
     if (e.do === 'remove') {
       const core = this.core(e);
-      return this.holdsEarth(core, 'a') || this.holdsEarth(core, 'b') || EARTH_COLOURS.has(core.colour);
+      return this.holdsEarth(core, 'a') || this.holdsEarth(core, 'b') || isEarthColour(core.colour);
     }
     const [x, y] = [this.core(e.first), this.core(e.second)];
     const [p, q] = [keyOf(x[e.first.end]), keyOf(y[e.second.end])];

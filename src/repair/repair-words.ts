@@ -4,6 +4,7 @@ import { push } from '../plan/map-entries.ts';
 import type { Core, Plan } from '../plan/plan.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { coreBetween } from '../text/core-names.ts';
+import { runText } from '../text/run-names.ts';
 import { listOf } from '../text/word-list.ts';
 
 /** Parts named in a sentence that speaks of the same change at several. */
@@ -23,7 +24,7 @@ function named(plan: Plan, at: { run: number; core: number }): string {
   const core = coreOf(plan, at);
   const { colour, a, b } = core;
   const ended = { colour, link: run.link, a: a.written, b: b.written };
-  return coreBetween(ended, run.name ?? `run ${at.run + 1}`, core.at.line);
+  return coreBetween(ended, run.name ?? runText(run), core.at.line);
 }
 
 function sentence(plan: Plan, e: Rewiring): string {
@@ -32,7 +33,7 @@ function sentence(plan: Plan, e: Rewiring): string {
   if (e.do === 'add') {
     const cable = e.like === undefined ? undefined : plan.runs[e.like]?.cable;
     return cable
-      ? `Join ${e.from} to ${e.to} with a new core of ${cable.gauge} cable (its length is taken from run ${e.like! + 1}: measure it).`
+      ? `Join ${e.from} to ${e.to} with a new core of ${cable.gauge} cable (its length is taken from ${runText(plan.runs[e.like!]!)}: measure it).`
       : `Join ${e.from} to ${e.to} with a short jumper.`;
   }
   const [x, y] = [coreOf(plan, e.first)[e.first.end], coreOf(plan, e.second)[e.second.end]];

@@ -1,5 +1,6 @@
 /** The coil table of a report: for every relay a line a gate, with the volts its coil gets. */
 import type { CoilFigures } from '../findings/report-model.ts';
+import { figureOfLength, type LengthUnit } from '../text/lengths.ts';
 import { rounded } from '../text/numbers.ts';
 import { type Block, type ColumnOf, list, paragraph, table } from './blocks.ts';
 
@@ -19,9 +20,9 @@ function spareWords({ margin }: CoilFigures): string {
   return margin === null ? '-' : `${margin < 0 ? '' : '+'}${figure(margin * 100, ' %', 2)}`;
 }
 
-const COLUMNS: readonly ColumnOf<CoilFigures>[] = [
+const columns = (unit: LengthUnit): readonly ColumnOf<CoilFigures>[] => [
   { head: 'opened', always: true, of: (c) => c.gate ?? (c.atRest ? 'none' : 'any gate') },
-  { head: 'loop', right: true, of: (c) => figure(c.metres, ' m') },
+  { head: 'loop', right: true, of: (c) => (c.metres === null ? '-' : figureOfLength(c.metres, unit)) },
   { head: 'ohms', right: true, of: (c) => figure(c.ohms) },
   { head: 'least', right: true, of: (c) => figure(c.volts.min, ' V', 4) },
   { head: 'printed', right: true, of: (c) => figure(c.volts.nominal, ' V', 4) },
@@ -30,18 +31,24 @@ const COLUMNS: readonly ColumnOf<CoilFigures>[] = [
 ];
 
 /** The row with the least to spare is marked with `>`. Empty where no coil is fed. */
-export function coilBlocks(coils: readonly CoilFigures[], indent: number): Block[] {
+export function coilBlocks(coils: readonly CoilFigures[], unit: LengthUnit, indent: number): Block[] {
   const relays = [...new Set(coils.map((c) => c.relay))];
   return relays.flatMap((relay, i) =>
     relayBlocks(
       coils.filter((c) => c.relay === relay),
+      unit,
       indent,
       i > 0,
     ),
   );
 }
 
-function relayBlocks(rows: readonly CoilFigures[], indent: number, close: boolean): Block[] {
+function relayBlocks(
+  rows: readonly CoilFigures[],
+  unit: LengthUnit,
+  indent: number,
+  close: boolean,
+): Block[] {
   const spare = (row: CoilFigures) => row.margin ?? Number.POSITIVE_INFINITY;
   const least = (row: CoilFigures) => row.volts.min ?? Number.POSITIVE_INFINITY;
   const order = [...rows].sort((x, y) => spare(x) - spare(y) || least(x) - least(y));
@@ -56,7 +63,7 @@ function relayBlocks(rows: readonly CoilFigures[], indent: number, close: boolea
   const gap = rows.some((r) => (r.gate?.length ?? 0) > LONG_NAME) ? 1 : 2;
   return [
     paragraph(`volts at the coil of ${worst.relay}; ${needs}`, { indent, close }),
-    table(shown, COLUMNS, { indent, close: true, gutter: true, gap, tooWide: 'lines' }, (row) =>
+    table(shown, columns(unit), { indent, close: true, gutter: true, gap, tooWide: 'lines' }, (row) =>
       row === worst && rows.length > 1 ? { mark: '>' } : {},
     ),
     list('indent', below, { indent, close: true }),

@@ -1,21 +1,33 @@
 /** The cut list: what to cut from which cable, and what is left. */
 import type { CableCuts, WireList } from '../lists/wirelist.ts';
 import { countedCores } from '../text/core-names.ts';
+import { cutInBoth, cutWords, type LengthUnit } from '../text/lengths.ts';
 import { type Block, type ColumnOf, heading, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
-import { feetWords, metreWords } from './lengths.ts';
 
 type Piece = CableCuts['pieces'][number];
 
-const LENGTHS =
-  'Lengths have their slack in them: what the run states, else 10 %, and at least 10 cm at each end (common practice, no source), rounded up to the centimetre. All cores of a run are one piece.';
+const LEAST_END = { m: '10 cm', ft: '4 in (10 cm)' } as const;
+const ROUNDED = { m: 'centimetre', ft: 'inch' } as const;
+const lengthsNote = (unit: LengthUnit): string =>
+  `Lengths have their slack in them: what the run states, else 10 %, and at least ${LEAST_END[unit]} at each end (common practice, no source), rounded up to the ${ROUNDED[unit]}. All cores of a run are one piece.`;
 
-const COLUMNS: readonly ColumnOf<Piece>[] = [
+const other = (unit: LengthUnit): LengthUnit => (unit === 'ft' ? 'm' : 'ft');
+
+const columns = (unit: LengthUnit): readonly ColumnOf<Piece>[] => [
   { head: '', only: PRINTED, of: () => ({ box: 'tick' }) },
-  { head: 'piece', only: WRITTEN, of: (p) => `run ${p.run}${p.name === null ? '' : ` ${p.name}`}` },
-  { head: 'length', only: WRITTEN, of: (p) => metreWords(p.length) || 'not stated' },
-  { head: 'cut', only: PRINTED, of: (p) => metreWords(p.length) || 'length not given' },
-  { head: 'feet', only: WRITTEN, of: (p) => (p.length === null ? '' : feetWords(p.length)) },
-  { head: 'run', only: PRINTED, of: (p) => `${p.run}` },
+  {
+    head: 'piece',
+    only: WRITTEN,
+    of: (p) => `run ${p.mark.replace('.', ' piece ')}${p.name === null ? '' : ` ${p.name}`}`,
+  },
+  { head: 'length', only: WRITTEN, of: (p) => cutWords(p.length, p.unit) || 'not stated' },
+  { head: 'cut', only: PRINTED, of: (p) => cutWords(p.length, p.unit) || 'length not given' },
+  {
+    head: unit === 'ft' ? 'metres' : 'feet',
+    only: WRITTEN,
+    of: (p) => cutWords(p.length, other(p.unit)),
+  },
+  { head: 'run', only: PRINTED, of: (p) => p.mark },
   {
     head: 'where',
     only: PRINTED,
@@ -27,51 +39,60 @@ const COLUMNS: readonly ColumnOf<Piece>[] = [
   { head: 'unused', only: WRITTEN, of: (p) => (p.spare > 0 ? `${p.spare}` : '') },
 ];
 
-function cableWords({ cable, gauge, cores, pieces, total }: CableCuts): string {
+function cableWords({ cable, gauge, cores, pieces, total }: CableCuts, unit: LengthUnit): string {
   const what = cable.startsWith(gauge) ? cable : `${cable}, ${gauge}, ${countedCores(cores)}`;
   const count = pieces.length === 1 ? '1 piece' : `${pieces.length} pieces`;
-  return `${what}: ${count}, ${metreWords(total)} (${feetWords(total)}) in all`;
+  return `${what}: ${count}, ${cutInBoth(total, unit)} in all`;
 }
 
 /** One sentence a reel, then what is left of all of them. */
-function reelWords({ reels, waste }: CableCuts): string[] {
+function reelWords({ reels, waste }: CableCuts, unit: LengthUnit): string[] {
+  const words = (metres: number) => cutWords(metres, unit);
   if (reels === null) return [];
   const lines = reels.map((r, i) => {
-    const pieces = r.pieces.map((p) => `${metreWords(p.length)} (run ${p.run})`).join(', ');
-    return `Reel ${i + 1} of ${metreWords(r.length)}: ${pieces}; ${metreWords(r.waste)} left.`;
+    const pieces = r.pieces.map((p) => `${words(p.length)} (run ${p.mark})`).join(', ');
+    return `Reel ${i + 1} of ${words(r.length)}: ${pieces}; ${words(r.waste)} left.`;
   });
   return [
     ...lines,
-    `Left on ${reels.length === 1 ? 'the reel' : `${reels.length} reels`}: ${metreWords(waste ?? 0)}.`,
+    `Left on ${reels.length === 1 ? 'the reel' : `${reels.length} reels`}: ${words(waste ?? 0)}.`,
   ];
 }
 
 /** Cable by cable. On paper nothing is said of reels: the printed sheet is made without them. */
-export function cutBlocks({ cuts }: Pick<WireList, 'cuts'>): Block[] {
+export function cutBlocks({ cuts, unit }: Pick<WireList, 'cuts' | 'unit'>): Block[] {
   return [
     heading(2, 'Cut list', { runIn: true, only: WRITTEN }),
-    paragraph(LENGTHS, { only: WRITTEN }),
+    paragraph(lengthsNote(unit), { only: WRITTEN }),
     ...cuts.flatMap((c) => [
-      heading(3, cableWords(c), { only: WRITTEN }),
+      heading(3, cableWords(c, unit), { only: WRITTEN }),
       heading(2, c.cable, { only: PRINTED }),
-      paragraph(`${c.gauge}, ${countedCores(c.cores)}: ${metreWords(c.total)} in all`, { only: PRINTED }),
-      table(c.pieces, COLUMNS, { name: 'cuts' }),
-      list('indent', reelWords(c), { only: WRITTEN, close: true }),
+      paragraph(`${c.gauge}, ${countedCores(c.cores)}: ${cutWords(c.total, unit)} in all`, { only: PRINTED }),
+      table(c.pieces, columns(unit), { name: 'cuts' }),
+      list('indent', reelWords(c, unit), { only: WRITTEN, close: true }),
     ]),
   ];
 }
 
-/** Every piece as a row; lengths in m. */
-export function cutTable({ cuts }: WireList): Block {
+interface Cut {
+  readonly of: CableCuts;
+  readonly piece: Piece;
+}
+
+/** Every piece as a row; lengths in m, and as they are cut where the plan has feet. */
+export function cutTable({ cuts, unit }: WireList): Block {
   const pieces = cuts.flatMap((of) => of.pieces.map((piece) => ({ of, piece })));
   return table(pieces, [
     { head: 'cable', of: ({ of }) => of.cable },
     { head: 'gauge', of: ({ of }) => of.gauge },
     { head: 'cores', of: ({ of }) => `${of.cores}` },
-    { head: 'run', of: ({ piece }) => `${piece.run}` },
+    { head: 'run', of: ({ piece }) => piece.mark },
     { head: 'name', of: ({ piece }) => piece.name ?? '' },
     { head: 'route', of: ({ piece }) => piece.route ?? '' },
     { head: 'length m', of: ({ piece }) => (piece.length === null ? '' : `${piece.length}`) },
+    ...(unit === 'ft'
+      ? [{ head: 'length', of: ({ piece }: Cut) => cutWords(piece.length, piece.unit) }]
+      : []),
     { head: 'colours', of: ({ piece }) => piece.colours.join(' ') },
     { head: 'unused cores', of: ({ piece }) => `${piece.spare}` },
   ]);

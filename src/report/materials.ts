@@ -1,5 +1,6 @@
 /** What to buy, and the least rating that would still do. */
 import type { LeastRatings, MaterialCable, MaterialItem, Materials } from '../lists/materials-model.ts';
+import { cutInBoth, type LengthUnit } from '../text/lengths.ts';
 import {
   type Block,
   type ColumnOf,
@@ -11,14 +12,13 @@ import {
   table,
   WRITTEN,
 } from './blocks.ts';
-import { feetWords, metreWords } from './lengths.ts';
 import { toldBlocks } from './told.ts';
 
 const LEAST =
   'Least ratings are found by checking this plan with other ratings in it; each passes with all else as it stands. Look for the figure or more, with the other figures of the part unchanged. A caution named beside a figure is one that the check gives with it: it does not fail the plan.';
 const NO_LEAST = 'Least ratings are not worked out, because the plan fails its check.';
-const CABLE =
-  'Cable has its slack in it: what each run states, else 10 %, and at least 10 cm at each end (common practice, no source). A price of cable counts as that of a metre.';
+const cableNote = (unit: LengthUnit): string =>
+  `Cable has its slack in it: what each run states, else 10 %, and at least ${unit === 'ft' ? '4 in (10 cm)' : '10 cm'} at each end (common practice, no source). A price of cable counts as that of a metre.`;
 
 const money = (x: number | null): string => (x === null ? '' : x.toFixed(2));
 const figures = ({ least }: LeastRatings): string => least.map((l) => l.words).join('; ');
@@ -36,7 +36,11 @@ export function materialsDocument(goods: Materials, title: string): Block[] {
     list('goods', parts),
     ...(cables.length === 0
       ? []
-      : [heading(2, 'Cable', { runIn: true }), paragraph(CABLE), list('goods', cables, { close: true })]),
+      : [
+          heading(2, 'Cable', { runIn: true }),
+          paragraph(cableNote(goods.unit)),
+          list('goods', cables, { close: true }),
+        ]),
     ...(goods.joints.length === 0 ? [] : [JOINTS, jointTable(goods)]),
     ...(goods.small.length === 0 ? [] : [SMALL, smallTable(goods)]),
     heading(2, 'Total', { plain: '' }),
@@ -61,7 +65,7 @@ function entries(goods: Materials): { parts: Item[]; cables: Item[] } {
     ],
   }));
   const cables = goods.cables.map((c) => ({
-    text: `${metreWords(c.metres)} (${feetWords(c.metres)}) ${c.name}: ${c.spec}`,
+    text: `${cutInBoth(c.metres, goods.unit)} ${c.name}: ${c.spec}`,
     more: [
       c.pieces === 1 ? '1 piece' : `${c.pieces} pieces`,
       ...(c.unmeasured > 0 ? [`${c.unmeasured} of them without a length in the plan, not counted.`] : []),
@@ -138,7 +142,7 @@ export function shoppingBlocks(goods: Materials): Block[] {
       cables,
       [
         tick,
-        { head: 'length', of: (c) => `${metreWords(c.metres)} (${feetWords(c.metres)})` },
+        { head: 'length', of: (c) => cutInBoth(c.metres, goods.unit) },
         { head: 'cable', of: (c) => `${c.name}: ${c.spec}` },
         { head: 'note', of: (c) => (c.unmeasured === 0 ? '' : `${c.unmeasured} more of unknown length`) },
         asLeast,

@@ -84,7 +84,7 @@ function netBlocks(reference: string | null, nets: readonly NetReading[]): Block
 }
 
 function coreBlocks(cores: readonly CoreReading[]): Block[] {
-  const name = (c: CoreReading) => c.name ?? `run ${c.run}`;
+  const name = (c: CoreReading) => c.name ?? `run ${c.mark}`;
   const way = (c: CoreReading) => `${c.from} to ${c.to}`;
   const amps = (c: CoreReading) => (c.amps === null ? '-' : metric(c.amps, 'A'));
   return [

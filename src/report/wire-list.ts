@@ -1,10 +1,10 @@
 /** The wire list: every core in the order of wiring, and how its ends are made. */
 import type { WireEnd } from '../lists/wire-ends.ts';
 import type { WireList, WireRow } from '../lists/wirelist.ts';
+import { cutWords, halfInches, type LengthUnit, sixteenths } from '../text/lengths.ts';
 import { type Block, type ColumnOf, heading, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
 import { cutBlocks, cutTable } from './cut-list.ts';
 import { labelBlocks, labelTable } from './labels.ts';
-import { metreWords } from './lengths.ts';
 import type { SectionNotes } from './section-notes.ts';
 import { toldBlocks } from './told.ts';
 
@@ -18,21 +18,27 @@ interface WireListWords {
   readonly notes: SectionNotes;
 }
 
-const STRIPS =
-  'End: how it is joined, and the mm of insulation to strip; sheath: mm of outer sheath to take off at either end. Common practice, no source; what the part itself prints counts.';
+const strips = (unit: LengthUnit): string =>
+  unit === 'ft'
+    ? 'End: how it is joined, and how much insulation to strip; sheath: how much outer sheath to take off at either end; inches to the nearest sixteenth, of sheath to the nearest half. Common practice, no source; what the part itself prints counts.'
+    : 'End: how it is joined, and the mm of insulation to strip; sheath: mm of outer sheath to take off at either end. Common practice, no source; what the part itself prints counts.';
 const ELECTRICIAN =
   'Leave them to a licensed electrician where the law, the lease or the insurance asks for it.';
 
-/** `screw 7 mm + ferrule`; a bare link is not stripped. */
-const endWords = ({ method, strip, ferrule }: WireEnd): string =>
-  `${method}${strip === null ? '' : ` ${strip} mm`}${ferrule ? ' + ferrule' : ''}`;
+/** `screw 7 mm + ferrule`, `screw 7 mm 1/4 in + ferrule`; a bare link is not stripped. */
+const endWords = ({ method, strip, ferrule }: WireEnd, unit: LengthUnit): string =>
+  `${method}${strip === null ? '' : ` ${strip} mm${unit === 'ft' ? ` ${sixteenths(strip)} in` : ''}`}${ferrule ? ' + ferrule' : ''}`;
 
-const sheathWords = ({ from, to }: WireRow): string =>
-  from.sheath === null || to.sheath === null ? '' : `${from.sheath}/${to.sheath} mm`;
+/** `100/40 mm`; `100/40, 4/1.5` in mm and in inches, whose head says so. */
+const sheathWords = ({ from, to }: WireRow, unit: LengthUnit): string => {
+  if (from.sheath === null || to.sheath === null) return '';
+  const mm = `${from.sheath}/${to.sheath}`;
+  return unit === 'ft' ? `${mm}, ${halfInches(from.sheath)}/${halfInches(to.sheath)}` : `${mm} mm`;
+};
 
 const joined = (...words: readonly string[]): string => words.filter((w) => w !== '').join(' ');
 
-const COLUMNS: readonly ColumnOf<WireRow>[] = [
+const columns = (unit: LengthUnit): readonly ColumnOf<WireRow>[] => [
   { head: 'done', only: ['markdown'], of: () => ({ box: 'tick' }) },
   { head: '', only: PRINTED, of: () => ({ box: 'tick' }) },
   { head: 'no.', only: WRITTEN, of: (r) => `${r.number}${r.loose ? '?' : ''}` },
@@ -41,15 +47,15 @@ const COLUMNS: readonly ColumnOf<WireRow>[] = [
   { head: 'to', of: (r) => r.to.terminal },
   { head: 'colour', of: (r) => r.colour ?? 'bare link' },
   { head: 'gauge', of: (r) => r.gauge ?? '' },
-  { head: 'length', only: WRITTEN, of: (r) => metreWords(r.length) },
-  { head: 'cut', only: PRINTED, of: (r) => metreWords(r.length) },
-  { head: 'run', only: WRITTEN, of: (r) => joined(`${r.run}`, r.name ?? '') },
-  { head: 'run', only: PRINTED, of: (r) => joined(`${r.run}`, r.name ?? '', r.route ?? '') },
+  { head: 'length', only: WRITTEN, of: (r) => cutWords(r.length, r.unit) },
+  { head: 'cut', only: PRINTED, of: (r) => cutWords(r.length, r.unit) },
+  { head: 'run', only: WRITTEN, of: (r) => joined(r.mark, r.name ?? '') },
+  { head: 'run', only: PRINTED, of: (r) => joined(r.mark, r.name ?? '', r.route ?? '') },
   { head: 'route', only: WRITTEN, of: (r) => r.route ?? '' },
   // What is before says where a core goes, what follows how its ends are made.
-  { head: 'end from', cut: true, of: (r) => endWords(r.from) },
-  { head: 'end to', of: (r) => endWords(r.to) },
-  { head: 'sheath', of: sheathWords },
+  { head: 'end from', cut: true, of: (r) => endWords(r.from, unit) },
+  { head: 'end to', of: (r) => endWords(r.to, unit) },
+  { head: unit === 'ft' ? 'sheath mm, in' : 'sheath', of: (r) => sheathWords(r, unit) },
 ];
 
 const SECTIONS = [
@@ -58,7 +64,10 @@ const SECTIONS = [
 ] as const;
 
 /** Both halves of the list, low voltage first, and what their words mean. */
-export function wireBlocks(wires: Pick<WireList, 'wires'>, { methods, notes }: WireListWords): Block[] {
+export function wireBlocks(
+  wires: Pick<WireList, 'wires' | 'unit'>,
+  { methods, notes }: WireListWords,
+): Block[] {
   const sections = SECTIONS.flatMap(({ section, title }): Block[] => {
     const rows = wires.wires.filter((r) => r.section === section);
     if (rows.length === 0) return [];
@@ -67,14 +76,14 @@ export function wireBlocks(wires: Pick<WireList, 'wires'>, { methods, notes }: W
       heading(2, note, { plain: `${note}:`, only: WRITTEN }),
       heading(2, title, { only: PRINTED }),
       paragraph(section === 'mains' ? `${note}. ${ELECTRICIAN}` : `${note}.`, { only: PRINTED }),
-      table(rows, COLUMNS, { name: 'wires' }),
+      table(rows, columns(wires.unit), { name: 'wires' }),
     ];
   });
   const used = new Set(wires.wires.flatMap((r) => [r.from.method, r.to.method]));
   const loose = paragraph('?: nothing wired before leads to this core.', { only: WRITTEN, close: true });
   return [
     ...sections,
-    paragraph(STRIPS),
+    paragraph(strips(wires.unit)),
     list(
       'indent',
       [...used].map((m) => `${m}: ${methods[m]}`),
@@ -100,17 +109,23 @@ export function wireListDocument(
   ];
 }
 
-/** One list with every figure in a column of its own; lengths in m, strips in mm. */
+/** One list with every figure in a column of its own; lengths in m, strips in mm, and as the plan has them where that is feet. */
 export function wireListTable(wires: WireList, part: WireListPart): Block[] {
   return [{ wires: wireTable, cuts: cutTable, labels: labelTable }[part](wires)];
 }
 
 function wireTable(wires: WireList): Block {
   const labels = new Map(wires.labels.map((l) => [`${l.wire}/${l.end}`, l.text]));
+  const feet = wires.unit === 'ft';
+  const inches = (mm: number | null, words: (mm: number) => string) => (mm === null ? '' : words(mm));
   const end = (which: 'from' | 'to'): ColumnOf<WireRow>[] => [
     { head: `${which} joined by`, of: (r) => r[which].method },
     { head: `${which} strip mm`, of: (r) => `${r[which].strip ?? ''}` },
+    ...(feet ? [{ head: `${which} strip in`, of: (r: WireRow) => inches(r[which].strip, sixteenths) }] : []),
     { head: `${which} sheath mm`, of: (r) => `${r[which].sheath ?? ''}` },
+    ...(feet
+      ? [{ head: `${which} sheath in`, of: (r: WireRow) => inches(r[which].sheath, halfInches) }]
+      : []),
     { head: `${which} ferrule`, of: (r) => (r[which].ferrule ? 'yes' : 'no') },
   ];
   return table(wires.wires, [
@@ -122,7 +137,8 @@ function wireTable(wires: WireList): Block {
     { head: 'gauge', of: (r) => r.gauge ?? '' },
     { head: 'cable', of: (r) => r.cable ?? '' },
     { head: 'length m', of: (r) => (r.length === null ? '' : `${r.length}`) },
-    { head: 'run', of: (r) => `${r.run}` },
+    ...(feet ? [{ head: 'length', of: (r: WireRow) => cutWords(r.length, r.unit) }] : []),
+    { head: 'run', of: (r) => r.mark },
     { head: 'name', of: (r) => r.name ?? '' },
     { head: 'route', of: (r) => r.route ?? '' },
     { head: 'loose', of: (r) => (r.loose ? 'yes' : 'no') },

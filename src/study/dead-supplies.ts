@@ -1,6 +1,7 @@
 /** What each load does while low-voltage sources are dead, from every position the circuit can stand in. */
 import { type Bdd, FALSE } from '../logic/bdd.ts';
 import { runsFromRest } from '../logic/entry-states.ts';
+import { handedOver } from '../logic/handed-over.ts';
 import type { Wanted } from '../logic/intent.ts';
 import { findMemory, Settler } from '../logic/memory.ts';
 import { buildModel, type LogicModel } from '../logic/model.ts';
@@ -28,7 +29,7 @@ export const deadSupplies = perStudy((study): readonly DeadSupply[] => {
   for (const dead of sets) {
     const model = buildModel(circuit, v.model.bdd as Bdd, new Set(dead));
     const settler = new Settler(model, findMemory(model));
-    const starts = startModes(v, settler);
+    const starts = [...handedOver(v.model.bdd, v.settler, v.places, settler)];
     for (const wanted of v.intents.wanted) {
       if (found.has(wanted.target)) continue;
       const moved = whenWrong(v, wanted, model, settler, starts);
@@ -64,20 +65,4 @@ function whenWrong(
   if (wrong === FALSE) return undefined;
   const atRest = bdd.and(wrong, stateOf(v.circuit, bdd, [])) !== FALSE;
   return atRest ? [] : movedIn(v.circuit, bdd, wrong)!;
-}
-
-/** Positions of the remembering relays of the dead circuit that the live one can leave behind. */
-function startModes(v: Verified, settler: Settler): number[] {
-  const { bdd } = v.model;
-  let modes = new Set<number>();
-  for (const place of v.places) {
-    let here: number[] = [0];
-    settler.memory.relays.forEach((k, bit) => {
-      const f = bdd.and(v.settler.at(bdd.variable(k), place.mode), place.states);
-      const off = bdd.diff(place.states, v.settler.at(bdd.variable(k), place.mode));
-      here = here.flatMap((m) => [...(off !== FALSE ? [m] : []), ...(f !== FALSE ? [m | (1 << bit)] : [])]);
-    });
-    modes = new Set([...modes, ...here]);
-  }
-  return [...modes];
 }

@@ -5,12 +5,12 @@ import { inputVariable } from '../logic/conduction.ts';
 import { follow } from '../logic/follow.ts';
 import type { Moved } from '../logic/verify.ts';
 import { figuresFor } from './corner-figures.ts';
+import { withDeltas } from './mains/three-phase.ts';
 import { meets, voltsIn } from './seen-volts.ts';
 import { senseIsland } from './sense-island.ts';
 import { isClosed } from './situations.ts';
 import type { Study } from './study.ts';
 import { solveLimited } from './supply-limits.ts';
-import { withDeltas } from './three-phase.ts';
 
 /** V between the two terminals of a sense, and V at which it pulls in. */
 export interface SeenAndNeeded {

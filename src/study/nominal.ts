@@ -10,11 +10,11 @@ import { joinedSense } from '../logic/sense.ts';
 import { Undecided } from '../logic/undecided.ts';
 import { type Moved, stateOf, type Verified, verifyWith } from '../logic/verify.ts';
 import { figuresFor } from './corner-figures.ts';
+import { withDeltas } from './mains/three-phase.ts';
 import { senseIsland } from './sense-island.ts';
 import { NotWorkedOut } from './sense-volts.ts';
 import { type SensedIn, SenseSolver } from './sensed.ts';
 import { type TableState, tableSteps } from './table-states.ts';
-import { withDeltas } from './three-phase.ts';
 import { type CoilKnowledge, canBeOverdrawn, canBeShorted, relaysInDoubt } from './volts-in-doubt.ts';
 
 /** What every relay and load does at nominal volts, and how far that was decided. */

@@ -1,4 +1,5 @@
 /** What a core is called, in running text and on a drawing. */
+import { lettersOf } from './core-colours.ts';
 import { printable } from './escape.ts';
 
 /** A core by its colour; a bare jumper is called a link whatever its colour. */
@@ -43,9 +44,9 @@ export function countedCores(cores: number): string {
   return cores === 1 ? '1 core' : `${cores} cores`;
 }
 
-/** A core on a drawing: its run, counted from 1, and what else is told of it, such as gauge and length. */
+/** A core on a drawing: the mark of its run (`3`, `3.2`), and what else is told of it, such as gauge and length. */
 export interface CoreOnDrawing extends NamedCore {
-  readonly run: number;
+  readonly run: string;
 }
 
 /** `3 white 20 AWG 4 m`; a link has neither gauge nor length, and what is empty is left out. */
@@ -54,28 +55,10 @@ export function drawnInWords({ run, colour, link }: CoreOnDrawing, gauge: string
   return printable([run, colour, gauge, length].filter((w) => w !== '').join(' '));
 }
 
-/** IEC 60757 letters of core colours. */
-const COLOUR_LETTERS: Readonly<Record<string, string>> = {
-  black: 'BK',
-  brown: 'BN',
-  red: 'RD',
-  orange: 'OG',
-  yellow: 'YE',
-  green: 'GN',
-  blue: 'BU',
-  violet: 'VT',
-  purple: 'VT',
-  grey: 'GY',
-  gray: 'GY',
-  white: 'WH',
-  pink: 'PK',
-  'green-yellow': 'GNYE',
-};
-
 /** `3 WH`, for narrow drawings: letters of IEC 60757 where the colour has some, else the colour, cut when long. */
 export function drawnInLetters({ run, colour, link }: CoreOnDrawing): string {
   if (link) return `${run} link`;
-  const letters = Object.hasOwn(COLOUR_LETTERS, colour) ? COLOUR_LETTERS[colour]! : colour;
+  const letters = lettersOf(colour) ?? colour;
   const shortened = [...printable(letters)];
   return `${run} ${shortened.length > 8 ? `${shortened.slice(0, 7).join('')}~` : shortened.join('')}`;
 }

@@ -131,7 +131,15 @@ describe('readings', () => {
     });
     const all = JSON.parse((await read('lane.yaml --json')).out);
     expect(all.between).toBeNull();
-    expect(all.cores[0]).toEqual({ run: 1, name: null, colour: 'red', from: 'PS1.+', to: 'feed', amps: 0 });
+    expect(all.cores[0]).toEqual({
+      run: 1,
+      mark: '1',
+      name: null,
+      colour: 'red',
+      from: 'PS1.+',
+      to: 'feed',
+      amps: 0,
+    });
     expect(Object.keys(all.nets[0])).toEqual(['terminals', 'volts', 'kind', 'against']);
   });
 });

@@ -23,6 +23,8 @@ const expected = JSON.parse(readFileSync(`${root}examples/wrong/expected.json`, 
   Expected
 >;
 
+const right = [...plans('examples'), ...plans('examples/large').map((name) => `large/${name}`)];
+
 const known = new Map<string, Report>();
 
 function reportOf(path: string): Report {
@@ -59,7 +61,7 @@ function readsInAHurry(report: Report, lines: readonly string[]): void {
 const validate = new Ajv2020().compile(reportJsonSchema());
 
 describe('right plans', () => {
-  it.each(plans('examples'))('%s passes, and its report is the one beside it', (name) => {
+  it.each(right)('%s passes, and its report is the one beside it', (name) => {
     const report = reportOf(`examples/${name}`);
     expect(report.findings.filter((f) => !['caution', 'notice'].includes(f.severity))).toEqual([]);
     expect(report.verdict).toBe('pass');

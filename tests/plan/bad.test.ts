@@ -26,7 +26,7 @@ const cases: [string, string, string][] = [
   ['dot in a name', plan(['a.b: {kind: joint}']), 'a dot'],
   ['space in a name', plan(['a b: {kind: joint}']), 'white space'],
   ['long name', plan([`${'a'.repeat(41)}: {kind: joint}`]), 'at most 40'],
-  ['case twins', plan(['aa: {kind: joint}', 'Aa: {kind: joint}']), 'only in case'],
+  ['case twins', plan(['aa: {kind: joint}', 'Aa: {kind: joint}']), 'call this one otherwise, such as Aa-2'],
   ['unknown key', plan(['g: {kind: gate, pressed: open}']), 'unknown key "pressed"'],
   ['misspelt required key', plan(['F: {kind: fuse, ratting: 1 A}']), 'did you mean rating?'],
   ['missing field', plan(['B: {kind: battery}']), 'a battery needs output'],
@@ -139,6 +139,27 @@ const cases: [string, string, string][] = [
   ['blocked by a gate', intent('runs-on: [g1], blocked-by: [g1]'), 'g1 is a gate'],
   ['stays on after a gate', intent('runs-on: [g1], stays-on-after: g1'), 'expected a button'],
   ['gate with a position', intent('runs-on: [g1.NO]'), 'expected g1 alone'],
+  [
+    'a rating for a contact',
+    plan(['g: {kind: gate, contact: 30A 240VAC}']),
+    'such as contact: {ratings: [30A 240VAC]}',
+  ],
+  [
+    'a word for a contact',
+    plan(['g: {kind: gate, contact: big}']),
+    'such as contact: {ratings: [5 A 250 V AC]}',
+  ],
+  [
+    'a list for a contact',
+    plan(['g: {kind: gate, contact: [5 A]}']),
+    'found a list, expected a map such as contact:',
+  ],
+  [
+    'a rating for a coil',
+    plan(['K: {kind: relay, coil: 12 V DC, contact: {ratings: [5 A 250 V AC]}}']),
+    'such as coil: {rated: 12 V DC, resistance: 155 ohm}',
+  ],
+  ['parts as a list', 'format: 1\nparts: [a]\nruns: []\n', 'such as parts: {bandsaw: {kind: gate}}'],
   ['merge key', plan(['g: {kind: gate, <<: a}']), 'use from: with stock'],
 ];
 
@@ -148,6 +169,53 @@ test.each(cases)('%s', (_name, text, words) => {
   expect(printed).toContain(words);
   const others = errors.filter((error) => !error.message.includes(words)).map((error) => error.message);
   expect(text.includes('parts:') || errors.length === 1 ? others : []).toEqual([]);
+});
+
+describe('everyday words for terminals lead to those that the part has', () => {
+  const parts = [
+    RELAY,
+    'J: {kind: joint}',
+    'g: {kind: gate}',
+    'D: {kind: diode}',
+    'S: {kind: supply, output: 12 V DC, limit: 1 A}',
+    'T: {kind: supply, output: 24 V AC, limit: 1 A}',
+    'P: {kind: plug, volts: 120 V AC}',
+    'P2: {kind: plug, volts: 240 V AC, legs: 2}',
+    'P3: {kind: plug, volts: 400 V AC, phases: 3}',
+    'U: {kind: board, supply: 5 V DC, input: low, contact: {ratings: [5 A 250 V AC]}}',
+  ];
+  test.each([
+    ['K1.coil', 'did you mean A1 or A2?'],
+    ['K1.Coil+', 'did you mean A1?'],
+    ['K1.common', 'did you mean COM?'],
+    ['g.closed', 'did you mean NC?'],
+    ['P.hot', 'did you mean L?'],
+    ['P2.HOT', 'did you mean L1 or L2?'],
+    ['P3.phase', 'did you mean L1, L2 or L3?'],
+    ['P.neutral', 'did you mean N?'],
+    ['P.ground', 'did you mean PE?'],
+    ['P2.earth', 'did you mean PE?'],
+    ['U.ground', 'did you mean GND?'],
+    ['S.positive', 'did you mean +?'],
+    ['S.gnd', 'did you mean -?'],
+    ['D.cathode', 'did you mean K?'],
+    // never from the earth to the minus of a supply, nor from what a part has not to what looks like it
+    ['S.ground', 'no terminal "ground"; it has'],
+    ['g.hot', 'no terminal "hot"; it has'],
+    ['K1.neutral', 'no terminal "neutral"; it has'],
+    ['g.C0M', 'did you mean COM?'],
+  ])('%s', (typed, words) => {
+    const errors = bad(plan(parts, [`{link: [${typed}, J]}`]));
+    expect(errors.map((e) => e.message)).toEqual([expect.stringContaining(words)]);
+  });
+});
+
+test('the number of errors stands at their end, those left out included', () => {
+  const ends = (text: string) => formatPlanErrors(bad(text)).split('\n').at(-2);
+  expect(ends(plan(['g: {kind: gat}']))).toBe('1 error; the plan was not checked');
+  expect(ends(plan(['g: {kind: gat}', 'h: {kind: gat}']))).toBe('2 errors; the plan was not checked');
+  const many = Array.from({ length: 1500 }, (_, i) => `g${i}: {kind: gat}`);
+  expect(ends(plan(many))).toBe('1500 errors; the plan was not checked');
 });
 
 describe('a selector', () => {

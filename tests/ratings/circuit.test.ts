@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { judgeCircuit } from '../../src/ratings/circuit.ts';
 import { powerPlausible } from '../../src/ratings/horsepower.ts';
-import { circuitRow, judgePlug, receptacleByName } from '../../src/ratings/receptacle.ts';
+import { receptacleByName } from '../../src/ratings/pattern-names.ts';
+import { circuitRow, judgePlug } from '../../src/ratings/receptacle.ts';
 import { ac, hp, load, motor, plug, watts } from './parts.ts';
 
 const heater = (amps: number, volts = 120) =>

@@ -211,17 +211,23 @@ test('IEC 60898-1 tripping curves B, C and D', () => {
 });
 
 test('NEMA WD 6, BS 1363 and AS/NZS 3112 patterns: volts, amperes, phases', () => {
-  const rows = tables.receptacles().rows.filter((r) => r.status === 'verified');
+  const rows = tables
+    .receptacles()
+    .rows.filter((r) => r.status === 'verified' && /^(?:NEMA L?[56]-[1-3]|BS 1363|AS)/.test(r.names[0]!));
   expect(rows.map((r) => [r.names[0], r.volts, r.amps, r.phases])).toEqual([
     ['NEMA 5-15', 125, 15, 1],
     ['NEMA 5-20', 125, 20, 1],
     ['NEMA 6-15', 250, 15, 1],
     ['NEMA 6-20', 250, 20, 1],
     ['NEMA 6-30', 250, 30, 1],
+    ['NEMA L5-30', 125, 30, 1],
     ['NEMA L6-30', 250, 30, 1],
     ['BS 1363', 250, 13, 1],
     ['AS/NZS 3112 10 A', 250, 10, 1],
     ['AS/NZS 3112 15 A', 250, 15, 1],
+    ['AS/NZS 3112 20 A', 250, 20, 1],
+    ['AS/NZS 3112 25 A', 250, 25, 1],
+    ['AS/NZS 3112 32 A', 250, 32, 1],
   ]);
   const five = tables.receptacles().rows[1]!;
   expect(five.horsepower).toBe(1);

@@ -36,7 +36,7 @@ describe('renderText', () => {
       'why The white core',
       'basis common practice',
       'also The router gate',
-      '4. Will the coil pull in',
+      'Worth knowing of this plan',
       'CAUTION K1 has no suppressor. [coil-unsuppressed], line 12',
       'do Move the white core',
       'case, from rest, bandsaw open, then planer open and router open',
@@ -141,7 +141,7 @@ describe('renderText', () => {
     });
     const text = renderText(
       report({
-        plan: { file: nasty, title: nasty, practice: 'iec', practiceFrom: 'plan' },
+        plan: { file: nasty, title: nasty, practice: 'iec', practiceFrom: 'plan', lengths: 'm' },
         verdict: 'fail',
         findings: [bad],
         defaults: [nasty],
@@ -161,7 +161,7 @@ describe('renderText', () => {
   it('never claims more than it may', () => {
     for (const practice of ['nec', 'iec'] as const) {
       const text = renderText(
-        report({ plan: { practiceFrom: 'plan', file: 'a', title: 'b', practice } }),
+        report({ plan: { practiceFrom: 'plan', lengths: 'm', file: 'a', title: 'b', practice } }),
         plain,
       );
       expect(text).not.toMatch(/\bsafe|compliant|approved/i);

@@ -1,7 +1,7 @@
 /** What a running motor draws on a cord that takes some of its volts. */
 import { describe, expect, it } from 'vitest';
 import { figuresFor } from '../../src/study/corner-figures.ts';
-import { runningState, solveMains } from '../../src/study/mains-flows.ts';
+import { runningState, solveMains } from '../../src/study/mains/mains-flows.ts';
 import { Study } from '../../src/study/study.ts';
 import { planOf } from '../helpers/plan-of.ts';
 

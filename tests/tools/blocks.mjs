@@ -125,7 +125,7 @@ function keys({ properties, required = [] }, { $defs }, left = new Set()) {
 
 /** A table for each kind of part, from the schema that editors use. */
 function parts({ planSchema }) {
-  const shared = new Set(['kind', 'marks', 'price']);
+  const shared = new Set(['kind', 'marks', 'price', 'names']);
   const kinds = planSchema.properties.parts.additionalProperties.anyOf.filter(
     (k) => k.properties.kind?.const,
   );
@@ -138,7 +138,7 @@ function parts({ planSchema }) {
 /** A table for each of the maps that stand inside a part, and for cables, runs and intents. */
 function maps({ planSchema }) {
   const { $defs, properties } = planSchema;
-  const [cableRun, linkRun] = properties.runs.items.anyOf;
+  const [cableRun, linkRun, alongRun] = properties.runs.items.anyOf;
   const named = [
     ['coil', 'of a relay, timer or board', $defs.coil],
     ['contact', 'of whatever switches', $defs.contact],
@@ -146,6 +146,7 @@ function maps({ planSchema }) {
     ['cable', 'in `stock`, or written into a run', cableRun.properties.cable.anyOf[1]],
     ['runs', 'an entry with a cable', cableRun],
     ['runs', 'a short bare jumper', linkRun],
+    ['runs', 'a cable along several parts', alongRun],
     ['intent', 'of a load or relay', properties.intent.additionalProperties],
   ];
   return named.flatMap(([name, of, map]) => [`### \`${name}\`: ${of}`, '', ...keys(map, planSchema)]);

@@ -30,6 +30,7 @@ const entry: FindingEntry = {
     '  - {cable: flex, length: 1 m, cores: {brown: [K1.14, X1.L], blue: [K1.24, X1.N], green-yellow: [earth, X1.PE]}}',
   ),
   basis: 'NEC 404.2(B), 430.84, 430.85; BS 7671 clause 132.14 (sub-clauses from memory)',
+  followsBeside: {},
   followsFrom: ['line-neutral-swapped'],
 };
 

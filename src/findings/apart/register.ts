@@ -1,4 +1,6 @@
 import type { Check } from '../entry.ts';
+import { colourOfEarth } from './colour-of-earth.ts';
+import { colourOfNeutral } from './colour-of-neutral.ts';
 import { earthAsReturn } from './earth-as-return.ts';
 import { earthBroken } from './earth-broken.ts';
 import { insulationTooLow } from './insulation-too-low.ts';
@@ -13,6 +15,7 @@ import { phaseOrder } from './phase-order.ts';
 import { sidesShareBox } from './sides-share-box.ts';
 import { sidesShareCable } from './sides-share-cable.ts';
 import { supplyOverLimits } from './supply-over-limits.ts';
+import { twoFeeds } from './two-feeds.ts';
 
 /** The findings of question 1, as `explain` lists them. */
 export const apartChecks: readonly Check[] = [
@@ -30,4 +33,7 @@ export const apartChecks: readonly Check[] = [
   insulationTooLow,
   supplyOverLimits,
   phaseOrder,
+  twoFeeds,
+  colourOfEarth,
+  colourOfNeutral,
 ];

@@ -46,7 +46,7 @@ export const ALWAYS: readonly CautionText[] = [
   {
     id: 'C-HANDSTOP',
     level: 'warning',
-    text: 'Keep a stop in reach that needs neither gate nor relay: welded contacts obey neither.',
+    text: 'Keep in reach a stop that no welded contact can defeat.',
     basis: [
       memory('NEC 430.102(B)', 'nec'),
       memory('29 CFR 1910.213(b)', 'nec'),

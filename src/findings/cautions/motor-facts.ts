@@ -1,7 +1,4 @@
 /** The motors: how they start, what protects them, what starts them again. */
-import { FALSE } from '../../logic/bdd.ts';
-import { inputVariable } from '../../logic/conduction.ts';
-import { running } from '../../logic/verify.ts';
 import type { MotorPart, PlugPart } from '../../plan/part-types.ts';
 import { WATTS_PER_HORSEPOWER } from '../../ratings/horsepower.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
@@ -26,8 +23,8 @@ export interface MotorFacts {
   readonly frequentStarts: boolean;
   /** some motor takes more than 80 % of its breaker (NEC 210.23(A)(1)) */
   readonly nearlyFillsCircuit: boolean;
-  /** after a power cut an open gate starts a load with nobody near it */
-  readonly restartsAfterPowerCut: boolean;
+  /** nothing was decided, so that an open gate may start a load after a power cut; where it surely does, a finding says so */
+  readonly mayRestart: boolean;
   /** as large as plants of schools and factories are */
   readonly largePlant: boolean;
 }
@@ -53,7 +50,7 @@ export function motorFacts(study: Study, stands: Stands): MotorFacts {
     ).some(stands),
     frequentStarts: stands('starts-per-hour'),
     nearlyFillsCircuit: nearlyFills(study, motors),
-    restartsAfterPowerCut: restarts(study),
+    mayRestart: study.verified === undefined,
     largePlant: horsepower > LARGE_HORSEPOWER || parts.filter((p) => p.kind === 'gate').length >= MANY_GATES,
   };
 }
@@ -68,27 +65,4 @@ function nearlyFills({ plan }: Study, motors: readonly MotorPart[]): boolean {
     .flatMap((p) => p.breaker ?? []);
   const least = Math.min(...breakers);
   return motors.some((m) => (motorCurrents(m, plan.practice).running?.amps ?? 0) > 0.8 * least);
-}
-
-/**
- * Power comes back with every relay out and no button pressed: does some position of gates and switches, one that may
- * start a load, start it? Where nothing was decided it may.
- */
-function restarts({ verified: v, circuit }: Study): boolean {
-  if (!v) return true;
-  const { bdd } = v.model;
-  const hands = circuit.inputs.filter((i) => i.kind === 'button');
-  const released = bdd.not(bdd.any(hands.map((i) => bdd.variable(inputVariable(circuit, i.index)))));
-  return [...v.settler.settle(0).to].some(([mode, states]) =>
-    v.intents.wanted.some(
-      (w) =>
-        bdd.every([
-          v.settler.at(running(v.model, w.target), mode),
-          states,
-          released,
-          bdd.any(w.entries.map((e) => e.works)),
-          bdd.not(w.blocked),
-        ]) !== FALSE,
-    ),
-  );
 }

@@ -6,7 +6,7 @@ import { motorCurrents } from '../../ratings/motor.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { solveMains } from '../../study/mains-flows.ts';
+import { solveMains } from '../../study/mains/mains-flows.ts';
 import type { Standing } from '../../study/situations.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';

@@ -2,9 +2,11 @@ import { sayMoved } from '../../circuit/input-words.ts';
 import { isContactor } from '../../circuit/thresholds.ts';
 import { baseState } from '../../logic/entry-states.ts';
 import type { Moved } from '../../logic/verify.ts';
+import { lengthUnit } from '../../plan/length-unit.ts';
 import { type Coiled, modelOf } from '../../study/coil-models.ts';
 import { coilNets, type Electrics } from '../../study/electrics.ts';
 import type { Study } from '../../study/study.ts';
+import { figureOfLength } from '../../text/lengths.ts';
 import { rounded } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
@@ -111,7 +113,7 @@ function longCable(study: Study, own: Electrics, index: number, part: Coiled): F
       severity: 'caution',
       parts: [part.name],
       at: part.where.get('coil.rated') ?? part.at,
-      message: `${part.name} may stay in: ${rounded(metres)} m of cable feed a ${model.rated} V AC coil`,
+      message: `${part.name} may stay in: ${figureOfLength(metres, lengthUnit(study.plan))} of cable feed a ${model.rated} V AC coil`,
       why: 'The cores beside each other pass a little AC, which can be enough to hold a mains-voltage coil.',
       fix: 'Keep the long cable at 24 V, with a small relay next to the contactor.',
       figures: [

@@ -1,7 +1,7 @@
 import { push } from '../../plan/map-entries.ts';
 import type { CoilRow } from '../../study/coil-row.ts';
+import { lossesOnWay } from '../../study/mains/way-losses.ts';
 import type { Study } from '../../study/study.ts';
-import { lossesOnWay } from '../../study/way-losses.ts';
 import { rounded, roundedApart } from '../../text/numbers.ts';
 import { runsText } from '../../text/run-names.ts';
 import { listOf } from '../../text/word-list.ts';
@@ -64,7 +64,7 @@ function inCommon(study: Study, lows: readonly LowCoil[]): string {
   const runs = [...lost[0]!.keys()].filter((run) => lost.every((l) => l.has(run)));
   const volts = lost.map((l) => runs.reduce((sum, run) => sum + l.get(run)!, 0));
   if (runs.length === 0) return '';
-  return ` ${rounded(Math.max(...volts))} V stay in the trunk that all of them have (${runsText(runs.map((r) => r + 1))}).`;
+  return ` ${rounded(Math.max(...volts))} V stay in the trunk that all of them have (${runsText(runs.map((r) => study.plan.runs[r]!))}).`;
 }
 
 /** The other ways of starting that are short of volts. */

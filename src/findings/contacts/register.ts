@@ -7,6 +7,8 @@ import { contactRunning } from './contact-running.ts';
 import { contactStarting } from './contact-starting.ts';
 import { contactVoltage } from './contact-voltage.ts';
 import { motorUnprotected } from './motor-unprotected.ts';
+import { overloadSetting } from './overload-setting.ts';
+import { restartsByItself } from './restarts-by-itself.ts';
 import { startsPerHour } from './starts-per-hour.ts';
 
 /** The findings of question 6, as `explain` lists them. */
@@ -18,5 +20,7 @@ export const contactsChecks: readonly Check[] = [
   contactNotMotorRated,
   contactLeakage,
   motorUnprotected,
+  overloadSetting,
+  restartsByItself,
   startsPerHour,
 ];

@@ -1,4 +1,5 @@
 import type { Figures } from '../../electric/island.ts';
+import { lengthUnit } from '../../plan/length-unit.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type Coiled, coilImpedance } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-row.ts';
@@ -6,6 +7,7 @@ import type { CoilState } from '../../study/coil-states.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loopOf, loopWith } from '../../study/loop-path.ts';
 import type { Study } from '../../study/study.ts';
+import { figureOfLength } from '../../text/lengths.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
@@ -77,7 +79,7 @@ function tooMuchLost(study: Study, far: Lost): Finding {
   return found(study.plan, entry, {
     parts: [row.gate ?? part.name, part.name],
     message: `${rounded(far.volts)} V of ${rounded(far.of)} V stay in the wire${row.gate ? ` when ${row.gate} starts ${part.name}` : ` to ${part.name}`}`,
-    why: `${metres === undefined ? 'Its' : `${rounded(metres)} m of conductor, there and back, with contacts`} have ${rounded(far.ohms)} ohm at 20 °C; the coil takes ${ampsText(far.volts / far.ohms)}${model.kind === 'ac' ? ' while its armature is open' : ''}.`,
+    why: `${metres === undefined ? 'Its' : `${figureOfLength(metres, lengthUnit(study.plan))} of conductor, there and back, with contacts`} have ${rounded(far.ohms)} ohm at 20 °C; the coil takes ${ampsText(far.volts / far.ohms)}${model.kind === 'ac' ? ' while its armature is open' : ''}.`,
     fix: `The wire may take ${rounded(MOST_LOST * far.of)} V and takes ${rounded(far.volts - MOST_LOST * far.of)} V more.`,
     figures: [
       { name: 'lost', value: rounded((far.volts / far.of) * 100), unit: '%' },

@@ -1,8 +1,8 @@
 /** What limits the current into a wire of the loop when it is pinched. */
 import type { Source } from '../../circuit/circuit.ts';
 import type { Wire } from '../../circuit/nets.ts';
-import { type Guard, guardsFrom } from '../../study/guards.ts';
-import { neighbours, reachable } from '../../study/motor-path.ts';
+import { type Guard, guardsFrom } from '../../study/mains/guards.ts';
+import { neighbours, reachable } from '../../study/mains/motor-path.ts';
 import type { Study } from '../../study/study.ts';
 import { unfused } from '../../study/unfused-wire.ts';
 

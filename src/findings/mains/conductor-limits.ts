@@ -14,7 +14,7 @@ import { isCord } from '../../ratings/laid-conductor.ts';
 import { branchRule } from '../../ratings/tables.ts';
 import { gaugeWithin } from '../../ratings/wire.ts';
 import type { Study } from '../../study/study.ts';
-import { hasOverload } from '../contacts/motor-unprotected.ts';
+import { hasOverload } from '../contacts/overload-relays.ts';
 import { branchDemand } from './branch-motors.ts';
 import type { ConductorDuty } from './conductor-duties.ts';
 import { loadsBehind } from './plug-loads.ts';

@@ -21,6 +21,7 @@ const entry: FindingEntry = {
   right: '  flex: {kind: cable, gauge: 2.5 mm2, cores: 3, insulation: 750 V, flexible: true, strands: fine}',
   basis:
     'NEC 240.4, 240.5, 310.16, 400.5, 430.72(B); IEC 60364-4-43 clause 433.1 with IEC 60364-5-52, BS 7671 Table 4F3A',
+  followsBeside: {},
   followsFrom: ['mains-meets-low-voltage', 'mains-through-gate', 'mains-shorted'],
 };
 

@@ -4,7 +4,7 @@ import type { Cable, Run } from '../../plan/plan.ts';
 import { type Ampacity, ampacity } from '../../ratings/ampacity.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { runningStates, solveMains } from '../../study/mains-flows.ts';
+import { runningStates, solveMains } from '../../study/mains/mains-flows.ts';
 import type { Study } from '../../study/study.ts';
 import { runningAmps } from './plug-loads.ts';
 

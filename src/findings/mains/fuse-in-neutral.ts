@@ -27,7 +27,8 @@ const entry: FindingEntry = {
     'runs:',
   ),
   basis: 'NEC 240.22, 404.2(B), 430.85; IEC 60364-4-43 clause 431.2 (clauses from memory)',
-  followsFrom: ['line-neutral-swapped', 'line-not-switched'],
+  followsBeside: {},
+  followsFrom: ['line-neutral-swapped', 'line-not-switched', 'two-feeds'],
 };
 
 export const fuseInNeutral: Check = { entry, find };

@@ -3,7 +3,7 @@ import type { ContactEdge } from '../../circuit/circuit.ts';
 import type { FusePart } from '../../plan/part-types.ts';
 import { sumFigures } from '../../ratings/load.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
-import { neighbours, reachable } from '../../study/motor-path.ts';
+import { neighbours, reachable } from '../../study/mains/motor-path.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { type GuardedSource, guardedSources } from './mains-guards.ts';

@@ -1,6 +1,6 @@
 /** Contacts that open the neutral of a load with no line conductor beside it. */
 import type { ContactEdge } from '../../circuit/circuit.ts';
-import { neighbours, reachable } from '../../study/motor-path.ts';
+import { neighbours, reachable } from '../../study/mains/motor-path.ts';
 import type { Study } from '../../study/study.ts';
 import { type GuardedSource, guardedSources } from './mains-guards.ts';
 

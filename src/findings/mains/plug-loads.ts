@@ -1,6 +1,6 @@
 /** Which loads hang on which plug, and what they draw. */
 
-import type { LoadPart, MotorPart, PlugPart } from '../../plan/part-types.ts';
+import type { LoadPart, MotorPart, OutletPart, PlugPart } from '../../plan/part-types.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import { perStudy } from '../../study/per-study.ts';
@@ -30,14 +30,31 @@ export const fedPlugs = perStudy((study): readonly FedPlug[] =>
 );
 
 /** Loads that this plug can feed. */
-export function loadsBehind({ plan, circuit, verified: v }: Study, plug: PlugPart): Load[] {
-  const loads = loadsOf(plan);
-  if (plugsOf(plan).length === 1) return loads;
+export function loadsBehind(study: Study, plug: PlugPart): Load[] {
+  return behind(study, plug, loadsOf(study.plan));
+}
+
+/** Outlets that this plug can feed. */
+export function outletsBehind(study: Study, plug: PlugPart): OutletPart[] {
+  return behind(
+    study,
+    plug,
+    [...study.plan.parts.values()].filter((p) => p.kind === 'outlet'),
+  );
+}
+
+/** With one plug alone everything hangs on it, whatever is wired wrongly; among several, what a pin of it reaches. */
+function behind<T extends Load | OutletPart>(
+  { plan, circuit, verified: v }: Study,
+  plug: PlugPart,
+  parts: readonly T[],
+): T[] {
+  if (plugsOf(plan).length === 1) return [...parts];
   const source = circuit.sources.find((s) => s.part === plug.name);
-  if (!source || !v) return loads;
+  if (!source || !v) return [...parts];
   const reach = v.model.railReach[source.index]!;
-  return loads.filter((l) =>
-    [...(circuit.consumers.find((c) => c.part === l.name)?.nets.values() ?? [])].some((n) =>
+  return parts.filter((p) =>
+    [...(circuit.consumers.find((c) => c.part === p.name)?.nets.values() ?? [])].some((n) =>
       reach.some((r) => r.has(n)),
     ),
   );

@@ -1,6 +1,8 @@
 import type { OutletPart, PlugPart } from '../../plan/part-types.ts';
+import type { Plan } from '../../plan/plan.ts';
 import { phasesOf } from '../../ratings/horsepower.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
+import { patternsMeant } from '../../ratings/pattern-names.ts';
 import { judgePlug, type PlugJudgement } from '../../ratings/receptacle.ts';
 import type { Study } from '../../study/study.ts';
 import { roundedOrNull } from '../../text/numbers.ts';
@@ -8,7 +10,7 @@ import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { COMMON_PRACTICE, found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { type FedPlug, fedPlugs, type Load, plugsOf } from './plug-loads.ts';
+import { type FedPlug, fedPlugs, type Load, outletsBehind } from './plug-loads.ts';
 
 const entry: FindingEntry = {
   id: 'plug-mismatch',
@@ -17,7 +19,7 @@ const entry: FindingEntry = {
   question: 7,
   base: 'dc-chain',
   meaning:
-    'A plug or outlet is made for less current or another voltage than this circuit, or the motor for another voltage. It overheats, or takes a machine that does not belong there. A pattern that is not stated or not known is a doubt.',
+    'A plug or outlet is made for less current or another voltage than this circuit, or the motor for another voltage. It overheats, or takes a machine that does not belong there. A core may lie on a neutral or an earth that the pattern has no contact for. A pattern that is not stated or not known is a doubt.',
   wrong: '    pattern: NEMA 5-15',
   right: '    pattern: NEMA L5-30',
   basis: 'NEMA WD 6, CEE 7, BS 1363, IEC 60309, AS/NZS 3112',
@@ -45,15 +47,15 @@ interface Misfit {
   readonly fed: FedPlug;
 }
 
-/** Outlets are judged where there is one plug alone, so that it is known what they hang on. */
-function patternMisfits({ plan }: Study, fed: FedPlug): Misfit[] {
+/** The plug, and the outlets that hang on it. */
+function patternMisfits(study: Study, fed: FedPlug): Misfit[] {
+  const { plan } = study;
   const { plug, loads } = fed;
   const running = loads.map((l) => motorCurrents(l, plan.practice).running?.amps);
   const total = running.some((r) => r === undefined) ? undefined : running.reduce((a, b) => a! + b!, 0);
-  const outlets = [...plan.parts.values()].filter((p): p is OutletPart => p.kind === 'outlet');
   const misfits: Misfit[] = [];
   const seen = new Set<string | undefined>();
-  for (const part of plugsOf(plan).length === 1 ? [plug, ...outlets] : [plug]) {
+  for (const part of [plug, ...outletsBehind(study, plug)]) {
     const judged = judgePlug({
       pattern: part.pattern,
       volts: plug.volts.volts,
@@ -61,6 +63,7 @@ function patternMisfits({ plan }: Study, fed: FedPlug): Misfit[] {
       running: total,
       ...(plug.breaker === undefined ? {} : { breaker: plug.breaker }),
       practice: plan.practice,
+      wired: wiredOf(plan, part.name),
     });
     const bad = judged.find((j) => j.verdict === 'fail') ?? judged.find((j) => j.verdict === 'cannot-tell');
     if (!bad) continue;
@@ -73,6 +76,12 @@ function patternMisfits({ plan }: Study, fed: FedPlug): Misfit[] {
   return misfits;
 }
 
+/** Terminals of a part that cores land on. */
+function wiredOf(plan: Plan, name: string): string[] {
+  const ends = plan.runs.flatMap((run) => run.cores.flatMap((core) => [core.a, core.b]));
+  return ends.flatMap((end) => (end.part === name ? [end.terminal] : []));
+}
+
 /** What is wrong, the rating of the pattern first. */
 function misfitWords({ part, judged, fed: { plug, loads } }: Misfit): string {
   const [needed, madeFor] = [roundedOrNull(judged.needed), roundedOrNull(judged.found)];
@@ -83,11 +92,20 @@ function misfitWords({ part, judged, fed: { plug, loads } }: Misfit): string {
       return `${is} ${madeFor} V and the circuit has ${needed} V`;
     case 'phases':
       return `${is} ${madeFor === 1 ? 'one phase' : 'three phases'} and ${names} for ${needed === 1 ? 'one' : 'three'}`;
+    case 'contacts':
+      return `${part.name} (${part.pattern}) has no contact for ${judged.missing === 'PE' ? 'the earth' : 'a neutral'}, and a core is on ${part.name}.${judged.missing}`;
     case 'breaker':
       return `${is} ${madeFor} A and stands behind a breaker of ${plug.breaker} A, which lets more through`;
     default:
       return `${is} ${madeFor} A and ${names} ${loads.length > 1 ? 'draw' : 'draws'} ${needed} A`;
   }
+}
+
+/** What the pattern that was typed may be meant for. */
+function meantWords({ pattern }: PlugPart | OutletPart): string {
+  const meant = pattern === undefined ? [] : patternsMeant(pattern);
+  if (meant.length === 0) return '';
+  return ` ${pattern} ${meant.length === 1 ? `is perhaps ${meant[0]}` : `may be any of ${listOf(meant)}`}.`;
 }
 
 function wrongPattern({ plan }: Study, misfit: Misfit): Finding {
@@ -103,11 +121,13 @@ function wrongPattern({ plan }: Study, misfit: Misfit): Finding {
       ? misfitWords(misfit)
       : `whether ${part.name} suits the motor cannot be told: ${judged.missing ?? 'its pattern'} is not stated or not known`,
     why: fails
-      ? 'A plug or socket below its load overheats; one of another voltage may take the wrong machine.'
+      ? judged.aspect === 'contacts'
+        ? `What hangs on that core has no ${judged.missing === 'PE' ? 'earth: its metal can become live' : 'way back, or comes back over the earth or another leg'}.`
+        : 'A plug or socket below its load overheats; one of another voltage may take the wrong machine.'
       : 'A figure that is not stated is never taken as enough.',
     fix: fails
       ? `${names.join(' and ')} ${names.length === 1 ? 'is' : 'are'} made for another circuit.`
-      : `State pattern: of ${part.name} (such as NEMA 5-20, BS 1363, CEE 7/4, IEC 60309 16 A), or fixed.`,
+      : `State pattern: of ${part.name} (such as NEMA 5-20, BS 1363, CEE 7/4, IEC 60309 16 A blue 2P+E), or fixed.${meantWords(part)}`,
     figures: [
       { name: 'needed', value: needed, unit },
       { name: 'made for', value: madeFor, unit },

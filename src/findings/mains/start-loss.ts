@@ -5,7 +5,7 @@ import type { MotorPart } from '../../plan/part-types.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { loadVolts, runningState, solveMains } from '../../study/mains-flows.ts';
+import { loadVolts, runningState, solveMains } from '../../study/mains/mains-flows.ts';
 import type { Study } from '../../study/study.ts';
 import { loadsOf, runningAmps } from './plug-loads.ts';
 

@@ -7,7 +7,7 @@ import { type Ampacity, ampacityNec } from '../../ratings/ampacity.ts';
 import { conductorAmps } from '../../ratings/branch.ts';
 import { SLACK } from '../../ratings/judgement.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
-import { carriedBy } from '../../study/motor-path.ts';
+import { carriedBy } from '../../study/mains/motor-path.ts';
 import type { Study } from '../../study/study.ts';
 import { type BranchDemand, branchDemand, wiredIn } from './branch-motors.ts';
 import { isThreePhase } from './cord-duties.ts';

@@ -30,6 +30,7 @@ const entry: FindingEntry = {
     'mains-meets-low-voltage',
     'supplies-joined',
     'earth-as-return',
+    'two-feeds',
   ],
   goneByOneMove: true,
 };

@@ -19,6 +19,7 @@ const entry: FindingEntry = {
   wrong: '  - {link: [D1.K, K1.A1]}',
   right: extract('  - {link: [D1.K, K1.A1]}', '  - {link: [D1.A, K1.A2]}'),
   basis: 'common practice',
+  followsBeside: {},
   followsFrom: ['loop-dead', 'gate-dead', 'earth-broken', 'mains-meets-low-voltage'],
   goneByOneMove: true,
 };

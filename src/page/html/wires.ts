@@ -1,8 +1,9 @@
 /** Every core and link, with where it goes. */
-import { lengthWords } from '../../draw/caption-words.ts';
 import type { Core, Plan, Run } from '../../plan/plan.ts';
 import { type ColumnOf, paragraph, table } from '../../report/blocks.ts';
 import { asHtml } from '../../report/forms/html.ts';
+import { lengthWords } from '../../text/lengths.ts';
+import { runMark } from '../../text/run-names.ts';
 
 interface Wire {
   readonly run: Run;
@@ -20,12 +21,12 @@ const COLUMNS: readonly ColumnOf<Wire>[] = [
   {
     head: 'Length',
     always: true,
-    of: ({ run }) => (run.length === undefined ? '' : lengthWords(run.length)),
+    of: ({ run }) => (run.length === undefined ? '' : lengthWords(run.length, run.unit ?? 'm')),
   },
 ];
 
-const runWords = ({ index, name = '', route = '' }: Run): string =>
-  [`${index + 1}`, name, route].filter((w) => w !== '').join(', ');
+const runWords = (run: Run): string =>
+  [runMark(run), run.name ?? '', run.route ?? ''].filter((w) => w !== '').join(', ');
 
 export function wiresHtml(plan: Plan): string {
   const wires = plan.runs.flatMap((run) => run.cores.map((core, index) => ({ run, core, index })));

@@ -23,6 +23,18 @@ function patternFeed(pattern: string): Feed | undefined {
   return undefined;
 }
 
+/** Everyday names of two-leg and three-phase patterns, and 110 V site sockets (55-0-55 V): they count where no mark says otherwise. */
+const USUALLY: readonly (readonly [RegExp, Feed])[] = [
+  [/\b(?:3p ?\+|three[- ]?phase|[45][- ]?pin|63 ?A|T15|T25)/i, 'three-phase'],
+  [/\b(?:welder|dryer|range|generator) outlet\b|\bRV 50\b/i, 'two-leg'],
+  [/\byellow\b|\b110 ?V\b/i, 'two-leg'],
+];
+
+/** What a pattern says of its live conductors where neither the plan nor a mark on the part does. */
+export function usualFeed(pattern: string | undefined): Feed | undefined {
+  return pattern === undefined ? undefined : USUALLY.find(([is]) => is.test(pattern))?.[1];
+}
+
 export const feed = () => ({
   phases: figure([1, 3], 'Number of phases; 3 gives the terminals L1 L2 L3.').optional(),
   legs: figure([1, 2], 'Number of live legs; 2 gives the terminals L1 L2.').optional(),

@@ -10,7 +10,15 @@ import { choice, flag, list, number, once, quantity, text } from '../schema-fiel
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { common, type FedBy, kind, kindRow, type Surroundings } from './kind-row.ts';
-import { builtFeed, checkFeed, feed, feedOfFields, feedOfMarks, mainsTerminals } from './mains-feed.ts';
+import {
+  builtFeed,
+  checkFeed,
+  feed,
+  feedOfFields,
+  feedOfMarks,
+  mainsTerminals,
+  usualFeed,
+} from './mains-feed.ts';
 
 /** Code letters of NEMA MG 1 for locked-rotor kVA per horsepower: A to V without I, O and Q. */
 const codeLetter = define('a code letter', [], ['K', 'G'], (reader) => {
@@ -20,7 +28,7 @@ const codeLetter = define('a code letter', [], ['K', 'G'], (reader) => {
 
 const pattern = () =>
   text(
-    'Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, IEC 60309 16 A blue 2P+E; fixed when hard-wired.',
+    'Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, AS/NZS 3112, IEC 60309 16 A blue 2P+E, or its everyday name; fixed when hard-wired.',
   );
 
 const terminalRating = (whose: string) =>
@@ -88,6 +96,10 @@ const motorSchema = once(() =>
     protector: choice(
       ['none', 'manual', 'automatic'],
       'Overload protector in the motor, by how it resets.',
+    ).optional(),
+    'service-factor': number(
+      q.serviceFactor,
+      'Service factor on the nameplate, such as 1.15; with it an overload relay may be set higher (nec).',
     ).optional(),
     'starts-per-hour': number(q.startsPerHour, 'Starts in an hour at the busiest.').optional(),
     efficiency: quantity(q.share, 'Efficiency at full load.').optional(),
@@ -169,9 +181,13 @@ export const plug = kindRow<PlugPart>()({
     takenVolts(
       fields,
       shown,
-      usualVolts({ feed: feedOfFields(fields, fields.pattern) ?? 'single', fedVolts: fed }),
+      usualVolts({
+        feed: feedOfFields(fields, fields.pattern) ?? usualFeed(fields.pattern) ?? 'single',
+        fedVolts: fed,
+      }),
     ),
-  feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks) ?? 'single',
+  feed: (fields, marks) =>
+    feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks) ?? usualFeed(fields.pattern) ?? 'single',
   passes: false,
   intent: [],
 });
@@ -211,6 +227,7 @@ export const motor = kindRow<MotorPart>()({
       code: fields.code,
       type: fields.type,
       protector: fields.protector,
+      serviceFactor: fields['service-factor'],
       startsPerHour: fields['starts-per-hour'],
       efficiency: fields.efficiency,
       powerFactor: fields['power-factor'],

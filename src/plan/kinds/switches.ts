@@ -3,7 +3,8 @@ import * as z from 'zod';
 import { found } from '../issues.ts';
 import { nameProblem } from '../names.ts';
 import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart, Tab } from '../part-types.ts';
-import { choice, list, once, text } from '../schema-fields.ts';
+import * as q from '../quantity.ts';
+import { choice, list, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { buildContact, type ContactFields, contact } from './contact.ts';
@@ -44,6 +45,14 @@ const cutoutSchema = once(() =>
       'cutout',
       'A bin-full, thermal, door, overload or emergency-stop contact. Terminals COM NO NC, or 95 96 (break) 97 98 (make).',
     ),
+    setting: quantity(
+      q.amps,
+      'Current on the dial of an overload relay; makes the cut-out one that sees the motor stall.',
+    ).optional(),
+    reset: choice(
+      ['manual', 'automatic'],
+      'How an overload relay goes back after a trip: by its button, or by itself when it has cooled.',
+    ).optional(),
     ...switchFields(),
   }),
 );
@@ -154,7 +163,14 @@ export const cutout = kindRow<CutoutPart>()({
   terminals: (fields) =>
     shared(`cutout ${tabsOf(fields).join()}`, () => new Terminals([...tabsOf(fields), ...OVERLOAD])),
   check: checkSwitch,
-  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
+  build: (fields, base) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      setting: fields.setting,
+      reset: fields.reset,
+      ...switchLike(fields),
+    }),
   passes: true,
   intent: ['blocked-by', 'stopped-by'],
 });

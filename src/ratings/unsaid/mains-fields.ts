@@ -5,7 +5,7 @@ import type { FusePart, MotorPart, PlugPart } from '../../plan/part-types.ts';
 import { type Default, defaults } from '../defaults.ts';
 import { horsepowerOf, phasesOf, printsInput } from '../horsepower.ts';
 import { tableFullLoad } from '../motor.ts';
-import { receptacleByName } from '../receptacle.ts';
+import { receptacleByName } from '../pattern-names.ts';
 import { ends, putting, type Unsaid } from './ends.ts';
 
 type Ranged = Default & { readonly low: number; readonly high: number };

@@ -40,8 +40,12 @@ const OF_ENDS: ReadonlySet<string> = new Set<FindingId>([
   'switch-kind-unrated',
 ]);
 
+/** Findings that speak of cores, which their terminals tell apart. */
+const OF_CORES: ReadonlySet<string> = new Set<FindingId>(['colour-of-earth', 'colour-of-neutral']);
+
 /** What a finding is about: the same finding about the same thing is told again, however its figures changed. */
-function subjectsOf(plan: Plan, { id, parts }: Finding): readonly string[] {
+function subjectsOf(plan: Plan, { id, parts, terminals }: Finding): readonly string[] {
+  if (OF_CORES.has(id)) return terminals;
   if (OF_ENDS.has(id)) return parts;
   const coils = OF_COILS.has(id)
     ? parts.filter((p) => ['relay', 'timer', 'board'].includes(plan.parts.get(p)?.kind ?? ''))

@@ -63,5 +63,6 @@ export function overlap(x: Change, y: Change): boolean {
   if (a.change === 'cable' && b.change === 'cable') return a.runs.some((r) => b.runs.includes(r));
   if (a.change === 'part' && b.change === 'part')
     return a.part === b.part && Object.keys(a.fields).some((f) => Object.hasOwn(b.fields, f));
+  if ('run' in a && 'run' in b) return a.run === b.run;
   return a.change === b.change;
 }

@@ -11,6 +11,7 @@ import { ampsText, rounded } from '../../text/numbers.ts';
 import { runsText } from '../../text/run-names.ts';
 import type { Bench } from './bench.ts';
 import { type Change, gaugeChange, inGauge, partChange } from './change.ts';
+import { entryBehind } from './put.ts';
 import type { Option } from './search.ts';
 import { FUSE_AMPS } from './series.ts';
 
@@ -56,7 +57,7 @@ export function wireForFuse({ study }: Bench, f: Finding): Option[] {
   const thinnest = cables.reduce((x, y) => (y.area < x.area ? y : x));
   const sizes = thickerSizes(thinnest).map((size) => {
     const changed = runs.filter((r) => plan.runs[r]!.cable!.area < inGauge(thinnest, size).area);
-    const which = `${runsText(changed.map((r) => r + 1))} in place of ${thinnest.gauge}`;
+    const which = `${runsText(changed.map((r) => plan.runs[r]!))} in place of ${thinnest.gauge}`;
     return [gaugeChange(new Set(changed), size, which)];
   });
   return [{ sizes }];
@@ -114,7 +115,7 @@ function withFuse(plan: Plan, pole: { part: string; terminal: string }, name: st
     ...plan,
     parts: new Map([...plan.parts, [name, fuse]]),
     terminals: new Map([...plan.terminals, [name, new Terminals(['1', '2'])]]),
-    runs: [...runs, { index, at, cores: [core], link: true }],
+    runs: [...runs, { index, entry: entryBehind(runs), at, cores: [core], link: true }],
   };
 }
 

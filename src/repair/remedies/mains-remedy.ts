@@ -1,11 +1,12 @@
 /** Another breaker, plug, cable, box or protector on the mains side. */
 import type { FindingId } from '../../findings/finding-ids.ts';
+import { outletsBehind, plugsOf } from '../../findings/mains/plug-loads.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
 import type { Cable } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { CUBIC_INCH } from '../../ratings/box-fill.ts';
-import { receptacleByName } from '../../ratings/receptacle.ts';
+import { receptacleByName } from '../../ratings/pattern-names.ts';
 import { tables } from '../../ratings/tables.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
 import { rounded } from '../../text/numbers.ts';
@@ -85,17 +86,20 @@ export function slowerBreaker(bench: Bench, f: Finding): Option[] {
 }
 
 /** Plug and outlets of one pattern, in another of its family or of its volts. */
-export function otherPattern({ study: { plan } }: Bench, f: Finding): Option[] {
+export function otherPattern({ study }: Bench, f: Finding): Option[] {
+  const { plan } = study;
   const part = plan.parts.get(f.parts[0] ?? '');
   if ((part?.kind !== 'plug' && part?.kind !== 'outlet') || part.pattern === undefined) return [];
-  const plug = [...plan.parts.values()].find((p): p is PlugPart => p.kind === 'plug')!;
-  const { volts } = part.kind === 'plug' ? part.volts : plug.volts;
+  const plug =
+    part.kind === 'plug' ? part : plugsOf(plan).find((p) => outletsBehind(study, p).includes(part));
+  if (plug === undefined) return [];
+  const { volts } = plug.volts;
   const phases = part.feed === 'three-phase' ? 3 : 1;
   const row = receptacleByName(part.pattern, { volts, phases });
   if (!row) return [];
-  const names = [...plan.parts.values()].flatMap((p) =>
-    (p.kind === 'plug' || p.kind === 'outlet') && p.pattern === part.pattern ? [p.name] : [],
-  );
+  const names = [plug, ...outletsBehind(study, plug)]
+    .filter((p) => p.pattern === part.pattern)
+    .map((p) => p.name);
   const sizes = patternsFor(row, { volts, phases }).flatMap(({ names: [pattern] }) =>
     pattern === undefined || pattern === part.pattern ? [] : [names.map((n) => inPattern(n, names, pattern))],
   );
@@ -124,7 +128,11 @@ export function thickerCord(bench: Bench, f: Finding): Option[] {
     const thin = cabled.filter(({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3));
     const runs = new Set(thin.map((x) => x.index));
     return [
-      gaugeChange(runs, size, `${runsText([...runs].map((r) => r + 1))} in place of ${thinnest.gauge}`),
+      gaugeChange(
+        runs,
+        size,
+        `${runsText([...runs].map((r) => plan.runs[r]!))} in place of ${thinnest.gauge}`,
+      ),
     ];
   });
   // One size for all that is wrong with these runs, where there is one.
@@ -147,7 +155,7 @@ export function fixedWire({ study: { plan } }: Bench, f: Finding): Option[] {
   const own = new Set(runs.map((r) => r.index));
   const change: Change = {
     told: { change: 'cable-flexible', runs: [...own].map((r) => r + 1) },
-    words: `use building wire in conduit, or a cable made for walls, for ${runsText([...own].map((r) => r + 1))}`,
+    words: `use building wire in conduit, or a cable made for walls, for ${runsText(runs)}`,
     apply: (p) => ({
       ...p,
       runs: p.runs.map((r) =>

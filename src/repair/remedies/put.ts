@@ -18,6 +18,9 @@ export function withLimit(part: SupplyPart, size: number): SupplyPart {
   return { ...part, limit: { amps, printed: ac ? 'VA' : 'A', value: size } };
 }
 
+/** The number of a run that would come behind all others. */
+export const entryBehind = (runs: Plan['runs']): number => (runs.at(-1)?.entry ?? 0) + 1;
+
 /** The plan with the runs of one cable in another. */
 export function withCable(plan: Plan, runs: ReadonlySet<number>, cable: Cable): Plan {
   return { ...plan, runs: plan.runs.map((r) => (runs.has(r.index) ? { ...r, cable } : r)) };

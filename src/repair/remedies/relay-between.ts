@@ -2,17 +2,19 @@
 import { judgedContacts } from '../../findings/contacts/judged-contacts.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { Contact } from '../../plan/device-figures.ts';
+import { lengthUnit } from '../../plan/length-unit.ts';
 import type { Part, RelayPart } from '../../plan/part-types.ts';
 import type { Core, Plan, Run, TerminalRef } from '../../plan/plan.ts';
 import { splitTerminalKey, terminalKey } from '../../plan/terminal-key.ts';
 import { Terminals } from '../../plan/terminals.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
+import type { LengthUnit } from '../../text/lengths.ts';
 import { rounded } from '../../text/numbers.ts';
 import type { Bench } from './bench.ts';
 import type { Change } from './change.ts';
 import { placeText, plainContact } from './contact-sizes.ts';
 import { freeName } from './fuse-remedy.ts';
-import { withParts } from './put.ts';
+import { entryBehind, withParts } from './put.ts';
 import type { Option } from './search.ts';
 import { COIL_AMPS } from './series.ts';
 
@@ -45,7 +47,8 @@ export function relayBetween(bench: Bench, f: Finding): Option[] {
   const at = only.part.at;
   const sizes = COIL_AMPS.map((amps) => {
     const relay = small(name, at, only, amps);
-    return [inserted({ relay, heavy: only.part.name, poles: [poles[0]!, poles[1]!] }, amps, only)];
+    const between: Between = { relay, heavy: only.part.name, poles: [poles[0]!, poles[1]!] };
+    return [inserted(between, amps, only, lengthUnit(study.plan))];
   });
   // What conducts does not depend on the size, so the plan is proved anew for one of them only.
   const last = sizes.length - 1;
@@ -98,7 +101,10 @@ function small(name: string, at: RelayPart['at'], { source }: FedCoil, amps: num
   };
 }
 
-function inserted(between: Between, amps: number, { source }: FedCoil): Change {
+/** The longest link that reading takes, in whole units. */
+const LEADS = { m: '20 cm', ft: '7 in' } as const;
+
+function inserted(between: Between, amps: number, { source }: FedCoil, unit: LengthUnit): Change {
   const { relay, heavy, poles } = between;
   const { rated } = relay.coil;
   const ac = rated.kind === 'ac';
@@ -117,7 +123,7 @@ function inserted(between: Between, amps: number, { source }: FedCoil): Change {
       fields: { kind: 'relay', coil, contact },
       feed: [...poles],
     },
-    words: `put a small relay (coil ${place}, ${draws} or less; contact ${ac ? 'AC-15' : 'DC-13'} ${amps} A or more) into the loop in place of the coil of ${heavy}, and let its contact feed ${heavy} straight from ${source.part} by leads of 20 cm at most`,
+    words: `put a small relay (coil ${place}, ${draws} or less; contact ${ac ? 'AC-15' : 'DC-13'} ${amps} A or more) into the loop in place of the coil of ${heavy}, and let its contact feed ${heavy} straight from ${source.part} by leads of ${LEADS[unit]} at most`,
     apply: (plan) => withRelay(plan, between),
     anew: true,
   };
@@ -145,6 +151,7 @@ function withRelay(plan: Plan, { relay, heavy, poles }: Between): Plan {
     const index = runs.length + i;
     return {
       index,
+      entry: entryBehind(runs) + i,
       at: relay.at,
       link: true,
       cores: [{ run: index, colour: 'link', a: end(a!), b: end(b!), at: relay.at }],

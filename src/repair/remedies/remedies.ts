@@ -13,6 +13,7 @@ import {
   coilStandsMore,
   coilVersion,
 } from './coil-remedy.ts';
+import { markedEnds, otherColours } from './colour-remedy.ts';
 import { otherContact } from './contact-remedy.ts';
 import { largerFuse, limitedSupply, newFuse, smallerFuse, wireForFuse } from './fuse-remedy.ts';
 import { cleanerSwitch, largerBattery, strongerSwitch } from './loop-remedy.ts';
@@ -42,6 +43,8 @@ const CONTACT: readonly Options[] = [otherContact];
 
 /** What is tried for a finding, the likeliest to be done first. A finding that is not listed asks for wiring or for a figure. */
 const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
+  'colour-of-earth': [markedEnds, otherColours],
+  'colour-of-neutral': [markedEnds, otherColours],
   'coil-too-low': LOW_VOLTS,
   'coil-thin-margin': LOW_VOLTS,
   'coil-drops-at-start': [ownOutlet, thickerCord],
@@ -75,9 +78,9 @@ const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
 
 const options: Options = (bench, f) => (TRIED[f.id] ?? []).flatMap((of) => of(bench, f));
 
-/** Whether anything is tried for a finding of questions 4 to 7. */
-export function isTried({ id, question }: Finding): boolean {
-  return question >= 4 && TRIED[id] !== undefined;
+/** Whether anything but another wiring is tried for a finding. */
+export function isTried({ id }: Finding): boolean {
+  return TRIED[id] !== undefined;
 }
 
 /** Remedies told of one finding. */

@@ -46,7 +46,8 @@ export function patternSizes(row: ReceptacleRow): readonly ReceptacleRow[] {
         family(r) === family(row) &&
         r.volts === row.volts &&
         r.phases === row.phases &&
-        r.poles === row.poles,
+        r.poles === row.poles &&
+        r.contacts.includes('PE'),
     )
     .sort((a, b) => a.amps - b.amps);
 }
@@ -57,12 +58,14 @@ export function patternsFor(
   use: { readonly volts: number; readonly phases: 1 | 3 },
 ): readonly ReceptacleRow[] {
   const makers = (r: ReceptacleRow) => r.standard.split(' ')[0];
-  const apart = (r: ReceptacleRow) => (family(r) === family(row) ? 0 : 1);
+  // What is known from one source or none comes last.
+  const apart = (r: ReceptacleRow) => (family(r) === family(row) ? 0 : 1) + (r.status === 'verified' ? 0 : 2);
   return tables
     .receptacles()
     .rows.filter(
       (r) =>
         makers(r) === makers(row) &&
+        r.contacts.includes('PE') &&
         r.phases === use.phases &&
         use.volts <= r.volts &&
         use.volts > r.volts / 2,

@@ -3,8 +3,8 @@ import type { Plan } from '../../plan/plan.ts';
 import type { CoilRow } from '../../study/coil-row.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { lossesOnWay } from '../../study/way-losses.ts';
-import { runsText } from '../../text/run-names.ts';
+import { lossesOnWay } from '../../study/mains/way-losses.ts';
+import { runsText, runText } from '../../text/run-names.ts';
 import { listOf } from '../../text/word-list.ts';
 
 /** A coil by one way of feeding it. */
@@ -63,7 +63,7 @@ function spurOf(plan: Plan, run: number, gates: readonly string[]): string | und
 
 /** "the trunk (runs 3 to 6) and the router spur (run 7)". */
 export function unitsText(plan: Plan, units: readonly Unit[]): string {
-  const named = (u: Unit, what: string) => `${what} (${runsText(u.runs.map((r) => r + 1))})`;
+  const named = (u: Unit, what: string) => `${what} (${runsText(u.runs.map((r) => plan.runs[r]!))})`;
   const trunk = units.filter((u) => u.trunk).map((u) => named(u, 'the trunk'));
   const spurs = units.filter((u) => u.spurOf !== undefined);
   const rest = units.filter((u) => !u.trunk && u.spurOf === undefined).flatMap((u) => u.runs);
@@ -76,5 +76,7 @@ export function unitsText(plan: Plan, units: readonly Unit[]): string {
 function plainRuns(plan: Plan, runs: readonly number[]): string {
   const [only] = runs;
   const name = runs.length === 1 ? plan.runs[only!]!.name : undefined;
-  return name === undefined ? runsText(runs.map((r) => r + 1)) : `${name} (run ${only! + 1})`;
+  return name === undefined
+    ? runsText(runs.map((r) => plan.runs[r]!))
+    : `${name} (${runText(plan.runs[only!]!)})`;
 }

@@ -155,15 +155,14 @@ const PAIRS: Readonly<Record<TriggeredId, readonly [prints: Given, silent: Given
   'C-OVERLOAD': [chain(['    protector: manual\n', '']), DC],
   'C-AUTORESET': [chain(['protector: manual', 'protector: automatic']), DC],
   'C-POWERRETURN': [
-    DC,
     {
-      base: 'seal-in',
+      base: 'eleven-relays',
       changes: [
-        ['runs-on: [saw, START]', 'runs-on: [START]'],
-        ['  - {cable: bell, length: 9 m, cores: {red: [armed, saw.COM], black: [call, saw.NO]}}\n', ''],
-        ['  saw: {kind: gate, contact: {ratings: [5 A 250 V AC, 5 A 30 V DC]}}\n', ''],
+        ['{link: [K11.NO, lamp.1]}', '{link: [K11.NO, K1.A1]}'],
+        ['parts:\n', 'parts:\n  P1: {kind: plug, volts: 230 V AC, breaker: 16 A}\n'],
       ],
     },
+    DC,
   ],
   'C-STARTS': [chain(['    protector: manual', '    protector: manual\n    starts-per-hour: 60']), DC],
   'C-CAPACITOR': [DC, chain(['type: capacitor-start', 'type: split-phase'])],

@@ -21,7 +21,7 @@ export const FACTS: CautionFacts = {
   motorRated: true,
   frequentStarts: false,
   nearlyFillsCircuit: false,
-  restartsAfterPowerCut: false,
+  mayRestart: false,
   largePlant: false,
   supplyNotClass2: false,
   risesAtNoLoad: false,

@@ -23,5 +23,17 @@ describe('a cut-out in the loop', () => {
     ]);
     expect(found!.why).toContain('a stop or a bin switch does not see a stall');
   });
-  it('by 95 and 96 is an overload relay', () => expect(of(plan('95', '96'))).toEqual([]));
+  it('by 95 and 96 is an overload relay, of which nothing says that it stays tripped', () =>
+    expect(of(plan('95', '96')).map((f) => [f.severity, f.message])).toEqual([
+      ['caution', 'nothing says that halt stays tripped until it is reset by hand'],
+    ]));
+  it.each([
+    ['reset: manual', []],
+    ['setting: 8 A, reset: manual', []],
+    ['reset: automatic', ['warning']],
+  ])('by COM and NC with %s is one as well', (said, severities) =>
+    expect(
+      of(plan('COM', 'NC').replace('{kind: cutout,', `{kind: cutout, ${said},`)).map((f) => f.severity),
+    ).toEqual(severities),
+  );
 });

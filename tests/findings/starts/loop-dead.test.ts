@@ -81,12 +81,6 @@ describe('nothing starts the load', () => {
       [],
     ],
     [
-      'the line from one plug, the neutral from another',
-      motor('P1.L K1.COM, K1.NO M.L, P2.N M.N, P1.PE M.PE', [P('P2')]),
-      ['fault 2 loop-dead: M | M.L M.N'],
-      ['no gate starts M: its conductors come from different plugs. M.L comes from P1, M.N comes from P2.'],
-    ],
-    [
       'no neutral',
       motor('P1.L K1.COM, K1.NO M.L, P1.PE M.PE'),
       ['fault 2 loop-dead: M | M.N | < loose-end'],

@@ -18,7 +18,7 @@ const folder = (path: string): [string, string][] => {
 };
 
 /** Small plans first, then the shops. */
-const PLANS: readonly (readonly [string, string])[] = [
+export const PLANS: readonly (readonly [string, string])[] = [
   ...Object.entries(OWN_PLANS),
   ...folder('../../findings/bases/'),
   ...folder('../../../examples/'),
@@ -33,6 +33,13 @@ const ANSWERS: readonly ((study: Study) => unknown)[] = [
   (study) => readMeter(study, { moved: [], dead: false }),
   (study) => readMeter(study, { moved: study.circuit.inputs.map((i) => i.index).slice(0, 1), dead: false }),
 ];
+
+/** Whether any quick answer tells two plans apart; the meter sheet is asked last. */
+export function tellsApart(a: string, b: string): boolean {
+  const [x, y] = [study(a), study(b)];
+  if (!x || !y) throw new Error(`cannot be read:\n${x ? b : a}`);
+  return [...ANSWERS, meterSheet].some((answer) => said(answer(x)) !== said(answer(y)));
+}
 
 function said(value: unknown): string {
   return JSON.stringify(value, (key, inner) =>
@@ -67,7 +74,11 @@ function study(text: string): Study | undefined {
   return read.ok ? Study.of(read.plan) : undefined;
 }
 
-function withField(text: string, path: readonly (string | number)[], value: Value | undefined): string {
+export function withField(
+  text: string,
+  path: readonly (string | number)[],
+  value: Value | undefined,
+): string {
   const document = parseDocument(text);
   if (value === undefined) document.deleteIn(path);
   else document.setIn(path, document.createNode(value));

@@ -112,6 +112,9 @@ const FIELDS: Readonly<Record<string, Pair>> = {
   type: ['capacitor-start', 'universal'],
   protector: ['none', 'manual'],
   'starts-per-hour': [1, 900],
+  'service-factor': [1, 1.15],
+  setting: ['5 A', '50 A'],
+  reset: ['manual', 'automatic'],
   efficiency: ['30 %', '95 %'],
   'power-factor': [0.3, 0.95],
   volume: ['1 in3', '900 in3'],
@@ -155,7 +158,7 @@ function optionalFields(): [string, string][] {
     const kind = s.properties!.kind!.const!;
     const inner = ['contact', 'coil', 'poles', 'holds'];
     return Object.keys(s.properties!)
-      .filter((field) => field !== 'kind' && field !== 'marks' && !inner.includes(field))
+      .filter((field) => !['kind', 'marks', 'names'].includes(field) && !inner.includes(field))
       .filter((field) => !s.required?.includes(field) && !(kind === 'cable' && field === 'cores'))
       .map((field): [string, string] => [kind, field]);
   });

@@ -88,6 +88,11 @@ export const OWN_PLANS: Readonly<Record<string, string>> = {
     ],
     TWICE,
   ),
+  overload: plan(
+    [GATE, RELAY, 'OL: {kind: cutout, setting: 6 A, reset: manual, contact: {ratings: [3 A 30 V DC]}}'],
+    ['[PS1.+, OL.95]', '[OL.96, g.COM]', '[g.NO, K1.A1]', '[K1.A2, PS1.-]'],
+    ['M: {runs-on: [g], blocked-by: [OL]}'],
+  ).replace('practice: iec', 'practice: nec'),
   'no-earth': plan([GATE, RELAY], LOOP).replace('  - {link: [P1.PE, M.PE]}\n', ''),
   'no-earth-load': plan(
     [GATE, RELAY, 'V: {kind: load, volts: 230 V AC, amps: 2 A}'],

@@ -10,8 +10,6 @@ describe('NFPA 70 (NEC) Article 430 and neighbours, clauses as in the 2008 to 20
     ['fuse', '430.52(C)(1)', 3],
     ['instantaneous-breaker', '430.52(C)(1)', 8],
     ['breaker-to-start', '430.52(C)(1) Exception 2', 4],
-    ['overload', '430.32(A)(1)', 1.25],
-    ['overload-other', '430.32(A)(1)', 1.15],
     ['ac-snap-switch', '404.14(A), 430.83(C)', 0.8],
     ['ac-dc-snap-switch', '404.14(B)', 0.5],
     ['snap-switch-horsepower', '430.83(C)', 2],
@@ -24,6 +22,11 @@ describe('NFPA 70 (NEC) Article 430 and neighbours, clauses as in the 2008 to 20
 
   test('every factor of the table is asserted above', () => {
     expect(tables.motorBranch().rows).toHaveLength(17);
+  });
+
+  test('430.32(A)(1): 125 % of the plate with a service factor of 1.15, else 115 %, from two copies', () => {
+    expect(branchRule('overload')).toMatchObject({ value: 1.25, clause: '430.32(A)(1)', status: 'verified' });
+    expect(branchRule('overload-other')).toMatchObject({ value: 1.15, status: 'verified' });
   });
 
   test('430.22(G) 18 AWG to 5 A and 16 AWG to 8 A from one copy, 240.5(B)(4) 16 AWG on 20 A from two', () => {

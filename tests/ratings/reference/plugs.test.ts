@@ -27,25 +27,15 @@ describe('NEMA WD 6, UL 498, BS 1363, AS/NZS 3112: plugs and sockets', () => {
     expect(of('NEMA 6-20')).toEqual([2, 'one-source']);
   });
 
-  test('no horsepower is given for the 30 A patterns of series 6, nor outside NEMA WD 6', () => {
-    const without = sockets.rows.filter((r) => r.horsepower === null).map((r) => r.names[0]);
-    expect(without).toEqual([
-      'NEMA 6-30',
-      'NEMA L6-30',
-      'CEE 7/4',
-      'BS 1363',
-      'AS/NZS 3112 10 A',
-      'AS/NZS 3112 15 A',
-      'IEC 60309 16 A blue 2P+E',
-      'IEC 60309 32 A blue 2P+E',
-      'IEC 60309 16 A red 3P+E',
-      'IEC 60309 16 A red 3P+N+E',
-      'IEC 60309 32 A red 3P+N+E',
+  test('figures of horsepower known from memory of device markings alone are left out, but for four', () => {
+    const given = sockets.rows.filter((r) => r.horsepower !== null).map((r) => r.names[0]);
+    expect(given).toEqual([
+      ...['NEMA 5-15', 'NEMA 5-20', 'NEMA 6-15', 'NEMA 6-20', 'NEMA L5-20', 'NEMA L5-30', 'NEMA L6-20'],
     ]);
   });
 });
 
-describe('NEMA WD 6, CEE 7, IEC 60309-2: plugs and sockets from memory', () => {
+describe('NEMA WD 6, CEE 7, IEC 60309-2: plugs and sockets', () => {
   test.each([
     ['NEMA L5-20', 125, 120, 20, 1, '2P3W grounding'],
     ['NEMA L5-30', 125, 120, 30, 1, '2P3W grounding'],
@@ -58,12 +48,76 @@ describe('NEMA WD 6, CEE 7, IEC 60309-2: plugs and sockets from memory', () => {
     ['IEC 60309 16 A red 3P+N+E', 415, 400, 16, 3, '3P+N+E 6 h'],
     ['IEC 60309 32 A red 3P+N+E', 415, 400, 32, 3, '3P+N+E 6 h'],
   ] as const)('%s', (name, volts, nominal, amps, phases, poles) => {
-    expect(named(name)).toMatchObject({ volts, nominal, amps, phases, poles, status: 'memory' });
+    expect(named(name)).toMatchObject({ volts, nominal, amps, phases, poles });
   });
 
   test('every figure of horsepower that is not seen in print says so', () => {
     for (const name of ['NEMA 6-15', 'NEMA L5-20', 'NEMA L5-30', 'NEMA L6-20'])
       expect(cellStatus(sockets, named(name), 'horsepower')).toBe('memory');
+  });
+});
+
+describe('contacts of plugs and sockets', () => {
+  // NEMA WD 6: the series says volts and wires, the second figure the amperes; 10 has no grounding pin
+  const SERIES: Record<string, [volts: number, phases: number, contacts: string]> = {
+    5: [125, 1, 'L N PE'],
+    6: [250, 1, 'L1 L2 PE'],
+    10: [250, 1, 'L1 L2 N'],
+    14: [250, 1, 'L1 L2 N PE'],
+    15: [250, 3, 'L1 L2 L3 PE'],
+    21: [208, 3, 'L1 L2 L3 N PE'],
+  };
+  const nema = sockets.rows.filter((r) => r.standard === 'NEMA WD 6');
+  test.each(nema.map((r) => [r.names[0]!, r] as const))('%s by its series', (name, row) => {
+    const [, series, amps] = /^NEMA L?(\d+)-(\d+)$/.exec(name)!;
+    const [volts, phases, contacts] = SERIES[series!]!;
+    expect([row.volts, row.phases, row.contacts.join(' '), row.amps]).toEqual([
+      volts,
+      phases,
+      contacts,
+      Number(amps),
+    ]);
+  });
+  test('the usual configurations are there', () => {
+    expect(nema.map((r) => r.names[0])).toEqual(
+      expect.arrayContaining(
+        '5-30 6-50 10-30 14-20 14-30 14-50 L5-15 L6-15 L6-20 L6-30 L14-20 L14-30 L15-20 L15-30 L21-20 L21-30 15-20 15-30'
+          .split(' ')
+          .map((n) => `NEMA ${n}`),
+      ),
+    );
+    // no such configurations
+    for (const name of ['NEMA L14-15', 'NEMA L15-15', 'NEMA L21-15']) expect(named(name)).toBeUndefined();
+  });
+
+  // IEC 60309-2: colour by volts (yellow 100-130, blue 200-250, red 380-415); earth at 4, 6 or 9 h
+  test.each([
+    ['16 A yellow 2P+E', 130, 1, 'L1 L2 PE', '4 h'],
+    ['32 A yellow 2P+E', 130, 1, 'L1 L2 PE', '4 h'],
+    ['16 A blue 2P+E', 250, 1, 'L N PE', '6 h'],
+    ['32 A blue 2P+E', 250, 1, 'L N PE', '6 h'],
+    ['16 A blue 3P+E', 250, 3, 'L1 L2 L3 PE', '9 h'],
+    ['16 A red 3P+E', 415, 3, 'L1 L2 L3 PE', '6 h'],
+    ['32 A red 3P+E', 415, 3, 'L1 L2 L3 PE', '6 h'],
+    ['16 A red 3P+N+E', 415, 3, 'L1 L2 L3 N PE', '6 h'],
+    ['32 A red 3P+N+E', 415, 3, 'L1 L2 L3 N PE', '6 h'],
+  ] as const)('IEC 60309 %s', (name, volts, phases, contacts, hour) => {
+    const row = named(`IEC 60309 ${name}`);
+    expect([row.volts, row.phases, row.contacts.join(' '), row.amps]).toEqual([
+      volts,
+      phases,
+      contacts,
+      Number.parseInt(name, 10),
+    ]);
+    expect(row.poles).toBe(`${name.split(' ').at(-1)} ${hour}`);
+    expect([row.status, cellStatus(sockets, row, 'poles')]).toEqual(['verified', 'one-source']);
+  });
+
+  test('AS/NZS 3112, CEE 7/16 and BS 1363', () => {
+    for (const amps of [10, 15, 20, 25, 32])
+      expect(named(`AS/NZS 3112 ${amps} A`)).toMatchObject({ amps, volts: 250, contacts: ['L', 'N', 'PE'] });
+    expect(named('CEE 7/16')).toMatchObject({ amps: 2.5, contacts: ['L', 'N'], status: 'memory' });
+    expect(named('BS 1363').contacts).toEqual(['L', 'N', 'PE']);
   });
 });
 

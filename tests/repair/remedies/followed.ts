@@ -20,6 +20,7 @@ function unfolded(plan: Plan): Finding[] {
 
 /** The coil, contact, cable or supply that a finding is about; the gates by which it is worst may change with the cure. */
 function about(plan: Plan, f: Finding): string[] {
+  if (f.id.startsWith('colour-of-')) return [...f.terminals];
   const coils = f.parts.filter((p) => ['relay', 'timer', 'board'].includes(plan.parts.get(p)?.kind ?? ''));
   const ofCoil = f.id === 'drop-large' || f.id.startsWith('coil-');
   if (ofCoil && coils.length > 0) return coils;

@@ -81,6 +81,19 @@ export function withChanges(text: string, changes: readonly FigureChange[]): str
     if (c.change === 'part')
       for (const [path, value] of Object.entries(c.fields)) setField(tree.parts[c.part]!, path, value);
     if (c.change === 'cable') for (const r of c.runs) (tree.runs[r - 1]!.cable as Tree).gauge = c.gauge;
+    if (c.change === 'core-colours') {
+      const run = tree.runs[c.run - 1]!;
+      const marks = (run['marked-as'] ?? {}) as Tree;
+      for (const core of Object.keys(c.colours)) delete marks[core];
+      if (Object.keys(marks).length === 0) delete run['marked-as'];
+      run.cores = Object.fromEntries(
+        Object.entries(run.cores as Tree).map(([core, ends]) => [c.colours[core] ?? core, ends]),
+      );
+    }
+    if (c.change === 'marked-as') {
+      const run = tree.runs[c.run - 1]!;
+      run['marked-as'] = { ...((run['marked-as'] ?? {}) as Tree), ...c.marks };
+    }
     if (c.change === 'cable-flexible')
       for (const r of c.runs) (tree.runs[r - 1]!.cable as Tree).flexible = false;
     if (c.change === 'fuse') {

@@ -1,8 +1,8 @@
 /** Three-phase motors and loads as a balanced delta, so that every line carries the current printed on them. */
-import type { WiredCircuit } from '../circuit/build.ts';
-import type { Passive } from '../circuit/circuit.ts';
-import type { Figures } from '../electric/island.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { WiredCircuit } from '../../circuit/build.ts';
+import type { Passive } from '../../circuit/circuit.ts';
+import type { Figures } from '../../electric/island.ts';
+import type { Plan } from '../../plan/plan.ts';
 
 /**
  * Adds the third side of each delta. A side of Z ohm takes V/Z, a line the root of three of that, and the three sides

@@ -1,8 +1,8 @@
 /** What each run of cable takes of the volts on the way to a coil. */
-import type { CoilState } from './coil-states.ts';
-import { figuresFor } from './corner-figures.ts';
-import type { Electrics } from './electrics.ts';
-import type { Standing } from './situations.ts';
+import type { CoilState } from '../coil-states.ts';
+import { figuresFor } from '../corner-figures.ts';
+import type { Electrics } from '../electrics.ts';
+import type { Standing } from '../situations.ts';
 
 /** V below which nothing is lost: what is left then is the rounding of the solver. */
 const NO_VOLTS = 1e-9;

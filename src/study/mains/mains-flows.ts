@@ -1,12 +1,12 @@
 /** Volts and currents on the mains side, with every load at a current of its own. */
-import type { Consumer, ContactEdge, Passive, Source } from '../circuit/circuit.ts';
-import { Flows } from '../electric/flows.ts';
-import { assemble, type Figures, islandOf, type Situation } from '../electric/island.ts';
-import { solveNetwork } from '../electric/solve.ts';
-import { FALSE } from '../logic/bdd.ts';
-import { type Moved, movedIn, running } from '../logic/verify.ts';
-import { statedOhms } from './contact-ohms.ts';
-import type { Electrics } from './electrics.ts';
+import type { Consumer, ContactEdge, Passive, Source } from '../../circuit/circuit.ts';
+import { Flows } from '../../electric/flows.ts';
+import { assemble, type Figures, islandOf, type Situation } from '../../electric/island.ts';
+import { solveNetwork } from '../../electric/solve.ts';
+import { FALSE } from '../../logic/bdd.ts';
+import { type Moved, movedIn, running } from '../../logic/verify.ts';
+import { statedOhms } from '../contact-ohms.ts';
+import type { Electrics } from '../electrics.ts';
 
 /** Loads as impedances: their volts over the current given; three phases as a balanced delta of √3·V/I a side. */
 function withLoads(own: Electrics, amps: ReadonlyMap<string, number>, figures: Figures) {

@@ -1,7 +1,7 @@
 /** Which breaker or fuse stands ahead of each conductor. */
-import type { WiredCircuit } from '../circuit/build.ts';
-import type { ContactEdge } from '../circuit/circuit.ts';
-import { kept, push } from '../plan/map-entries.ts';
+import type { WiredCircuit } from '../../circuit/build.ts';
+import type { ContactEdge } from '../../circuit/circuit.ts';
+import { kept, push } from '../../plan/map-entries.ts';
 
 /** What lets a current through to a conductor; the more it lets through, the greater its `need`. */
 export interface Guard {

@@ -1,8 +1,8 @@
 /** Which cables carry the current of which wired-in load. */
-import type { WiredCircuit } from '../circuit/build.ts';
-import type { Source } from '../circuit/circuit.ts';
-import { push } from '../plan/map-entries.ts';
-import type { LoadPart, MotorPart } from '../plan/part-types.ts';
+import type { WiredCircuit } from '../../circuit/build.ts';
+import type { Source } from '../../circuit/circuit.ts';
+import { push } from '../../plan/map-entries.ts';
+import type { LoadPart, MotorPart } from '../../plan/part-types.ts';
 
 type Load = MotorPart | LoadPart;
 

@@ -1,0 +1,103 @@
+import { sayMoved } from '../../circuit/input-words.ts';
+import type { LoadPart, MotorPart, OutletPart } from '../../plan/part-types.ts';
+import { restartsAfterCut } from '../../study/self-starts.ts';
+import type { Study } from '../../study/study.ts';
+import { listOf } from '../../text/word-list.ts';
+import { type Check, extract, type FindingEntry } from '../entry.ts';
+import { type Found, found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+
+const entry: FindingEntry = {
+  id: 'restarts-by-itself',
+  title: 'the machine starts by itself when power comes back',
+  severity: 'caution',
+  question: 6,
+  base: 'armed',
+  meaning:
+    'A gate or a hand switch stays where it is during a power cut, so the machine starts again on its own with whoever has a hand in it. Arm the circuit: a button pulls in a relay that holds itself through its own contact and feeds the gates, and a cut lets it go. A saw or planer that a stay-put switch holds is a warning: the rules for woodworking machines ask for a switch that drops out.',
+  wrong: extract(
+    '  - {cable: bell, length: 9 m, cores: {red: [armed, saw.COM], black: [Q1.A1, saw.NO]}}',
+    '',
+    'intent:',
+    '  fan: {runs-on: [saw], blocked-by: [STOP, OL]}',
+  ),
+  right: extract(
+    '  - {cable: bell, length: 9 m, cores: {red: [call, saw.COM], black: [Q1.A1, saw.NO]}}',
+    '',
+    'intent:',
+    '  fan: {runs-on: [saw], stays-on-after: [START], stopped-by: [STOP], blocked-by: [STOP, OL]}',
+  ),
+  basis: '29 CFR 1910.213(b)(3); IEC 60204-1 clause 7.5',
+  followsBeside: {},
+  followsFrom: ['runs-with-all-shut', 'runs-without-cause', 'stays-on'],
+};
+
+export const restartsByItself: Check = { entry, find };
+
+type Machine = MotorPart | LoadPart | OutletPart;
+
+/** Machines that run once power is back, without a hand on any button. */
+function find(study: Study): Finding[] {
+  return restartsAfterCut(study).flatMap(({ wanted, moved }) => {
+    const machines = machinesAt(study, wanted.target);
+    if (machines.length === 0) return [];
+    const handHeld = wanted.entries.every((e) => e.refs.every((r) => isHeldByHand(study, r.part)));
+    const state = sayMoved(study.circuit, moved);
+    if (handHeld && machines.some((m) => m.kind === 'motor')) return [forbidden(study, machines, state)];
+    const byHand = wanted.entries.some((e) => e.refs.some((r) => isHeldByHand(study, r.part)));
+    return [accepted(study, machines, state, byHand)];
+  });
+}
+
+/** What starts with a load or an outlet; a lamp or a heater that comes back hurts nobody. */
+function machinesAt({ plan }: Study, target: string): Machine[] {
+  const part = plan.parts.get(target);
+  if (part?.kind === 'motor' || (part?.kind === 'load' && part.type === undefined)) return [part];
+  if (part?.kind !== 'outlet') return [];
+  const plugged = [...plan.parts.values()].filter(
+    (p): p is MotorPart | LoadPart => (p.kind === 'motor' || p.kind === 'load') && p.pluggedInto === target,
+  );
+  if (plugged.length === 0) return [part];
+  return plugged.flatMap((p) => machinesAt({ plan } as Study, p.name));
+}
+
+/** A switch or a selector keeps its position; a gate does too, but belongs to the collector and not to a tool. */
+function isHeldByHand({ plan }: Study, name: string): boolean {
+  const kind = plan.parts.get(name)?.kind;
+  return kind === 'switch' || kind === 'selector';
+}
+
+const names = (machines: readonly Machine[]) =>
+  listOf(machines.map((m) => (m.kind === 'outlet' ? `what is plugged into ${m.name}` : m.name)));
+const verb = (machines: readonly Machine[]) => (machines.length > 1 ? 'restart' : 'restarts');
+
+function accepted(study: Study, machines: readonly Machine[], state: string, byHand: boolean): Found {
+  return found(study.plan, entry, {
+    parts: machines.map((m) => m.name),
+    at: machines[0]!.at,
+    message: `${names(machines)} ${verb(machines)} after a power cut`,
+    why: `With ${state} the relays pull in again, with no button pressed.`,
+    fix: `Shut every gate${byHand ? ' and switch' : ''}, or add a start button whose relay holds itself in.`,
+    basis: basisOf(study),
+    twin: { alike: 'gate' },
+  });
+}
+
+function forbidden(study: Study, machines: readonly Machine[], state: string): Found {
+  return found(study.plan, entry, {
+    severity: 'warning',
+    parts: machines.map((m) => m.name),
+    at: machines[0]!.at,
+    message: `${names(machines)} ${verb(machines)} after a power cut: a switch that stays put holds ${machines.length > 1 ? 'them' : 'it'} on`,
+    why: `With ${state} nothing but the power is missing, and it turns as soon as that is back, with nobody ready for it.`,
+    fix: 'Start it by a button and a relay that holds itself in, stopped by a second button.',
+    basis: basisOf(study),
+    twin: { alike: 'switch' },
+  });
+}
+
+function basisOf({ plan }: Study): string {
+  return plan.practice === 'nec'
+    ? '29 CFR 1910.213(b)(3), for woodworking machines at work'
+    : 'IEC 60204-1:2016 clause 7.5 (one source)';
+}
