@@ -23,7 +23,7 @@ export function buildWiredCircuit(plan: Plan): WiredCircuit {
 }
 
 function assemble(plan: Plan, wired: JoinedTerminals): Circuit {
-  const draft = new CircuitDraft(wired);
+  const draft = new CircuitDraft(wired, plan);
   for (const part of plan.parts.values()) saidOf(ELEMENTS, part, draft);
-  return draft.done(plan);
+  return draft.done();
 }

@@ -17,6 +17,7 @@ import type {
   Sense,
   Source,
 } from './circuit.ts';
+import { withFeedVolts } from './feed-volts.ts';
 import type { JoinedTerminals } from './nets.ts';
 
 export class CircuitDraft {
@@ -29,7 +30,10 @@ export class CircuitDraft {
   readonly relays: Relay[] = [];
   readonly consumers: Consumer[] = [];
 
-  constructor(wired: JoinedTerminals) {
+  constructor(
+    wired: JoinedTerminals,
+    readonly plan: Plan,
+  ) {
     this.wired = wired;
   }
 
@@ -76,8 +80,9 @@ export class CircuitDraft {
     return { net: this.net(part, terminal), terminal, re, im, live: re !== 0 || im !== 0 };
   }
 
-  done(plan: Plan): Circuit {
-    const { wired, inputs, contacts, diodes, passives, sources, relays, consumers } = this;
+  done(): Circuit {
+    const { plan, wired, inputs, contacts, diodes, passives, relays, consumers } = this;
+    const sources = withFeedVolts(this, wired.wires());
     return {
       plan,
       netCount: wired.count(),

@@ -68,13 +68,26 @@ export interface Source {
   readonly index: number;
   readonly part: string;
   readonly kind: 'dc' | 'ac';
+  /** a plug, or a supply whose output is above extra-low voltage */
   readonly mains: boolean;
   readonly rails: readonly Rail[];
   /** where it gets its power: always, from an outlet or plug, or from terminals of its own */
   readonly feed:
     | { readonly by: 'always' }
     | { readonly by: 'part'; readonly part: string }
-    | { readonly by: 'nets'; readonly a: number; readonly b: number };
+    | {
+        readonly by: 'nets';
+        readonly a: number;
+        readonly b: number;
+        /** V that the plan's own sources put between the two, in the position of the contacts that gives most */
+        readonly volts?: number;
+      };
+  /** its own reference, from which its rails count, is the earth of its protective pin */
+  readonly earthed?: true;
+  /** V that its mains side is wired for, where the plan says so */
+  readonly winding?: number;
+  /** V that it gets over those that it is wired for; its rails have this share in them where they follow the mains */
+  readonly share?: number;
 }
 
 /** One thing that must be satisfied for a relay to pull in. */
@@ -106,6 +119,8 @@ export interface Consumer {
   readonly nets: ReadonlyMap<string, number>;
   /** V between its conductors, when known */
   readonly volts?: number;
+  /** runs on direct current, from + to - */
+  readonly dc?: true;
 }
 
 export interface Circuit {

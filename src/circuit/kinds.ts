@@ -70,8 +70,14 @@ function addFuse(part: FusePart, draft: CircuitDraft): void {
 
 function addConsumer(part: OutletPart | MotorPart | LoadPart, draft: CircuitDraft): number[] {
   const nets = new Map(conductorNames(part.feed).map((terminal) => [terminal, draft.net(part, terminal)]));
-  const volts = part.kind === 'outlet' ? {} : { volts: part.volts.volts };
-  draft.consumers.push({ part: part.name, kind: part.kind, nets, ...volts });
+  const made = part.kind === 'outlet' ? undefined : part.volts;
+  draft.consumers.push({
+    part: part.name,
+    kind: part.kind,
+    nets,
+    ...(made?.kind === 'dc' && { dc: true as const }),
+    ...(made && { volts: made.volts }),
+  });
   return [...nets.values()];
 }
 

@@ -20,6 +20,7 @@ export function endKey(run: number, core: number, end: 'a' | 'b'): string {
 /** Conductors that must all be fed for the part to run, in phase order. */
 export function conductorNames(feed: Feed): readonly string[] {
   if (feed === 'three-phase') return ['L1', 'L2', 'L3'];
+  if (feed === 'dc') return ['+', '-'];
   return feed === 'two-leg' ? ['L1', 'L2'] : ['L', 'N'];
 }
 
@@ -123,7 +124,12 @@ export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined, apart 
     });
   }
   for (const part of plan.parts.values())
-    if ((part.kind === 'motor' || part.kind === 'load') && part.pluggedInto !== undefined)
+    if ('returnsThrough' in part && part.returnsThrough !== undefined) {
+      const [minus, metal] = [terminalKey(part.name, '-'), terminalKey(part.returnsThrough, '')];
+      joined.land(minus);
+      joined.land(metal);
+      joined.join(minus, metal);
+    } else if ((part.kind === 'motor' || part.kind === 'load') && part.pluggedInto !== undefined)
       plugIn(joined, part, part.pluggedInto);
   joined.number();
   return joined;

@@ -1,6 +1,6 @@
 /** Which nets are mains, low voltage and earth, whatever position any contact is in. */
 
-import type { PartKind } from '../plan/part-types.ts';
+import type { Part } from '../plan/part-types.ts';
 import type { Circuit, Source } from './circuit.ts';
 import { flood, neighbours, type Pair } from './graph.ts';
 import { netAt } from './terminals.ts';
@@ -31,11 +31,10 @@ export function findSides(circuit: Circuit): Sides {
   return { mains: reach(true), low: reach(false), earth, bareEarth };
 }
 
-const MAINS_KINDS: ReadonlySet<PartKind> = new Set(['plug', 'outlet', 'motor', 'load'] as const);
-
-/** Kinds of part whose every terminal belongs to the mains, whatever is wired to it. */
-export function isMainsKind(kind: PartKind): boolean {
-  return MAINS_KINDS.has(kind);
+/** Parts whose every terminal belongs to the mains, whatever is wired to it. */
+export function isMainsPart(part: Part): boolean {
+  if (part.kind === 'motor' || part.kind === 'load') return part.volts.kind === 'ac';
+  return part.kind === 'plug' || part.kind === 'outlet';
 }
 
 /** A net of the mains that is not merely the protective conductor. */

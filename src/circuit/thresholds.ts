@@ -1,4 +1,4 @@
-import type { Coil, Limit } from '../plan/device-figures.ts';
+import type { Coil, CurrentKind, Limit, Volts } from '../plan/device-figures.ts';
 import type { Pole } from '../plan/part-types.ts';
 
 /** Volts at which a coil at 20 °C pulls in and has let go, and whether it minds its polarity. */
@@ -10,6 +10,16 @@ export interface CoilThresholds {
 
 /** V that a silicon diode takes. */
 export const SILICON_DROP = 0.7;
+
+/**
+ * V above which a supply's output is mains to whatever it feeds, and no loop at low voltage any more: extra-low voltage
+ * of IEC 61140 (from memory). What fingers may meet is judged by tighter limits.
+ */
+const EXTRA_LOW: Readonly<Record<CurrentKind, number>> = { ac: 50, dc: 120 };
+
+export function isMainsOutput({ volts, kind }: Volts): boolean {
+  return volts > EXTRA_LOW[kind];
+}
 
 /** Main poles numbered 1-2, 3-4 are a contactor's (EN 50005). */
 export function isContactor(part: { readonly poles: readonly Pole[] }): boolean {

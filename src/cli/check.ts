@@ -10,6 +10,7 @@ import { Problem, statusOf } from './status.ts';
 interface CheckOptions extends LookOptions {
   readonly json?: boolean;
   readonly quiet?: boolean;
+  readonly all?: boolean;
 }
 
 const BETWEEN = `\n${'='.repeat(20)}\n\n`;
@@ -27,7 +28,7 @@ async function run(files: readonly string[], options: CheckOptions, session: Ses
     if (reports.length > 0 && !options.quiet && !options.json) session.out.write(BETWEEN);
     reports.push(report);
     if (options.quiet) await print(quietDocument(report), {}, session);
-    else if (!options.json) await print(checkDocument(report), options, session);
+    else if (!options.json) await print(checkDocument(report, options), options, session);
   }
   if (!options.json) return;
   // One plan named: its report alone, and nothing when it cannot be read. Several named: always an array.
@@ -47,6 +48,7 @@ export function addCheck(program: Command, session: Session): void {
       new Option('--json', 'print the report as JSON; an array for several plans').conflicts('quiet'),
     )
     .option('--quiet', 'print one line a finding and the verdict')
+    .option('--all', 'list the volts at every coil for every gate, not for the worst alone')
     .addOption(colourOption('the report'))
     .addOption(widthOption())
     .addHelpText(

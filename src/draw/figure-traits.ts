@@ -1,5 +1,6 @@
 /** What a figure is, whatever it looks like: the section it stands in, its place on a rung, and the room it asks for. */
 
+import { isMainsOutput } from '../circuit/thresholds.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { Figure } from './drawing.ts';
 
@@ -21,15 +22,22 @@ export interface FigureTraits {
   readonly contacts: boolean;
 }
 
-/** Above this a coil is taken for one on mains; the limit of extra-low voltage in IEC 61140 is 50 V AC. */
-const LOW_VOLTS = 50;
-
 const low = (): Section => 'low';
 const mains = (): Section => 'mains';
 
 function byCoil(part: Part): Section {
   const rated = 'coil' in part ? part.coil?.rated : undefined;
-  return rated?.kind === 'ac' && rated.volts > LOW_VOLTS ? 'mains' : 'low';
+  return rated?.kind === 'ac' && isMainsOutput(rated) ? 'mains' : 'low';
+}
+
+/** A load for direct current hangs on the loop's side, any other on the mains. */
+function byVolts(part: Part): Section {
+  return (part.kind === 'motor' || part.kind === 'load') && part.volts.kind === 'dc' ? 'low' : 'mains';
+}
+
+/** A supply of more than extra-low volts is the mains of what it feeds. */
+function byOutput(part: Part): Section {
+  return part.kind === 'supply' && isMainsOutput(part.output) ? 'mains' : 'low';
 }
 
 const plain: FigureTraits = {
@@ -45,7 +53,7 @@ const coil: FigureTraits = { ...plain, home: byCoil, fed: 'always', tall: true }
 const onMains: FigureTraits = { ...plain, home: mains, fixed: true };
 
 const TRAITS: Readonly<Record<Figure, FigureTraits>> = {
-  source: { ...plain, fixed: true, source: true },
+  source: { ...plain, home: byOutput, fixed: true, source: true },
   primary: { ...onMains, fed: 'always' },
   gate: contact,
   switch: contact,
@@ -65,8 +73,8 @@ const TRAITS: Readonly<Record<Figure, FigureTraits>> = {
   joint: plain,
   plug: { ...onMains, source: true },
   outlet: { ...onMains, fed: 'always' },
-  motor: { ...onMains, fed: 'always', tall: true },
-  load: { ...onMains, fed: 'always', tall: true },
+  motor: { ...onMains, home: byVolts, fed: 'always', tall: true },
+  load: { ...onMains, home: byVolts, fed: 'always', tall: true },
   box: onMains,
 };
 

@@ -54,11 +54,17 @@ function poleWays({ poles }: { readonly poles: readonly Pole[] }): Way[] {
   ]);
 }
 
+/** Letters of what a lamp shows that a drawing has room for. */
+const SHOWN = 20;
+
+const showsWords = (shows: string | undefined): string =>
+  shows === undefined ? '' : `"${shows.length > SHOWN ? `${shows.slice(0, SHOWN - 1)}…` : shows}"`;
+
 const resistor: DrawnKind<PartOf<'resistor' | 'lamp'>> = {
   symbols: (part) => [{ figure: part.kind, rows: [['1', '2']] }],
-  caption: ({ resistance, rated }) => {
-    if (resistance !== undefined) return [ohmWords(resistance)];
-    return rated === undefined ? [] : [voltWords(rated)];
+  caption: ({ resistance, rated, shows }) => {
+    if (resistance !== undefined) return [ohmWords(resistance), showsWords(shows)];
+    return [rated === undefined ? '' : voltWords(rated), showsWords(shows)];
   },
   ways: none,
 };
@@ -68,6 +74,7 @@ const machine: DrawnKind<PartOf<'motor' | 'load'>> = {
   caption: (part, _, brief) => [
     powerWords(part.power) || ampWords(part.amps),
     brief ? '' : voltWords(part.volts),
+    part.returnsThrough === undefined ? '' : `returns by ${part.returnsThrough}`,
   ],
   ways: none,
 };
@@ -75,7 +82,9 @@ const machine: DrawnKind<PartOf<'motor' | 'load'>> = {
 const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
   supply: {
     symbols: (part, { lands }) => {
-      const primary = ['L', 'N', 'L1', 'L2'].filter(lands);
+      const primary = (
+        part.taps === undefined ? ['L', 'N', 'L1', 'L2'] : ['0', ...part.taps.map(String)]
+      ).filter(lands);
       return [
         { figure: 'source', rows: [part.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']] },
         ...(primary.length > 0 ? [{ figure: 'primary' as const, rows: onLeft(primary), sub: 'mains' }] : []),
@@ -146,7 +155,11 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
     ways: poleWays,
   },
   diode: { symbols: () => [{ figure: 'diode', rows: [['A', 'K']] }], caption: none, ways: none },
-  led: { symbols: () => [{ figure: 'led', rows: [['A', 'K']] }], caption: none, ways: none },
+  led: {
+    symbols: () => [{ figure: 'led', rows: [['A', 'K']] }],
+    caption: ({ shows }) => [showsWords(shows)],
+    ways: none,
+  },
   resistor,
   lamp: resistor,
   fuse: {

@@ -86,6 +86,6 @@ export function mainsNames(
 ): string[] {
   const needsNot = new Set<string>();
   if (part.feed !== 'single') needsNot.add('N');
-  if (part.class2Insulated) needsNot.add('PE');
+  if (part.class2Insulated || part.feed === 'dc') needsNot.add('PE');
   return names.filter((name) => !needsNot.has(name) || lands(name));
 }

@@ -44,7 +44,7 @@ function intending(plan: Plan, change: Intended): Plan {
   return {
     ...plan,
     intents: plan.intents.map((intent) =>
-      intent.target === change.load ? changed(plan, intent, change) : intent,
+      intent.target === change.load || intent.sameAs === change.load ? changed(plan, intent, change) : intent,
     ),
   };
 }

@@ -6,7 +6,8 @@ import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { leastToSpare } from './contacts/contact-figures.ts';
 import { draws } from './loop/supply-draws.ts';
-import { fedPlugs, plugsOf } from './mains/plug-loads.ts';
+import { fedPlugs, type Load, plugsOf } from './mains/plug-loads.ts';
+import { startsInTurn } from './mains/starts-in-turn.ts';
 import { entryOf } from './register.ts';
 import type { CoilFigures, Finding, Question, Report } from './report-model.ts';
 import { QUESTIONS, type QuestionNumber, type Severity } from './report-words.ts';
@@ -53,6 +54,8 @@ export function answer(
     return { number, question, answer: 'cannot tell', figure: 'which states feed the coil was not decided' };
   const unknown = number === 4 ? findings.find((f) => f.id === 'coil-current-unknown') : undefined;
   if (unknown) return { number, question, answer: 'cannot tell', figure: unknown.message };
+  if (number === 3 && !s.verified && s.circuit.inputs.length > 0)
+    return { number, question, answer: 'cannot tell', figure: 'what runs in which position was not decided' };
   const figure = goodFigure(s, number, coils, contacts);
   return figure === undefined
     ? { number, question, answer: 'not applicable', figure: nothing(number) }
@@ -100,7 +103,9 @@ function goodFigure(
         : undefined;
     case 2:
     case 3:
-      return s.nominal ? `proved for ${proofWords(s)}` : undefined;
+      return s.nominal
+        ? `proved for ${proofWords(s)}${number === 3 && s.plan.lampIntents ? ', lamps too' : ''}`
+        : undefined;
     case 4: {
       const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
       return worst
@@ -128,7 +133,15 @@ function circuitFigure(s: Study): string | undefined {
   const plug = worst?.fed.plug ?? plugsOf(s.plan)[0];
   if (plug === undefined) return undefined;
   const running = worst?.amps === undefined ? 'the load' : `${rounded(worst.amps)} A running`;
-  return `${running} on a circuit of ${plug.breaker ?? '?'} A`;
+  return `${running} on a circuit of ${plug.breaker ?? '?'} A${worst ? turnWords(s, worst.fed.loads) : ''}`;
+}
+
+/** Motors that timers hold apart: what their starts come to, with and without. */
+function turnWords(s: Study, loads: readonly Load[]): string {
+  const motors = loads.filter((l) => l.kind === 'motor');
+  const { starts, most, together } = startsInTurn(s, motors);
+  if (starts.length < 2 || most === undefined || together === undefined) return '';
+  return `; starts in turn take ${rounded(most.amps)} A at most, together ${rounded(together.amps)} A`;
 }
 
 /** By which gate a coil gets its volts, where that matters. */

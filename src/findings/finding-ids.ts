@@ -45,8 +45,11 @@ export const FINDING_IDS = [
   'runs-on-dead-supply',
   'stops-on-dead-supply',
   'break-starts-load',
+  'lamp-misleads',
   // 4
   'coil-kind',
+  'supply-input',
+  'rectified',
   'coil-too-low',
   'coil-thin-margin',
   'coil-too-high',
@@ -75,6 +78,7 @@ export const FINDING_IDS = [
   'indicator-volts',
   // 6
   'contact-voltage',
+  'contact-kind',
   'contact-running',
   'contact-starting',
   'contact-horsepower',
@@ -88,6 +92,7 @@ export const FINDING_IDS = [
   'circuit-overloaded',
   'breaker-too-large',
   'trips-at-start',
+  'starts-add-up',
   'breaker-may-trip',
   'conductor-unprotected',
   'fuse-in-neutral',

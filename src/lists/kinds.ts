@@ -141,7 +141,7 @@ const NO_PATTERN = 'pattern not stated';
 /** A pattern says itself for how many live conductors it is. */
 function feedWords(pattern: string | undefined, feed: Feed): string {
   if (pattern !== undefined && pattern !== 'fixed') return '';
-  return { single: '', 'two-leg': 'two live legs', 'three-phase': 'three phases' }[feed];
+  return { single: '', 'two-leg': 'two live legs', 'three-phase': 'three phases', dc: '' }[feed];
 }
 
 function printedSupply({ limit, output, regulation, class2 }: SupplyPart): string[] {

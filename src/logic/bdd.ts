@@ -10,10 +10,17 @@ export type Fn = number;
 export const FALSE: Fn = 0;
 export const TRUE: Fn = 1;
 
-/** Diagrams are walked by recursion, a call or two a variable; a stack of the usual size holds twice as many. */
-const MOST_VARIABLES = 4096;
+/** What a diagram of one node for each may take, and keys of two nodes and a level. */
+const MOST_VARIABLES = 100_000;
 
 const TERMINAL_LEVEL = 0x7fffffff;
+
+/** One step of `ite` that waits for its halves. */
+interface Open {
+  readonly of: readonly [Fn, Fn, Fn];
+  readonly level: number;
+  low: Fn | undefined;
+}
 
 export class Bdd {
   private readonly level: number[] = [TERMINAL_LEVEL, TERMINAL_LEVEL];
@@ -24,7 +31,7 @@ export class Bdd {
 
   private steps = 0;
 
-  /** Throws Undecided where so many variables would take recursion deeper than the machine allows. */
+  /** Throws Undecided where there are more variables than can be followed. */
   constructor(
     readonly variables: number,
     private readonly budget = 1_000_000,
@@ -60,29 +67,53 @@ export class Bdd {
     return made;
   }
 
+  /** f ? g : h. What is still to be done lies in a list and not on the machine's stack, which a long chain would exhaust. */
   ite(f: Fn, g: Fn, h: Fn): Fn {
+    const open: Open[] = [];
+    let next: readonly [Fn, Fn, Fn] | undefined = [f, g, h];
+    let done: Fn = FALSE;
+    for (;;) {
+      if (next) {
+        const known = this.known(...next);
+        if (known === undefined) {
+          const made: Open = { of: next, level: this.topOf(...next), low: undefined };
+          open.push(made);
+          next = this.half(made, false);
+          continue;
+        }
+        done = known;
+        next = undefined;
+      }
+      const last = open.at(-1);
+      if (!last) return done;
+      if (last.low === undefined) {
+        last.low = done;
+        next = this.half(last, true);
+        continue;
+      }
+      open.pop();
+      done = this.node(last.level, last.low, done);
+      const [x, y, z] = last.of;
+      kept(this.iteCache, x, () => new Map<number, number>()).set(y * 4194304 + z, done);
+    }
+  }
+
+  private known(f: Fn, g: Fn, h: Fn): Fn | undefined {
     if (f === TRUE || g === h) return g;
     if (f === FALSE) return h;
     if (g === TRUE && h === FALSE) return f;
-    const key = g * 4194304 + h;
-    const table = kept(this.iteCache, f, () => new Map<number, number>());
-    const found = table.get(key);
-    if (found !== undefined) return found;
-    if (++this.steps > 8 * this.budget) throw new Undecided('the decision diagram took too long');
-    const level = Math.min(this.level[f]!, this.level[g]!, this.level[h]!);
-    const low = this.ite(
-      this.cofactor(f, level, false),
-      this.cofactor(g, level, false),
-      this.cofactor(h, level, false),
-    );
-    const high = this.ite(
-      this.cofactor(f, level, true),
-      this.cofactor(g, level, true),
-      this.cofactor(h, level, true),
-    );
-    const made = this.node(level, low, high);
-    table.set(key, made);
-    return made;
+    const found = this.iteCache.get(f)?.get(g * 4194304 + h);
+    if (found === undefined && ++this.steps > 8 * this.budget)
+      throw new Undecided('the decision diagram took too long');
+    return found;
+  }
+
+  private topOf(f: Fn, g: Fn, h: Fn): number {
+    return Math.min(this.level[f]!, this.level[g]!, this.level[h]!);
+  }
+
+  private half({ of: [f, g, h], level }: Open, value: boolean): readonly [Fn, Fn, Fn] {
+    return [this.cofactor(f, level, value), this.cofactor(g, level, value), this.cofactor(h, level, value)];
   }
 
   private cofactor(f: Fn, level: number, value: boolean): Fn {
@@ -119,14 +150,25 @@ export class Bdd {
   /** Puts functions in place of variables; a variable that is not in the map stays. */
   compose(f: Fn, map: ReadonlyMap<number, Fn>, memo: Map<Fn, Fn> = new Map()): Fn {
     if (f <= 1 || map.size === 0) return f;
-    const found = memo.get(f);
-    if (found !== undefined) return found;
-    const level = this.level[f]!;
-    const low = this.compose(this.low[f]!, map, memo);
-    const high = this.compose(this.high[f]!, map, memo);
-    const made = this.ite(map.get(level) ?? this.variable(level), high, low);
-    memo.set(f, made);
-    return made;
+    const made = (node: Fn): Fn => (node <= 1 ? node : memo.get(node)!);
+    for (const node of this.upwards(f, memo)) {
+      const level = this.level[node]!;
+      const [low, high] = [made(this.low[node]!), made(this.high[node]!)];
+      memo.set(node, this.ite(map.get(level) ?? this.variable(level), high, low));
+    }
+    return made(f);
+  }
+
+  /** Nodes of a function that `known` does not have, each after those below it. */
+  private upwards(f: Fn, known: { has(node: Fn): boolean }): Fn[] {
+    const seen = new Set<Fn>();
+    const left = [f];
+    for (let node = left.pop(); node !== undefined; node = left.pop()) {
+      if (node <= 1 || seen.has(node) || known.has(node)) continue;
+      seen.add(node);
+      left.push(this.low[node]!, this.high[node]!);
+    }
+    return [...seen].sort((x, y) => this.level[y]! - this.level[x]!);
   }
 
   /** The variables the function really depends on. */
@@ -160,18 +202,12 @@ export class Bdd {
       [FALSE, Number.POSITIVE_INFINITY],
       [TRUE, 0],
     ]);
-    const walk = (node: Fn): number => {
-      const known = cost.get(node);
-      if (known !== undefined) return known;
+    for (const node of this.upwards(f, cost)) {
       const restValue = rest(this.level[node]!);
-      const made = Math.min(
-        walk(this.low[node]!) + (restValue ? 1 : 0),
-        walk(this.high[node]!) + (restValue ? 0 : 1),
-      );
-      cost.set(node, made);
-      return made;
-    };
-    walk(f);
+      const low = cost.get(this.low[node]!)! + (restValue ? 1 : 0);
+      const high = cost.get(this.high[node]!)! + (restValue ? 0 : 1);
+      cost.set(node, Math.min(low, high));
+    }
     const chosen = new Map<number, boolean>();
     let node = f;
     while (node > 1) {

@@ -90,27 +90,30 @@ export class Conduction {
   }
 
   /**
-   * Nets that current could reach through anything at all: contacts, diodes the right way, coils, lamps, loads and
-   * other sources. `except` is left out. An upper bound, used to find the states that need arithmetic.
+   * Nets that current from a pole of a source could reach through anything at all: contacts, diodes the right way, coils,
+   * lamps, loads and other sources, but by way of no net that is joined to the pole in `past`. `except` is left out. An
+   * upper bound, used to find the states that need arithmetic.
    */
   weakly(
-    starts: readonly number[],
+    start: number,
     forward: boolean,
     except: (element: Passive | DiodeEdge) => boolean,
     own: Source,
+    past: Reach,
   ): Reach {
     const { bdd } = this;
     const steps = stepsPast(this.circuit, forward, except, own);
-    const reach = new Map<number, Fn>(starts.map((s) => [s, TRUE]));
-    const queue = [...starts];
+    const reach = new Map<number, Fn>();
+    const queue: number[] = [];
     const raise = (to: number, f: Fn) => {
       const before = reach.get(to) ?? FALSE;
-      const after = bdd.or(before, f);
+      const after = bdd.or(before, bdd.diff(f, past.get(to) ?? FALSE));
       if (after !== before) {
         reach.set(to, after);
         queue.push(to);
       }
     };
+    raise(start, TRUE);
     for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
       const here = reach.get(net)!;
       for (const [to, when] of this.edges.get(net) ?? []) raise(to, bdd.and(here, when));

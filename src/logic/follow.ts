@@ -16,8 +16,13 @@ class Reached {
 
   /** Whether a load runs or a relay is in; undefined where relays chatter. */
   runs(target: string): boolean | undefined {
+    return this.holds(running(this.v.model, target));
+  }
+
+  /** Whether a function over inputs and relays is true here; undefined where relays chatter. */
+  holds(f: Fn): boolean | undefined {
     const { v, mode } = this;
-    return mode === undefined ? undefined : this.here(v.settler.at(running(v.model, target), mode));
+    return mode === undefined ? undefined : this.here(v.settler.at(f, mode));
   }
 
   /** What is wanted of each load or relay that an intent speaks of: true to run, null where either will do. */

@@ -1,5 +1,5 @@
 import type { Circuit } from '../circuit/circuit.ts';
-import { push } from '../plan/map-entries.ts';
+import { edgesBetween } from '../circuit/ways.ts';
 import type { InputRef, Intent, Plan } from '../plan/plan.ts';
 import { type Bdd, FALSE, type Fn } from './bdd.ts';
 import { inputVariable } from './conduction.ts';
@@ -30,7 +30,7 @@ export interface Intents {
 }
 
 /** Working position of an input as a function; a selector's resting position is "none of the others". */
-function working(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
+export function working(circuit: Circuit, bdd: Bdd, ref: { part: string; position?: string }): Fn {
   const own = circuit.inputs.filter((i) => i.part === ref.part);
   const variable = (i: { index: number }) => bdd.variable(inputVariable(circuit, i.index));
   if (ref.position === undefined) return own[0] ? variable(own[0]) : FALSE;
@@ -163,27 +163,12 @@ export function switchedBy(circuit: Circuit, load: string): Set<string> {
   return consumer ? contactsOnTheWay(circuit, [...consumer.nets.values()]) : new Set();
 }
 
-/** Parts met walking from these nets through contacts as far as the supplies' own poles. */
+/**
+ * Parts whose contacts lie on a way from these nets to a pole of a supply. A branch that leads to no pole, such as that of
+ * another load behind the same fuse, carries none of their current.
+ */
 function contactsOnTheWay(circuit: Circuit, nets: readonly number[]): Set<string> {
-  const found = new Set<string>();
   const rails = new Set(circuit.sources.flatMap((s) => s.rails.map((r) => r.net)));
-  const around = new Map<number, (typeof circuit.contacts)[number][]>();
-  for (const c of circuit.contacts) {
-    push(around, c.a, c);
-    push(around, c.b, c);
-  }
-  const seen = new Set(nets);
-  const queue = [...seen];
-  for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
-    if (rails.has(net)) continue;
-    for (const c of around.get(net) ?? []) {
-      if (c.when.by !== 'always') found.add(c.part);
-      const to = c.a === net ? c.b : c.a;
-      if (!seen.has(to)) {
-        seen.add(to);
-        queue.push(to);
-      }
-    }
-  }
-  return found;
+  const ways = [...edgesBetween(circuit.contacts, new Set(nets), rails)];
+  return new Set(ways.filter((c) => c.when.by !== 'always').map((c) => c.part));
 }

@@ -3,7 +3,7 @@ import { SILICON_DROP } from '../circuit/thresholds.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { Conduction, inputVariable, type Reach, relayVariable } from './conduction.ts';
-import { type DcPath, type Drive, difference, EPSILON, joinedSense, voltSense } from './sense.ts';
+import { byDiodes, type DcPath, type Drive, difference, EPSILON, joinedSense, voltSense } from './sense.ts';
 
 /** Volts that a coil or input sees in a set of states, where elements in line share the supply. */
 export interface SharedVolts {
@@ -35,10 +35,14 @@ export interface LogicModel {
   readonly shared: readonly SharedVolts[];
   /** nets joined to a source's rail by contacts, by source and rail */
   readonly railReach: readonly (readonly Reach[])[];
+  /** what DC sources feed and take back through diodes, by source */
+  readonly paths: ReadonlyMap<number, DcPath>;
 }
 
 /** A load counts as fed at this share of its rated voltage or more. */
 const FED_SHARE = 0.7;
+/** Share of the volts that the plan puts on the mains side of a supply with more than which it has power. */
+const FED_SIDE = 0.5;
 
 /** Builds the model. Sources in `dead` have no power. Throws Undecided where exactness would not end. */
 export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number> = new Set()): LogicModel {
@@ -47,32 +51,60 @@ export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number>
     .map(([, net]) => net);
   const conduction = new Conduction(circuit, bdd, earths);
   const railReach = circuit.sources.map((s) => s.rails.map((r) => conduction.joined(r.net)));
-  const live: Fn[] = circuit.sources.map((s) => (dead.has(s.index) ? FALSE : TRUE));
-  const shorted: Fn[] = circuit.sources.map(() => FALSE);
+  // A supply has no power until what feeds it has; supplies in a ring never come to life.
+  const live: Fn[] = circuit.sources.map((s) => (dead.has(s.index) || s.feed.by !== 'always' ? FALSE : TRUE));
   const valid = validStates(circuit, bdd);
-
-  for (const s of circuit.sources.filter((x) => x.mains)) {
-    shorted[s.index] = mainsShort(bdd, s, railReach[s.index]!);
-    live[s.index] = bdd.and(live[s.index]!, bdd.not(shorted[s.index]!));
-  }
+  const paths = new Map<number, DcPath>();
+  const shorted = circuit.sources.map((s, index) => {
+    const path = s.kind === 'dc' && !s.mains ? dcPath(conduction, s) : undefined;
+    if (path !== undefined) paths.set(index, path);
+    if (s.mains) return mainsShort(bdd, s, railReach[index]!);
+    return path === undefined ? acShort(circuit, bdd, s, railReach[index]!) : dcShort(path, s);
+  });
+  for (const s of circuit.sources) live[s.index] = bdd.and(live[s.index]!, bdd.not(shorted[s.index]!));
   const fed = new Map<string, Fn>();
   const partlyFed = new Map<string, Fn>();
-  for (const c of circuit.consumers) {
-    const found = consumerFed(circuit, bdd, live, railReach, c);
-    fed.set(c.part, found.full);
-    partlyFed.set(c.part, found.partly);
+  const feedLoads = () => {
+    for (const c of circuit.consumers) {
+      if (c.dc) continue;
+      const found = consumerFed(circuit, bdd, live, railReach, c);
+      fed.set(c.part, found.full);
+      partlyFed.set(c.part, found.partly);
+    }
+  };
+  feedLoads();
+  const fedSources = circuit.sources.filter((s) => s.feed.by !== 'always' && !dead.has(s.index));
+  for (let isNew = fedSources.length > 0; isNew; ) {
+    isNew = false;
+    for (const s of fedSources) {
+      const power = bdd.and(supplyFed(circuit, bdd, fed, live, railReach, s), bdd.not(shorted[s.index]!));
+      if (power === live[s.index]) continue;
+      live[s.index] = power;
+      isNew = true;
+      if (s.mains) feedLoads();
+    }
   }
-  const paths = new Map<number, DcPath>();
-  for (const s of circuit.sources.filter((x) => !x.mains)) {
-    const path = s.kind === 'dc' ? dcPath(conduction, s) : undefined;
-    if (path !== undefined) paths.set(s.index, path);
-    const short = path === undefined ? acShort(circuit, bdd, s, railReach[s.index]!) : dcShort(path, s);
-    shorted[s.index] = short;
-    const supplied = supplyFed(circuit, bdd, fed, live, railReach, s);
-    live[s.index] = bdd.every([live[s.index]!, supplied, bdd.not(short)]);
+  for (const c of circuit.consumers) {
+    if (!c.dc) continue;
+    fed.set(c.part, dcFed(circuit, bdd, { live, railReach, paths }, c));
+    partlyFed.set(c.part, FALSE);
   }
   const { next, pull, shared } = relayPositions(circuit, bdd, conduction, { live, railReach, paths });
-  return { circuit, bdd, conduction, valid, live, shorted, next, pull, fed, partlyFed, shared, railReach };
+  return {
+    circuit,
+    bdd,
+    conduction,
+    valid,
+    live,
+    shorted,
+    next,
+    pull,
+    fed,
+    partlyFed,
+    shared,
+    railReach,
+    paths,
+  };
 }
 
 /** What the positive pole feeds, and what the negative one takes back, by the diodes passed. */
@@ -183,10 +215,25 @@ function consumerFed(
         for (let j = i + 1; j < 3; j++)
           some = bdd.or(
             some,
-            bdd.and(live[s.index]!, acThroughRails(bdd, reach[s.index]!, s, nets[i]!, nets[j]!)),
+            bdd.and(live[s.index]!, acrossRails(bdd, reach[s.index]!, s, nets[i]!, nets[j]!, 1)),
           );
   }
   return { full, partly: bdd.diff(some, full) };
+}
+
+/** Both its conductors on the poles of one DC source, either way round, with the volts to spare for the diodes between. */
+function dcFed(circuit: Circuit, bdd: Bdd, { live, paths }: Drive, consumer: Consumer): Fn {
+  const [plus, minus] = [...consumer.nets.values()] as [number, number];
+  if (plus === minus) return FALSE;
+  return bdd.any(
+    circuit.sources.flatMap((s) => {
+      const path = paths.get(s.index);
+      if (path === undefined) return [];
+      const spare = s.rails[0]!.re - fedVolts(consumer, s);
+      const ways = [...byDiodes(bdd, path, spare, plus, minus), ...byDiodes(bdd, path, spare, minus, plus)];
+      return [bdd.and(live[s.index]!, bdd.any(ways))];
+    }),
+  );
 }
 
 /** V between two of its conductors from which a load counts as fed by a source. */
@@ -195,11 +242,19 @@ export function fedVolts(consumer: Consumer, source: Source): number {
   return Math.max(1, 0.4 * Math.max(...source.rails.map((r) => Math.hypot(r.re, r.im))));
 }
 
-function acThroughRails(bdd: Bdd, reach: readonly Reach[], source: Source, a: number, b: number): Fn {
+/** States in which two nets lie on two rails with more than so many volts between them. */
+function acrossRails(
+  bdd: Bdd,
+  reach: readonly Reach[],
+  source: Source,
+  a: number,
+  b: number,
+  least: number,
+): Fn {
   let found: Fn = FALSE;
   source.rails.forEach((p, i) => {
     source.rails.forEach((q, j) => {
-      if (difference(p, q) > 1)
+      if (difference(p, q) > least)
         found = bdd.or(found, bdd.and(reach[i]!.get(a) ?? FALSE, reach[j]!.get(b) ?? FALSE));
     });
   });
@@ -220,9 +275,10 @@ function supplyFed(
     const plug = circuit.sources.find((s) => s.part === feed.part);
     return plug ? live[plug.index]! : (fed.get(feed.part) ?? FALSE);
   }
+  const least = feed.volts === undefined ? 1 : feed.volts * FED_SIDE;
   return bdd.any(
     circuit.sources
-      .filter((s) => s.mains)
-      .map((s) => bdd.and(live[s.index]!, acThroughRails(bdd, reach[s.index]!, s, feed.a, feed.b))),
+      .filter((s) => s !== source)
+      .map((s) => bdd.and(live[s.index]!, acrossRails(bdd, reach[s.index]!, s, feed.a, feed.b, least))),
   );
 }

@@ -59,12 +59,7 @@ export function voltSense(
         : bdd.any(railPairs(bdd, s, drive.railReach[s.index]!, pullIn, from, to));
     on = bdd.or(on, bdd.and(live, direct(a, b)));
     if (!polarised || s.kind === 'ac') on = bdd.or(on, bdd.and(live, direct(b, a)));
-    const positive = s.kind === 'dc' ? [s.rails[0]!.net] : s.rails.map((r) => r.net);
-    const negative = s.kind === 'dc' ? [s.rails[1]!.net] : positive;
-    const out = conduction.weakly(positive, true, own, s);
-    const back = conduction.weakly(negative, false, own, s);
-    const loop = (from: number, to: number) => bdd.and(out.get(from) ?? FALSE, back.get(to) ?? FALSE);
-    possible = bdd.or(possible, bdd.and(live, bdd.or(loop(a, b), loop(b, a))));
+    possible = bdd.or(possible, bdd.and(live, aroundLoop(conduction, drive, own, s, a, b)));
   }
   let off: Fn = bdd.not(bdd.or(on, possible));
   const open = bdd.diff(possible, on);
@@ -78,8 +73,38 @@ export function voltSense(
   return { on, off };
 }
 
+/**
+ * States in which some loop leads through the source and from one net to the other. Current in the coil needs one that
+ * meets no net twice, so none that passes a pole on its way from the other: a pole holds its potential, whatever else
+ * hangs on it.
+ */
+function aroundLoop(
+  conduction: Conduction,
+  { railReach }: Drive,
+  own: (element: Passive | DiodeEdge) => boolean,
+  s: Source,
+  a: number,
+  b: number,
+): Fn {
+  const { bdd } = conduction;
+  const reach = railReach[s.index]!;
+  const found: Fn[] = [];
+  for (const [i, p] of s.rails.entries())
+    for (const [j, q] of s.rails.entries()) {
+      if (i >= j) continue;
+      const out = conduction.weakly(p.net, true, own, s, reach[j]!);
+      const back = conduction.weakly(q.net, false, own, s, reach[i]!);
+      for (const [from, to] of [
+        [a, b],
+        [b, a],
+      ] as const)
+        found.push(bdd.and(out.get(from) ?? FALSE, back.get(to) ?? FALSE));
+    }
+  return bdd.any(found);
+}
+
 /** Feeds from + to `from` and `to` to -, with no more diodes in the way than the voltage to spare allows. */
-function byDiodes(bdd: Bdd, path: DcPath, spare: number, from: number, to: number): Fn[] {
+export function byDiodes(bdd: Bdd, path: DcPath, spare: number, from: number, to: number): Fn[] {
   if (spare < -EPSILON) return [];
   const most = Math.floor(spare / SILICON_DROP + EPSILON);
   const found: Fn[] = [];

@@ -7,6 +7,8 @@ import { type Intents, readIntents } from './intent.ts';
 import { Latches } from './latches.ts';
 import { findMemory, type Mode, Settler } from './memory.ts';
 import { buildModel, type LogicModel } from './model.ts';
+import { rectifiedParts } from './rectified.ts';
+import { Undecided } from './undecided.ts';
 
 /** Inputs away from rest; a selector counts as its position. */
 export type Moved = readonly number[];
@@ -51,6 +53,11 @@ export interface Verified {
 
 /** Decides every intent over all states. Throws Undecided where the exact method would not end. */
 export function verify(circuit: Circuit): Verified {
+  const [behindDiodes] = rectifiedParts(circuit);
+  if (behindDiodes)
+    throw new Undecided(
+      `${behindDiodes.part} hangs on ${behindDiodes.source.part} behind diodes, and what rectified AC does is not worked out`,
+    );
   const bdd = new Bdd(circuit.relays.length + circuit.inputs.length);
   const model = buildModel(circuit, bdd);
   const settler = new Settler(model, findMemory(model));

@@ -1,14 +1,9 @@
 /** Which lamps and indicators give light in one state. */
+import { INDICATOR, SEEN_AMPS, SEEN_VOLTS } from '../logic/lamps.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { SolvedIsland } from '../study/supply-limits.ts';
 import type { MachineState } from './machine.ts';
 import type { SolvedState } from './solved-state.ts';
-
-/** Share of its volts at which a lamp is taken to be seen, and of its current for an indicator; common practice, no source. */
-const SEEN_VOLTS = 0.5;
-const SEEN_AMPS = 0.1;
-/** A of an indicator that states none. */
-const INDICATOR = 0.02;
 
 export function lampsLit(
   plan: Plan,

@@ -1,5 +1,6 @@
 /** Which conductors carry volts, and which loads have all they need, in one state. */
-import type { Source } from '../circuit/circuit.ts';
+import type { Consumer, Source } from '../circuit/circuit.ts';
+import { SILICON_DROP } from '../circuit/thresholds.ts';
 import { fedVolts } from '../logic/model.ts';
 import { difference } from '../logic/sense.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -62,9 +63,12 @@ export function running(state: MachineState, { byNet }: SolvedState): Set<string
   const found = new Set<string>();
   for (const c of state.circuit.consumers) {
     const nets = [...c.nets.values()];
+    if (c.dc) {
+      if (runsOnDc(state, c, joined, (s) => isPowered(state, byNet, s))) found.add(c.part);
+      continue;
+    }
     const fed = state.circuit.sources.some((s) => {
-      const island = byNet.get(s.rails[0]!.net);
-      if (!s.mains || island === undefined || !isOn(island, state.situation, s)) return false;
+      if (!s.mains || !isPowered(state, byNet, s)) return false;
       const least = fedVolts(c, s);
       const rails = nets.map((net) => s.rails.filter((r) => joined(r.net, net)));
       const fits = (at: number, taken: readonly Source['rails'][number][]): boolean =>
@@ -75,4 +79,42 @@ export function running(state: MachineState, { byNet }: SolvedState): Set<string
     if (fed) found.add(c.part);
   }
   return found;
+}
+
+function isPowered(state: MachineState, byNet: SolvedState['byNet'], s: Source): boolean {
+  const island = byNet.get(s.rails[0]!.net);
+  return island !== undefined && isOn(island, state.situation, s);
+}
+
+/** Both its ends on the poles of a DC supply, either way round, by metal and through diodes with the volts to spare. */
+function runsOnDc(
+  state: MachineState,
+  consumer: Consumer,
+  joined: (a: number, b: number) => boolean,
+  isPowered: (s: Source) => boolean,
+): boolean {
+  const { circuit } = state;
+  const [plus, minus] = [...consumer.nets.values()] as [number, number];
+  if (joined(plus, minus)) return false;
+  const diodes = circuit.diodes.filter((d) => !d.load);
+  /** diodes on the way from a net to another, as few as there are; undefined where there is none */
+  const between = (from: number, to: number): number | undefined => {
+    let reached = [from];
+    for (let n = 0; n <= diodes.length; n++) {
+      if (reached.some((net) => joined(net, to))) return n;
+      const next = diodes.filter((d) => reached.some((net) => joined(net, d.anode))).map((d) => d.cathode);
+      if (next.length === 0) return undefined;
+      reached = [...new Set([...reached, ...next])];
+    }
+    return undefined;
+  };
+  return circuit.sources.some((s) => {
+    if (s.mains || s.kind !== 'dc' || !isPowered(s)) return false;
+    const spare = s.rails[0]!.re - fedVolts(consumer, s);
+    const fits = (x: number, y: number) => {
+      const [out, back] = [between(s.rails[0]!.net, x), between(y, s.rails[1]!.net)];
+      return out !== undefined && back !== undefined && (out + back) * SILICON_DROP <= spare + 1e-9;
+    };
+    return fits(plus, minus) || fits(minus, plus);
+  });
 }

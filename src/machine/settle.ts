@@ -45,15 +45,15 @@ export function closedWith(
     (when.by === 'input' ? moved.has(when.input) === when.value : relays[when.relay] === when.value);
 }
 
-/** Whether a source gets its power, `fed` telling whether mains lies between two nets. */
+/** Whether a source gets its power, `fed` telling whether its mains, of so many volts where that is known, lies between two nets. */
 export function hasPower(
   circuit: Pick<Circuit, 'sources' | 'consumers'>,
   { feed }: Pick<Source, 'feed'>,
   alive: (s: Source) => boolean,
-  fed: (a: number, b: number) => boolean,
+  fed: (a: number, b: number, volts?: number) => boolean,
 ): boolean {
   if (feed.by === 'always') return true;
-  if (feed.by === 'nets') return fed(feed.a, feed.b);
+  if (feed.by === 'nets') return fed(feed.a, feed.b, feed.volts);
   const plug = circuit.sources.find((s) => s.part === feed.part);
   if (plug) return alive(plug);
   const outlet = circuit.consumers.find((c) => c.part === feed.part);

@@ -1,6 +1,7 @@
 /** A meter on volts: what it reads between two nets of a circuit under power. */
 import { type Figures, islandOf } from '../electric/island.ts';
 import { isOn, type SolvedIsland, solveLimited } from '../study/supply-limits.ts';
+import { EarthVolts } from './earth-volts.ts';
 import { TiedNets } from './joined-nets.ts';
 import type { MachineState } from './machine.ts';
 
@@ -32,6 +33,7 @@ export function withoutRounding(value: number, scale: number): number {
 /** The meter, put between any two nets while everything stands as it does in one state. */
 export class Voltmeter {
   private islands: readonly SolvedIsland[] | undefined;
+  private earth: EarthVolts | undefined;
 
   constructor(
     readonly state: MachineState,
@@ -46,7 +48,15 @@ export class Voltmeter {
 
   /** The reading between two nets, undefined for a terminal that nothing is wired to. */
   read(a: number | undefined, b: number | undefined): VoltsRead {
-    return this.untied(a, b) ?? this.across(this.withMeter(a!, b!), a!, b!);
+    return this.toEarth(a, b) ?? this.untied(a, b) ?? this.across(this.withMeter(a!, b!), a!, b!);
+  }
+
+  /** Between the earth of a plug whose middle is earthed and what that plug's legs reach; undefined for any other two. */
+  private toEarth(a: number | undefined, b: number | undefined): VoltsRead | undefined {
+    if (a === undefined || b === undefined || this.tied.joined(a, b)) return undefined;
+    this.earth ??= new EarthVolts(this.state, this.figures, () => this.solved());
+    const found = this.earth.between(a, b) ?? this.earth.between(b, a);
+    return found && { ...found, kind: 'ac', remark: undefined };
   }
 
   /**
@@ -54,7 +64,7 @@ export class Voltmeter {
    * nothing; it is put in only where nothing else ties the two to each other.
    */
   readOneOfMany(a: number | undefined, b: number | undefined): VoltsRead {
-    const untied = this.untied(a, b);
+    const untied = this.toEarth(a, b) ?? this.untied(a, b);
     if (untied) return untied;
     if (!this.tied.reachedByPower(a!)) return NOTHING;
     this.islands ??= this.solved();
@@ -73,7 +83,9 @@ export class Voltmeter {
     if (a !== undefined && a === b) return { ...NOTHING, remark: ONE_METAL };
     if (a !== undefined && b !== undefined && this.tied.joined(a, b)) return undefined;
     // Mains meets earth somewhere beyond its plug, and so may meet the other.
-    const onMains = [a, b].some((net) => net !== undefined && this.tied.reachedByPower(net, (s) => s.mains));
+    const onMains = [a, b].some(
+      (net) => net !== undefined && this.tied.reachedByPower(net, (s) => s.mains && s.feed.by === 'always'),
+    );
     return { ...NOTHING, volts: onMains ? null : 0, remark: onMains ? BEYOND : LOOSE };
   }
 

@@ -2,11 +2,12 @@
 
 import { article } from '../text/article.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
+import { copyIntents, type IntentCopy } from './intent-copies.ts';
 import { addIssues, found } from './issues.ts';
 import type { InputKey } from './kinds/kind-row.ts';
 import { rowOf } from './kinds/kinds.ts';
 import { type Named, type RawPart, shown, some } from './parts.ts';
-import type { InputRef, Intent } from './plan.ts';
+import type { InputRef, Intent, LampIntent } from './plan.ts';
 import { intentSchema } from './schema.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
 
@@ -18,13 +19,34 @@ const TAKES: Readonly<Record<InputKey, string>> = {
   'blocked-by': 'a cut-out, a switch, a button or a selector position',
   'stays-on-after': 'a button',
   'stopped-by': 'a button, a switch, a cut-out, a gate or a selector position',
+  'lit-when': 'any-open, all-shut or inputs: a gate, a switch, a button, a cut-out or a selector position',
 };
+
+const takes = ({ kind }: RawPart, key: InputKey): boolean => rowOf(kind).intent.includes(key);
+const isLamp = ({ kind }: RawPart): boolean => rowOf(kind).intent.includes('lamp');
+
+const HAS_COIL: ReadonlySet<string> = new Set(['relay', 'timer', 'board']);
+
+/** What the intents say, loads and lamps apart. */
+export interface Intended {
+  readonly intents: readonly Intent[];
+  readonly lamps: readonly LampIntent[];
+}
+
+/** A relay where an input belongs. */
+interface Misplaced {
+  readonly relay: string;
+  readonly key: InputKey;
+  readonly at: Span;
+  readonly name: string;
+}
 
 export class IntentReader {
   readonly #errors: Errors;
   readonly #spots: Spots;
   readonly #named: Named;
   readonly #defaults: string[];
+  readonly #misplaced: Misplaced[] = [];
 
   constructor(errors: Errors, spots: Spots, named: Named, defaults: string[]) {
     this.#errors = errors;
@@ -33,31 +55,60 @@ export class IntentReader {
     this.#defaults = defaults;
   }
 
-  read(map: TreeMap): Intent[] {
-    const intents: Intent[] = [];
+  read(map: TreeMap): Intended {
+    const intents = new Map<string, Intent>();
+    const lamps = new Map<string, LampIntent>();
+    const copies: IntentCopy[] = [];
     for (const [target, spot] of this.#spots.of(map)) {
       const tree = map[target]!;
       const name = `intent ${shown(target)}`;
       this.#target(target, spot.key);
-      if (!isTreeMap(tree)) {
-        this.#errors.add(
-          spot.value,
-          `found ${found(tree)}, expected a map such as {runs-on: [gate1, gate2]}`,
-          name,
-        );
-        continue;
+      if (typeof tree === 'string') {
+        copies.push({ target, of: tree, at: spot.value, key: spot.key });
+      } else if (!isTreeMap(tree)) {
+        const text = `found ${found(tree)}, expected a map such as {runs-on: [gate1, gate2]}, or the name of a load that has one`;
+        this.#errors.add(spot.value, text, name);
+      } else if (this.#isLamp(target)) {
+        lamps.set(target, this.#lamp(target, tree, spot.key, name));
+      } else {
+        intents.set(target, this.#intent(target, tree, spot.key, name));
       }
-      intents.push(this.#intent(target, tree, spot.key, name));
     }
-    return intents;
+    copyIntents(this.#errors, copies, { intents, lamps }, (target) => this.#isLamp(target));
+    this.#tellMisplaced();
+    const order = [...this.#spots.of(map).keys()];
+    const inOrder = <T>(made: ReadonlyMap<string, T>) => order.flatMap((target) => made.get(target) ?? []);
+    return { intents: inOrder(intents), lamps: inOrder(lamps) };
+  }
+
+  #isLamp(target: string): boolean {
+    const part = this.#named.parts.get(target);
+    return part !== undefined && isLamp(part);
+  }
+
+  /** One error for all relays that stand where inputs belong: it is one misunderstanding. */
+  #tellMisplaced(): void {
+    const [first] = this.#misplaced;
+    if (first === undefined) return;
+    const relays = [...new Set(this.#misplaced.map(({ relay }) => relay))];
+    const one = this.#named.parts.get(first.relay)!;
+    const others = relays.slice(1);
+    const more =
+      others.length === 0 ? '' : `, and so ${others.length === 1 ? 'is' : 'are'} ${some(others, 4)}`;
+    const rest = this.#misplaced.length > relays.length ? ` (in ${this.#misplaced.length} places)` : '';
+    this.#errors.add(
+      first.at,
+      `${first.key}: ${shown(first.relay)} is ${article(one.kind)}${more}${rest}; an intent names what a person moves, expected ${TAKES[first.key]}: name those that work the coil`,
+      first.name,
+    );
   }
 
   #target(target: string, at: Span): void {
     const { parts } = this.#named;
     const part = parts.get(target);
-    if (part !== undefined && isTarget(part)) return;
+    if (part !== undefined && (isTarget(part) || isLamp(part))) return;
     if (part !== undefined) {
-      const text = `${shown(target)} is ${article(part.kind)}; expected a motor, a load, an outlet, or the relay that starts it`;
+      const text = `${shown(target)} is ${article(part.kind)}; expected a motor, a load, an outlet, the relay that starts it, or a lamp`;
       this.#errors.add(at, text, 'intent');
     } else if (!parts.has(target) && this.#errors.crowded) {
       this.#errors.add(at, `no part is called ${quoted(target)}`, 'intent');
@@ -74,16 +125,36 @@ export class IntentReader {
     }
   }
 
-  #intent(target: string, tree: TreeMap, at: Span, name: string): Intent {
+  /** What schema and kind say of the keys of one intent. */
+  #checked(tree: TreeMap, at: Span, name: string, what: string, fits: (key: string) => boolean) {
     const schema = intentSchema();
     const result = schema.safeParse(tree);
-    if (!result.success) {
-      addIssues(this.#errors, this.#spots, tree, schema, result.error.issues, {
-        name,
-        at,
-        what: 'an intent',
-      });
-    }
+    if (!result.success)
+      addIssues(this.#errors, this.#spots, tree, schema, result.error.issues, { name, at, what });
+    for (const [key, spot] of this.#spots.of(tree))
+      if (key in schema.shape && !fits(key))
+        this.#errors.add(
+          spot.key,
+          key === 'lit-when'
+            ? 'lit-when: only a lamp or led takes it'
+            : `${key}: a lamp takes lit-when alone`,
+          name,
+        );
+    return result;
+  }
+
+  #lamp(target: string, tree: TreeMap, at: Span, name: string): LampIntent {
+    this.#checked(tree, at, name, 'the intent of a lamp', (key) => key === 'lit-when');
+    const value = tree['lit-when'];
+    const place = this.#errors.source.position(at[0]);
+    if (value === undefined)
+      this.#errors.add(at, 'no lit-when; expected any-open, all-shut or a list of inputs', name);
+    const word = value === 'any-open' || value === 'all-shut' ? value : undefined;
+    return { target, at: place, litWhen: word ?? this.#list(tree, 'lit-when', name) };
+  }
+
+  #intent(target: string, tree: TreeMap, at: Span, name: string): Intent {
+    const result = this.#checked(tree, at, name, 'an intent', (key) => key !== 'lit-when');
     let runsOn = this.#list(tree, 'runs-on', name);
     if (!('runs-on' in tree)) {
       const gates = [...this.#named.parts].filter(([, part]) => part?.kind === 'gate').map(([gate]) => gate);
@@ -131,7 +202,7 @@ export class IntentReader {
     const partName = dot === -1 ? text : text.slice(0, dot);
     const position = dot === -1 ? undefined : text.slice(dot + 1);
     const words = TAKES[key];
-    const taken = ({ kind }: RawPart) => rowOf(kind).intent.includes(key);
+    const taken = (item: RawPart) => takes(item, key);
     const part = parts.get(partName);
     const add = (message: string): InputRef[] => {
       this.#errors.add(at, `${key}: ${message}`, name);
@@ -147,6 +218,10 @@ export class IntentReader {
       return add(
         `found ${quoted(text)}: no part is called ${quoted(partName)}${near || `; expected ${words}`}`,
       );
+    }
+    if (!taken(part) && HAS_COIL.has(part.kind)) {
+      this.#misplaced.push({ relay: partName, key, at, name });
+      return [];
     }
     if (!taken(part)) {
       const why =

@@ -184,8 +184,20 @@ function wording(issue: Issue, tree: Tree | undefined, errors: Errors): string {
   if (issue.code === 'invalid_type') {
     return `found ${found(tree)}, expected ${expected(issue.expected, issue.path, tree)}`;
   }
-  if (issue.code === 'invalid_union') return `found ${found(tree)}, expected a name or a list of names`;
+  if (issue.code === 'invalid_union') return ofUnion(issue, tree, errors);
   return `found ${found(tree)}: ${issue.message}`;
+}
+
+/** Where words of its own are among what is taken, those are named. */
+function ofUnion(
+  issue: Extract<Issue, { code: 'invalid_union' }>,
+  tree: Tree | undefined,
+  errors: Errors,
+): string {
+  const words = issue.errors.flat().flatMap((i) => (i.code === 'invalid_value' ? i.values.map(String) : []));
+  if (words.length === 0) return `found ${found(tree)}, expected a name or a list of names`;
+  const near = typeof tree === 'string' ? errors.hint(tree, words) : '';
+  return `found ${found(tree)}, expected ${either(words)} or a list of names${near}`;
 }
 
 /** `{length: 1,5 m}`: YAML parts the text at the comma, which leaves a bare number and a key `5 m`. */

@@ -105,7 +105,19 @@ function checkBox(
 }
 
 /** Keys that decide which terminals a part has. */
-const SHAPING = ['poles', 'positions', 'terminals', 'marks', 'output', 'phases', 'legs', 'pattern', 'type'];
+const SHAPING = [
+  'volts',
+  'poles',
+  'positions',
+  'terminals',
+  'marks',
+  'output',
+  'taps',
+  'phases',
+  'legs',
+  'pattern',
+  'type',
+];
 
 /** The terminals of every part whose terminals can be told. */
 export function readTerminals(

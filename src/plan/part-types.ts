@@ -11,10 +11,14 @@ interface PartBase {
   readonly price?: number;
 }
 
-/** Supply with an output at extra-low voltage (or a control transformer). */
+/** Supply or control transformer, of any output. */
 export interface SupplyPart extends PartBase {
   readonly kind: 'supply';
   readonly output: Volts;
+  /** what its mains side is made for */
+  readonly input?: Volts;
+  /** V of the taps of its primary winding, the lowest first; its terminals are named by them */
+  readonly taps?: readonly number[];
   readonly frequency?: number;
   /** A at the rated output, where stated; VA and W are converted with the rated voltage */
   readonly limit?: { readonly amps: number; readonly printed: 'A' | 'W' | 'VA'; readonly value: number };
@@ -135,6 +139,8 @@ export interface ResistorPart extends PartBase {
     readonly watts?: number;
     readonly amps?: number;
   };
+  /** what its light tells, as typed; of a lamp */
+  readonly shows?: string;
 }
 export interface LedPart extends PartBase {
   readonly kind: 'led';
@@ -142,6 +148,8 @@ export interface LedPart extends PartBase {
   readonly forward?: number;
   /** A */
   readonly current?: number;
+  /** what its light tells, as typed */
+  readonly shows?: string;
 }
 /** How a fuse opens: gG and aM of IEC 60269, time-delay and fast as printed on others. */
 export type FuseClass = 'gG' | 'aM' | 'time-delay' | 'fast';
@@ -159,14 +167,18 @@ export interface JointPart extends PartBase {
 }
 
 /** How a mains part is fed: which terminals it has. Resolved by the rules of reading. */
-export type Feed = 'single' | 'two-leg' | 'three-phase';
+export type Feed = 'single' | 'two-leg' | 'three-phase' | 'dc';
 
 interface MainsBase extends PartBase {
   readonly feed: Feed;
   /** phases, legs as typed */
   readonly phases?: 1 | 3;
   readonly legs?: 1 | 2;
+  /** what lies at earth potential between two legs, of a plug or outlet; undefined where nobody says */
+  readonly midpoint?: Midpoint;
 }
+/** `earthed`: each leg lies half the volts away from earth, or of two phases of a star the star's own. */
+export type Midpoint = 'earthed' | 'none';
 export interface PlugPart extends MainsBase {
   readonly kind: 'plug';
   readonly volts: Volts;
@@ -207,6 +219,8 @@ export interface MotorPart extends MainsBase {
   readonly efficiency?: number;
   readonly powerFactor?: number;
   readonly pluggedInto?: string;
+  /** name of the joint that the metal it sits on is, where its minus goes there */
+  readonly returnsThrough?: string;
 }
 export interface LoadPart extends MainsBase {
   readonly kind: 'load';
@@ -216,6 +230,8 @@ export interface LoadPart extends MainsBase {
   readonly type?: 'lamp' | 'heater' | 'transformer' | 'electronic';
   readonly class2Insulated: boolean;
   readonly pluggedInto?: string;
+  /** name of the joint that the metal it sits on is, where its minus goes there */
+  readonly returnsThrough?: string;
 }
 export interface BoxPart extends PartBase {
   readonly kind: 'box';

@@ -86,6 +86,15 @@ export interface Intent {
   readonly staysOnAfter: readonly InputRef[];
   readonly stoppedBy: readonly InputRef[];
   readonly ifSupplyFails: 'stopped' | 'running';
+  /** the load whose intent this is word for word, where the plan says `fan2: fan1` */
+  readonly sameAs?: string;
+}
+
+/** When a lamp or indicator is to give light: with any gate open, with all shut, or as `runs-on` of a load says it. */
+export interface LampIntent {
+  readonly target: string;
+  readonly at: Position;
+  readonly litWhen: 'any-open' | 'all-shut' | readonly (readonly InputRef[])[];
 }
 
 /** The terminals of one part: its own names, and the name that any mark stands for. */
@@ -111,6 +120,8 @@ export interface Plan {
   readonly terminals: ReadonlyMap<string, TerminalMarks>;
   /** undefined when the plan has no intent at all */
   readonly intents?: readonly Intent[];
+  /** undefined when no lamp has one */
+  readonly lampIntents?: readonly LampIntent[];
   /** defaults that reading itself had to choose, as sentences */
   readonly defaults: readonly string[];
 }

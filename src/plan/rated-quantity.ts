@@ -22,7 +22,7 @@ interface ReadVolts {
 }
 
 /** `12 V DC`, `12VDC`, `DC 12 V`, `12 V`; `125/250 V AC` gives the higher when `pairs` is set. */
-function readVolts(reader: Reader, pairs = false): ReadVolts | Problem | undefined {
+export function readVolts(reader: Reader, pairs = false): ReadVolts | Problem | undefined {
   let kind = readKind(reader);
   let volts = reader.number();
   if (volts === undefined) return undefined;
@@ -87,14 +87,6 @@ export const voltsKind = define(
   ['12 V DC', '24 V AC'],
   (reader) => needKind(readVolts(reader)),
 );
-
-/** Mains is alternating, so `120 V` alone is read as AC. */
-export const mainsVolts = define('a mains voltage', ['V AC'], ['120 V AC', '230 V AC'], (reader) => {
-  const read = readVolts(reader);
-  if (read === undefined || read instanceof Problem) return read;
-  if (read.kind === 'dc') return new Problem('expected V AC: mains is alternating current');
-  return { volts: read.volts, kind: 'ac' } as const;
-});
 
 /** A coil's or output's voltage, with a frequency where one is printed: `24 V AC 60 Hz`. */
 export const voltsFrequency = define(

@@ -184,7 +184,7 @@ class FileReader {
     // Without a map of parts every terminal would be unknown, which says nothing new.
     const resolved = isTreeMap(tree.parts) ? runs.resolve(terminals) : [];
     const wanted = isTreeMap(tree.intent) && isTreeMap(tree.parts) ? tree.intent : emptyMap();
-    const intents = new IntentReader(errors, this.#spots, named, this.#defaults).read(
+    const { intents, lamps } = new IntentReader(errors, this.#spots, named, this.#defaults).read(
       expandIntents(this.#spots, repeats, wanted, named.groups),
     );
     if (errors.count > 0 || top === undefined) return this.#failed();
@@ -213,6 +213,7 @@ class FileReader {
       runs: resolved,
       terminals,
       intents: intents.length === 0 ? undefined : intents,
+      lampIntents: lamps.length === 0 ? undefined : lamps,
       defaults: this.#defaults,
     });
     return { ok: true, plan };

@@ -28,13 +28,14 @@ export const runSchema = once(() =>
   }),
 );
 
+const entry = () => z.union([text('An input.'), list(text('An input.'), 'All of these together.')]);
 const names = (description: string) =>
   z.union([text('A name.'), list(text('A name.'), description)]).describe(description);
 export const intentSchema = once(() =>
   z
     .strictObject({
       'runs-on': list(
-        z.union([text('An input.'), list(text('An input.'), 'All of these together.')]),
+        entry(),
         'The load runs when at least one entry is in its working position; an inner list means all of these together.',
       ).optional(),
       'blocked-by': list(
@@ -47,6 +48,13 @@ export const intentSchema = once(() =>
         ['stopped', 'running'],
         'What the load must do while a low-voltage supply is dead; default stopped.',
       ).optional(),
+      'lit-when': z
+        .union([
+          choice(['any-open', 'all-shut'], 'Any gate open, or all of them shut.'),
+          list(entry(), 'At least one entry in its working position, as for runs-on.'),
+        ])
+        .describe('Of a lamp or led only: when it is to give light.')
+        .optional(),
     })
     .describe('What this load is meant to do.'),
 );
@@ -163,7 +171,13 @@ export function planJsonSchema(): object {
     stock: z.record(z.string(), stock).describe('Named specifications of what you buy.').optional(),
     parts: z.record(z.string(), parts).describe('The parts, by name.'),
     runs: list(run, 'The cable runs.'),
-    intent: z.record(z.string(), intentSchema()).describe('What each load is meant to do.').optional(),
+    intent: z
+      .record(
+        z.string(),
+        z.union([intentSchema(), text('Another load, relay or lamp: this one is to do the same.')]),
+      )
+      .describe('What each load is meant to do.')
+      .optional(),
   });
   const schema = z.toJSONSchema(file, { io: 'input', target: 'draft-2020-12', reused: 'inline' }) as Json;
   const { $schema, ...rest } = schema;

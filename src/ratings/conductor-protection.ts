@@ -69,8 +69,11 @@ export function largestAhead(cable: Cable, rule: ConductorRule, better: Better):
   return { amps: most, basis: `NEC 240.4(${capped || cap === most ? 'D' : 'B'}); ${basis}` };
 }
 
-const OPEN = ['ambient', 'rated', 'class', 'laying', 'memory'] as const satisfies readonly Open[];
+/** What a field of the plan settles, and what none does. */
+const ASKED = ['ambient', 'rated', 'class'] as const satisfies readonly Open[];
+const UNASKED = ['laying', 'memory'] as const satisfies readonly Open[];
 const none: Better = { ambient: false, rated: false, class: false, laying: false, memory: false };
+const unasked: Better = { ...none, laying: true, memory: true };
 const all: Better = { ambient: true, rated: true, class: true, laying: true, memory: true };
 
 export interface ConductorVerdict {
@@ -93,8 +96,11 @@ export function judgeAhead(
   const holds = (better: Better) => spare(better) * SLACK >= 1;
   if (holds(none)) return { verdict: 'pass', limit: limit(none), open: [] };
   if (!holds(all)) return { verdict: 'fail', limit: limit(all), open: [] };
-  const decisive = OPEN.filter((o) => !holds({ ...all, [o]: false }));
-  const bearing = OPEN.filter((o) => spare({ ...none, [o]: true }) > spare(none));
+  // What a field can say is asked for wherever it may decide; only where it cannot, the rest is all there is to tell.
+  const from = holds(unasked) ? none : unasked;
+  const open = holds(unasked) ? UNASKED : ASKED;
+  const decisive = open.filter((o) => !holds({ ...all, [o]: false }));
+  const bearing = open.filter((o) => spare({ ...from, [o]: true }) > spare(from));
   return { verdict: 'open', limit: limit(none), open: decisive.length > 0 ? decisive : bearing };
 }
 

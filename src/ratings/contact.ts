@@ -1,5 +1,6 @@
 /** Whether a contact is rated for the load it switches. */
 import { judgeHorsepower, judgeMotorStart } from './contact-motor.ts';
+import { isForAcOnly, judgeDcOnAc } from './dc-breaking.ts';
 import {
   type ContactDuty,
   type ContactJudgement,
@@ -26,6 +27,12 @@ import { servesClass } from './voltage-class.ts';
  * want of a figure.
  */
 export function judgeContact(duty: ContactDuty): ContactJudgement[] {
+  if (duty.kind === 'dc' && isForAcOnly(duty.contact)) {
+    const kind = judgeDcOnAc(duty);
+    return kind.verdict === 'fail' || duty.nature !== 'motor'
+      ? [kind]
+      : [kind, ...judgeMotorStart(duty, undefined, 'pass')];
+  }
   const voltage = judgeVoltage(duty);
   const judged = [voltage];
   const horsepower = duty.nature === 'motor' ? judgeHorsepower(duty) : undefined;
@@ -73,12 +80,26 @@ function judgeVoltage({ contact, volts, kind }: ContactDuty): ContactJudgement {
   if (nearest !== undefined)
     return judgement('voltage', 'fail', { ...asked, found: nearest.volts, ratingUsed: nearest.text });
   const other = marked[0]!;
+  if (kind === 'ac' && namesAc(contact))
+    return judgement('voltage', 'cannot-tell', {
+      ...asked,
+      basis: 'no AC voltage stated',
+      missing: 'contact.ratings',
+    });
   return judgement('voltage', 'fail', {
     ...asked,
     found: 0,
     ratingUsed: other.text,
     basis: `stated for ${other.kind.toUpperCase()} only, used on ${kind.toUpperCase()}`,
   });
+}
+
+/**
+ * A category (AC-3 of IEC 60947-4-1, AC-15 of IEC 60947-5-1) or a pilot-duty code of alternating current: the contact is made
+ * for it, at volts that are not stated.
+ */
+function namesAc({ ac3, ac15, pilot }: ContactDuty['contact']): boolean {
+  return ac3 !== undefined || ac15 !== undefined || (pilot !== undefined && !/^[QR]/.test(pilot));
 }
 
 function judgeRunning(duty: ContactDuty, voltage: Verdict, covered: boolean): ContactJudgement | undefined {

@@ -8,8 +8,8 @@ import type { LoadNature } from './load.ts';
 import type { Figure, LoadCurrents } from './motor.ts';
 
 export type Verdict = 'pass' | 'fail' | 'cannot-tell';
-/** What of a contact was judged; `motor-rated` where it has no figure meant for motors. */
-export type ContactAspect = 'voltage' | 'running' | 'starting' | 'horsepower' | 'motor-rated';
+/** What of a contact was judged; `kind` where a DC load meets AC ratings alone, `motor-rated` where it has no figure meant for motors. */
+export type ContactAspect = 'voltage' | 'kind' | 'running' | 'starting' | 'horsepower' | 'motor-rated';
 
 export interface ContactDuty {
   readonly contact: Contact;

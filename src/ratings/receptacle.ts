@@ -117,10 +117,21 @@ function judgeRating(duty: PlugDuty, row: ReceptacleRow): PlugJudgement[] {
 
 /** The breaker ahead of a socket; undefined where nothing speaks against it. */
 function judgeBreaker(breaker: number, practice: Practice, row: ReceptacleRow): PlugJudgement | undefined {
-  if (practice === 'nec')
-    return socketForBreaker(breaker, row) ?? socketFarBelow(breaker, row, socketRule('breaker-nec'));
+  if (practice === 'nec') {
+    const listed = socketForBreaker(breaker, row);
+    // A rating between two of the table is no worse than the larger of them.
+    if (listed !== undefined || servesLarger(breaker, row)) return listed;
+    return socketFarBelow(breaker, row, socketRule('breaker-nec'));
+  }
   const most = socketRule(FUSED_OR_LOOSE.test(row.standard) ? 'breaker-fused-plug' : 'breaker');
   return socketFarBelow(breaker, row, most);
+}
+
+/** Whether NEC Table 210.21(B)(3) lets the socket on the next larger circuit that it lists. */
+function servesLarger(breaker: number, row: ReceptacleRow): boolean {
+  const larger = tables.receptacleCircuits().rows.filter((r) => r.circuit > breaker);
+  const next = Math.min(...larger.map((r) => r.circuit));
+  return larger.some((r) => r.circuit === next && row.amps >= (r.leastSocket ?? 0));
 }
 
 /** NEC 210.21(B)(3): a socket far below its breaker is not protected by it. */

@@ -45,10 +45,18 @@ const around = (nominal: number, low: number, high = low): Spread => ({
 /**
  * Regulated: the rated voltage within its tolerance, no resistance. Unregulated and transformers:
  * Voc = Vr·(1 + rise), Rs = Vr·rise/Ir, the rise being no-load against rated load, and the mains may
- * stand high or low on top of the tolerance.
+ * stand high or low on top of the tolerance. `share`: of the volts that its winding is wired for, what it gets.
  */
-export function supplyModel(part: SupplyPart | BatteryPart, practice: Practice): SupplyModel {
-  return part.kind === 'battery' ? batteryModel(part) : adapterModel(part, practice);
+export function supplyModel(part: SupplyPart | BatteryPart, practice: Practice, share = 1): SupplyModel {
+  if (part.kind === 'battery') return batteryModel(part);
+  const model = adapterModel(part, practice);
+  if (share === 1) return model;
+  const { min, nominal, max } = model.openCircuit;
+  return {
+    ...model,
+    openCircuit: { min: min * share, nominal: nominal * share, max: max * share },
+    noLoad: model.noLoad * share,
+  };
 }
 
 function adapterModel(part: SupplyPart, practice: Practice): SupplyModel {

@@ -251,6 +251,15 @@ export interface ExtraLowRow extends RowBase {
   /** as far as SELV reaches, with conditions */
   readonly selv?: string;
 }
+export interface DcBreakingRow extends RowBase {
+  /** V up to which the row holds; null for any above the others */
+  readonly volts: number | null;
+  /** shares of the resistive AC amperes: surely broken, and broken at most */
+  readonly low: number;
+  readonly high: number;
+  /** A */
+  readonly most: number | null;
+}
 export interface VoltageClassRow extends RowBase {
   /** column of the motor tables; null where they have none */
   readonly column: MotorColumn | null;

@@ -26,6 +26,7 @@ import type {
   ControlWireRow,
   CordIecRow,
   CordNecRow,
+  DcBreakingRow,
   ExtraLowRow,
   HorsepowerRatingRow,
   InrushRow,
@@ -59,6 +60,7 @@ import controlWireFile from './tables/control-wire.json' with { type: 'json' };
 import cordAmpacityIecFile from './tables/cord-ampacity-iec.json' with { type: 'json' };
 import cordAmpacityNecFile from './tables/cord-ampacity-nec.json' with { type: 'json' };
 import coreColoursFile from './tables/core-colours.json' with { type: 'json' };
+import dcBreakingFile from './tables/dc-breaking.json' with { type: 'json' };
 import extraLowFile from './tables/extra-low-limits.json' with { type: 'json' };
 import fuseBandsFile from './tables/fuse-bands.json' with { type: 'json' };
 import fuseConventionalFile from './tables/fuse-conventional.json' with { type: 'json' };
@@ -116,6 +118,7 @@ export const tables = {
   cordAmpacityIec: lazy<Table<CordIecRow>>(cordAmpacityIecFile),
   cordAmpacityNec: lazy<Table<CordNecRow>>(cordAmpacityNecFile),
   coreColours: lazy<Table<CoreColourRow>>(coreColoursFile),
+  dcBreaking: lazy<Table<DcBreakingRow>>(dcBreakingFile),
   extraLow: lazy<Table<ExtraLowRow>>(extraLowFile),
   horsepowerRatings: lazy<Table<HorsepowerRatingRow>>(horsepowerRatingsFile),
   inrush: lazy<Table<InrushRow>>(inrushFile),

@@ -1,4 +1,5 @@
 /** Resistance and current of one conductor of a cable. */
+import { kept } from '../plan/map-entries.ts';
 import type { Cable } from '../plan/plan.ts';
 import { copperFactor } from './coil.ts';
 import { defaults } from './defaults.ts';
@@ -29,10 +30,17 @@ function iecRow(cable: Cable): WireIecRow | undefined {
  * Times `strandingAllowance` it is the worst case.
  */
 export function ohmsPerMetre(cable: Cable, celsius: number): number {
-  const perKm =
-    awgRow(cable)?.ohmsPerKm ?? iecRow(cable)?.[cable.strands] ?? (1000 * RESISTIVITY) / squareMm(cable);
+  const perKm = kept(
+    perKmOf,
+    cable,
+    () =>
+      awgRow(cable)?.ohmsPerKm ?? iecRow(cable)?.[cable.strands] ?? (1000 * RESISTIVITY) / squareMm(cable),
+  );
   return (perKm / 1000) * copperFactor(celsius);
 }
+
+/** ohm per km at 20 °C; runs of one cable ask for it again and again */
+const perKmOf = new WeakMap<Cable, number>();
 
 /** Mean of stranded over solid, NEC Chapter 9 Table 8. */
 function strandedOverSolid(): number {
@@ -106,13 +114,23 @@ export interface ControlAmps {
   readonly basis: string;
 }
 
-/** The thickest row of the gauge table that is no thicker than the conductor. */
-function gaugeAmps(fits: (awg: number) => boolean): ControlAmps | undefined {
-  const rows = tables.controlWire().rows.filter((r) => fits(r.awg));
-  const row = rows.sort((a, b) => a.awg - b.awg)[0];
-  if (row === undefined) return undefined;
+/** The thickest row of the gauge table that is no thicker than the conductor; below the table its last row by area. */
+function gaugeAmps(cable: Cable, fits: (awg: number) => boolean): ControlAmps {
+  const rows = [...tables.controlWire().rows].sort((a, b) => a.awg - b.awg);
+  const row = rows.find((r) => fits(r.awg));
+  if (row === undefined) {
+    const last = rows.at(-1)!;
+    const amps = (last.amps * cable.area) / areaOfGauge(last.awg);
+    return { amps, basis: `${last.basis}, ${last.awg} AWG by the area of copper` };
+  }
   const memory = row.status === 'memory' && row.basis !== 'common practice' ? ' (from memory)' : '';
   return { amps: row.amps, basis: `${row.basis}, ${row.awg} AWG${memory}` };
+}
+
+/** m², infinite where the table of gauges has none. */
+function areaOfGauge(awg: number): number {
+  const area = tables.wireAwg().rows.find((r) => r.awg === awg)?.area;
+  return area === undefined ? Infinity : area * 1e-6;
 }
 
 function cordAmps(row: CordIecRow): ControlAmps {
@@ -125,16 +143,15 @@ function cordAmps(row: CordIecRow): ControlAmps {
  * A that a conductor of a control circuit carries. Gauge sizes: NEC 402.5 for 18 and 16 AWG, common practice for
  * thinner ones. Metric sizes: BS 7671 Table 4F3A, air of 30 °C; below its first row the gauge of no greater
  * area. A size between two rows takes the thinner; a size above the table takes its last row; a size below
- * it has no figure.
+ * it the current of the last row in proportion to its copper, which is less than it bears.
  */
-export function controlWireAmps(cable: Cable): ControlAmps | undefined {
+export function controlWireAmps(cable: Cable): ControlAmps {
   const own = cable.awg;
-  if (own !== undefined) return gaugeAmps((awg) => awg >= own);
+  if (own !== undefined) return gaugeAmps(cable, (awg) => awg >= own);
   const area = squareMm(cable) * SAME;
   const cord = tables.cordAmpacityIec().rows.findLast((r) => r.area <= area);
   if (cord !== undefined) return cordAmps(cord);
-  const areaOf = (awg: number) => tables.wireAwg().rows.find((r) => r.awg === awg)?.area ?? Infinity;
-  return gaugeAmps((awg) => areaOf(awg) <= area);
+  return gaugeAmps(cable, (awg) => areaOfGauge(awg) * 1e6 <= area);
 }
 
 /** The cable in each size of its own system that is thicker, thinnest first. */

@@ -44,11 +44,15 @@ type OnMains = OfKind<'plug'> | OfKind<'outlet'> | OfKind<'motor'> | OfKind<'loa
 
 /** Two legs and three phases need no neutral. */
 const neutralToo = ({ feed }: OnMains, mark: string) => mark !== 'N' || feed === 'single';
+const onDc = ({ feed }: OnMains) => feed === 'dc';
 const supplied = {
-  side: mains,
+  side: (mark: string): Side => (mark === '+' || mark === '-' ? 'low' : 'mains'),
   needs: (part: OfKind<'motor'> | OfKind<'load'>, mark: string) =>
-    part.pluggedInto === undefined && neutralToo(part, mark),
-  needsEarth: (part: OfKind<'motor'> | OfKind<'load'>) => !part.class2Insulated,
+    part.pluggedInto === undefined &&
+    neutralToo(part, mark) &&
+    !(mark === '-' && part.returnsThrough !== undefined) &&
+    !(mark === 'PE' && onDc(part)),
+  needsEarth: (part: OfKind<'motor'> | OfKind<'load'>) => !part.class2Insulated && !onDc(part),
 };
 
 const KINDS: { readonly [K in PartKind]: KindInRepair<OfKind<K>> } = {

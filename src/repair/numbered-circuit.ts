@@ -3,6 +3,7 @@ import type { Consumer, ContactEdge, Relay, Source } from '../circuit/circuit.ts
 import { kept, push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
+import { hasResistor } from '../study/indicators.ts';
 import type { Study } from '../study/study.ts';
 import { kindOf } from './kinds.ts';
 
@@ -42,8 +43,10 @@ export class NumberedCircuit {
   readonly contacts: readonly NumberedContact[];
   readonly relays: readonly NumberedRelay[];
   readonly consumers: readonly Consumer[];
+  /** lamps with an intent, seen as coils; not those that share their volts with a resistor */
+  readonly lamps: readonly NumberedRelay[];
   readonly diodes: readonly Ends[];
-  /** terminals of loads and outlets that a plug joins */
+  /** terminals of loads and outlets that a plug joins, and of loads that return through metal */
   readonly plugged: readonly Ends[];
   readonly parts: Plan['parts'];
   private readonly numbers: ReadonlyMap<string, number>;
@@ -66,16 +69,23 @@ export class NumberedCircuit {
     const sources = circuit.sources.map(
       (s): Source => ({ ...s, rails: s.rails.map((r) => ({ ...r, net: at(s.part, r.terminal) })) }),
     );
-    this.sources = sources.sort((x, y) => Number(y.mains) - Number(x.mains));
+    // What feeds others comes before them: plugs, then secondaries at mains volts, then the rest.
+    const rank = (s: Source) => Number(s.mains) + Number(s.mains && s.feed.by === 'always');
+    this.sources = sources.sort((x, y) => rank(y) - rank(x));
     this.ownMains = new Map(this.sources.map((s) => [s, this.ownMainsOf(s)]));
     this.consumers = circuit.consumers.map(
       (c): Consumer => ({ ...c, nets: new Map([...c.nets.keys()].map((t) => [t, at(c.part, t)])) }),
     );
+    this.lamps = (plan.lampIntents ?? []).flatMap(({ target }) => numberedLamp(plan, target, at));
     this.diodes = circuit.diodes
       .filter((d) => !d.load && !d.builtIn)
       .map((d): Ends => [at(d.part, 'A'), at(d.part, 'K')]);
     this.plugged = [...plan.parts.values()].flatMap((p): Ends[] =>
-      'pluggedInto' in p && p.pluggedInto !== undefined ? this.pinsOf(p.name, p.pluggedInto) : [],
+      'pluggedInto' in p && p.pluggedInto !== undefined
+        ? this.pinsOf(p.name, p.pluggedInto)
+        : 'returnsThrough' in p && p.returnsThrough !== undefined
+          ? [[at(p.name, '-'), at(p.returnsThrough, '')]]
+          : [],
     );
     this.names = [...numbers.keys()];
   }
@@ -87,9 +97,11 @@ export class NumberedCircuit {
     });
   }
 
-  private ownMainsOf({ part, mains, feed }: Source): Ends[] {
-    if (mains || feed.by === 'part') return [];
-    return OWN_MAINS.flatMap(([a, b]): Ends[] => {
+  private ownMainsOf({ part, feed }: Source): Ends[] {
+    const owner = this.parts.get(part);
+    if (owner?.kind !== 'supply' || feed.by === 'part') return [];
+    const taps = owner.taps?.map((t): [string, string] => ['0', String(t)]);
+    return (taps ?? OWN_MAINS).flatMap(([a, b]): Ends[] => {
       const [x, y] = [this.terminal(`${part}.${a}`), this.terminal(`${part}.${b}`)];
       return x === undefined || y === undefined ? [] : [[x, y]];
     });
@@ -98,8 +110,9 @@ export class NumberedCircuit {
   /** The sources as cores on these terminals feed them. */
   sourcesWith(hasCore: (terminal: number) => boolean): readonly Source[] {
     return this.sources.map((s) => {
-      if (s.mains || s.feed.by === 'part') return s;
-      const own = this.ownMains.get(s)!.find((ends) => ends.some(hasCore));
+      const ways = this.ownMains.get(s)!;
+      if (this.parts.get(s.part)?.kind !== 'supply' || s.feed.by === 'part') return s;
+      const own = ways.find((ends) => ends.every(hasCore)) ?? ways.find((ends) => ends.some(hasCore));
       return { ...s, feed: own ? { by: 'nets', a: own[0], b: own[1] } : { by: 'always' } };
     });
   }
@@ -150,4 +163,16 @@ function numberedRelay(
     trigger: part.kind === 'timer' ? [at(name, 'T1'), at(name, 'T2')] : undefined,
     input: undefined,
   };
+}
+
+function numberedLamp(
+  plan: Plan,
+  name: string,
+  at: (part: string, terminal: string) => number,
+): NumberedRelay[] {
+  const isLed = plan.parts.get(name)?.kind === 'led';
+  if (isLed && hasResistor(plan, name)) return [];
+  const [a, b] = isLed ? ['A', 'K'] : ['1', '2'];
+  const coil: Ends = [at(name, a!), at(name, b!)];
+  return [{ part: name, coil, polarised: isLed, trigger: undefined, input: undefined }];
 }

@@ -91,7 +91,8 @@ const LISTS: Partial<Record<Part['kind'], readonly Field[]>> = {
 };
 
 function intended(plan: Plan, named: ReadonlySet<string>): Candidate[] {
-  const intents = plan.intents ?? [];
+  // What another load shares word for word is changed where it is written out.
+  const intents = (plan.intents ?? []).filter((i) => i.sameAs === undefined);
   const known = new Set(intents.flatMap((i) => refsOf(i).map((r) => r.ref.part)));
   const forgotten = [...plan.parts.values()].filter((p) => !known.has(p.name) && named.has(p.name));
   return intents.flatMap((intent) => [

@@ -6,7 +6,7 @@ import type { Consumer, Source } from '../circuit/circuit.ts';
 import { closedWith, hasPower, type Standing, settle } from '../machine/settle.ts';
 import type { Cores, Ends, NumberedCircuit, NumberedRelay } from './numbered-circuit.ts';
 
-/** What runs, by name of load or relay; `chatters` when relays never settle; `shorted` when a supply's poles meet. */
+/** What runs, by name of load, relay or lamp; `chatters` when relays never settle; `shorted` when a supply's poles meet. */
 export interface Outcome {
   readonly running: ReadonlySet<string>;
   /** the loads among them */
@@ -131,11 +131,13 @@ export class QuickLook {
     if (!settled || !seen) return { relays, alive, outcome: CHATTERS };
     const { on, shorted } = seen;
     const { consumers, relays: all } = this.circuit;
-    const loads = new Set(consumers.filter((c) => this.isFed(c, on)).map((c) => c.part));
+    const loads = new Set(consumers.filter((c) => this.isFed(c, on, seen!.reach)).map((c) => c.part));
     const running = new Set(loads);
     all.forEach((r, i) => {
       if (relays[i]) running.add(r.part);
     });
+    for (const lamp of this.circuit.lamps)
+      if (this.pulls(lamp, seen.reach, wiring.landed)) running.add(lamp.part);
     return { relays, alive, outcome: { running, loads, chatters: false, shorted } };
   }
 
@@ -151,7 +153,7 @@ export class QuickLook {
     const reach: Reach[] = [];
     const known = { sources, consumers: this.circuit.consumers };
     const isOn = (s: Source) => on.has(s);
-    const fed = (a: number, b: number) => this.onRails([a, b], on);
+    const fed = (a: number, b: number) => this.onRails([a, b], on, () => true);
     for (const s of sources) {
       if (!hasPower(known, s, isOn, fed)) continue;
       const roots = s.rails.map((r) => this.find(r.net));
@@ -207,15 +209,26 @@ export class QuickLook {
     });
   }
 
-  private isFed(consumer: Consumer, on: ReadonlySet<Source>): boolean {
+  private isFed(consumer: Consumer, on: ReadonlySet<Source>, reach: readonly Reach[]): boolean {
+    if (consumer.dc) {
+      const [a, b] = [...consumer.nets.values()].map((t) => this.find(t)) as [number, number];
+      const ways = reach.filter((r) => r.dc);
+      return (
+        a !== b && ways.some((r) => (r.plus.has(a) && r.minus.has(b)) || (r.plus.has(b) && r.minus.has(a)))
+      );
+    }
     return this.onRails([...consumer.nets.values()], on);
   }
 
-  /** Whether each of these terminals is on a rail of its own of one mains source. */
-  private onRails(terminals: readonly number[], on: ReadonlySet<Source>): boolean {
+  /** Whether each of these terminals is on a rail of its own of one source, of the mains unless other sources count. */
+  private onRails(
+    terminals: readonly number[],
+    on: ReadonlySet<Source>,
+    counts: (s: Source) => boolean = (s) => s.mains,
+  ): boolean {
     const roots = terminals.map((t) => this.find(t));
     return [...on].some((s) => {
-      if (!s.mains) return false;
+      if (!counts(s)) return false;
       const rails = s.rails.map((r) => this.find(r.net));
       const at = roots.map((root) => rails.indexOf(root));
       return at.every((i) => i >= 0) && new Set(at).size === at.length;

@@ -4,7 +4,10 @@ import { FALSE } from '../logic/bdd.ts';
 import { inputVariable } from '../logic/conduction.ts';
 import { baseState, entryState } from '../logic/entry-states.ts';
 import { readIntents, type Wanted } from '../logic/intent.ts';
+import { meantLit } from '../logic/lamps.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
+import type { LampIntent } from '../plan/plan.ts';
+import { hasResistor } from '../study/indicators.ts';
 
 /** Entries of an intent that are tried one by one; more than these look alike. */
 const MOST_ENTRIES = 250;
@@ -17,7 +20,7 @@ export interface RequiredState {
 }
 
 /** What the intents say of one state reached straight from rest; a target they leave open is left out. */
-function required(v: Verified, moved: Moved): RequiredState {
+function required(v: Verified, moved: Moved, lamps: readonly LampIntent[]): RequiredState {
   const { bdd } = v.model;
   const set = new Set(moved.map((i) => inputVariable(v.circuit, i)));
   const holds = (f: number) => bdd.evaluate(f, (x) => set.has(x));
@@ -28,6 +31,9 @@ function required(v: Verified, moved: Moved): RequiredState {
     else if (works && !w.loose) want.set(w.target, true);
     else if (!works && !w.latches.some((l) => holds(l.pressed))) want.set(w.target, false);
   }
+  // Where loads do what is meant, what is to be mended may be a lamp; else lamps are left to the whole check.
+  if (v.deviations.length === 0)
+    for (const lamp of lamps) want.set(lamp.target, holds(meantLit(v.circuit, bdd, lamp)));
   return { steps: [new Set(moved)], want };
 }
 
@@ -36,7 +42,8 @@ function required(v: Verified, moved: Moved): RequiredState {
  * arms it for the gates. A circuit has to get one list right in whole.
  */
 export function readingsOf(v: Verified): (readonly RequiredState[])[] {
-  const isOpen = (v.circuit.plan.intents ?? []).some((i) =>
+  const { plan } = v.circuit;
+  const isOpen = (plan.intents ?? []).some((i) =>
     i.staysOnAfter.some((ref) => !i.runsOn.flat().some((r) => r.part === ref.part)),
   );
   if (!isOpen) return [requiredStates(v)];
@@ -55,9 +62,12 @@ function requiredStates(v: Verified): RequiredState[] {
   const gates = v.circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
   for (const w of v.intents.wanted) addFor(v, w, gates, add);
   add(gates);
+  // One that shares its volts with a resistor is none of the quick look's.
+  const { plan } = v.circuit;
+  const lamps = (plan.lampIntents ?? []).filter(({ target }) => !hasResistor(plan, target));
   const unique = new Map(states.map((s) => [[...s].sort((x, y) => x - y).join(), s]));
   return [
-    ...[...unique.values()].map((s) => required(v, s)),
+    ...[...unique.values()].map((s) => required(v, s, lamps)),
     ...v.intents.wanted.flatMap((w) => heldStates(v, w)),
   ];
 }

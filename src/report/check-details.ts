@@ -14,8 +14,8 @@ const COILS = 4;
 /** Words that change no answer: what they say stands together, after the questions. */
 const LESSER: ReadonlySet<Severity> = new Set(['caution', 'notice']);
 
-/** A section for every question that there is more to say of; `first` are the findings that the head has told. */
-export function detailBlocks(report: Report, first: readonly Finding[]): Block[] {
+/** A section for every question that there is more to say of; `first` are the findings that the head has told; `all` lists every gate. */
+export function detailBlocks(report: Report, first: readonly Finding[], all: boolean): Block[] {
   const { plan, questions, findings, coils } = report;
   const asked = new Set(questions.map((q) => q.number));
   const grave = findings.filter((f) => !LESSER.has(f.severity));
@@ -28,7 +28,7 @@ export function detailBlocks(report: Report, first: readonly Finding[]): Block[]
     ...questions.flatMap(({ number, question }) => {
       const blocks = [
         ...found((f) => f.question === number),
-        ...(number === COILS ? coilBlocks(coils, plan.lengths, INDENT) : []),
+        ...(number === COILS ? coilBlocks(coils, { unit: plan.lengths, indent: INDENT, all }) : []),
       ];
       return blocks.length === 0 ? [] : [heading(2, question, { number }), ...blocks];
     }),

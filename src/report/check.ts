@@ -35,7 +35,8 @@ export function renderText(report: Report, look: TextLook): string {
   return asText(checkDocument(report), { ...look, width: Math.max(LEAST_WIDTH, look.width) });
 }
 
-export function checkDocument(report: Report): Block[] {
+/** With `all` the volts at the coils are listed for every gate. */
+export function checkDocument(report: Report, { all = false }: { readonly all?: boolean } = {}): Block[] {
   const { plan, verdict, defaults } = report;
   const file = plan.file === '-' ? 'standard input' : plan.file;
   const title = plan.title === '-' ? 'Plan' : plan.title;
@@ -45,7 +46,7 @@ export function checkDocument(report: Report): Block[] {
     paragraph(`${title}, from ${file}, judged by ${tablesOf(plan)}`, { close: true }),
     ...headBlocks(first),
     ...answerBlocks(report, first),
-    ...detailBlocks(report, first),
+    ...detailBlocks(report, first, all),
     ...(report.logic.holds === true ? [] : [paragraph(logicSentence(report.logic))]),
     ...(defaults.length === 0 ? [] : [heading(2, TAKEN, { tone: 'strong' }), list('dash', defaults)]),
     ...cautionBlocks(report),

@@ -1,11 +1,12 @@
-/** The coil table of a report: for every relay a line a gate, with the volts its coil gets. */
+/** The coil tables of a report: the gate that leaves each coil the least, or on request every gate of every coil. */
 import type { CoilFigures } from '../findings/report-model.ts';
+import { push } from '../plan/map-entries.ts';
 import { figureOfLength, type LengthUnit } from '../text/lengths.ts';
 import { rounded } from '../text/numbers.ts';
 import { type Block, type ColumnOf, list, paragraph, table } from './blocks.ts';
 
-/** A relay with more gates than this shows those with the least to spare. */
-const MOST_ROWS = 12;
+/** Of more coils than this, those with the least to spare are shown. */
+const MOST_COILS = 12;
 const SHOWN = 5;
 /** Characters of a gate's name, or of several together, above which the columns move up to each other. */
 const LONG_NAME = 20;
@@ -20,52 +21,146 @@ function spareWords({ margin }: CoilFigures): string {
   return margin === null ? '-' : `${margin < 0 ? '' : '+'}${figure(margin * 100, ' %', 2)}`;
 }
 
-const columns = (unit: LengthUnit): readonly ColumnOf<CoilFigures>[] => [
-  { head: 'opened', always: true, of: (c) => c.gate ?? (c.atRest ? 'none' : 'any gate') },
-  { head: 'loop', right: true, of: (c) => (c.metres === null ? '-' : figureOfLength(c.metres, unit)) },
-  { head: 'ohms', right: true, of: (c) => figure(c.ohms) },
-  { head: 'least', right: true, of: (c) => figure(c.volts.min, ' V', 4) },
-  { head: 'printed', right: true, of: (c) => figure(c.volts.nominal, ' V', 4) },
-  { head: 'most', right: true, of: (c) => figure(c.volts.max, ' V', 4) },
-  { head: 'to spare', right: true, of: spareWords },
+type Column = ColumnOf<CoilFigures>;
+
+const volts = (head: string, of: (c: CoilFigures) => number | null): Column => ({
+  head,
+  right: true,
+  of: (c) => figure(of(c), ' V', 4),
+});
+
+const opened: Column = {
+  head: 'opened',
+  always: true,
+  of: (c) => c.gate ?? (c.atRest ? 'none' : 'any gate'),
+};
+const loop = (unit: LengthUnit): Column => ({
+  head: 'loop',
+  right: true,
+  of: (c) => (c.metres === null ? '-' : figureOfLength(c.metres, unit)),
+});
+const ohms: Column = { head: 'ohms', right: true, of: (c) => figure(c.ohms) };
+const least = volts('least', (c) => c.volts.min);
+const printed = volts('printed', (c) => c.volts.nominal);
+const most = volts('most', (c) => c.volts.max);
+const toSpare: Column = { head: 'to spare', right: true, of: spareWords };
+
+const ofOneCoil = (unit: LengthUnit): readonly Column[] => [
+  opened,
+  loop(unit),
+  ohms,
+  least,
+  printed,
+  most,
+  toSpare,
 ];
 
-/** The row with the least to spare is marked with `>`. Empty where no coil is fed. */
-export function coilBlocks(coils: readonly CoilFigures[], unit: LengthUnit, indent: number): Block[] {
-  const relays = [...new Set(coils.map((c) => c.relay))];
-  return relays.flatMap((relay, i) =>
-    relayBlocks(
-      coils.filter((c) => c.relay === relay),
-      unit,
+const ofSeveral = (unit: LengthUnit): readonly Column[] => [
+  { head: 'coil', always: true, of: (c) => c.relay },
+  opened,
+  loop(unit),
+  volts('needs', (c) => c.pullIn),
+  least,
+  most,
+  toSpare,
+];
+
+interface CoilLook {
+  readonly unit: LengthUnit;
+  readonly indent: number;
+  /** every gate of every coil, and not the worst of each alone */
+  readonly all: boolean;
+}
+
+/** Rows with the least to spare first; those of which nothing is known last. */
+function bySpare(rows: readonly CoilFigures[]): CoilFigures[] {
+  const last = (value: number | null) => value ?? Number.POSITIVE_INFINITY;
+  return [...rows].sort((x, y) => last(x.margin) - last(y.margin) || last(x.volts.min) - last(y.volts.min));
+}
+
+function grouped(coils: readonly CoilFigures[]): CoilFigures[][] {
+  const byRelay = new Map<string, CoilFigures[]>();
+  for (const row of coils) push(byRelay, row.relay, row);
+  return [...byRelay.values()];
+}
+
+/** Empty where no coil is fed. */
+export function coilBlocks(coils: readonly CoilFigures[], look: CoilLook): Block[] {
+  const byRelay = grouped(coils);
+  if (look.all) return byRelay.flatMap((rows, i) => everyGate(rows, look, i > 0));
+  return byRelay.length > 1 ? worstOfEach(byRelay, look) : byRelay.flatMap((rows) => worstGate(rows, look));
+}
+
+const others = (more: number, what: string): string[] =>
+  more > 0 ? [`and ${more} more ${what}, with as much to spare or more (--all lists them)`] : [];
+
+function headOf(row: CoilFigures): string {
+  return `volts at the coil of ${row.relay}; it needs ${figure(row.pullIn, ' V', 4)} and lets go below ${figure(row.dropOut, ' V', 3)}`;
+}
+
+function worstGate(rows: readonly CoilFigures[], { unit, indent }: CoilLook): Block[] {
+  const worst = bySpare(rows)[0]!;
+  const more = rows.length - 1;
+  return [
+    paragraph(headOf(worst), { indent }),
+    table([worst], ofOneCoil(unit), {
       indent,
-      i > 0,
+      close: true,
+      gutter: true,
+      gap: gapFor([worst]),
+      tooWide: 'lines',
+    }),
+    list('indent', [...others(more, more === 1 ? 'gate' : 'gates'), `least: ${worst.corner}`], {
+      indent,
+      close: true,
+    }),
+  ];
+}
+
+/** The row with the least to spare is marked with `>`. */
+function worstOfEach(byRelay: readonly (readonly CoilFigures[])[], { unit, indent }: CoilLook): Block[] {
+  const each = byRelay.map((rows) => bySpare(rows)[0]!);
+  const order = bySpare(each);
+  const worst = order[0]!;
+  const kept = new Set(order.slice(0, each.length > MOST_COILS ? SHOWN : MOST_COILS));
+  const shown = each.filter((row) => kept.has(row));
+  return [
+    paragraph('volts at each coil with the gate that leaves it the least', { indent }),
+    marked(shown, worst, ofSeveral(unit), indent),
+    list(
+      'indent',
+      [...others(each.length - shown.length, 'coils'), `least of ${worst.relay}: ${worst.corner}`],
+      {
+        indent,
+        close: true,
+      },
     ),
+  ];
+}
+
+/** The row with the least to spare is marked with `>`. */
+function everyGate(rows: readonly CoilFigures[], { unit, indent }: CoilLook, close: boolean): Block[] {
+  const worst = bySpare(rows)[0]!;
+  return [
+    paragraph(headOf(worst), { indent, close }),
+    marked(rows, worst, ofOneCoil(unit), indent),
+    list('indent', [`least: ${worst.corner}`], { indent, close: true }),
+  ];
+}
+
+function marked(
+  rows: readonly CoilFigures[],
+  worst: CoilFigures,
+  columns: readonly Column[],
+  indent: number,
+): Block {
+  return table(
+    rows,
+    columns,
+    { indent, close: true, gutter: true, gap: gapFor(rows), tooWide: 'lines' },
+    (row) => (row === worst && rows.length > 1 ? { mark: '>' } : {}),
   );
 }
 
-function relayBlocks(
-  rows: readonly CoilFigures[],
-  unit: LengthUnit,
-  indent: number,
-  close: boolean,
-): Block[] {
-  const spare = (row: CoilFigures) => row.margin ?? Number.POSITIVE_INFINITY;
-  const least = (row: CoilFigures) => row.volts.min ?? Number.POSITIVE_INFINITY;
-  const order = [...rows].sort((x, y) => spare(x) - spare(y) || least(x) - least(y));
-  const worst = order[0]!;
-  const shown = rows.length > MOST_ROWS ? rows.filter((r) => order.indexOf(r) < SHOWN) : rows;
-  const more = rows.length - shown.length;
-  const needs = `it needs ${figure(worst.pullIn, ' V', 4)} and lets go below ${figure(worst.dropOut, ' V', 3)}`;
-  const below = [
-    ...(more > 0 ? [`and ${more} more, each with as much to spare or more`] : []),
-    `least: ${worst.corner}`,
-  ];
-  const gap = rows.some((r) => (r.gate?.length ?? 0) > LONG_NAME) ? 1 : 2;
-  return [
-    paragraph(`volts at the coil of ${worst.relay}; ${needs}`, { indent, close }),
-    table(shown, columns(unit), { indent, close: true, gutter: true, gap, tooWide: 'lines' }, (row) =>
-      row === worst && rows.length > 1 ? { mark: '>' } : {},
-    ),
-    list('indent', below, { indent, close: true }),
-  ];
-}
+const gapFor = (rows: readonly CoilFigures[]): number =>
+  rows.some((r) => (r.gate?.length ?? 0) > LONG_NAME) ? 1 : 2;

@@ -1,4 +1,4 @@
-/** One way of feeding a coil, with the volts there; each is solved when it is first asked for. */
+/** One way of feeding a coil, with the volts there. */
 import type { Phasor } from '../electric/network.ts';
 import type { Moved } from '../logic/verify.ts';
 import type { Standing } from './situations.ts';
@@ -27,14 +27,35 @@ function lazily<T>(make: () => T): () => T {
   };
 }
 
-export class CoilRow {
+/** What a coil gets while some inputs are moved. */
+export interface CoilRow {
+  /** what is moved, by name; undefined where nothing is, or where the coil's wiring does not depend on it */
+  readonly gate: string | undefined;
+  readonly moved: Moved;
+  /** V; magnitudes for AC, absolute for DC */
+  readonly least: number;
+  readonly nominal: number;
+  readonly most: number;
+  readonly nominalPhasor: Phasor;
+  /** states in which the least and the most occur */
+  readonly leastIn: Standing;
+  readonly mostIn: Standing;
+  /** false when other inputs were searched instead of all tried, and no bound shows the state found to be the worst */
+  readonly proved: boolean;
+  /** nominal volts in the state of the least, where they were worked out with it */
+  readonly nominalInLeast?: number;
+  /** V that no state goes below or above, where a bound was worked out */
+  readonly floor?: number;
+  readonly ceiling?: number;
+}
+
+/** A row of which each corner is solved when it is first asked for. */
+export class LazyRow implements CoilRow {
   private readonly volts: RowVolts;
 
   constructor(
-    /** what is moved, by name; undefined where nothing is, or where the coil's wiring does not depend on it */
     readonly gate: string | undefined,
     readonly moved: Moved,
-    /** false when other inputs were searched instead of all tried */
     readonly proved: boolean,
     volts: RowVolts,
   ) {
@@ -42,7 +63,6 @@ export class CoilRow {
     this.volts = { nominal: lazily(nominal), least: lazily(least), most: lazily(most) };
   }
 
-  /** V; magnitude for AC, absolute for DC */
   get least(): number {
     return this.volts.least().volts;
   }
@@ -55,7 +75,6 @@ export class CoilRow {
   get nominalPhasor(): Phasor {
     return this.volts.nominal();
   }
-  /** states in which the least and the most occur */
   get leastIn(): Standing {
     return this.volts.least().standing;
   }
@@ -64,12 +83,12 @@ export class CoilRow {
   }
 
   /** The same where it does not matter what is moved. */
-  ofAnyGate(): CoilRow {
-    return new CoilRow(undefined, this.moved, this.proved, this.volts);
+  ofAnyGate(): LazyRow {
+    return new LazyRow(undefined, this.moved, this.proved, this.volts);
   }
 
   /** The same with a worse state found for it. */
-  withLeast(found: Found): CoilRow {
-    return new CoilRow(this.gate, this.moved, this.proved, { ...this.volts, least: () => found });
+  withLeast(found: Found): LazyRow {
+    return new LazyRow(this.gate, this.moved, this.proved, { ...this.volts, least: () => found });
   }
 }

@@ -5,11 +5,12 @@ import type { Fn } from '../logic/bdd.ts';
 import { baseState, entryState } from '../logic/entry-states.ts';
 import { type Moved, movedIn } from '../logic/verify.ts';
 import { kept } from '../plan/map-entries.ts';
-import { CoilRow, type Found, size } from './coil-row.ts';
+import { type CoilRow, type Found, LazyRow, size } from './coil-row.ts';
 import { togglesOf } from './coil-toggles.ts';
 import type { Corner } from './corners.ts';
 import type { Electrics } from './electrics.ts';
 import type { Standing } from './situations.ts';
+import { worstRows } from './worst/worst-rows.ts';
 
 /** Above so many inputs that change the other loads, their combinations are searched, not all tried. */
 const MOST_TOGGLES = 8;
@@ -67,6 +68,19 @@ class RowFinder {
 
   rows(): CoilRow[] {
     const states = this.states();
+    if (this.toggles.length > MOST_TOGGLES) {
+      const found = worstRows(this.own, this.relay)?.rows(
+        this.relay,
+        states.map((s) => s.moved),
+      );
+      if (found)
+        return found.map((row, k) => ({
+          ...states[k]!,
+          ...row,
+          nominal: size(row.nominal),
+          nominalPhasor: row.nominal,
+        }));
+    }
     const rows = states.flatMap(({ gate, moved }) => this.row(gate, moved));
     if (this.toggles.length > MOST_TOGGLES) return this.searchWorst(rows);
     return this.island.contacts.some((c) => c.when.by === 'input')
@@ -81,41 +95,27 @@ class RowFinder {
   }
 
   /** Each entry of an intent, then every other input by itself; failing all, the nearest state that feeds the coil. */
-  states(): readonly { readonly gate: string | undefined; readonly moved: Moved }[] {
+  states(): readonly Way[] {
     const { v } = this.own;
     const { circuit } = v;
-    const found: { gate: string | undefined; moved: Moved }[] = [];
-    const seen = new Set<string>();
-    const add = (gate: string, moved: Moved | undefined) => {
-      if (!moved || moved.length === 0 || seen.has(moved.join()) || !this.standing(moved)) return;
-      seen.add(moved.join());
-      found.push({ gate, moved });
-    };
-    for (const w of v.intents.wanted) {
-      const base = baseState(v, w);
-      for (const e of w.entries) add(e.refs.map((r) => r.part).join(' + '), entryState(v, w, e.works, base));
-    }
-    const named = new Set(found.map((f) => f.gate));
-    for (const i of circuit.inputs) if (!named.has(i.part)) add(i.part, [i.index]);
-    if (found.length === 0) {
-      const moved = movedIn(circuit, v.model.bdd, this.feeding);
-      if (moved) {
-        const names = [...new Set(moved.map((i) => circuit.inputs[i]!.part))];
-        // a coil whose gates are break contacts may be fed with nothing moved at all
-        if (this.standing(moved))
-          found.push({ gate: names.length === 0 ? undefined : names.join(' + '), moved });
-      }
-    }
-    return found;
+    const found = waysOf(this.own).filter(({ moved }) => this.standing(moved) !== undefined);
+    const named = new Set(found.filter((f) => f.entry).map((f) => f.gate));
+    const ways = found.filter((f) => f.entry || !named.has(f.gate!));
+    if (ways.length > 0) return ways;
+    const moved = movedIn(circuit, v.model.bdd, this.feeding);
+    // A coil whose gates are break contacts may be fed with nothing moved at all.
+    if (!moved || !this.standing(moved)) return [];
+    const names = [...new Set(moved.map((i) => circuit.inputs[i]!.part))];
+    return [{ gate: names.length === 0 ? undefined : names.join(' + '), moved, entry: false }];
   }
 
-  private row(gate: string | undefined, moved: Moved): CoilRow[] {
+  private row(gate: string | undefined, moved: Moved): LazyRow[] {
     const at = this.standing(moved);
     if (!at) return [];
     const few = this.toggles.length <= MOST_TOGGLES;
     const extra = few ? subsets(this.toggles.filter((i) => !moved.includes(i))) : [[]];
     return [
-      new CoilRow(gate, moved, few, {
+      new LazyRow(gate, moved, few, {
         nominal: () => this.own.coilVolts(this.relay, at, 'nominal'),
         least: () => this.best(extra, moved, 'low', (x, y) => x < y) ?? this.found(at, 'low'),
         most: () => {
@@ -172,11 +172,11 @@ class RowFinder {
   }
 
   /** Too many toggles to try all: from the worst rows, the toggle that lowers the volts most, again and again. */
-  private searchWorst(rows: readonly CoilRow[]): CoilRow[] {
+  private searchWorst(rows: readonly LazyRow[]): LazyRow[] {
     const order = [...rows].sort((x, y) => x.least - y.least).slice(0, SEARCHED_ROWS);
     const step = Math.max(1, Math.floor(this.toggles.length / SAMPLE));
     const sample = this.toggles.filter((_, k) => k % step === 0 || k === this.toggles.length - 1);
-    const found = new Map<CoilRow, Found>();
+    const found = new Map<LazyRow, Found>();
     let common: Moved = [];
     for (const row of order) {
       let moved = row.moved;
@@ -200,6 +200,39 @@ class RowFinder {
       return best && best.volts < row.least ? row.withLeast(best) : row;
     });
   }
+}
+
+/** Inputs moved to try what they feed, with a name for it. */
+interface Way {
+  readonly gate: string | undefined;
+  readonly moved: Moved;
+  /** an entry of an intent, and not an input by itself */
+  readonly entry: boolean;
+}
+
+const ways = new WeakMap<Electrics, readonly Way[]>();
+
+/** Entries of the intents, then single inputs, each state once; the same for every coil. */
+function waysOf(own: Electrics): readonly Way[] {
+  return kept(ways, own, () => {
+    const { v } = own;
+    const entries = v.intents.wanted.flatMap((w) => {
+      const base = baseState(v, w);
+      return w.entries.map((e) => ({
+        gate: e.refs.map((r) => r.part).join(' + '),
+        moved: entryState(v, w, e.works, base) ?? [],
+        entry: true,
+      }));
+    });
+    const single = v.circuit.inputs.map((i) => ({ gate: i.part, moved: [i.index], entry: false }));
+    const seen = new Set<string>();
+    return [...entries, ...single].filter(({ moved }) => {
+      const key = moved.join();
+      if (moved.length === 0 || seen.has(key)) return false;
+      seen.add(key);
+      return true;
+    });
+  });
 }
 
 function subsets(of: readonly number[]): number[][] {

@@ -2,13 +2,17 @@
 
 import type { ContactEdge } from '../circuit/circuit.ts';
 import type { Volts } from '../plan/device-figures.ts';
-import type { Part } from '../plan/part-types.ts';
+import { isRatedFuse, type Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import { defaults } from '../ratings/defaults.ts';
 import { type Corner, isHigh } from './corners.ts';
 
 /** Current of a gate circuit through a switched-off solid-state output where none is stated, A. */
 const LEAKAGE = 0.001;
+
+/** A from which a fuse is a thick link and no longer like a small contact, and V it takes at its rating; common practice. */
+const LARGE_FUSE = 15;
+const FUSE_DROP = 0.1;
 
 /** ohm, as printed on the switch or relay. */
 export function statedOhms(plan: Plan, c: ContactEdge): number | undefined {
@@ -20,6 +24,8 @@ export function statedOhms(plan: Plan, c: ContactEdge): number | undefined {
 
 /** ohm of a closed contact: as stated, else the default, at that end of its range which the corner asks for. */
 export function contactOhms(plan: Plan, c: ContactEdge, corner: Corner): number {
+  const part = plan.parts.get(c.part);
+  if (part?.kind === 'fuse' && isRatedFuse(part) && part.rating >= LARGE_FUSE) return FUSE_DROP / part.rating;
   const { value, low, high } = defaults.contactResistance;
   return statedOhms(plan, c) ?? (corner === 'low' ? high : isHigh(corner) ? low : value);
 }

@@ -74,15 +74,20 @@ export class Electrics {
     return Math.hypot(s.re[a!]! - s.re[b!]!, s.im[a!]! - s.im[b!]!);
   }
 
-  /** Every current of the island round a source, in one state. */
-  solveSource(source: Source, standing: Standing, corner: Corner): Flows {
-    const island = kept(this.fed, source.index, () =>
+  /** All that hangs together with a source. */
+  islandRound(source: Source): Island {
+    return kept(this.fed, source.index, () =>
       islandOf(
         this.circuit,
         source.rails.map((r) => r.net),
         true,
       ),
     );
+  }
+
+  /** Every current of the island round a source, in one state. */
+  solveSource(source: Source, standing: Standing, corner: Corner): Flows {
+    const island = this.islandRound(source);
     const made = assemble(island, figuresFor(this.study.plan, corner), standing.situation);
     return new Flows(island, made, solveNetwork(made.network));
   }

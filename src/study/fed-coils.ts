@@ -1,8 +1,8 @@
 /** Coils, and what feeds them. */
 import type { Source } from '../circuit/circuit.ts';
+import { followedShare } from '../circuit/feed-volts.ts';
 import { FALSE } from '../logic/bdd.ts';
 import type { Verified } from '../logic/verify.ts';
-import type { BatteryPart, SupplyPart } from '../plan/part-types.ts';
 import type { CoilModel } from '../ratings/coil.ts';
 import { type SupplyModel, supplyModel } from '../ratings/supply.ts';
 import type { Basis } from './basis.ts';
@@ -26,8 +26,11 @@ export function fedCoils({ circuit, plan, verified: v }: Basis): FedCoil[] {
     if (sense?.by !== 'volts' || sense.a === sense.b) continue;
     for (const source of circuit.sources) {
       if (!reaches(v, source, sense.a) || !reaches(v, source, sense.b)) continue;
-      const owner = plan.parts.get(source.part) as SupplyPart | BatteryPart;
-      const supply = source.mains ? undefined : supplyModel(owner, plan.practice);
+      const owner = plan.parts.get(source.part);
+      const supply =
+        owner?.kind === 'supply' || owner?.kind === 'battery'
+          ? supplyModel(owner, plan.practice, followedShare(source, owner))
+          : undefined;
       found.push({ part, model: modelOf(part), source, supply });
       break;
     }

@@ -1,14 +1,14 @@
 /** How long a gate's loop is, and how many ohms its wires and contacts have. */
 
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
-import type { Figures, Situation } from '../electric/island.ts';
+import type { Figures } from '../electric/island.ts';
 import { kept } from '../plan/map-entries.ts';
 import { coilImpedance } from './coil-models.ts';
 import type { CoilRow } from './coil-row.ts';
 import type { CoilState } from './coil-states.ts';
 import { figuresFor } from './corner-figures.ts';
 import { coilNets, type Electrics } from './electrics.ts';
-import { type Reach, walk } from './net-distances.ts';
+import { type Reach, type Steps, stepsOf, walk } from './net-distances.ts';
 import type { Standing } from './situations.ts';
 
 export interface Loop {
@@ -18,7 +18,14 @@ export interface Loop {
   readonly ohms: number | undefined;
 }
 
-const walks = new WeakMap<Electrics, Map<number, Reach>>();
+/** Ways as printed, and the walks over them with the relays as they stand; of one such position at a time. */
+interface Walks {
+  readonly steps: Steps;
+  position: string;
+  reached: Map<number, Reach>;
+}
+
+const walks = new WeakMap<Electrics, Walks>();
 
 /** The loop from the supply's poles through the gate and the coil. */
 export function loopOf(own: Electrics, state: CoilState, row: CoilRow): Loop {
@@ -40,14 +47,16 @@ function pathOf(own: Electrics, state: CoilState, before: Standing, { volts, fig
   const nets = coilNets(relay)!;
   const source = own.circuit.sources[state.fed.source.index]!;
   const island = own.islandOf(relay)!;
-  const closing = island.contacts.filter(
-    (c) => before.situation.closed(c) !== own.situations.atRest.situation.closed(c),
-  );
-  const only = closing.length === 1 && before.situation.closed(closing[0]!) ? closing[0] : undefined;
+  const { atRest } = own.situations;
+  const closing = island.contacts.filter((c) => before.situation.closed(c) !== atRest.situation.closed(c));
+  const moved = closing.filter((c) => c.when.by === 'input');
+  const only = moved.length === 1 && before.situation.closed(moved[0]!) ? moved[0] : undefined;
   const rails = source.rails.map((r) => r.net);
-  const way = only
-    ? throughOne(own, nets, rails, only, figures)
-    : throughAny(own, before.situation, nets, rails, figures);
+  const from = walker(own, before, only, figures);
+  const through = only && throughOne(own, from, nets, rails, only);
+  // Where relays have moved as well, the loop need not pass the gate.
+  const open = only && closing.length === 1 ? undefined : throughAny(from, nets, rails);
+  const way = open && (!through || open.metres <= through.metres) ? open : through;
   const alone = island.passives.length === 1 && island.diodes.every((d) => quenches(own, d, state.relay));
   return { metres: way?.metres, ohms: alone ? seenOhms(own, state, volts) : way?.ohms };
 }
@@ -86,22 +95,48 @@ function seenOhms(own: Electrics, state: CoilState, volts: number): number {
   return Math.max(0, Math.sqrt(Math.max(0, total * total - z.im * z.im)) - z.re - ohms);
 }
 
+type Walker = (net: number) => Reach;
+
+/** Walks with everything as it stands but one contact, which is open; those as printed are kept for the next gate. */
+function walker(
+  own: Electrics,
+  at: Standing,
+  open: ContactEdge | undefined,
+  given: Figures | undefined,
+): Walker {
+  const closed = (c: ContactEdge) => c !== open && at.situation.closed(c);
+  if (given) {
+    const steps = stepsOf(own.circuit, given);
+    const fresh = new Map<number, Reach>();
+    return (net) => kept(fresh, net, () => walk(steps, closed, net));
+  }
+  const known = kept(walks, own, () => ({
+    steps: stepsOf(own.circuit, figuresFor(own.study.plan, 'nominal')),
+    position: '',
+    reached: new Map<number, Reach>(),
+  }));
+  const others =
+    open?.when.by === 'input'
+      ? at.moved.filter((i) => i !== (open.when as { input: number }).input)
+      : at.moved;
+  const position = `${others.join()}/${at.relays.map((on) => (on ? '1' : '0')).join('')}`;
+  if (known.position !== position) {
+    known.position = position;
+    known.reached = new Map();
+  }
+  return (net) => kept(known.reached, net, () => walk(known.steps, closed, net));
+}
+
 /** One contact closes the loop: distances to both its ends are walked once for all gates. */
 function throughOne(
   own: Electrics,
+  from: Walker,
   coil: readonly [number, number],
   rails: readonly number[],
   c: ContactEdge,
-  figures: Figures | undefined,
 ) {
   let best: { metres: number; ohms: number } | undefined;
   const ohms = figuresFor(own.study.plan, 'nominal').contact(c);
-  const { situation } = own.situations.atRest;
-  const fresh = new Map<number, Reach>();
-  const from = (net: number) =>
-    figures === undefined
-      ? walked(own, net)
-      : kept(fresh, net, () => walk(own.circuit, figures, situation, net));
   for (const [x, y] of [coil, [coil[1], coil[0]] as const])
     for (const [p, q] of [
       [rails[0]!, rails[1]!],
@@ -123,16 +158,8 @@ function throughOne(
   return best;
 }
 
-function throughAny(
-  own: Electrics,
-  situation: Situation,
-  coil: readonly [number, number],
-  rails: readonly number[],
-  given: Figures | undefined,
-) {
-  const figures = given ?? figuresFor(own.study.plan, 'nominal');
-  const plus = walk(own.circuit, figures, situation, rails[0]!);
-  const minus = walk(own.circuit, figures, situation, rails[1]!);
+function throughAny(from: Walker, coil: readonly [number, number], rails: readonly number[]) {
+  const [plus, minus] = [from(rails[0]!), from(rails[1]!)];
   const ways = [
     [plus, coil[0], minus, coil[1]],
     [plus, coil[1], minus, coil[0]],
@@ -144,10 +171,4 @@ function throughAny(
       best = { metres, ohms: r.ohms[a]! + s.ohms[b]! };
   }
   return best;
-}
-
-function walked(own: Electrics, net: number): Reach {
-  const known = kept(walks, own, () => new Map<number, Reach>());
-  const { situation } = own.situations.atRest;
-  return kept(known, net, () => walk(own.circuit, figuresFor(own.study.plan, 'nominal'), situation, net));
 }

@@ -1,7 +1,7 @@
 /** How far every net lies from one of them, along cores and closed contacts. */
 import type { WiredCircuit } from '../circuit/build.ts';
-import type { Figures, Situation } from '../electric/island.ts';
-import { push } from '../plan/map-entries.ts';
+import type { ContactEdge } from '../circuit/circuit.ts';
+import type { Figures } from '../electric/island.ts';
 
 /** By net; infinitely many metres where no way leads there. */
 export interface Reach {
@@ -9,23 +9,39 @@ export interface Reach {
   readonly ohms: Float64Array;
 }
 
-/** Metres from one net along cores and closed contacts to every other; shortest first (Dijkstra 1959). */
-export function walk(circuit: WiredCircuit, figures: Figures, situation: Situation, start: number): Reach {
-  const steps = new Map<number, { to: number; metres: number; ohms: number }[]>();
-  const link = (a: number, b: number, metres: number, ohms: number) => {
-    push(steps, a, { to: b, metres, ohms });
-    push(steps, b, { to: a, metres, ohms });
+/** One way from a net along a core, a contact or a diode. */
+interface Step {
+  readonly to: number;
+  readonly metres: number;
+  readonly ohms: number;
+  readonly contact: ContactEdge | undefined;
+}
+
+/** Every way from each net, whatever is closed; made once for many walks. */
+export type Steps = readonly (readonly Step[])[];
+
+export function stepsOf(circuit: WiredCircuit, figures: Figures): Steps {
+  const steps: Step[][] = Array.from({ length: circuit.netCount }, () => []);
+  const link = (a: number, b: number, metres: number, ohms: number, contact?: ContactEdge) => {
+    steps[a]!.push({ to: b, metres, ohms, contact });
+    steps[b]!.push({ to: a, metres, ohms, contact });
   };
   for (const w of circuit.wires) link(w.a, w.b, w.metres, figures.wire(w));
-  for (const c of circuit.contacts) if (situation.closed(c)) link(c.a, c.b, 0, figures.contact(c));
+  for (const c of circuit.contacts) link(c.a, c.b, 0, figures.contact(c), c);
   for (const d of circuit.diodes) if (!d.load && !d.builtIn) link(d.anode, d.cathode, 0, 0);
-  const metres = new Float64Array(circuit.netCount).fill(Number.POSITIVE_INFINITY);
-  const ohms = new Float64Array(circuit.netCount);
+  return steps;
+}
+
+/** Metres from one net along cores and closed contacts to every other; shortest first (Dijkstra 1959). */
+export function walk(steps: Steps, closed: (c: ContactEdge) => boolean, start: number): Reach {
+  const metres = new Float64Array(steps.length).fill(Number.POSITIVE_INFINITY);
+  const ohms = new Float64Array(steps.length);
   metres[start] = 0;
   const heap = new Heap();
   heap.put(0, start);
   for (let net = heap.take(); net !== undefined; net = heap.take())
-    for (const s of steps.get(net) ?? []) {
+    for (const s of steps[net]!) {
+      if (s.contact !== undefined && !closed(s.contact)) continue;
       const there = metres[net]! + s.metres;
       if (there >= metres[s.to]!) continue;
       metres[s.to] = there;

@@ -59,14 +59,14 @@ export function pullsIn(
 }
 
 /**
- * Whether mains lies between two nets. What leaks through a switched-off output feeds nothing: half of the lowest mains
- * of the circuit is asked for.
+ * Whether mains lies between two nets. What leaks through a switched-off output feeds nothing: half of what a supply gets
+ * when it is fed is asked for, half of the lowest mains of the circuit where that is not known.
  */
 export function fedByVolts(
   sources: readonly Source[],
   volts: VoltsBetween,
-): (a: number, b: number) => boolean {
-  return (a, b) => (volts(a, b)?.size ?? 0) > FED * lowestMains(sources);
+): (a: number, b: number, full?: number) => boolean {
+  return (a, b, full) => (volts(a, b)?.size ?? 0) > FED * (full ?? lowestMains(sources));
 }
 
 function lowestMains(sources: readonly Source[]): number {

@@ -16,6 +16,8 @@ export interface Standing {
 
 export class Situations {
   private readonly rest: Standing;
+  /** by the list of what is moved, which many coils are asked with */
+  private readonly standings = new WeakMap<Moved, { readonly standing: Standing | undefined }>();
   private readonly meantBy = new Map<number, Fn>();
   private readonly relayOf: ReadonlyMap<string, number>;
   private readonly shown: readonly {
@@ -45,6 +47,15 @@ export class Situations {
 
   /** The state reached straight from rest; undefined where relays find no settled position. */
   at(moved: Moved): Standing | undefined {
+    let found = this.standings.get(moved);
+    if (!found) {
+      found = { standing: this.settle(moved) };
+      this.standings.set(moved, found);
+    }
+    return found.standing;
+  }
+
+  private settle(moved: Moved): Standing | undefined {
     const { bdd } = this.v.model;
     const on = this.variables(moved);
     const here = this.shown.find((m) => bdd.evaluate(m.states, on));

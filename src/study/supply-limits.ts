@@ -57,12 +57,13 @@ export function solveLimited(
     if (!situation.alive(s)) continue;
     const most = limitOf(plan, s);
     // Behind a resistance of its own a supply sags by itself.
-    if (most === undefined || (!s.mains && figures.source(s).ohms > 0)) continue;
+    const isPlug = plan.parts.get(s.part)?.kind === 'plug';
+    if (most === undefined || (!isPlug && figures.source(s).ohms > 0)) continue;
     // Where ideal sources contradict, only a resistance in line shows which of them is the one overloaded.
     const first = flows.solution.conflict === undefined ? 0 : BIT;
     const amps = ampsOf(first === 0 ? flows : flowsWith(new Map([...extra, [s, first]])), s);
     if (amps <= most * (1 + 1e-9)) continue;
-    if (s.mains) tripped.add(s);
+    if (isPlug) tripped.add(s);
     else extra.set(s, heldBy(first, amps, ampsOf(flowsWith(new Map([...extra, [s, 1]])), s), most));
     flows = flowsWith(extra);
   }

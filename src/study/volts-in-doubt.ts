@@ -79,6 +79,7 @@ function rowsInDoubt({ verified, electrics, coilStates }: CoilKnowledge, relay: 
   if (!joined) return rows.some((row) => row.most >= needed);
   return rows.some((row) => {
     if (row.nominal < needed) return true;
+    if (row.nominalInLeast !== undefined) return row.nominalInLeast < needed;
     if (row.leastIn.moved.join() === row.moved.join()) return false;
     const v = electrics.coilVolts(relay, row.leastIn, 'nominal');
     return Math.hypot(v.re, v.im) < needed;
@@ -105,7 +106,8 @@ export function canBeShorted({ verified: { model } }: CoilKnowledge, s: Source):
  */
 export function canBeOverdrawn({ electrics, figures }: CoilKnowledge, s: Source): boolean {
   const limit = limitOf(electrics.study.plan, s);
-  if (limit === undefined || (!s.mains && figures.source(s).ohms > 0)) return false;
+  const isPlug = electrics.study.plan.parts.get(s.part)?.kind === 'plug';
+  if (limit === undefined || (!isPlug && figures.source(s).ohms > 0)) return false;
   const { circuit } = electrics;
   const island = islandOf(
     circuit,

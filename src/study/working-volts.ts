@@ -1,5 +1,6 @@
 /** The voltage each net may come to work at, from the sources that reach it in some position of the contacts. */
 
+import { followedShare } from '../circuit/feed-volts.ts';
 import { isLow, isMains, reachOf } from '../circuit/sides.ts';
 import type { BatteryPart, SupplyPart } from '../plan/part-types.ts';
 import { supplyModel } from '../ratings/supply.ts';
@@ -33,5 +34,7 @@ export function workingVolts(study: Study): WorkingVolts {
 
 /** V at the terminals with no load, defaults of the ratings included, rounded to five digits. */
 export function highestVolts(study: Study, part: SupplyPart | BatteryPart): number {
-  return Number(supplyModel(part, study.plan.practice).noLoad.toPrecision(5));
+  const source = study.circuit.sources.find((s) => s.part === part.name);
+  const share = source === undefined ? 1 : followedShare(source, part);
+  return Number(supplyModel(part, study.plan.practice, share).noLoad.toPrecision(5));
 }

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { check, readPlan, study } from '../../dist/index.js';
 import { planOf } from './plans.mjs';
+import { zonesOf } from './zones.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const RUNS = 15;
@@ -82,6 +83,31 @@ for (const [count, file] of [
     'draw -o -': pullin('draw', file, '-o', '-'),
     draw: pullin('draw', file),
   });
+const shopOf = (zones, gates, options) => {
+  const file = join(folder, `${zones}-${gates}-${Object.values(options).join('-')}.yaml`);
+  writeFileSync(file, zonesOf(zones, gates, options));
+  return file;
+};
+const SHOPS = [
+  [1, 10, {}],
+  [12, 10, {}],
+  [12, 10, { trunk: 'ring', current: 'ac', lamps: 'lamp' }],
+  [12, 10, { trunk: 'star', lamps: 'led' }],
+  [20, 15, {}],
+  [20, 15, { lamps: 'lamp' }],
+  [60, 20, {}],
+];
+for (const command of ['check', 'materials', 'wirelist', 'draw'])
+  compared(
+    `\n${command}: zones on a trunk`,
+    3,
+    Object.fromEntries(
+      SHOPS.map(([zones, gates, options]) => [
+        `${zones} x ${gates} ${Object.values(options).join(' ')}`,
+        pullin(command, shopOf(zones, gates, options)),
+      ]),
+    ),
+  );
 rmSync(folder, { recursive: true });
 
 function prepared(count, layout) {

@@ -45,6 +45,8 @@ export interface Source {
   ac: boolean;
   /** two nets that must be live, or none: always live */
   feed: number[];
+  /** above extra-low voltage: what it feeds is mains side */
+  mains: boolean;
 }
 
 export interface Consumer {
@@ -55,6 +57,20 @@ export interface Consumer {
   live: Record<string, number>;
   /** needs a protective conductor */
   earthed: boolean;
+  /** V it is made for, where it runs on direct current between its two needs */
+  dc: number;
+  /** A that it then draws */
+  amps: number;
+}
+
+/** A lamp or led, and the least that lights it: V across a lamp, A through a led. */
+export interface Lamp {
+  name: string;
+  a: number;
+  b: number;
+  volts: number;
+  /** place among the diodes, or -1 */
+  diode: number;
 }
 
 export interface Plug {
@@ -72,6 +88,9 @@ export interface Circuit {
   relays: Relay[];
   sources: Source[];
   consumers: Consumer[];
+  lamps: Lamp[];
+  /** terminal keys with the net they are on */
+  netOf: Map<string, number>;
   plugs: Plug[];
   resistors: { a: number; b: number; ohm: number }[];
   diodes: { name: string; a: number; k: number; drop: number; ohm: number; part: boolean; led: boolean }[];
@@ -151,6 +170,11 @@ export function buildCircuit(w: Wiring): Circuit {
   }
   for (const p of all) {
     if (p.kind === 'fuse') sets.join(`${p.name}.1`, `${p.name}.2`);
+    const metal = p.fields['returns-through'];
+    if (metal !== undefined) {
+      wire.join(`${p.name}.-`, text(metal));
+      sets.join(`${p.name}.-`, text(metal));
+    }
     const into = p.fields['plugged-into'];
     if (into === undefined) continue;
     for (const t of PINS) {
@@ -172,6 +196,8 @@ export function buildCircuit(w: Wiring): Circuit {
     relays,
     sources,
     consumers: [],
+    lamps: [],
+    netOf: new Map(),
     plugs,
     resistors: [],
     diodes: [],
@@ -220,6 +246,7 @@ export function buildCircuit(w: Wiring): Circuit {
       const amps = figures(f.current).A ?? 0.02;
       const drop = led ? (figures(f.forward).V ?? 2) : 0.7;
       const ohm = led ? (rated ? Math.max((rated - drop) / amps, 10) : 10) : 1e-3;
+      if (led) c.lamps.push({ name: p.name, a: at('A'), b: at('K'), volts: 0, diode: c.diodes.length });
       c.diodes.push({ name: p.name, a: at('A'), k: at('K'), drop, ohm, part: !led, led });
       const zener = figures(f.zener).V;
       if (zener) {
@@ -239,6 +266,8 @@ export function buildCircuit(w: Wiring): Circuit {
       const ohm =
         figures(f.resistance).ohm ??
         (q.V && q.W ? (q.V * q.V) / q.W : q.V ? q.V / (q.A ?? figures(f.current).A ?? 0.1) : 1000);
+      if (p.kind === 'lamp')
+        c.lamps.push({ name: p.name, a: at('1'), b: at('2'), volts: (q.V ?? 12) / 2, diode: -1 });
       c.resistors.push({ a: at('1'), b: at('2'), ohm: Math.max(ohm, 1e-3) });
     }
     if (p.kind === 'plug') {
@@ -254,7 +283,12 @@ export function buildCircuit(w: Wiring): Circuit {
       c.plugEarths.add(wire.of(`${p.name}.PE`));
     }
     if (['outlet', 'motor', 'load'].includes(p.kind)) {
-      const needs = NEEDS[shape(p)]!;
+      const dc = /DC/.test(text(f.volts)) ? (figures(f.volts).V ?? 12) : 0;
+      const needs = dc > 0 ? ['+', '-'] : NEEDS[shape(p)]!;
+      if (dc > 0) {
+        const drawn = figures(f.amps).A ?? (figures(f.power).W ?? 12) / dc;
+        c.resistors.push({ a: at('+'), b: at('-'), ohm: dc / drawn });
+      }
       const live: Record<string, number> = {};
       for (const t of ['L', 'N', 'L1', 'L2', 'L3']) {
         if (needs.includes(t) || w.used.has(`${p.name}.${t}`)) live[t] = at(t);
@@ -265,11 +299,14 @@ export function buildCircuit(w: Wiring): Circuit {
         kind: p.kind,
         needs: needs.map(at),
         live,
-        earthed: !bare,
+        earthed: !bare && dc === 0,
+        dc,
+        amps: dc > 0 ? (figures(f.amps).A ?? (figures(f.power).W ?? 12) / dc) : 0,
       });
     }
     if (p.kind === 'box' && f.metal === true) c.metalBoxes.push(p.name);
   }
+  for (const key of w.used) c.netOf.set(key, sets.of(key));
   compact(c, sets);
   return c;
 }
@@ -346,7 +383,16 @@ function addSource(
   const ac = isAc(p.fields.output);
   const fed = text(p.fields['fed-from']);
   let feed: number[] = [];
-  if (w.used.has(`${p.name}.L`) || w.used.has(`${p.name}.N`)) feed = [at('L'), at('N')];
+  const taps = listOf(p.fields.taps).map((t) => String(figures(t).V));
+  const wired = ['0', ...taps].filter((t) => w.used.has(`${p.name}.${t}`));
+  let volts = figures(p.fields.output).V ?? 12;
+  if (taps.length > 0 && wired.length > 1) {
+    feed = [at(wired[0]!), at(wired.at(-1)!)];
+    // a transformer passes on what it gets over the volts of the turns it is wired to
+    const plug = [...w.parts.values()].find((x) => x.kind === 'plug');
+    const gets = plug === undefined ? undefined : figures(plug.fields.volts).V;
+    if (gets !== undefined) volts *= gets / (Number(wired.at(-1)) - Number(wired[0]));
+  } else if (w.used.has(`${p.name}.L`) || w.used.has(`${p.name}.N`)) feed = [at('L'), at('N')];
   else if (fed !== '' && fed !== 'always-live') {
     const from = w.parts.get(keyOf(w.parts, fed).split('.')[0]!)!;
     feed = NEEDS[shape(from)]!.slice(0, 2).map((t) => net(from.name, t));
@@ -355,9 +401,10 @@ function addSource(
     name: p.name,
     plus: at(ac ? '~1' : '+'),
     minus: at(ac ? '~2' : '-'),
-    volts: figures(p.fields.output).V ?? 12,
+    volts,
     ac,
     feed,
+    mains: (figures(p.fields.output).V ?? 12) > (ac ? 50 : 120),
   });
 }
 
@@ -380,6 +427,8 @@ function compact(c: Circuit, sets: Sets): void {
     Object.assign(r, { plus: n(r.plus), minus: n(r.minus), signal: n(r.signal), t1: n(r.t1), t2: n(r.t2) });
   }
   for (const s of c.sources) Object.assign(s, { plus: n(s.plus), minus: n(s.minus), feed: s.feed.map(n) });
+  for (const [key, old] of c.netOf) c.netOf.set(key, n(old));
+  for (const l of c.lamps) Object.assign(l, { a: n(l.a), b: n(l.b) });
   for (const r of c.resistors) Object.assign(r, { a: n(r.a), b: n(r.b) });
   for (const d of c.diodes) Object.assign(d, { a: n(d.a), k: n(d.k) });
   for (const p of c.plugs) for (const pin of p.pins) pin[1] = n(pin[1]);

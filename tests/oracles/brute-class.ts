@@ -11,6 +11,10 @@ export interface Solved {
   symptoms: string[];
   ledForward: string[];
   ledReversed: string[];
+  /** lamps and leds that give light */
+  lit: string[];
+  /** V (RMS for AC, else signed) between two nets */
+  between: (a: number, b: number) => number;
 }
 
 interface Pin {
@@ -31,6 +35,8 @@ export function keyNets(c: Circuit): number[] {
     ...c.diodes.flatMap((d) => [d.a, d.k]),
     ...c.plugs.flatMap((p) => p.pins.map((x) => x[1])),
     ...c.consumers.flatMap((x) => [...x.needs, ...Object.values(x.live)]),
+    ...c.lamps.flatMap((x) => [x.a, x.b]),
+    ...c.netOf.values(),
   ];
   return [...new Set(all)].filter((x) => x >= 0);
 }
@@ -53,13 +59,25 @@ export function solveClass(c: Circuit, label: ArrayLike<number>, count: number, 
     }
     return ((dead >> i) & 1) === 1 || (s.feed.length > 0 && !reach(s.feed, false));
   });
+  // a supply whose mains side hangs on another supply lives as long as that one does
+  for (let round = 0; round < c.sources.length; round++)
+    c.sources.forEach((s, i) => {
+      if (!off[i] || s.feed.length === 0 || ((dead >> i) & 1) === 1 || at(s.plus) === at(s.minus)) return;
+      const ends = s.feed.map(at);
+      off[i] = !c.sources.some((x, k) => {
+        const [p, m] = [at(x.plus), at(x.minus)];
+        return !off[k] && k !== i && ends[0] !== ends[1] && ends.every((e) => e === p || e === m);
+      });
+    });
+  // what DC loads are made to draw is no short
+  const drawn = c.consumers.reduce((sum, x) => sum + 2 * x.amps, 0);
   const ledForward: string[] = [];
   const ledReversed: string[] = [];
   let v: Volts;
   for (let first = true; ; first = false) {
     v = solveOnce(c, at, count, off);
     if (first) electricFaults(c, at, v, bad, ledForward, ledReversed);
-    const shorted = c.sources.map((_, i) => !off[i] && current(c, i, at, v, off) >= SHORT_AMPS);
+    const shorted = c.sources.map((_, i) => !off[i] && current(c, i, at, v, off) >= SHORT_AMPS + drawn);
     shorted.forEach((is, i) => {
       if (!is) return;
       off[i] = true;
@@ -72,12 +90,35 @@ export function solveClass(c: Circuit, label: ArrayLike<number>, count: number, 
   );
   return {
     next: c.relays.map((r) => pull(r, at, v)),
-    running: c.consumers.map((x) => reach(x.needs, x.live.L === undefined)),
+    running: c.consumers.map((x) =>
+      x.dc > 0
+        ? Math.abs(across(v, at(x.needs[0]!), at(x.needs[1]!)).dc) >= 0.7 * x.dc
+        : reach(x.needs, x.live.L === undefined) || onSecondary(c, x.needs.map(at), at, off),
+    ),
+    lit: c.lamps
+      .filter((l) => {
+        if (l.diode >= 0) return v.flow[l.diode]! >= 2e-3;
+        const u = across(v, at(l.a), at(l.b));
+        return Math.hypot(u.dc, u.ac) >= l.volts;
+      })
+      .map((l) => l.name),
+    between: (a, b) => {
+      const u = across(v, at(a), at(b));
+      return u.ac > 1e-6 ? u.ac : u.dc;
+    },
     hot,
     symptoms: [...bad],
     ledForward,
     ledReversed,
   };
+}
+
+/** Both ends of a load on the two poles of a supply at mains volts that is on. */
+function onSecondary(c: Circuit, ends: number[], at: (net: number) => number, off: boolean[]): boolean {
+  return c.sources.some((s, i) => {
+    const [p, m] = [at(s.plus), at(s.minus)];
+    return s.mains && !off[i] && ends.length === 2 && ends.includes(p) && ends.includes(m);
+  });
 }
 
 /** Every group is a different live conductor of one plug. `strict`: made for line to line, so no line to N. */
@@ -151,7 +192,9 @@ function mainsFaults(c: Circuit, at: (net: number) => number, pins: Pin[][], bad
   pins.forEach((g, i) => {
     if (g.some((p) => p.pin !== 'PE')) mains.add(root(i));
   });
+  for (const s of c.sources) if (s.mains) mains.add(root(at(s.plus))).add(root(at(s.minus)));
   for (const s of c.sources) {
+    if (s.mains) continue;
     if (mains.has(root(at(s.plus))) || mains.has(root(at(s.minus)))) bad.add('mains-meets-low-voltage');
   }
 }

@@ -30,7 +30,10 @@ export class Machine {
     this.up = new Int32Array(this.circuit.nets);
     this.label = new Int32Array(this.circuit.nets);
     this.seen = new Int32Array(this.circuit.nets);
-    this.mains = this.circuit.plugs.flatMap((p) => p.pins.filter((x) => x[0] !== 'PE').map((x) => x[1]));
+    this.mains = [
+      ...this.circuit.plugs.flatMap((p) => p.pins.filter((x) => x[0] !== 'PE').map((x) => x[1])),
+      ...this.circuit.sources.filter((s) => s.mains).flatMap((s) => [s.plus, s.minus]),
+    ];
   }
 
   get allIn(): number {
@@ -150,6 +153,17 @@ export class Machine {
     if (c.consumers.some((x) => x.earthed && open(x.name)) || c.metalBoxes.some(open)) {
       this.symptoms.add('earth-broken');
     }
+  }
+
+  /** Does this lamp give light? */
+  lit(name: string, inputs: ArrayLike<number>, bits: number): boolean {
+    return this.solve(inputs, bits).lit.includes(name);
+  }
+
+  /** V between two terminals by their keys. */
+  volts(inputs: ArrayLike<number>, bits: number, a: string, b: string): number {
+    const net = (key: string): number => this.circuit.netOf.get(key) ?? -1;
+    return this.solve(inputs, bits).between(net(a), net(b));
   }
 
   /** Is this relay in, or this consumer running? */

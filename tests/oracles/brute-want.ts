@@ -52,7 +52,13 @@ export function readWants(m: Machine): Want[] {
     return { ...w, named: new Set(named) };
   };
   if (m.wiring.intent) {
-    return Object.entries(m.wiring.intent).map(([name, f]) => make(name, isMap(f) ? f : {}));
+    const intent = m.wiring.intent;
+    // `fan2: fan1` is the intent of fan1 once more
+    const written = (x: unknown): unknown => (typeof x === 'string' ? written(intent[x]) : x);
+    return Object.entries(intent).flatMap(([name, x]) => {
+      const f = written(x);
+      return isMap(f) && 'lit-when' in f ? [] : [make(name, isMap(f) ? f : {})];
+    });
   }
   const loads = consumers.filter((x) => x.kind !== 'outlet');
   return (loads.length > 0 ? loads : consumers).map((x) => make(x.name, {}));

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
+import * as mains from '../../src/plan/mains-quantity.ts';
 import * as single from '../../src/plan/quantity.ts';
 import type { Quantity } from '../../src/plan/quantity-reader.ts';
 import * as ratings from '../../src/plan/rated-quantity.ts';
 
-const q = { ...single, ...ratings };
+const q = { ...single, ...ratings, ...mains };
 
 function value<T>(quantity: Quantity<T>, text: string): T {
   const parsed = quantity.parse(text);

@@ -76,9 +76,11 @@ describe('current of a control conductor', () => {
     expect(controlWireAmps(metric(area))).toEqual({ amps, basis });
   });
 
-  test('sizes thinner than any row have no figure', () => {
-    expect(controlWireAmps(awgCable(26))).toBeUndefined();
-    expect(controlWireAmps(metric(0.14))).toBeUndefined();
+  // 24 AWG is 0.2047 mm2 and 26 AWG 0.1288 mm2, ASTM B258; that thinner wire bears no more for its copper is common practice.
+  test('sizes thinner than any row carry the last row by their copper', () => {
+    expect(controlWireAmps(awgCable(26)).amps).toBeCloseTo(0.1288 / 0.2047, 3);
+    expect(controlWireAmps(metric(0.14)).amps).toBeCloseTo(0.14 / 0.2047, 3);
+    expect(controlWireAmps(metric(0.14)).basis).toBe('common practice, 24 AWG by the area of copper');
   });
 });
 
@@ -124,8 +126,8 @@ describe('for any conductor', () => {
         fc.double({ min: 0, max: 0.2, noNaN: true }),
         (c, a, b, t, most) => {
           const [thin, thick] = [Math.min(a, b), Math.max(a, b)];
-          expect(controlWireAmps(metric(thick))?.amps ?? 0).toBeGreaterThanOrEqual(
-            controlWireAmps(metric(thin))?.amps ?? 0,
+          expect(controlWireAmps(metric(thick)).amps).toBeGreaterThanOrEqual(
+            controlWireAmps(metric(thin)).amps,
           );
           const found = thinnestThatGives(c, most, t);
           if (found !== undefined) expect(found.ohmsPerMetre).toBeLessThanOrEqual(most);

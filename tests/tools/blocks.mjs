@@ -147,7 +147,7 @@ function maps({ planSchema }) {
     ['runs', 'an entry with a cable', cableRun],
     ['runs', 'a short bare jumper', linkRun],
     ['runs', 'a cable along several parts', alongRun],
-    ['intent', 'of a load or relay', properties.intent.additionalProperties],
+    ['intent', 'of a load, relay or lamp', properties.intent.additionalProperties.anyOf[0]],
   ];
   return named.flatMap(([name, of, map]) => [`### \`${name}\`: ${of}`, '', ...keys(map, planSchema)]);
 }

@@ -1,4 +1,5 @@
 import type { ContactEdge } from '../../circuit/circuit.ts';
+import { isMainsPart } from '../../circuit/sides.ts';
 import { netAt } from '../../circuit/terminals.ts';
 import { kept } from '../../plan/map-entries.ts';
 import type { Part } from '../../plan/part-types.ts';
@@ -91,7 +92,7 @@ function unearthed(study: Study): Unearthed[] {
 function needsEarth(part: Part): boolean {
   return (
     part.kind === 'outlet' ||
-    ((part.kind === 'motor' || part.kind === 'load') && !part.class2Insulated) ||
+    ((part.kind === 'motor' || part.kind === 'load') && isMainsPart(part) && !part.class2Insulated) ||
     (part.kind === 'box' && part.metal)
   );
 }

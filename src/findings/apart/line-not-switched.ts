@@ -50,6 +50,7 @@ function find(study: Study): Finding[] {
   const { circuit, verified: v } = study;
   if (!v) return [];
   return circuit.consumers
+    .filter((c) => !c.dc)
     .filter((c) => c.kind === 'outlet' || !isPlugIn(study, c.part))
     .flatMap((c) => {
       const stays = staysLive(v, c);

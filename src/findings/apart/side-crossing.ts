@@ -1,6 +1,6 @@
 /** Where a conductor of the mains and one of the loop are one, and the core that makes them so. */
 import { endKey } from '../../circuit/nets.ts';
-import { isMainsKind, type Sides } from '../../circuit/sides.ts';
+import { isMainsPart, type Sides } from '../../circuit/sides.ts';
 import { netAt } from '../../circuit/terminals.ts';
 import type { Core, TerminalRef } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
@@ -35,7 +35,7 @@ export function crossingCore(study: Study): Core | undefined {
 function isMainsEnd(study: Study, end: TerminalRef): boolean {
   const part = study.plan.parts.get(end.part);
   if (!part) return false;
-  if (isMainsKind(part.kind)) return true;
+  if (isMainsPart(part)) return true;
   if (part.kind === 'supply') return end.terminal.startsWith('L') || end.terminal === 'N';
   if (part.kind === 'relay' || part.kind === 'board' || part.kind === 'timer')
     return part.poles.some((p) => [p.common, p.make, p.break].includes(end.terminal));

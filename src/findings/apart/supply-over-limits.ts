@@ -1,3 +1,4 @@
+import { isMainsOutput } from '../../circuit/thresholds.ts';
 import { extraLowLimit } from '../../ratings/limits.ts';
 import type { Study } from '../../study/study.ts';
 import { highestVolts } from '../../study/working-volts.ts';
@@ -24,6 +25,8 @@ export const supplyOverLimits: Check = { entry, find };
 
 function find(study: Study): Finding[] {
   return lowSupplies(study.plan).flatMap((s) => {
+    // What is fed at mains volts is mains, and judged as that.
+    if (isMainsOutput(s.output)) return [];
     const highest = highestVolts(study, s);
     const { volts: limit, basis } = extraLowLimit(s.output.kind, study.plan.practice);
     if (highest <= limit) return [];

@@ -1,5 +1,6 @@
 /** The low-voltage side: what feeds it, its coils, its wires. */
 
+import { isMainsOutput } from '../../circuit/thresholds.ts';
 import type { CurrentKind } from '../../plan/device-figures.ts';
 import type { SupplyPart } from '../../plan/part-types.ts';
 import { ratedAmps, supplyModel } from '../../ratings/supply.ts';
@@ -35,13 +36,14 @@ const BELL = { va: 30, volts: 24 };
 export function loopFacts(study: Study, findings: readonly Finding[], stands: Stands): LoopFacts {
   const { plan } = study;
   const parts = [...plan.parts.values()];
-  const supplies = parts.filter((p): p is SupplyPart => p.kind === 'supply');
+  // What gives mains volts feeds no loop.
+  const supplies = parts.filter((p): p is SupplyPart => p.kind === 'supply' && !isMainsOutput(p.output));
   const transformers = supplies.filter(isTransformer);
   const noLoad = (kind: CurrentKind) =>
     Math.max(
       0,
       ...parts.map((p) =>
-        (p.kind === 'supply' || p.kind === 'battery') && p.output.kind === kind
+        (p.kind === 'supply' || p.kind === 'battery') && p.output.kind === kind && !isMainsOutput(p.output)
           ? supplyModel(p, plan.practice).noLoad
           : 0,
       ),

@@ -1,5 +1,5 @@
 /** The mains side: how it is fed, and what stays live. */
-import { isMainsKind } from '../../circuit/sides.ts';
+import { isMainsPart } from '../../circuit/sides.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/part-types.ts';
 import { splitTerminalKey } from '../../plan/terminal-key.ts';
@@ -33,7 +33,7 @@ export function mainsFacts({ plan }: Study, findings: readonly Finding[], stands
     .filter((f) => f.id === 'line-not-switched')
     .flatMap((f) => f.terminals.map((key) => splitTerminalKey(key).terminal));
   return {
-    hasMains: parts.some((p) => isMainsKind(p.kind)),
+    hasMains: parts.some(isMainsPart),
     fixedFeed: plugs.length < feeds.length,
     plug: plugs.length > 0,
     plugBreaker: Math.max(0, ...plugs.map((p) => p.breaker ?? 0)),

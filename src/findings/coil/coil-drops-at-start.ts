@@ -52,7 +52,9 @@ function letsGo(study: Study, own: Electrics, state: CoilState): Finding[] {
   const row = state.rows[0]!;
   const standing = own.situations.at(row.moved);
   if (!standing) return [];
-  const motors = [...study.plan.parts.values()].filter((p): p is MotorPart => p.kind === 'motor');
+  const motors = [...study.plan.parts.values()].filter(
+    (p): p is MotorPart => p.kind === 'motor' && p.volts.kind === 'ac',
+  );
   for (const motor of motors) {
     const amps = motorCurrents(motor, study.plan.practice).starting?.amps;
     if (amps === undefined) continue;

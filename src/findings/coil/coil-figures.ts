@@ -56,6 +56,22 @@ function cornerWords(study: Study, { fed }: CoilState, row: CoilRow): string {
     ? `supply at ${rounded(supply.openCircuit.min, 4)} V`
     : `mains at ${rounded(figuresFor(plan, 'low').source(fed.source).scale * 100, 3)} %`;
   const others = row.leastIn.moved.filter((i) => !row.moved.includes(i)).map((i) => circuit.inputs[i]!.part);
-  const with_ = others.length === 0 ? '' : `, with ${others.join(', ')} as well`;
-  return `${source}, ${coil}, wires at ${rounded(plan.ambient ?? 40, 3)} °C${with_}${row.proved ? '' : ' (searched, not every combination tried)'}`;
+  const with_ = others.length === 0 ? '' : `, with ${someOf(others)} as well`;
+  return `${source}, ${coil}, wires at ${rounded(plan.ambient ?? 40, 3)} °C${with_}${proofWords(row)}`;
+}
+
+/** Names in a list, and of a long list the first few and how many more. */
+function someOf(names: readonly string[]): string {
+  const more = names.length - MOST_NAMES;
+  return more > 1 ? `${names.slice(0, MOST_NAMES).join(', ')} and ${more} more` : names.join(', ');
+}
+
+const MOST_NAMES = 4;
+
+/** Whether the state is the worst there is. Where every combination was tried nothing is said. */
+function proofWords({ proved, floor }: CoilRow): string {
+  if (proved)
+    return floor === undefined ? '' : " (proved for every state of the other loads, by Rayleigh's law)";
+  if (floor === undefined || !Number.isFinite(floor)) return ' (searched, not every combination tried)';
+  return ` (the worst found; no state gives less than ${rounded(floor, 4)} V)`;
 }

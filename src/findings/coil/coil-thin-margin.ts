@@ -17,7 +17,7 @@ const entry: FindingEntry = {
   wrong: '      pull-in: 80 %',
   right: '      pull-in: 75 %',
   basis: '5 % of rated volts is common practice; pull-in of the warm coil by (234.5 + T)/254.5',
-  followsFrom: ['coil-too-low'],
+  followsFrom: ['coil-too-low', 'supply-input'],
 };
 
 export const coilThinMargin: Check = { entry, find };

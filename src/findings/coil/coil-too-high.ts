@@ -19,7 +19,7 @@ const entry: FindingEntry = {
   wrong: extract('      rated: 6 V DC', '      resistance: 40 ohm'),
   right: extract('      rated: 12 V DC', '      resistance: 160 ohm'),
   basis: 'continuous coil voltage 110 % of rated unless the maker states more (makers’ data)',
-  followsFrom: [],
+  followsFrom: ['supply-input'],
 };
 
 export const coilTooHigh: Check = { entry, find };

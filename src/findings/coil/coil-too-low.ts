@@ -23,7 +23,7 @@ const entry: FindingEntry = {
   right: extract('      rated: 12 V DC', '      resistance: 160 ohm'),
   basis:
     'pull-in as printed, or the usual must-operate figure; copper by (234.5 + T)/254.5; wire by ASTM B258 or IEC 60228',
-  followsFrom: ['coil-in-series', 'supply-shorted', 'coil-shorted', 'supplies-joined'],
+  followsFrom: ['supply-input', 'coil-in-series', 'supply-shorted', 'coil-shorted', 'supplies-joined'],
 };
 
 export const coilTooLow: Check = { entry, find };

@@ -2,6 +2,7 @@ import { sayMoved } from '../../circuit/input-words.ts';
 import { drivenByDc } from '../../logic/driven.ts';
 import { everIn } from '../../logic/entry-states.ts';
 import type { Moved } from '../../logic/verify.ts';
+import type { Part } from '../../plan/part-types.ts';
 import { partOfKey } from '../../plan/terminal-key.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
@@ -30,6 +31,8 @@ const EFFECTS = {
   shorts: 'its built-in diode shorts the supply',
   'stays-out': 'it does not pull in',
   dark: 'it stays dark',
+  backwards: 'it turns backwards',
+  spoilt: 'it does not work, and may be spoilt',
 } as const;
 
 /** A part that is fed the wrong way round, with the terminals that want + and -. */
@@ -79,7 +82,18 @@ function polarised({
       ),
     )
     .filter(({ from, to }) => from !== to);
-  return [...coils, ...indicators];
+  const loads = circuit.consumers
+    .filter((c) => c.dc && !isSymmetric(plan.parts.get(c.part)))
+    .map(({ part, kind, nets }) => ({
+      ...{ part, plus: '+', minus: '-', from: nets.get('-')!, to: nets.get('+')! },
+      effect: kind === 'motor' ? ('backwards' as const) : ('spoilt' as const),
+    }));
+  return [...coils, ...indicators, ...loads];
+}
+
+/** A heater or a filament does not mind which way the current goes. */
+function isSymmetric(part: Part | undefined): boolean {
+  return part?.kind === 'load' && (part.type === 'heater' || part.type === 'lamp');
 }
 
 /** A net, and the one beyond a resistor that alone is joined to it: an indicator has its resistor on either side. */

@@ -10,10 +10,14 @@ import { coilTooLow } from './coil-too-low.ts';
 import { coilUnsuppressed } from './coil-unsuppressed.ts';
 import { notAsJoined } from './not-as-joined.ts';
 import { polarityReversed } from './polarity-reversed.ts';
+import { rectified } from './rectified.ts';
+import { supplyInput } from './supply-input.ts';
 
 /** The findings of question 4, as `explain` lists them. */
 export const coilChecks: readonly Check[] = [
   coilKind,
+  supplyInput,
+  rectified,
   coilTooLow,
   coilThinMargin,
   coilTooHigh,

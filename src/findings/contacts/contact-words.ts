@@ -34,9 +34,12 @@ const COIL_VERBS = { runs: ['holds at', 'hold at'], starts: ['pulls in at', 'pul
 function asks(g: JudgedContact, j: ContactJudgement): string {
   const load = loadName(g);
   const many = g.loads.length > 1 ? 1 : 0;
-  if (j.aspect === 'voltage') return `the circuit has ${rounded(g.volts)} V ${g.kind.toUpperCase()}`;
+  if (j.aspect === 'voltage') return `the circuit has ${circuitWords(g)}`;
   const runs =
-    j.aspect === 'running' || j.aspect === 'horsepower' || (j.aspect === 'motor-rated' && drawsDecide(j));
+    j.aspect === 'kind' ||
+    j.aspect === 'running' ||
+    j.aspect === 'horsepower' ||
+    (j.aspect === 'motor-rated' && drawsDecide(j));
   const verb = (g.feeds === 'coil' ? COIL_VERBS : LOAD_VERBS)[runs ? 'runs' : 'starts'][many];
   if (j.needed === undefined) return `what ${load} ${verb} is not stated`;
   const figure = quantity(j.needed, j.unit);
@@ -56,11 +59,13 @@ function gives(g: JudgedContact, j: ContactJudgement): string {
   const contact = contactName(g);
   const printed = j.ratingUsed;
   if (j.aspect === 'voltage') {
-    if (printed === '') return `${contact} states no voltage`;
+    if (printed === '') return `${contact} states ${voltless(g)}`;
     return j.found === 0 || j.found === undefined
       ? `${contact} is rated for ${g.kind === 'ac' ? 'DC' : 'AC'} only (${printed})`
       : `${contact} is made for ${rounded(j.found)} V (${printed})`;
   }
+  if (j.aspect === 'kind')
+    return `${contact} is rated for AC only (${printed})${j.found === undefined ? '' : j.verdict === 'fail' ? `, and such a contact breaks ${quantity(j.found, 'A')} of DC at ${rounded(g.volts)} V at most` : ''}`;
   if (j.found === undefined)
     return j.unit === 'hp'
       ? `${contact} is marked ${printed}, not for this voltage and number of phases (a mark for three ends in 3-phase)`
@@ -91,9 +96,13 @@ function figureWords(g: JudgedContact, j: ContactJudgement): string {
 }
 
 /** Why a judgement that is left open is told at all. */
-function whyOpen(j: ContactJudgement): string {
-  return j.missing === 'contact.motor'
-    ? 'A rating for heaters says nothing of starting a motor.'
+function whyOpen(g: JudgedContact, j: ContactJudgement): string {
+  if (j.missing === 'contact.motor')
+    return missingWords(g, j.missing) === j.missing
+      ? 'A rating for heaters says nothing of starting a motor.'
+      : 'A mark for other volts or another number of phases says nothing of this motor.';
+  return j.missing === 'contact.ratings' && (contactOf(g)?.ratings.length ?? 0) > 0
+    ? 'A rating for other volts or the other kind of current says nothing of these.'
     : 'A rating that is not stated is never taken as enough.';
 }
 
@@ -110,10 +119,31 @@ function place(g: JudgedContact): Position {
   );
 }
 
-/** A field that is there but says nothing of this circuit is not missing: a rating for this circuit is. */
+/** What a contact states whose figures name no voltage, or one for coils alone. */
+function voltless(g: JudgedContact): string {
+  const { pilot, ac15, dc13, ac3, lockedRotor, make } = contactOf(g) ?? {};
+  const amps = (figure: number | undefined, category: string) =>
+    figure === undefined ? [] : [`${rounded(figure, 4)} A ${category}`];
+  const coils = [
+    ...(pilot === undefined ? [] : [`pilot duty ${pilot}`]),
+    ...amps(ac15, 'AC-15'),
+    ...amps(dc13, 'DC-13'),
+  ];
+  const others = [...amps(ac3, 'AC-3'), ...amps(lockedRotor, 'locked rotor'), ...amps(make, 'to make')];
+  if (coils.length + others.length === 0) return 'no voltage';
+  const all = listOf([...coils, ...others]);
+  return others.length === 0 && g.feeds === 'load'
+    ? `${all}, which is for coils`
+    : `${all} and no ${g.kind.toUpperCase()} voltage`;
+}
+
+const circuitWords = (g: JudgedContact): string => `${rounded(g.volts)} V ${g.kind.toUpperCase()}`;
+
+/** A field that is there but says nothing of this circuit is not missing: a figure for this circuit is. */
 function missingWords(g: JudgedContact, missing: string): string {
-  return missing === 'contact.ratings' && (contactOf(g)?.ratings.length ?? 0) > 0
-    ? `a rating for ${rounded(g.volts)} V ${g.kind.toUpperCase()}`
+  if (missing === 'contact.ratings') return `a rating for ${circuitWords(g)}`;
+  return missing === 'contact.motor' && (contactOf(g)?.motor.length ?? 0) > 0
+    ? 'a mark for this motor'
     : missing;
 }
 
@@ -132,7 +162,8 @@ function fix(g: JudgedContact, j: ContactJudgement): string {
   if (j.missing === 'type')
     return `State what ${listOf(g.loads)} is, type: lamp, heater, transformer or electronic.`;
   if (!j.missing.startsWith('contact.')) return `State ${j.missing} of ${listOf(g.loads)}, as on its plate.`;
-  return `State ${j.missing} of ${g.part.name}${missingWords(g, j.missing) === j.missing ? '' : ` for ${rounded(g.volts)} V ${g.kind.toUpperCase()}`} as printed.`;
+  const forCircuit = missingWords(g, j.missing) === j.missing ? '' : ` for ${circuitWords(g)}`;
+  return `State ${j.missing} of ${g.part.name}${forCircuit} as printed.`;
 }
 
 /** The basis with the editions the tables were taken from. */
@@ -161,7 +192,7 @@ export function contactFound(
   const { missing } = judgement;
   const lacks = fails || missing === undefined ? '' : ` (${missingWords(contact, missing)} is missing)`;
   return found(plan, entry, {
-    ...(fails ? failure : { severity: 'doubt', why: whyOpen(judgement) }),
+    ...(fails ? failure : { severity: 'doubt', why: whyOpen(contact, judgement) }),
     parts: partsAtFault(contact),
     at: place(contact),
     message: `${figureWords(contact, judgement)}${lacks}`,

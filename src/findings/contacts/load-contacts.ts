@@ -7,6 +7,7 @@ import type { ContactDuty } from '../../ratings/judgement.ts';
 import { combineLoads } from '../../ratings/load.ts';
 import type { Study } from '../../study/study.ts';
 import { fedPlugs } from '../mains/plug-loads.ts';
+import { startsInTurn } from '../mains/starts-in-turn.ts';
 import type { JudgedContact } from './judged-contact.ts';
 
 /** Loads behind one switching part. */
@@ -32,13 +33,14 @@ function groups(study: Study): Group[] {
   for (const [name, loads] of byPart) {
     const part = plan.parts.get(name)!;
     if ('poles' in part) {
+      const side = loads.every((l) => l.volts.kind === 'dc') ? study.sides.low : study.sides.mains;
       const live = part.poles.filter((p) =>
         circuit.contacts.some(
           (c) =>
             c.part === name &&
             c.pole === p.index &&
-            study.sides.mains.has(c.a) &&
-            study.sides.mains.has(c.b) &&
+            side.has(c.a) &&
+            side.has(c.b) &&
             c.terminals.every((t) => circuit.landed.has(`${name}.${t}`)),
         ),
       );
@@ -53,11 +55,15 @@ function judgeGroup(study: Study, group: Group): JudgedContact {
   const { plan } = study;
   const { part, loads } = group;
   const combined = combineLoads(loads, plan.practice);
+  // Motors that timers hold apart start one after the other on this contact as well.
+  const turn = startsInTurn(study, loads);
+  const currents =
+    turn.starts.length > 1 && turn.most ? { ...combined.currents, starting: turn.most } : combined.currents;
   const volts = Math.max(...loads.map((l) => appliedVolts(study, l)));
   const device = deviceOf(part, loads);
   const duty: ContactDuty = {
     contact: group.contact,
-    currents: combined.currents,
+    currents,
     volts,
     kind: loads.some((l) => l.volts.kind === 'dc') ? 'dc' : 'ac',
     phases: combined.phases,
@@ -72,7 +78,7 @@ function judgeGroup(study: Study, group: Group): JudgedContact {
     pole: group.pole,
     loads: loads.map((l) => l.name),
     feeds: 'load',
-    currents: combined.currents,
+    currents,
     volts: duty.volts,
     kind: duty.kind,
     ...(device === undefined ? {} : { device }),

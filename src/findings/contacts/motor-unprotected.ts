@@ -34,7 +34,9 @@ export const motorUnprotected: Check = { entry, find };
 
 /** A motor that starts by itself with nothing that stops it when it stalls, or that resets itself. */
 function find(study: Study): Finding[] {
-  const motors = [...study.plan.parts.values()].filter((p): p is MotorPart => p.kind === 'motor');
+  const motors = [...study.plan.parts.values()].filter(
+    (p): p is MotorPart => p.kind === 'motor' && p.volts.kind === 'ac',
+  );
   return motors.flatMap((motor) => [...unguarded(study, motor), ...tripsUndone(study, motor)]);
 }
 

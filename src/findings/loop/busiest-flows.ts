@@ -4,6 +4,7 @@ import type { Flows } from '../../electric/flows.ts';
 import { statesFeeding } from '../../study/coil-rows.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { perStudy } from '../../study/per-study.ts';
+import type { Standing } from '../../study/situations.ts';
 
 export interface Busiest {
   readonly source: Source;
@@ -27,19 +28,29 @@ function mostFrom(own: Electrics, source: Source): Flows {
   const all = circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
   const single = circuit.relays.flatMap((r) => statesFeeding(own, r).slice(0, FEW));
   const tries = [[], all, ...single, ...single.map((moved) => union(all, moved))];
+  const whole = own.situations.at(all);
   let best: { flows: Flows; amps: number } | undefined;
   const seen = new Set<string>();
   for (const moved of tries) {
     if (seen.has(moved.join())) continue;
     seen.add(moved.join());
     const standing = own.situations.at(moved);
-    if (!standing) continue;
+    if (!standing || (whole && moved !== all && closesLess(own, source, standing, whole))) continue;
     const flows = own.solveSource(source, standing, 'strong');
     const i = flows.sourceAmps(source);
     const amps = Math.hypot(i.re, i.im);
     if (!best || amps > best.amps) best = { flows, amps };
   }
   return best?.flows ?? own.solveSource(source, own.situations.atRest, 'strong');
+}
+
+/** Whether no contact round the source is closed that is open in the other state, where it then gives no less. */
+function closesLess(own: Electrics, source: Source, less: Standing, more: Standing): boolean {
+  const { contacts, sources } = own.islandRound(source);
+  return (
+    sources.every((s) => less.alive[s.index] === more.alive[s.index]) &&
+    contacts.every((c) => !less.situation.closed(c) || more.situation.closed(c))
+  );
 }
 
 /** Single states a relay that are tried beside all gates open. */

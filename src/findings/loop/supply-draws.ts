@@ -2,7 +2,8 @@
 
 import type { Source } from '../../circuit/circuit.ts';
 import { ohmsOf } from '../../logic/ohms.ts';
-import type { SupplyPart } from '../../plan/part-types.ts';
+import type { LoadPart, MotorPart, SupplyPart } from '../../plan/part-types.ts';
+import { motorCurrents } from '../../ratings/motor.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import { mostTogether } from '../../study/fed-together.ts';
 import type { Study } from '../../study/study.ts';
@@ -18,6 +19,8 @@ export interface Draw {
   readonly amps: number;
   /** A with all of them in */
   readonly settled: number;
+  /** motors, loads and supplies that hang on it beside the coils */
+  readonly others: readonly string[];
 }
 
 /** Coils that can be in together, lamps and indicators; undefined for a battery, whose limit nobody states. */
@@ -35,7 +38,11 @@ export function supplyDraw(study: Study, coils: readonly FedCoil[], source: Sour
   const leds = circuit.diodes
     .filter((d) => d.load && (near(d.anode) || near(d.cathode)))
     .map((d) => d.amps ?? 0.02);
-  const extra = [...others, ...leds].reduce((a, b) => a + b, 0);
+  const loads = loadsOn(study, near);
+  const running = loads.map((l) => motorCurrents(l, plan.practice).running?.amps ?? 0);
+  const fed = suppliesOn(study, source, near);
+  const behind = fed.map((s) => ampsOfFed(study, coils, s));
+  const extra = [...others, ...leds, ...running, ...behind].reduce((a, b) => a + b, 0);
   const own = coils.filter((c) => c.source === source);
   const before = holdingThemselves(study);
   const settled = mostTogether(study, own, holdingAmps).amps + extra;
@@ -47,7 +54,8 @@ export function supplyDraw(study: Study, coils: readonly FedCoil[], source: Sour
     inrushAmps,
   );
   const most = first.amps > rest.amps ? first : rest;
-  return { source, part, coils: most.coils, amps: most.amps + extra, settled };
+  const hanging = [...loads.map((l) => l.name), ...fed.map((s) => s.part)];
+  return { source, part, coils: most.coils, amps: most.amps + extra, settled, others: hanging };
 }
 
 /** Relays with a contact in the way of their own coil. */
@@ -66,9 +74,36 @@ interface DrawWords {
 export function draws(study: Study): DrawWords[] {
   const coils = study.fedCoils;
   return study.circuit.sources.flatMap((source) => {
-    const d = source.mains ? undefined : supplyDraw(study, coils, source);
+    const d = supplyDraw(study, coils, source);
     return d?.part.limit
       ? [{ supply: source.part, limit: ampsText(d.part.limit.amps), drawn: ampsText(d.amps) }]
       : [];
   });
+}
+
+/** Motors and loads whose conductors a source's poles reach, by which nets are its own. */
+function loadsOn({ plan, circuit }: Study, near: (net: number) => boolean): (MotorPart | LoadPart)[] {
+  return circuit.consumers.flatMap((c) => {
+    const part = plan.parts.get(c.part);
+    if (part?.kind !== 'motor' && part?.kind !== 'load') return [];
+    return [...c.nets.values()].every(near) ? [part] : [];
+  });
+}
+
+/** Supplies whose mains side hangs on a source. */
+function suppliesOn({ circuit }: Study, source: Source, near: (net: number) => boolean): Source[] {
+  return circuit.sources.filter(
+    ({ index, feed }) => index !== source.index && feed.by === 'nets' && near(feed.a) && near(feed.b),
+  );
+}
+
+/** Share of what a supply takes that it gives; common practice for small ones, no source. */
+const PASSED_ON = 0.8;
+
+/** A on its mains side for the most that such a supply has to give. */
+function ampsOfFed(study: Study, coils: readonly FedCoil[], source: Source): number {
+  const draw = supplyDraw(study, coils, source);
+  const volts = source.feed.by === 'nets' ? source.feed.volts : undefined;
+  if (draw === undefined || !volts) return 0;
+  return (draw.amps * draw.part.output.volts) / PASSED_ON / volts;
 }

@@ -1,4 +1,5 @@
 import { netAt } from '../../circuit/terminals.ts';
+import { isMainsOutput } from '../../circuit/thresholds.ts';
 import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
 import { shortCircuitAmps } from '../../ratings/battery.ts';
 import { class2Plausible } from '../../ratings/class2.ts';
@@ -54,6 +55,7 @@ function unlimited(study: Study, s: SupplyPart | BatteryPart): Finding {
   if (s.kind === 'battery') return unfusedBattery(study, s);
   const through = unfusedSecondary(study, s);
   if (through) return through;
+  if (isMainsOutput(s.output)) return openSecondary(study, s);
   return found(study.plan, entry, {
     severity: 'caution',
     parts: [s.name],
@@ -61,6 +63,18 @@ function unlimited(study: Study, s: SupplyPart | BatteryPart): Finding {
     why: `${s.name} is not stated to be power-limited (class-2) and no fuse is next to it.`,
     fix: `${s.name} has to be marked as limited (Class 2, SELV) or to have a fuse next to it.`,
     basis: entry.basis,
+  });
+}
+
+/** A secondary at mains volts is no loop that could be limited by its label. */
+function openSecondary({ plan }: Study, { name }: SupplyPart): Finding {
+  return found(plan, entry, {
+    severity: 'caution',
+    parts: [name],
+    message: `no fuse stands in the secondary of ${name}`,
+    why: 'A short behind it is opened by nothing but what stands ahead of its primary, which may be too large to see it.',
+    fix: `Put a fuse next to ${name}, in the conductor that is not earthed.`,
+    basis: 'NEC 430.72(C), 450.3(B); IEC 60204-1 clause 7.2.4 (from memory)',
   });
 }
 

@@ -33,17 +33,15 @@ const EASY = 0.8;
 function find(study: Study): Finding[] {
   // an AC coil on DC is told by its kind, and what its copper then draws by this
   const coils = study.fedCoils.filter(
-    (c) => !c.source.mains && (c.source.kind === c.model.kind || copperOnDc(c) !== undefined),
+    (c) => c.supply !== undefined && (c.source.kind === c.model.kind || copperOnDc(c) !== undefined),
   );
-  return study.circuit.sources
-    .filter((s) => !s.mains)
-    .flatMap((source) => {
-      const draw = supplyDraw(study, coils, source);
-      const limit = draw?.part.limit?.amps;
-      return !draw || limit === undefined || draw.amps <= EASY * limit + 1e-9
-        ? []
-        : [overloaded(study, draw, limit)];
-    });
+  return study.circuit.sources.flatMap((source) => {
+    const draw = supplyDraw(study, coils, source);
+    const limit = draw?.part.limit?.amps;
+    return !draw || limit === undefined || draw.amps <= EASY * limit + 1e-9
+      ? []
+      : [overloaded(study, draw, limit)];
+  });
 }
 
 /**
@@ -60,7 +58,7 @@ function onlyForAMoment({ coilStates }: Study, { source, amps, settled }: Draw, 
 function overloaded(study: Study, draw: Draw, limit: number): Finding {
   const { source, part, amps } = draw;
   const over = amps > limit + 1e-9 && !onlyForAMoment(study, draw, limit);
-  const names = draw.coils.map((c) => c.part.name);
+  const names = [...draw.coils.map((c) => c.part.name), ...draw.others];
   const ac = source.kind === 'ac';
   return found(study.plan, entry, {
     severity: over ? 'fault' : 'caution',

@@ -3,7 +3,7 @@ import { listOf, withArticle } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { switchCurrents } from './switch-currents.ts';
+import { type SwitchCurrents, switchCurrents } from './switch-currents.ts';
 
 const entry: FindingEntry = {
   id: 'switch-kind-unrated',
@@ -33,9 +33,23 @@ function find(study: Study): Finding[] {
     found(study.plan, entry, {
       parts: names,
       message: `${listOf(names)}: no rating for ${kind} at the loop's voltage is stated`,
-      why: 'A rating for the other kind of current says nothing of this one.',
+      why: whyUnrated(unrated),
       fix: `State contact: {ratings: [...]} with ${article} rating, or ${last.kind === 'ac' ? 'ac-15' : 'dc-13'}, as printed on the switch.`,
       basis: entry.basis,
     }),
   ];
+}
+
+/** What the switches state says why that does not count. */
+function whyUnrated(unrated: readonly SwitchCurrents[]): string {
+  const stated = unrated.flatMap(({ part: { contact }, kind }) =>
+    [...contact.ratings, ...contact.motor].map((r) => r.kind === kind),
+  );
+  const other = unrated.some(
+    ({ part: { contact } }) => contact.ac15 ?? contact.dc13 ?? contact.ac3 ?? contact.pilot,
+  );
+  if (stated.includes(true)) return 'A rating for fewer volts says nothing of more.';
+  return stated.length > 0 || other
+    ? 'A rating for the other kind of current says nothing of this one.'
+    : 'A rating that is not stated is never taken as enough.';
 }

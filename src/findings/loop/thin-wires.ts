@@ -2,6 +2,7 @@
 
 import type { Source } from '../../circuit/circuit.ts';
 import type { Cable } from '../../plan/plan.ts';
+import { ampacity } from '../../ratings/ampacity.ts';
 import { controlWireAmps } from '../../ratings/wire.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsThrough, type Busiest, busiestFlows } from './busiest-flows.ts';
@@ -31,7 +32,7 @@ function thinFrom(study: Study, busiest: Busiest): ThinWire[] {
   const judged = new Map<string, ThinWire & { readonly runs: number[] }>();
   for (const w of busiest.flows.island.wires) {
     const { cable } = study.plan.runs[w.run]!;
-    const good = cable && controlWireAmps(cable);
+    const good = cable && loopWireAmps(study, cable);
     if (!cable || !good) continue;
     const flowing = ampsThrough(busiest, w);
     const limit = flowing > good.amps + 1e-9 ? { amps: flowing, by: undefined } : pinched(w);
@@ -42,4 +43,19 @@ function thinFrom(study: Study, busiest: Busiest): ThinWire[] {
     else judged.set(key, { source, cable, runs: [w.run], ...limit, carries: good.amps, basis: good.basis });
   }
   return [...judged.values()];
+}
+
+/** AWG of the thickest wire that the table of control wire lists, mm² that a wire of no gauge has to have beyond its own. */
+const LISTED = { awg: 16, area: 4 } as const;
+
+/** By the table of control wire; wire too thick for it, which a DC load asks for, by the one for any wire. */
+function loopWireAmps(
+  { plan, circuit }: Study,
+  cable: Cable,
+): { readonly amps: number; readonly basis: string } | undefined {
+  const listed = controlWireAmps(cable);
+  const isThick = cable.awg === undefined ? cable.area * 1e6 > LISTED.area : cable.awg < LISTED.awg;
+  if (!listed || !isThick || !circuit.consumers.some((c) => c.dc)) return listed;
+  const any = ampacity(cable, plan.practice, { threePhase: false, air: plan.ambient });
+  return any && any.amps > listed.amps ? any : listed;
 }

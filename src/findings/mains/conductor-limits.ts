@@ -133,16 +133,21 @@ function withOverload(
   return allowed(general.limit);
 }
 
+/** What a rule known from memory excuses is a caution, whether the general rule surely fails or may. */
 function byIec(study: Study, duty: ConductorDuty, general: ConductorVerdict): ConductorJudgement {
-  if (general.verdict !== 'fail') return general;
   const { behind, laid, run } = duty;
+  // How it is laid, or a figure from memory, is a caution already.
+  const asks = general.verdict === 'fail' || general.open.some((o) => o !== 'laying' && o !== 'memory');
+  if (!asks) return general;
+  const excused = (excuse: string): ConductorJudgement => ({ ...general, verdict: 'fail', open: [], excuse });
   const controlAlone = behind.control.length > 0 && behind.loads.length + behind.outlets.length === 0;
   if (controlAlone && laid.inBox && (run.length ?? Infinity) <= SHORT_METRES && general.limit.amps > 0)
-    return { ...general, excuse: 'IEC 60204-1 clause 7.2.8: up to 3 m within an enclosure' };
+    return excused('IEC 60204-1 clause 7.2.8: up to 3 m within an enclosure');
   const motors = motorsAlone(duty);
   if (motors.length === 0 || general.limit.amps === 0) return general;
-  return withOverload(study, motors, general, () => ({
-    ...general,
-    excuse: 'IEC 60364-4-43 clause 433.2.2: the overload device at the motor',
-  }));
+  const judged = withOverload(study, motors, general, () =>
+    excused('IEC 60364-4-43 clause 433.2.2: the overload device at the motor'),
+  );
+  // What the plan leaves open is asked for before the protector.
+  return general.verdict === 'open' && judged.unsaidProtectors ? general : judged;
 }

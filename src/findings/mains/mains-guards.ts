@@ -6,7 +6,7 @@ import { neededShare, neededShareAsGg, type OvercurrentDevice } from '../../rati
 import { defaults } from '../../ratings/defaults.ts';
 import { patternAmps } from '../../ratings/receptacle.ts';
 import { type Guard, guardsFrom } from '../../study/mains/guards.ts';
-import { neighbours, reachable, type Step } from '../../study/mains/motor-path.ts';
+import { neighbours, paralleled, reachable, type Step } from '../../study/mains/motor-path.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsText } from '../../text/numbers.ts';
@@ -30,7 +30,7 @@ export interface GuardedSource {
   readonly outlets: readonly string[];
   /** by the neutral pin */
   readonly neutral: ReadonlySet<number>;
-  /** nets that no pin reaches once one wire is taken away, in whatever position the contacts are */
+  /** nets that no pin reaches once one wire is taken away with those side by side with it, however the contacts are */
   readonly cutOff: (wire: number) => ReadonlySet<number>;
 }
 
@@ -44,6 +44,7 @@ export const guardedSources = perStudy((study): readonly GuardedSource[] =>
 function guarded(study: Study, source: Source, plug: PlugPart): GuardedSource {
   const { wired, plan } = study;
   const own = tightest(plan, plug);
+  const parallel = paralleled(wired);
   const starts = (live: boolean) => source.rails.filter((r) => r.live === live).map((r) => r.net);
   const live = guardsFrom(
     wired,
@@ -62,7 +63,7 @@ function guarded(study: Study, source: Source, plug: PlugPart): GuardedSource {
       .filter((c) => c.kind === 'outlet' && [...c.nets.values()].some((n) => live.has(n)))
       .map((c) => c.part),
     neutral: reachable(starts(false), around, undefined),
-    cutOff: (wire) => lost(whole, all, around, wire),
+    cutOff: (wire) => lost(whole, all, around, parallel(wire)),
   };
 }
 
@@ -70,9 +71,9 @@ function lost(
   whole: ReadonlySet<number>,
   starts: readonly number[],
   around: ReadonlyMap<number, readonly Step[]>,
-  wire: number,
+  wires: ReadonlySet<number>,
 ): Set<number> {
-  const left = reachable(starts, around, wire);
+  const left = reachable(starts, around, wires);
   return new Set([...whole].filter((net) => !left.has(net)));
 }
 

@@ -18,8 +18,11 @@ export function plugsOf(plan: Plan): PlugPart[] {
   return [...plan.parts.values()].filter((p) => p.kind === 'plug');
 }
 
+/** Loads of the mains; those for direct current hang on a supply. */
 export function loadsOf(plan: Plan): Load[] {
-  return [...plan.parts.values()].filter((p) => p.kind === 'motor' || p.kind === 'load');
+  return [...plan.parts.values()].filter(
+    (p): p is Load => (p.kind === 'motor' || p.kind === 'load') && p.volts.kind === 'ac',
+  );
 }
 
 /** The plugs that feed any load. */

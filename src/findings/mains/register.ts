@@ -14,6 +14,7 @@ import { fuseInNeutral } from './fuse-in-neutral.ts';
 import { phaseMissing } from './phase-missing.ts';
 import { plugMismatch } from './plug-mismatch.ts';
 import { powerImplausible } from './power-implausible.ts';
+import { startsAddUp } from './starts-add-up.ts';
 import { tripsAtStart } from './trips-at-start.ts';
 
 /** The findings of question 7, as `explain` lists them. */
@@ -21,6 +22,7 @@ export const mainsChecks: readonly Check[] = [
   circuitOverloaded,
   breakerTooLarge,
   tripsAtStart,
+  startsAddUp,
   breakerMayTrip,
   conductorUnprotected,
   fuseInNeutral,

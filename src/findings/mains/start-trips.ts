@@ -8,6 +8,7 @@ import { judgeStart, type StartVerdict } from '../../ratings/starting-trip.ts';
 import type { Study } from '../../study/study.ts';
 import { plugBreaker, plugFuse } from './mains-guards.ts';
 import { fedPlugs, type Load } from './plug-loads.ts';
+import { startsInTurn } from './starts-in-turn.ts';
 
 export interface StartTrip {
   readonly plug: PlugPart;
@@ -28,15 +29,16 @@ export function startTrips(study: Study): StartTrip[] {
   );
 }
 
-/** What one device makes of all that starts together behind it. */
+/** What one device makes of all that starts behind it, together or in turn. */
 export function startOn(
-  { plan }: Study,
+  study: Study,
   device: OvercurrentDevice,
   loads: readonly Load[],
   curve: string | undefined,
 ): Pick<StartTrip, 'starting' | 'judged'> | undefined {
+  const { plan } = study;
   const currents = loads.map((load) => motorCurrents(load, plan.practice));
-  const starting = sumFigures(currents.map((c) => c.starting));
+  const starting = startsInTurn(study, loads).most;
   const running = sumFigures(currents.map((c) => c.tableRunning ?? c.running))?.amps;
   const judged = starting && judgeStart(device, curve, { starting, running, practice: plan.practice });
   return judged && { starting, judged };

@@ -7,7 +7,7 @@ import { type Ampacity, ampacityNec } from '../../ratings/ampacity.ts';
 import { conductorAmps } from '../../ratings/branch.ts';
 import { SLACK } from '../../ratings/judgement.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
-import { carriedBy } from '../../study/mains/motor-path.ts';
+import { type Carried, carriedBy } from '../../study/mains/motor-path.ts';
 import type { Study } from '../../study/study.ts';
 import { type BranchDemand, branchDemand, wiredIn } from './branch-motors.ts';
 import { isThreePhase } from './cord-duties.ts';
@@ -32,10 +32,10 @@ export function thinConductors(study: Study): ThinConductor[] {
     const source = wired.sources.find((s) => s.part === plug.name);
     if (!source) return [];
     const thin = new Map<string, ThinConductor>();
-    for (const [index, loads] of carriedBy(wired, source, motorsOn(study, plug))) {
+    for (const [index, carried] of carriedBy(wired, source, motorsOn(study, plug))) {
       const run = plan.runs[index]!;
       if (run.cable === undefined || thin.has(run.cable.gauge)) continue;
-      const found = thinConductor(study, plug, { source, run, cable: run.cable, loads });
+      const found = thinConductor(study, plug, { source, run, cable: run.cable, ...carried });
       if (found) thin.set(run.cable.gauge, found);
     }
     return [...thin.values()];
@@ -47,26 +47,25 @@ function motorsOn(study: Study, plug: PlugPart): readonly Load[] {
   return isFixedFeed(plug) ? wiredIn(study, plug) : loadsBehind(study, plug);
 }
 
-interface Carrying {
+interface Carrying extends Carried {
   readonly source: Source;
   readonly run: Run;
   readonly cable: Cable;
-  readonly loads: readonly Load[];
 }
 
 function thinConductor(
   study: Study,
   plug: PlugPart,
-  { source, run, cable, loads }: Carrying,
+  { source, run, cable, loads, share }: Carrying,
 ): ThinConductor | undefined {
   const demand = branchDemand(loads, plug);
   const allowed = (c: Cable) => ampacityNec(c, { threePhase: isThreePhase(source), air: study.plan.ambient });
   const limit = allowed(cable);
   if (!demand || limit === undefined) return undefined;
-  const needed = conductorAmps(demand.motor.amps) + demand.others;
+  const needed = (conductorAmps(demand.motor.amps) + demand.others) * share;
   const running = loads.reduce((sum, l) => sum + (motorCurrents(l, 'nec').running?.amps ?? 0), 0);
   // A gauge that fails by its running current already is told by that; metric sizes are judged by another table there.
-  const told = cable.awg !== undefined && running > limit.amps * (1 + 2e-3);
+  const told = cable.awg !== undefined && running * share > limit.amps * (1 + 2e-3);
   if (needed <= limit.amps * SLACK || told) return undefined;
   return { plug, run, cable, loads, demand, limit, needed };
 }

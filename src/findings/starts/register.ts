@@ -9,6 +9,7 @@ import { gateOnWrongTab } from './gate-on-wrong-tab.ts';
 import { gateStopsLoad } from './gate-stops-load.ts';
 import { gatesInSeries } from './gates-in-series.ts';
 import { intentMissing } from './intent-missing.ts';
+import { lampMisleads } from './lamp-misleads.ts';
 import { loopDead } from './loop-dead.ts';
 import { looseEnd } from './loose-end.ts';
 import { nothingWired } from './nothing-wired.ts';
@@ -46,4 +47,5 @@ export const startsChecks: readonly Check[] = [
   runsOnDeadSupply,
   stopsOnDeadSupply,
   breakStartsLoad,
+  lampMisleads,
 ];

@@ -1,3 +1,4 @@
+import { rectifiedParts } from '../../logic/rectified.ts';
 import type { Study } from '../../study/study.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
@@ -21,6 +22,17 @@ export const undecided: Check = { entry, find };
 
 function find(study: Study): Finding[] {
   if (study.verified) return [];
+  const [behind] = rectifiedParts(study.circuit);
+  if (behind)
+    return [
+      found(study.plan, entry, {
+        parts: [behind.part],
+        message: `what ${behind.part} does cannot be told, nor what it starts and stops`,
+        why: `${behind.part} hangs on ${behind.source.part} behind diodes; what rectified alternating current does is not worked out, and nothing was guessed.`,
+        fix: `Feed ${behind.part} from a supply for V DC.`,
+        basis: entry.basis,
+      }),
+    ];
   return [
     found(study.plan, entry, {
       parts: [],

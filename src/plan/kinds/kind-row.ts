@@ -24,12 +24,12 @@ export interface Surroundings {
 }
 
 /** A place in an intent where a part can stand: what is to run, or a key that takes inputs. */
-export type IntentPlace = 'target' | InputKey;
-export type InputKey = 'runs-on' | 'blocked-by' | 'stays-on-after' | 'stopped-by';
+export type IntentPlace = 'target' | 'lamp' | InputKey;
+export type InputKey = 'runs-on' | 'blocked-by' | 'stays-on-after' | 'stopped-by' | 'lit-when';
 
 /** A field by which a part names the part that feeds it. */
 export interface FedBy {
-  readonly key: 'plugged-into' | 'fed-from';
+  readonly key: 'plugged-into' | 'fed-from' | 'returns-through';
   /** undefined where it names no part */
   readonly name: string | undefined;
   readonly kinds: readonly PartKind[];

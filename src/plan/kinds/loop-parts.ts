@@ -4,10 +4,15 @@ import { FUSE_CLASSES } from '../fuse-quantity.ts';
 import type { DiodePart, FusePart, JointPart, LedPart, ResistorPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
-import { choice, once, quantity } from '../schema-fields.ts';
+import { choice, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { common, kind, kindRow } from './kind-row.ts';
+
+const shows = () =>
+  text(
+    'What its light tells the person who sees it, in free words; reports and drawings carry them.',
+  ).optional();
 
 const diodeSchema = once(() =>
   z.strictObject({
@@ -23,6 +28,7 @@ const ledSchema = once(() =>
     kind: kind('led', 'A light-emitting diode. Terminals A and K.'),
     forward: quantity(ratings.volts, 'Forward voltage.').optional(),
     current: quantity(q.amps, 'Rated current.').optional(),
+    shows: shows(),
     ...common(),
   }),
 );
@@ -35,7 +41,11 @@ const resistorSchema = once(() =>
   z.strictObject({ kind: kind('resistor', 'A resistor. Terminals 1 and 2.'), ...resistive() }),
 );
 const lampSchema = once(() =>
-  z.strictObject({ kind: kind('lamp', 'An indicator lamp. Terminals 1 and 2.'), ...resistive() }),
+  z.strictObject({
+    kind: kind('lamp', 'An indicator lamp. Terminals 1 and 2.'),
+    shows: shows(),
+    ...resistive(),
+  }),
 );
 const fuseSchema = once(() =>
   z.strictObject({
@@ -73,10 +83,10 @@ export const diode = kindRow<DiodePart>()({
 export const led = kindRow<LedPart>()({
   schema: ledSchema,
   terminals: polar,
-  build: ({ kind: own, forward, current }, base) =>
-    withoutUndefined({ ...base, kind: own, forward, current }),
+  build: ({ kind: own, forward, current, shows: told }, base) =>
+    withoutUndefined({ ...base, kind: own, forward, current, shows: told }),
   passes: false,
-  intent: [],
+  intent: ['lamp'],
 });
 
 export const resistor = kindRow<ResistorPart>()({
@@ -91,10 +101,10 @@ export const resistor = kindRow<ResistorPart>()({
 export const lamp = kindRow<ResistorPart>()({
   schema: lampSchema,
   terminals: twoEnds,
-  build: ({ kind: own, resistance, rated }, base) =>
-    withoutUndefined({ ...base, kind: own, resistance, rated }),
+  build: ({ kind: own, resistance, rated, shows: told }, base) =>
+    withoutUndefined({ ...base, kind: own, resistance, rated, shows: told }),
   passes: false,
-  intent: [],
+  intent: ['lamp'],
 });
 
 export const fuse = kindRow<FusePart>()({

@@ -68,6 +68,7 @@ const MAINS: Readonly<Record<Feed, readonly string[]>> = {
   single: ['L', 'N', 'PE'],
   'two-leg': ['L1', 'L2', 'N', 'PE'],
   'three-phase': ['L1', 'L2', 'L3', 'N', 'PE'],
+  dc: ['+', '-', 'PE'],
 };
 
 export const mainsTerminals = (of: Feed): Terminals => shared(of, () => new Terminals(MAINS[of]));

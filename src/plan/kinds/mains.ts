@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import type { Volts } from '../device-figures.ts';
 import { fuseRating } from '../fuse-quantity.ts';
+import { loadVolts, mainsVolts } from '../mains-quantity.ts';
 import type { BoxPart, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
@@ -9,7 +10,7 @@ import * as ratings from '../rated-quantity.ts';
 import { choice, flag, list, number, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
-import { common, type FedBy, kind, kindRow, type Surroundings } from './kind-row.ts';
+import { type Add, common, type FedBy, kind, kindRow, type Surroundings } from './kind-row.ts';
 import {
   builtFeed,
   checkFeed,
@@ -37,6 +38,12 @@ const terminalRating = (whose: string) =>
     `Temperature that ${whose} marked for, such as 75 °C; if left out, 60 °C at an nec plug, that of the plug at an outlet.`,
   );
 
+const midpoint = () =>
+  choice(
+    ['earthed', 'none'],
+    'Of two live legs: whether the middle between them is earthed, so that each leg has half the volts to earth. Default earthed for nec at 208 and 240 V; else nothing is taken.',
+  ).optional();
+
 const plugSchema = once(() =>
   z.strictObject({
     kind: kind(
@@ -44,7 +51,7 @@ const plugSchema = once(() =>
       'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.',
     ),
     volts: quantity(
-      ratings.mainsVolts,
+      mainsVolts,
       'Mains voltage; between the legs or phases where there are several. If left out, that of the practice.',
     ).optional(),
     pattern: pattern().optional(),
@@ -55,6 +62,7 @@ const plugSchema = once(() =>
     frequency: quantity(q.hertz, 'Mains frequency.').optional(),
     fuse: quantity(fuseRating, 'The fuse in the plug, with its class if one is printed on it.').optional(),
     'terminal-rating': terminalRating('the terminals of its circuit are').optional(),
+    midpoint: midpoint(),
     ...feed(),
     ...common(),
   }),
@@ -64,6 +72,7 @@ const outletSchema = once(() =>
     kind: kind('outlet', 'An outlet. Terminals as a plug; takes after what feeds it.'),
     pattern: pattern().optional(),
     'terminal-rating': terminalRating('its terminals are').optional(),
+    midpoint: midpoint(),
     ...feed(),
     ...common(),
   }),
@@ -76,15 +85,18 @@ const consumer = () => ({
   ).optional(),
   class: choice(['I', 'II'], 'II: double-insulated, needs no PE.').optional(),
   'plugged-into': text('The outlet it is plugged into; instead of runs of its own.').optional(),
+  'returns-through': text(
+    'The joint that is the metal of the vehicle or machine, such as chassis: the minus of a DC load goes there with no core of its own.',
+  ).optional(),
   ...feed(),
   ...common(),
 });
 const motorSchema = once(() =>
   z.strictObject({
-    kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet.'),
+    kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
     volts: quantity(
-      ratings.mainsVolts,
-      'Rated voltage; default that of the plug, and then a doubt.',
+      loadVolts,
+      'Rated voltage; with V DC its terminals are + and -. Default that of the plug, and then a doubt.',
     ).optional(),
     ...consumer(),
     'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
@@ -108,8 +120,11 @@ const motorSchema = once(() =>
 );
 const loadSchema = once(() =>
   z.strictObject({
-    kind: kind('load', 'Any other mains load. Terminals as a plug, or plugged-into an outlet.'),
-    volts: quantity(ratings.mainsVolts, 'Rated voltage; default that of the plug.').optional(),
+    kind: kind('load', 'Any other load. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
+    volts: quantity(
+      loadVolts,
+      'Rated voltage; with V DC its terminals are + and -. Default that of the plug.',
+    ).optional(),
     ...consumer(),
     type: choice(
       ['lamp', 'heater', 'transformer', 'electronic'],
@@ -137,7 +152,39 @@ const builtConsumer = (fields: MotorFields | LoadFields) => ({
   amps: fields.amps,
   class2Insulated: fields.class === 'II',
   pluggedInto: fields['plugged-into'],
+  returnsThrough: fields['returns-through'],
 });
+
+const isDc = ({ volts }: MotorFields | LoadFields): boolean => volts?.kind === 'dc';
+
+/** What only mains has, and what only direct current has. */
+function checkConsumer(fields: MotorFields | LoadFields, add: Add): void {
+  checkFeed(fields, add);
+  if (!isDc(fields)) {
+    if (fields['returns-through'] !== undefined)
+      add(
+        ['returns-through'],
+        'returns-through: only a load for V DC returns through metal; its volts are AC',
+      );
+    return;
+  }
+  for (const key of ['phases', 'legs', 'plugged-into'] as const)
+    if (fields[key] !== undefined)
+      add([key], `${key}: not with V DC; a DC load has the terminals + and -, wired by runs`);
+}
+
+/** The metal that it returns through, or the outlet that it is plugged into. */
+function fedThrough(fields: MotorFields | LoadFields): FedBy | undefined {
+  const name = fields['returns-through'];
+  if (name === undefined || !isDc(fields)) return pluggedIn(fields);
+  return {
+    key: 'returns-through',
+    name,
+    kinds: ['joint'],
+    marks: new Set(['-']),
+    clash: (shown) => `returns-through: a run goes to ${shown}.- as well; keep one of the two`,
+  };
+}
 
 const pluggedIn = ({ 'plugged-into': name }: MotorFields | LoadFields): FedBy | undefined =>
   name === undefined
@@ -175,6 +222,7 @@ export const plug = kindRow<PlugPart>()({
       fuse: fields.fuse?.amps,
       fuseClass: fields.fuse?.class,
       terminalRating: fields['terminal-rating'],
+      midpoint: fields.midpoint,
       ...builtFeed(fields, around.feed),
     }),
   assumed: (fields, shown, fed) =>
@@ -202,6 +250,7 @@ export const outlet = kindRow<OutletPart>()({
       kind: fields.kind,
       pattern: fields.pattern,
       terminalRating: fields['terminal-rating'],
+      midpoint: fields.midpoint,
       ...builtFeed(fields, around.feed),
     }),
   feed: (fields, marks) => feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks),
@@ -213,7 +262,7 @@ export const motor = kindRow<MotorPart>()({
   schema: motorSchema,
   terminals: (_fields, of) => mainsTerminals(of),
   check: (fields, add) => {
-    checkFeed(fields, add);
+    checkConsumer(fields, add);
     if (fields.type === 'three-phase' && fields.phases === 1)
       add(['phases'], 'phases: found 1, but type is three-phase; expected 3');
   },
@@ -235,16 +284,20 @@ export const motor = kindRow<MotorPart>()({
     }),
   assumed: takenVolts,
   feed: (fields, marks) =>
-    fields.type === 'three-phase' ? 'three-phase' : (feedOfFields(fields) ?? feedOfMarks(marks)),
+    isDc(fields)
+      ? 'dc'
+      : fields.type === 'three-phase'
+        ? 'three-phase'
+        : (feedOfFields(fields) ?? feedOfMarks(marks)),
   passes: false,
   intent: ['target'],
-  fedBy: pluggedIn,
+  fedBy: fedThrough,
 });
 
 export const load = kindRow<LoadPart>()({
   schema: loadSchema,
   terminals: (_fields, of) => mainsTerminals(of),
-  check: checkFeed,
+  check: checkConsumer,
   build: (fields, base, around) =>
     withoutUndefined({
       ...base,
@@ -255,10 +308,10 @@ export const load = kindRow<LoadPart>()({
       ...builtFeed(fields, around.feed),
     }),
   assumed: takenVolts,
-  feed: (fields, marks) => feedOfFields(fields) ?? feedOfMarks(marks),
+  feed: (fields, marks) => (isDc(fields) ? 'dc' : (feedOfFields(fields) ?? feedOfMarks(marks))),
   passes: false,
   intent: ['target'],
-  fedBy: pluggedIn,
+  fedBy: fedThrough,
 });
 
 export const box = kindRow<BoxPart>()({

@@ -137,7 +137,7 @@ export const gate = kindRow<GatePart>()({
       ...switchLike(fields),
     }),
   passes: true,
-  intent: ['runs-on', 'stopped-by'],
+  intent: ['runs-on', 'stopped-by', 'lit-when'],
 });
 
 export const handSwitch = kindRow<SwitchPart>()({
@@ -146,7 +146,7 @@ export const handSwitch = kindRow<SwitchPart>()({
   check: checkSwitch,
   build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
   passes: true,
-  intent: ['runs-on', 'blocked-by', 'stopped-by'],
+  intent: ['runs-on', 'blocked-by', 'stopped-by', 'lit-when'],
 });
 
 export const button = kindRow<ButtonPart>()({
@@ -155,7 +155,7 @@ export const button = kindRow<ButtonPart>()({
   check: checkSwitch,
   build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
   passes: true,
-  intent: ['runs-on', 'blocked-by', 'stays-on-after', 'stopped-by'],
+  intent: ['runs-on', 'blocked-by', 'stays-on-after', 'stopped-by', 'lit-when'],
 });
 
 export const cutout = kindRow<CutoutPart>()({
@@ -172,7 +172,7 @@ export const cutout = kindRow<CutoutPart>()({
       ...switchLike(fields),
     }),
   passes: true,
-  intent: ['blocked-by', 'stopped-by'],
+  intent: ['blocked-by', 'stopped-by', 'lit-when'],
 });
 
 export const selector = kindRow<SelectorPart>()({
@@ -193,5 +193,5 @@ export const selector = kindRow<SelectorPart>()({
   assumed: ({ rest, positions }, shown) =>
     rest === undefined ? `${shown} names no rest: it is taken to rest in ${positions[0]}.` : undefined,
   passes: true,
-  intent: ['runs-on', 'blocked-by', 'stopped-by'],
+  intent: ['runs-on', 'blocked-by', 'stopped-by', 'lit-when'],
 });

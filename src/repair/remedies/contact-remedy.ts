@@ -66,6 +66,9 @@ export function otherContact(bench: Bench, f: Finding): Option[] {
   return ways.map((sizes) => optionOf(bench, f, duty, sizes));
 }
 
+/** A that contacts for DC motors are sold to make. */
+const DC_MAKES = [30, 60, 100, 150, 200, 300, 500];
+
 function placeOf({ study: { plan } }: Bench, judged: readonly JudgedContact[]): ContactPlace {
   const { volts, kind } = judged.reduce((a, b) => (b.volts > a.volts ? b : a));
   const loads = judged.flatMap((g) => g.loads).flatMap((l) => plan.parts.get(l) ?? []);
@@ -83,7 +86,17 @@ function loadWays({ study: { plan } }: Bench, { judged, place, part }: Duty): Si
     contact: plainContact(amps, place),
     words: `${noun} rated at least ${ratingText({ amps, ...place })}`,
   }));
-  if (combineLoads(own, plan.practice).nature !== 'motor' || place.kind === 'dc') return [plain];
+  const isMotor = combineLoads(own, plan.practice).nature === 'motor';
+  if (isMotor && place.kind === 'dc') {
+    const makes = PLAIN_AMPS.flatMap((amps) =>
+      DC_MAKES.filter((make) => make >= amps).map((make) => ({
+        contact: { ...plainContact(amps, place), make },
+        words: `${noun} rated at least ${ratingText({ amps, ...place })} that can make at least ${make} A (make: ${make} A)`,
+      })),
+    );
+    return [makes];
+  }
+  if (!isMotor || place.kind === 'dc') return [plain];
   const marks = motorMarks(place.phases).map((mark) => ({
     contact: markContact(mark, place),
     words: `${noun} marked at least ${mark.label} hp at ${placeText(place)}${phase}`,

@@ -60,6 +60,7 @@ const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
   'switch-overloaded': [strongerSwitch, relayBetween],
   'switch-underloaded': [cleanerSwitch],
   'contact-voltage': CONTACT,
+  'contact-kind': CONTACT,
   'contact-not-motor-rated': CONTACT,
   'contact-horsepower': CONTACT,
   'contact-running': CONTACT,

@@ -73,9 +73,74 @@ describe('ratings that are there are not called missing', () => {
     expect(found!.message).toContain('(a rating for 12 V DC is missing)');
     expect(found!.fix).toBe('State contact.ratings of K1 for 12 V DC as printed.');
   });
-  it('none at all', () => {
-    const text = pilotPlan({ low: true, contact: 'make: 5 A', coil: 'rated: 12 V DC, resistance: 120 ohm' });
-    expect(contactFindings(text)[0]!.message).toContain('(contact.ratings is missing)');
+  const coil = 'rated: 12 V DC, resistance: 120 ohm';
+  const mains = 'rated: 230 V AC, power: 8 VA, power-factor: 0.3, inrush: 60 VA';
+  const heater = (contact: string) =>
+    motorPlan({ practice: 'iec', volts: 230, load: true, motor: 'type: heater, amps: 5 A', contact });
+  const motor = (contact: string) => nec({ motor: 'power: 1 hp, amps: 8 A', volts: 240, contact });
+  it.each<[string, string, string]>([
+    [
+      'a figure without volts',
+      pilotPlan({ low: true, contact: 'make: 5 A', coil }),
+      'states 5 A to make and no DC voltage (a rating for 12 V DC is missing)',
+    ],
+    [
+      'AC-15 on DC',
+      pilotPlan({ low: true, contact: 'ac-15: 3 A', coil }),
+      'states 3 A AC-15 and no DC voltage (a rating for 12 V DC is missing)',
+    ],
+    [
+      'DC-13 on AC',
+      pilotPlan({ contact: 'dc-13: 1 A', coil: mains }),
+      'states 1 A DC-13 and no AC voltage (a rating for 230 V AC is missing)',
+    ],
+    [
+      'a code for AC on DC',
+      pilotPlan({ low: true, contact: 'pilot: A300', coil }),
+      'is rated for AC only (pilot duty A300) (a rating for 12 V DC is missing)',
+    ],
+    [
+      'a motor mark on DC',
+      pilotPlan({ low: true, contact: 'motor: [1 hp 240 V AC]', coil }),
+      'is rated for AC only (1 hp 240 V) (a rating for 12 V DC is missing)',
+    ],
+    [
+      'a motor mark before a coil',
+      pilotPlan({ contact: 'motor: [1 hp 240 V AC]', coil: mains }),
+      '(a rating for 230 V AC is missing)',
+    ],
+    [
+      'AC-3 alone before a coil',
+      pilotPlan({ contact: 'ac-3: 9 A', coil: mains }),
+      'states 9 A AC-3 and no AC voltage (a rating for 230 V AC is missing)',
+    ],
+    [
+      'a code for coils before a heater',
+      heater('pilot: A300'),
+      'states pilot duty A300, which is for coils (a rating for 230 V AC is missing)',
+    ],
+    [
+      'AC-3 beside a DC rating is no contact for DC only',
+      heater('ratings: [5 A 30 V DC], ac-3: 9 A'),
+      'states 9 A AC-3 and no AC voltage (a rating for 230 V AC is missing)',
+    ],
+    [
+      'a mark for another class of volts',
+      motor('motor: [2 hp 400 V AC]'),
+      '(a mark for this motor is missing)',
+    ],
+    [
+      'a mark for three phases',
+      motor('ratings: [30 A 240 V AC], motor: [2 hp 240 V AC 3-phase]'),
+      '(a mark for this motor is missing)',
+    ],
+    ['ratings for heaters before a motor', motor('ratings: [60 A 240 V AC]'), '(contact.motor is missing)'],
+  ])('%s', (_, text, words) => {
+    const doubts = contactFindings(text).filter((f) => f.severity === 'doubt');
+    expect(doubts.map((f) => f.message).join('\n')).toContain(words);
+  });
+  it('a contact for DC alone is still no contact for the mains', () => {
+    expect(severityOf(heater('ratings: [5 A 30 V DC], dc-13: 1 A'), 'contact-voltage')).toBe('danger');
   });
   it('a figure of category DC-13 holds at the volts of the circuit', () => {
     const text = pilotPlan({ low: true, contact: 'dc-13: 1 A', coil: 'rated: 12 V DC, resistance: 120 ohm' });

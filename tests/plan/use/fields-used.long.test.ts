@@ -127,6 +127,11 @@ const FIELDS: Readonly<Record<string, Pair>> = {
   'terminal-rating': ['60 °C', '75 °C'],
   'sheath-colours': [undefined, ['red', 'white']],
   gauge: ['26 AWG', '10 AWG'],
+  input: ['120 V AC', '60 V AC'],
+  taps: [undefined, ['208 V AC', '240 V AC']],
+  midpoint: ['earthed', 'none'],
+  'returns-through': [undefined, 'chassis'],
+  shows: ['all gates shut', 'a gate is open'],
 };
 /** Where the name alone does not say which values make sense. */
 const OF_KIND: Readonly<Record<string, Pair>> = {

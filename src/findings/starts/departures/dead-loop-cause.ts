@@ -55,7 +55,7 @@ function supplyNotFed(v: Verified, everything: Moved): DeadLoopCause | undefined
   const { bdd } = model;
   const here = stateOf(circuit, bdd, everything);
   for (const source of circuit.sources) {
-    if (source.mains || source.feed.by === 'always') continue;
+    if (source.feed.by === 'always') continue;
     const fed = model.live[source.index]!;
     const live = bdd.any([...v.fromRest].map(([mode, set]) => bdd.and(v.settler.at(fed, mode), set)));
     if (bdd.and(live, here) !== FALSE) continue;

@@ -1,0 +1,283 @@
+/** What a coil gets in every way of feeding it, in the worst and the best state of all that hangs on the same rails. */
+import type { ContactEdge, Relay } from '../../circuit/circuit.ts';
+import type { Phasor } from '../../electric/network.ts';
+import { type Seen, seenFrom, voltsAt } from '../../electric/seen-from.ts';
+import { FALSE } from '../../logic/bdd.ts';
+import { inputVariable } from '../../logic/conduction.ts';
+import { type Moved, movedIn } from '../../logic/verify.ts';
+import { kept } from '../../plan/map-entries.ts';
+import { figuresFor } from '../corner-figures.ts';
+import type { Electrics } from '../electrics.ts';
+import type { Standing } from '../situations.ts';
+import { type Shares, sharesOf } from './own-piece.ts';
+import type { OnePort, Piece } from './pieces.ts';
+import { type Element, type Layout, layoutOf, type RailModel, railModel } from './rail-model.ts';
+import { type Settings, type Worst, WorstStates } from './worst-state.ts';
+
+/** Share of the volts by which bound and state found may differ: less than the last digit that a report shows. */
+const PROVED_WITHIN = 1e-4;
+/** The same for a solution that shares no step with this one. */
+const SAME = 1e-5;
+
+/** One row, V. */
+export interface WorstRow {
+  readonly least: number;
+  readonly leastIn: Standing;
+  readonly nominal: Phasor;
+  readonly most: number;
+  readonly mostIn: Standing;
+  /** nominal volts in the state of the least */
+  readonly nominalInLeast: number;
+  /** V that it gets in every state, and never exceeds */
+  readonly floor: number;
+  readonly ceiling: number;
+  readonly proved: boolean;
+}
+
+type Islanded = {
+  readonly layout: Layout;
+  readonly low: RailModel;
+  readonly nominal: RailModel;
+  readonly high: RailModel;
+};
+
+const known = new WeakMap<Electrics, Map<object, WorstRows | undefined>>();
+
+/** Kept with the solvers of a study, one for each island; undefined where the island is not made of rails. */
+export function worstRows(own: Electrics, relay: Relay): WorstRows | undefined {
+  const island = own.islandOf(relay);
+  if (!island) return undefined;
+  const all = kept(known, own, () => new Map());
+  if (!all.has(island)) all.set(island, WorstRows.of(own, island));
+  return all.get(island);
+}
+
+class WorstRows {
+  private readonly states: WorstStates;
+  private readonly tops: WorstStates;
+  private readonly searches = new Map<string, Worst | undefined>();
+  private readonly seen = new Map<string, Seen>();
+  private readonly puts = new Map<string, OnePort | undefined>();
+  private readonly shares = new Map<string, ReturnType<typeof sharesOf>>();
+  private readonly representative = new Map<number, Moved>();
+  private readonly support: readonly ReadonlySet<number>[];
+
+  private constructor(
+    private readonly own: Electrics,
+    private readonly at: Islanded,
+  ) {
+    const { bdd } = own.v.model;
+    this.states = new WorstStates(at.low, at.layout.variables);
+    this.tops = new WorstStates(at.high, at.layout.variables);
+    const relays = own.circuit.relays.length;
+    this.support = at.layout.variables.map((x) => new Set([...bdd.support(x.when)].map((y) => y - relays)));
+  }
+
+  static of(own: Electrics, island: Layout['island']): WorstRows | undefined {
+    const layout = layoutOf(own, island);
+    if (!layout) return undefined;
+    const [low, nominal, high] = (['low', 'nominal', 'high'] as const).map((c) => railModel(own, layout, c));
+    return low && nominal && high ? new WorstRows(own, { layout, low, nominal, high }) : undefined;
+  }
+
+  /** Undefined where one of them cannot be told, or is not what the whole island says. */
+  rows(relay: Relay, all: readonly Moved[]): WorstRow[] | undefined {
+    const piece = this.at.layout.coilIn.get(relay.index);
+    const element = this.at.low.elements.find((e) => e.piece === piece);
+    if (!piece || !element) return undefined;
+    const rows: WorstRow[] = [];
+    for (const moved of all) {
+      const row = this.row(relay, element, moved);
+      if (!row) return undefined;
+      rows.push(row);
+    }
+    const worst = rows.reduce((x, y) => (y.least < x.least ? y : x));
+    const v = this.own.coilVolts(relay, worst.leastIn, 'low');
+    return Math.abs(Math.hypot(v.re, v.im) - worst.least) <= SAME * worst.least ? rows : undefined;
+  }
+
+  private row(relay: Relay, element: Element, moved: Moved): WorstRow | undefined {
+    const { low, nominal, high } = this.at;
+    const alone = this.standing(relay, moved);
+    if (!alone) return undefined;
+    const settled = this.settledBy(moved);
+    const key = `${relay.index}/${[...settled].join()}`;
+    if (!this.searches.has(key)) this.searches.set(key, this.states.worst(element, relay.index, settled));
+    const worst = this.searches.get(key);
+    const inWorst = worst && this.standing(relay, this.union(moved, worst.state, settled));
+    const tried = inWorst ? [alone, inWorst] : [alone];
+    const volts = tried.map((s) => size(this.volts(low, relay, element, s, moved)));
+    const best = volts.length > 1 && volts[1]! < volts[0]! ? 1 : 0;
+    const leastIn = tried[best]!;
+    const ownGates = this.standing(relay, this.withOwnGates(relay, moved)) ?? alone;
+    const tops = [alone, ownGates].map((s) => size(this.volts(high, relay, element, s, moved)));
+    const top = tops[1]! > tops[0]! ? 1 : 0;
+    const { floor, ceiling } = this.bounds(relay, element, alone, moved, settled, worst);
+    const [least, most] = [volts[best]!, tops[top]!];
+    return {
+      least,
+      leastIn,
+      nominal: this.volts(nominal, relay, element, alone, moved),
+      most,
+      mostIn: [alone, ownGates][top]!,
+      nominalInLeast: size(this.volts(nominal, relay, element, leastIn, moved)),
+      floor: Math.min(floor, least),
+      ceiling: Math.max(ceiling, most),
+      proved: least - floor <= PROVED_WITHIN * least && ceiling - most <= PROVED_WITHIN * most,
+    };
+  }
+
+  /** V at the coil in every state in which what this one moves is moved. */
+  private bounds(
+    relay: Relay,
+    element: Element,
+    alone: Standing,
+    moved: Moved,
+    settled: Settings,
+    worst: Worst | undefined,
+  ) {
+    const { low, high } = this.at;
+    const [least, most] = [low, high].map((model) => {
+      const put = this.put(model, element.piece, alone, relay.index)!;
+      const gain = size(put.gain);
+      const shares = this.sharesIn(model, element.piece, relay)?.((c) => alone.situation.closed(c));
+      // Its own reactance turns the volts by no more than the drop in the piece, squared.
+      const turned = put.gain.im === 0 ? 0 : (1 - gain) ** 2;
+      return {
+        put,
+        gain,
+        shares: shares ?? { least: gain, most: this.mostShare(model, element, relay, gain) },
+        turned,
+      };
+    });
+    const drawn = this.touchedBy(high, element, moved).flatMap((e) => {
+      const put = settled.get(e.variable!) ? this.leastOf(high, e.piece, moved) : undefined;
+      return put ? [{ port: e.port, y: put.y, emf: put.emf }] : [];
+    });
+    const across = this.tops.most(element, relay.index, settled, most!.put.y, drawn);
+    return {
+      floor: worst
+        ? (least!.shares.least - least!.turned) * worst.least + least!.put.offset
+        : Number.NEGATIVE_INFINITY,
+      ceiling: (most!.shares.most + most!.turned) * across + Math.max(0, most!.put.offset),
+    };
+  }
+
+  /** A piece with no contacts closed but those that what is moved closes for certain: it draws no less. */
+  private leastOf(model: RailModel, piece: Piece, moved: Moved): OnePort | undefined {
+    const certain = piece.island.contacts.filter(
+      ({ when }) => when.by === 'always' || (when.by === 'input' && when.value && moved.includes(when.input)),
+    );
+    const key = `${model.corner}/${this.at.layout.pieces.pieces.indexOf(piece)}/least/${certain.map((c) => c.part).join()}`;
+    return kept(this.puts, key, () => model.put(piece, (c) => certain.includes(c)));
+  }
+
+  private mostShare(model: RailModel, element: Element, relay: Relay, gain: number): number {
+    const key = `${model.corner}/${element.port}/all`;
+    const all = kept(this.puts, key, () => model.put(element.piece, () => true, relay.index));
+    return Math.max(gain, all ? size(all.gain) : 1);
+  }
+
+  private sharesIn(
+    model: RailModel,
+    piece: Piece,
+    relay: Relay,
+  ): ((closed: (c: ContactEdge) => boolean) => Shares) | undefined {
+    const key = `${model.corner}/${relay.index}`;
+    if (!this.shares.has(key))
+      this.shares.set(
+        key,
+        sharesOf(piece, figuresFor(this.own.study.plan, model.corner), this.own.circuit.relays[relay.index]!),
+      );
+    return this.shares.get(key);
+  }
+
+  private standing(relay: Relay, moved: Moved): Standing | undefined {
+    const { situations } = this.own;
+    const settled = situations.at(moved);
+    return settled && situations.beforePullIn(settled, relay);
+  }
+
+  /** Variables that what is moved settles, whatever else is moved. */
+  private settledBy(moved: Moved): Settings {
+    const { bdd, circuit } = { ...this.own.v.model, circuit: this.own.v.circuit };
+    const found = new Map<number, boolean>();
+    this.at.layout.variables.forEach(({ when }, x) => {
+      if (!moved.some((i) => this.support[x]!.has(i))) return;
+      const space = bdd.every(moved.map((i) => bdd.variable(inputVariable(circuit, i))));
+      if (bdd.diff(space, when) === FALSE) found.set(x, true);
+      else if (bdd.and(space, when) === FALSE) found.set(x, false);
+    });
+    return found;
+  }
+
+  /** Inputs moved with what puts the variables that are on where they are. */
+  private union(moved: Moved, state: Settings, settled: Settings): Moved {
+    const { circuit, model } = this.own.v;
+    const all = new Set(moved);
+    for (const [x, value] of state) {
+      if (!value || settled.has(x)) continue;
+      const needed = kept(
+        this.representative,
+        x,
+        () => movedIn(circuit, model.bdd, this.at.layout.variables[x]!.when) ?? [],
+      );
+      for (const i of needed) all.add(i);
+    }
+    return [...all].sort((a, b) => a - b);
+  }
+
+  private withOwnGates(relay: Relay, moved: Moved): Moved {
+    const { contacts } = this.at.layout.coilIn.get(relay.index)!.island;
+    const all = new Set(moved);
+    for (const { when } of contacts) if (when.by === 'input' && when.value) all.add(when.input);
+    return [...all].sort((a, b) => a - b);
+  }
+
+  /** A piece as it stands; pieces whose contacts stand alike are worked out once. */
+  private put(model: RailModel, piece: Piece, s: Standing, coil?: number): OnePort | undefined {
+    const closed = piece.island.contacts.flatMap((c, i) => (s.situation.closed(c) ? [i] : []));
+    const key = `${model.corner}/${this.at.layout.pieces.pieces.indexOf(piece)}/${coil ?? ''}/${closed.join()}`;
+    return kept(this.puts, key, () => model.put(piece, s.situation.closed, coil)!);
+  }
+
+  /** V at the coil in one state; what the row itself moves in one other piece is kept apart, so that rows share the rest. */
+  private volts(model: RailModel, relay: Relay, element: Element, s: Standing, moved: Moved): Phasor {
+    const touched = this.touchedBy(model, element, moved);
+    const second = touched.length === 1 ? touched[0] : undefined;
+    const apart = [element, ...touched].flatMap((e) => inputsOf(e.piece));
+    const others = touched.length > 1 ? s.moved : s.moved.filter((i) => !apart.includes(i));
+    const relays = s.relays.map((on) => (on ? '1' : '0')).join('');
+    const key = `${model.corner}/${element.port}/${second?.port}/${others.join()}/${relays}`;
+    const seen = kept(this.seen, key, () => {
+      const across = model.elements.flatMap((e) => {
+        if (e.port === element.port || e === second) return [];
+        const { y, emf } = this.put(model, e.piece, s)!;
+        return y.re === 0 && y.im === 0 ? [] : [{ port: e.port, y, emf }];
+      });
+      return seenFrom(model.matrix, across, element.port, second?.port ?? element.port);
+    });
+    const put = this.put(model, element.piece, s, relay.index)!;
+    const u = voltsAt(seen, put, second && this.put(model, second.piece, s));
+    return {
+      re: put.gain.re * u.re - put.gain.im * u.im + put.offset,
+      im: put.gain.re * u.im + put.gain.im * u.re,
+    };
+  }
+
+  private touchedBy(model: RailModel, element: Element, moved: Moved): readonly Element[] {
+    return model.elements.filter(
+      (e) => e.port !== element.port && inputsOf(e.piece).some((i) => moved.includes(i)),
+    );
+  }
+}
+
+const inputs = new WeakMap<Piece, readonly number[]>();
+
+function inputsOf(piece: Piece): readonly number[] {
+  return kept(inputs, piece, () =>
+    piece.island.contacts.flatMap((c) => (c.when.by === 'input' ? [c.when.input] : [])),
+  );
+}
+
+const size = (p: Phasor): number => Math.hypot(p.re, p.im);

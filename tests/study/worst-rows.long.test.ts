@@ -1,0 +1,2 @@
+/** The tests of worst-rows.test.ts on more shops. */
+import './worst-rows.test.ts';
