@@ -106,16 +106,12 @@ function throughGates({ plan }: Study, tabs: readonly string[]): Finding {
 
 /** V of insulation from which a cable of the loop may carry mains. */
 const MAINS_INSULATION = 300;
-/** m² from which a cable of unstated insulation may be one for mains; thinner, it is none whatever it is insulated for. */
-const MAINS_AREA = 0.7e-6;
 
 interface CableOnMains {
   readonly core: Core;
   readonly stock: string;
   /** V, as stated */
   readonly insulation: number | undefined;
-  /** m² of a core */
-  readonly area: number;
 }
 
 /** The first core on mains of every run of a cable that the loop is wired with elsewhere. */
@@ -125,22 +121,20 @@ function loopCoresOnMains({ plan, circuit, sides }: Study): CableOnMains[] {
     plan.runs.filter((r) => r.cores.some((c) => isLow(sides, netOf(c)))).map((r) => r.cable?.stock),
   );
   return plan.runs.flatMap(({ cable, cores }) => {
-    if (cable === undefined) return [];
-    const { stock, insulation, area } = cable;
+    const { stock, insulation } = cable ?? {};
     if (stock === undefined || !ofLoop.has(stock) || (insulation ?? 0) >= MAINS_INSULATION) return [];
     const core = cores.find((c) => isMains(sides, netOf(c)));
-    return core ? [{ core, stock, insulation, area }] : [];
+    return core ? [{ core, stock, insulation }] : [];
   });
 }
 
-function throughCable({ plan }: Study, { core, stock, insulation, area }: CableOnMains): Finding {
+function throughCable({ plan }: Study, { core, stock, insulation }: CableOnMains): Finding {
   return found(plan, entry, {
     parts: [core.a.part, core.b.part],
     terminals: [core.a.written, core.b.written],
     at: core.at,
     message: `${theCore(core)} of the loop cable "${stock}" carries mains from ${core.a.written} to ${core.b.written}`,
     why: `"${stock}" is the cable of the low-voltage loop${insulation === undefined ? '' : `, insulated for ${insulation} V`}.`,
-    severity: insulation === undefined && area >= MAINS_AREA ? 'doubt' : 'danger',
     fix: 'Use cord or cable made for mains there.',
     basis: 'NEC 725.136; IEC 60364-5-52 clause 528.1 (from memory)',
     twin: { name: `that from ${core.a.written} to ${core.b.written}` },
