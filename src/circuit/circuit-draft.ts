@@ -29,6 +29,7 @@ export class CircuitDraft {
   readonly sources: Source[] = [];
   readonly relays: Relay[] = [];
   readonly consumers: Consumer[] = [];
+  private readonly latches: { of: number; by: 'reset' | 'cam'; senses: readonly Sense[] }[] = [];
 
   constructor(
     wired: JoinedTerminals,
@@ -61,10 +62,26 @@ export class CircuitDraft {
   }
 
   /** Returns the number of the relay. */
-  relay(part: Part, senses: readonly Sense[]): number {
+  relay(part: Part, senses: readonly Sense[], more: Pick<Relay, 'delay'> = {}): number {
     const index = this.relays.length;
-    this.relays.push({ index, part: part.name, senses });
+    this.relays.push({ index, part: part.name, senses, ...more });
     return index;
+  }
+
+  /** What makes a relay stay put: a cam, or a second coil with what that senses. */
+  latch(of: number, by: 'reset' | 'cam', senses: readonly Sense[] = []): void {
+    this.latches.push({ of, by, senses });
+  }
+
+  /** The pieces of relays after all relays, so that the number of a relay hangs on the parts alone. */
+  private withPieces(): Relay[] {
+    const own = [...this.relays];
+    this.latches.forEach(({ of, by, senses }, k) => {
+      const index = this.relays.length + k;
+      own[of] = { ...own[of]!, latch: { by, relay: index } };
+      own.push({ index, part: own[of]!.part, senses, of });
+    });
+    return own;
   }
 
   passive(part: Part, what: Passive['what'], a: number, b: number): void {
@@ -81,7 +98,7 @@ export class CircuitDraft {
   }
 
   done(): Circuit {
-    const { plan, wired, inputs, contacts, diodes, passives, relays, consumers } = this;
+    const { plan, wired, inputs, contacts, diodes, passives, consumers } = this;
     const sources = withFeedVolts(this, wired.wires());
     return {
       plan,
@@ -93,7 +110,7 @@ export class CircuitDraft {
       diodes,
       passives,
       sources,
-      relays,
+      relays: this.withPieces(),
       consumers,
       landed: wired.landed,
     };

@@ -52,6 +52,8 @@ export interface Passive {
   readonly b: number;
   readonly part: string;
   readonly what: 'coil' | 'resistor' | 'lamp' | 'input' | 'load' | 'primary';
+  /** V of the source that can feed it, for electronics whose current hangs on that */
+  readonly fed?: number;
 }
 
 /** A pole of a source with its potential as a phasor (V, relative to the source's own reference). */
@@ -109,6 +111,24 @@ export interface Relay {
   readonly index: number;
   readonly part: string;
   readonly senses: readonly Sense[];
+  /** of a relay that stays put: the number of its second coil, or of the cam that turns on at each pulse */
+  readonly latch?: { readonly by: 'reset' | 'cam'; readonly relay: number };
+  /**
+   * Set where this is no relay of the plan's but a piece of one, by that one's number: a second coil, which senses, or
+   * the cam of a toggling relay, which senses nothing. A cam stands where the contact stands while the coil is out, and
+   * stays there while the coil is in, so that the contact changes over once a pulse. Pieces come after all relays.
+   */
+  readonly of?: number;
+  readonly delay?: Delay;
+}
+
+/** When a timer moves late. */
+export interface Delay {
+  readonly on: 'in' | 'out';
+  /** s */
+  readonly seconds: number;
+  /** times on with its supply gone; else it is out at once */
+  readonly stored: boolean;
 }
 
 /** A load or outlet that runs when all its live terminals are fed. */

@@ -3,28 +3,41 @@
 import type { BoardPart, RelayPart, TimerPart } from '../plan/part-types.ts';
 import type { Sense } from './circuit.ts';
 import type { CircuitDraft } from './circuit-draft.ts';
-import { coilThresholds, isContactor, SILICON_DROP } from './thresholds.ts';
+import { coilThresholds, isContactor, isElectronic, SILICON_DROP } from './thresholds.ts';
 
 export function addRelay(part: RelayPart, draft: CircuitDraft): void {
-  addCoilDevice(part, draft, []);
+  const relay = draft.relay(part, [addCoil(part, draft, 'A1', 'A2', 'coil')]);
+  if (part.bistable === 'toggle') draft.latch(relay, 'cam');
+  if (part.bistable === 'set-reset') draft.latch(relay, 'reset', [addCoil(part, draft, 'B1', 'B2', 'coil')]);
+  addPoles(part, draft, relay);
 }
 
-/** The dry trigger of a timer counts where a run uses it. */
+/** The dry trigger of a timer counts where a run uses it, or where the timer is said to work from a permanent supply. */
 export function addTimer(part: TimerPart, draft: CircuitDraft): void {
-  const triggered = draft.used(part, 'T1') || draft.used(part, 'T2');
-  addCoilDevice(part, draft, triggered ? ['T1', 'T2'] : []);
+  const dry = part.supplied === 'permanent' || draft.used(part, 'T1') || draft.used(part, 'T2');
+  const supply = addCoil(part, draft, 'A1', 'A2', dry ? 'supply' : 'coil');
+  const trigger: Sense[] = dry ? [{ by: 'joined', a: draft.net(part, 'T1'), b: draft.net(part, 'T2') }] : [];
+  const on = part.function === 'on-delay' ? ('in' as const) : ('out' as const);
+  // Where none is stated it is asked for, and the plan is read with a long one besides.
+  const delay = { on, seconds: part.time ?? 0, stored: !dry };
+  addPoles(part, draft, draft.relay(part, [supply, ...trigger], { delay }));
 }
 
-function addCoilDevice(part: RelayPart | TimerPart, draft: CircuitDraft, trigger: readonly string[]): void {
-  const limits = coilThresholds(part.coil, part.polarised, isContactor(part));
-  const a = draft.net(part, 'A1');
-  const b = draft.net(part, 'A2');
-  const senses: Sense[] = [{ by: 'volts', a, b, ...limits, what: 'coil' }];
-  const [t1, t2] = trigger.map((terminal) => draft.net(part, terminal));
-  if (t1 !== undefined && t2 !== undefined) senses.push({ by: 'joined', a: t1, b: t2 });
-  const relay = draft.relay(part, senses);
+/** A coil between two terminals, with what is built in across it; returns what it senses. */
+function addCoil(
+  part: RelayPart | TimerPart,
+  draft: CircuitDraft,
+  first: string,
+  second: string,
+  what: 'coil' | 'supply',
+): Sense {
+  const limits = coilThresholds(part.coil, part.polarised, {
+    contactor: isContactor(part),
+    electronic: isElectronic(part),
+  });
+  const [a, b] = [draft.net(part, first), draft.net(part, second)];
   draft.passive(part, 'coil', a, b);
-  if (part.coil.suppressor === 'diode' && part.coil.rated.kind === 'dc')
+  if (part.coil.suppressor === 'diode' && part.coil.rated.kind === 'dc' && part.coil.either !== true)
     draft.diodes.push({
       anode: b,
       cathode: a,
@@ -33,7 +46,7 @@ function addCoilDevice(part: RelayPart | TimerPart, draft: CircuitDraft, trigger
       load: false,
       builtIn: true,
     });
-  addPoles(part, draft, relay);
+  return { by: 'volts', a, b, ...limits, what };
 }
 
 /** A board pulls in when its supply suffices and its input is at the level it wants. */
@@ -42,7 +55,7 @@ export function addBoard(part: BoardPart, draft: CircuitDraft): void {
   const rated = part.supply.volts;
   const threshold = part.threshold ?? rated / 2;
   const { pullIn, dropOut } = part.coil
-    ? coilThresholds(part.coil, true, isContactor(part))
+    ? coilThresholds(part.coil, true, { contactor: isContactor(part), electronic: false })
     : { pullIn: 0.75 * rated, dropOut: 0.1 * rated };
   const needed = part.input === 'low' ? rated - threshold : threshold;
   const [from, to] = part.input === 'low' ? [vcc, pin] : [pin, gnd];

@@ -9,7 +9,7 @@ import { netAt } from './terminals.ts';
 export interface Sides {
   /** reached from a plug through contacts, loads, coils, lamps and diodes */
   readonly mains: ReadonlySet<number>;
-  /** reached likewise from a pole of a supply or battery */
+  /** reached likewise from a pole of a supply or battery, and from the dry trigger of a timer */
   readonly low: ReadonlySet<number>;
   /** nets that wires alone join to a plug's protective pin */
   readonly earth: ReadonlySet<number>;
@@ -22,9 +22,15 @@ export function findSides(circuit: Circuit): Sides {
   const earth = earthNets(circuit);
   const bareEarth = bareOf(circuit, earth);
   const around = paths(circuit, bareEarth);
+  const triggers = circuit.relays.flatMap((r) =>
+    r.senses.flatMap((s) => (s.by === 'joined' ? [s.a, s.b] : [])),
+  );
   const reach = (mains: boolean) =>
     flood(
-      circuit.sources.filter((s) => s.mains === mains).flatMap((s) => s.rails.map((r) => r.net)),
+      [
+        ...circuit.sources.filter((s) => s.mains === mains).flatMap((s) => s.rails.map((r) => r.net)),
+        ...(mains ? [] : triggers),
+      ],
       around,
       bareEarth,
     );

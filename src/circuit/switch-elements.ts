@@ -10,6 +10,14 @@ function addThrow(
   makes: boolean,
 ): number {
   const input = draft.input(part, part.kind);
+  if ('throws' in part && part.throws !== undefined) {
+    for (const { common, make, break: rest, index } of part.throws) {
+      if (make !== undefined) draft.contact(part, [common, make], { by: 'input', input, value: true }, index);
+      if (rest !== undefined)
+        draft.contact(part, [common, rest], { by: 'input', input, value: false }, index);
+    }
+    return input;
+  }
   draft.contact(part, ['COM', 'NO'], { by: 'input', input, value: makes });
   draft.contact(part, ['COM', 'NC'], { by: 'input', input, value: !makes });
   return input;

@@ -1,12 +1,16 @@
 /** Figures as they are printed on a part, in few letters. */
 
-import type { Power, Volts } from '../plan/device-figures.ts';
+import type { Coil, Power, Volts } from '../plan/device-figures.ts';
+import { printedVolts } from '../ratings/coil.ts';
 import { numberText } from '../text/numbers.ts';
 
 /** At most four digits that matter, without a tail of noughts. */
 const short = (value: number): string => numberText(value, 4);
 
 export const voltWords = (v: Volts): string => `${short(v.volts)} V ${v.kind.toUpperCase()}`;
+/** Volts of a coil, as a range where one is printed. */
+export const coilWords = (coil: Coil): string =>
+  coil.upTo === undefined && coil.either !== true ? voltWords(coil.rated) : printedVolts(coil);
 export const ohmWords = (ohms: number): string => `${short(ohms)} ohm`;
 export const secondWords = (seconds: number): string => `${short(seconds)} s`;
 

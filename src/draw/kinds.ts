@@ -5,7 +5,15 @@
  */
 
 import type { Part, PartKind, Pole } from '../plan/part-types.ts';
-import { ampWords, holdsWords, ohmWords, powerWords, secondWords, voltWords } from './caption-words.ts';
+import {
+  ampWords,
+  coilWords,
+  holdsWords,
+  ohmWords,
+  powerWords,
+  secondWords,
+  voltWords,
+} from './caption-words.ts';
 import type { Figure } from './drawing.ts';
 import {
   cutoutSymbols,
@@ -16,6 +24,7 @@ import {
   type SymbolForm,
   selectorSymbol,
   snapSwitch,
+  throwSymbols,
   type Wired,
 } from './symbol-forms.ts';
 
@@ -59,6 +68,10 @@ const SHOWN = 20;
 
 const showsWords = (shows: string | undefined): string =>
   shows === undefined ? '' : `"${shows.length > SHOWN ? `${shows.slice(0, SHOWN - 1)}…` : shows}"`;
+
+function throwWays({ throws }: { readonly throws?: readonly Pole[] }): Way[] {
+  return throws ? poleWays({ poles: throws }) : tabWays();
+}
 
 const resistor: DrawnKind<PartOf<'resistor' | 'lamp'>> = {
   symbols: (part) => [{ figure: part.kind, rows: [['1', '2']] }],
@@ -107,13 +120,19 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
     caption: (part) => (part.pressedWhen === 'shut' ? ['pressed when shut'] : []),
     ways: tabWays,
   },
-  switch: { symbols: (part) => [snapSwitch('switch', part.tabs)], caption: none, ways: tabWays },
+  switch: {
+    symbols: (part) =>
+      part.throws ? throwSymbols('switch', part.throws) : [snapSwitch('switch', part.tabs)],
+    caption: none,
+    ways: throwWays,
+  },
   button: { symbols: (part) => [snapSwitch('button', part.tabs)], caption: none, ways: tabWays },
   cutout: {
-    symbols: (part, wired) => cutoutSymbols(part.tabs, wired),
+    symbols: (part, wired) =>
+      part.throws ? throwSymbols('cutout', part.throws) : cutoutSymbols(part.tabs, wired),
     caption: () => ['cut-out'],
-    ways: () => [
-      ...tabWays(),
+    ways: (part) => [
+      ...throwWays(part),
       { common: '95', other: '96', sign: 'break' },
       { common: '97', other: '98', sign: 'make' },
     ],
@@ -127,8 +146,12 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
         .map((other) => ({ common: 'COM', other, sign: 'position' as const })),
   },
   relay: {
-    symbols: (part) => [{ figure: 'coil', rows: [['A1', 'A2']] }, ...poleSymbols(part)],
-    caption: (part, figure) => (figure === 'coil' ? [voltWords(part.coil.rated)] : []),
+    symbols: (part) => {
+      const reset = part.bistable === 'set-reset' ? [['B1', 'B2'] as const] : [];
+      return [{ figure: 'coil', rows: [['A1', 'A2'], ...reset] }, ...poleSymbols(part)];
+    },
+    caption: (part, figure) =>
+      figure === 'coil' ? [...(part.bistable ? [part.bistable] : []), coilWords(part.coil)] : [],
     ways: poleWays,
   },
   timer: {
@@ -144,7 +167,7 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
         ? [
             part.function.replace('-', ' '),
             ...(part.time === undefined ? [] : [secondWords(part.time)]),
-            voltWords(part.coil.rated),
+            coilWords(part.coil),
           ]
         : [],
     ways: poleWays,

@@ -55,6 +55,11 @@ export function cutoutSymbols(tabs: readonly Tab[], { lands }: Wired): SymbolFor
   return ['COM', 'NO', 'NC'].some(lands) ? [overload, { ...plain, sub: 'tabs' }] : [overload];
 }
 
+/** The contacts on one handle, each a symbol of its own. */
+export function throwSymbols(figure: Figure, throws: readonly Pole[]): SymbolForm[] {
+  return throws.map((p) => ({ figure, rows: fromCommon(p.common, [p.make, p.break]), sub: `${p.index}` }));
+}
+
 /** One arm with a contact for each position; `off` only where it is wired. */
 export function selectorSymbol(positions: readonly string[], { lands }: Wired): SymbolForm {
   return {

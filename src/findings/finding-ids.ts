@@ -21,6 +21,7 @@ export const FINDING_IDS = [
   'two-feeds',
   'colour-of-earth',
   'colour-of-neutral',
+  'trigger-may-be-live',
   // 2
   'loop-dead',
   'gate-dead',
@@ -46,6 +47,11 @@ export const FINDING_IDS = [
   'stops-on-dead-supply',
   'break-starts-load',
   'lamp-misleads',
+  'run-on-missing',
+  'block-late',
+  'timer-supply',
+  'toggle-needs-button',
+  'run-on-clears-no-duct',
   // 4
   'coil-kind',
   'supply-input',
@@ -60,6 +66,8 @@ export const FINDING_IDS = [
   'not-as-joined',
   'coil-unsuppressed',
   'polarity-reversed',
+  'set-and-reset',
+  'pulse-coil-held',
   // 5
   'supply-shorted',
   'supplies-joined',
@@ -76,6 +84,8 @@ export const FINDING_IDS = [
   'switch-underloaded',
   'coil-current-unknown',
   'indicator-volts',
+  'trigger-fed',
+  'trigger-loop',
   // 6
   'contact-voltage',
   'contact-kind',

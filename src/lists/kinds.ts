@@ -154,7 +154,9 @@ function printedSupply({ limit, output, regulation, class2 }: SupplyPart): strin
   return [volts(output), most, regulation ?? '', class2 === true ? 'Class 2' : ''];
 }
 
-function printedSwitch({ contact, tabs }: GatePart | SwitchPart | ButtonPart | CutoutPart): string[] {
+function printedSwitch(part: GatePart | SwitchPart | ButtonPart | CutoutPart): string[] {
+  const { contact, tabs } = part;
+  if ('throws' in part && part.throws) return poleWords(part.throws);
   return [...contactWords(contact), `tabs ${tabs.join(' ')}`];
 }
 

@@ -2,6 +2,7 @@
 
 import type { Coil, Contact, Limit, Power, Volts } from '../plan/device-figures.ts';
 import type { Pole } from '../plan/part-types.ts';
+import { printedVolts } from '../ratings/coil.ts';
 import { rounded } from '../text/numbers.ts';
 
 export const num = (x: number): string => `${rounded(x, 4)}`;
@@ -38,7 +39,7 @@ export function contactWords(c: Contact): string[] {
 
 export function coilWords(c: Coil): string[] {
   return [
-    `coil ${volts(c.rated)}${c.frequency === undefined ? '' : ` ${num(c.frequency)} Hz`}`,
+    `coil ${c.upTo === undefined && c.either !== true ? volts(c.rated) : printedVolts(c)}${c.frequency === undefined ? '' : ` ${num(c.frequency)} Hz`}`,
     c.resistance === undefined ? amps(c.current) || power(c.power) : `${num(c.resistance)} ohm`,
     limit('pull-in', c.pullIn),
     c.suppressor === undefined || c.suppressor === 'none' ? '' : `with built-in ${c.suppressor}`,

@@ -44,7 +44,7 @@ export function follow(v: Verified, steps: readonly Moved[]): Reached {
   const { bdd } = v.model;
   const { wanted } = v.intents;
   const latches = new Latches(bdd, wanted);
-  const remembers = wanted.some((w) => w.latches.length > 0);
+  const remembers = wanted.some((w) => w.latches.length > 0 || w.alternating !== undefined);
   let mode: Mode | undefined = v.restMode;
   let latch = 0;
   let here = (_: Fn): boolean => false;

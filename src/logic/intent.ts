@@ -19,8 +19,12 @@ export interface Wanted {
   /** the inputs' own lists, with the function that says "is blocking" */
   readonly blockers: readonly { readonly ref: InputRef; readonly blocks: Fn }[];
   readonly latches: readonly { readonly ref: InputRef; readonly pressed: Fn }[];
+  /** buttons of which each press starts what is off and stops what is on; undefined where there are none */
+  readonly alternating: { readonly parts: ReadonlySet<string>; readonly pressed: Fn } | undefined;
   readonly stops: Fn;
   readonly ifSupplyFails: 'stopped' | 'running';
+  /** s that it must go on at least once the last entry has gone back; 0 where none is asked for */
+  readonly runOn: number;
 }
 
 export interface Intents {
@@ -71,33 +75,49 @@ export function readIntents(circuit: Circuit, bdd: Bdd, arming = false): Intents
 }
 
 function fromIntent(circuit: Circuit, bdd: Bdd, target: string, intent: Intent, arming: boolean): Wanted {
+  const parts = new Set(
+    intent.staysOnAfter.filter((r) => intent.stoppedBy.some((x) => x.part === r.part)).map((r) => r.part),
+  );
+  const alternates = (ref: InputRef) => parts.has(ref.part);
   // A button that only stays-on-after names: it starts the load by itself, or (`arming`) every entry asks for it.
-  const alone = intent.staysOnAfter.filter(
+  const unnamed = intent.staysOnAfter.filter(
     (ref) => !intent.runsOn.some((refs) => refs.some((r) => r.part === ref.part)),
   );
+  const alone = unnamed.filter((ref) => !alternates(ref));
+  const presses = unnamed.filter(alternates);
+  const armed = presses.length === 0 ? [[]] : presses.map((ref) => [ref]);
   const lists = arming
-    ? intent.runsOn.map((refs) => [...alone, ...refs])
-    : [...intent.runsOn, ...alone.map((ref) => [ref])];
+    ? intent.runsOn.flatMap((refs) => armed.map((press) => [...alone, ...press, ...refs]))
+    : [...intent.runsOn, ...[...alone, ...presses].map((ref) => [ref])];
+  const stopping = intent.stoppedBy.filter((ref) => !alternates(ref));
+  const pressed = (ref: InputRef) => working(circuit, bdd, ref);
   const entries = lists.map((refs) => ({
     refs,
     works: bdd.every(refs.map((r) => working(circuit, bdd, r))),
   }));
   const blockers = intent.blockedBy.map((ref) => ({ ref, blocks: blocking(circuit, bdd, ref) }));
-  const stops = intent.stoppedBy.map((ref) => blocking(circuit, bdd, ref));
+  const stops = stopping.map((ref) => blocking(circuit, bdd, ref));
   return {
     target,
     intent,
     entries,
     blockers: [
       ...blockers,
-      ...intent.stoppedBy
+      ...stopping
         .filter((r) => !intent.blockedBy.some((x) => x.part === r.part && x.position === r.position))
         .map((ref) => ({ ref, blocks: blocking(circuit, bdd, ref) })),
     ],
     blocked: bdd.any([...blockers.map((b) => b.blocks), ...stops]),
-    latches: intent.staysOnAfter.map((ref) => ({ ref, pressed: working(circuit, bdd, ref) })),
+    latches: intent.staysOnAfter
+      .filter((ref) => !alternates(ref))
+      .map((ref) => ({ ref, pressed: pressed(ref) })),
+    alternating:
+      parts.size === 0
+        ? undefined
+        : { parts, pressed: bdd.any(intent.staysOnAfter.filter(alternates).map(pressed)) },
     stops: bdd.any(stops),
     ifSupplyFails: intent.ifSupplyFails,
+    runOn: intent.runOn ?? 0,
   };
 }
 
@@ -114,8 +134,10 @@ function defaultIntents(circuit: Circuit, bdd: Bdd): Wanted[] {
     blocked: FALSE,
     blockers: [],
     latches: [],
+    alternating: undefined,
     stops: FALSE,
     ifSupplyFails: 'stopped',
+    runOn: 0,
   }));
 }
 

@@ -9,6 +9,8 @@ import type { Wanted } from './intent.ts';
  */
 export class Latches {
   private readonly items: { wanted: Wanted; bit: number; press: Fn; index: number }[] = [];
+  /** buttons that start and stop by turns: one bit for what was last called for, one for whether they are pressed */
+  private readonly turns: { wanted: Wanted; bit: number; press: Fn }[] = [];
 
   constructor(
     private readonly bdd: Bdd,
@@ -18,6 +20,11 @@ export class Latches {
       w.latches.forEach((l, index) => {
         this.items.push({ wanted: w, bit: this.items.length * 2, press: l.pressed, index });
       });
+    for (const w of wanted)
+      if (w.alternating) {
+        const bit = (this.items.length + this.turns.length) * 2;
+        this.turns.push({ wanted: w, bit, press: w.alternating.pressed });
+      }
   }
 
   /** Input states where the load must run, and where it may. */
@@ -29,6 +36,8 @@ export class Latches {
         free,
         bdd.any(
           wanted.entries.map((e) => {
+            const turned = this.turned(wanted, e, latch);
+            if (turned !== undefined) return turned;
             const held = this.items.filter((i) => i.wanted === wanted && (latch >> (i.bit + offset)) & 1);
             if (held.length === 0) return e.works;
             return bdd.every(
@@ -41,6 +50,16 @@ export class Latches {
         ),
       );
     return { must: wanted.loose ? FALSE : side(0), may: side(1) };
+  }
+
+  /** What an entry asks for besides a button by turns, where that was pressed on; undefined for an entry without one. */
+  private turned(wanted: Wanted, { refs, works }: Wanted['entries'][number], latch: number): Fn | undefined {
+    const turn = this.turns.find((t) => t.wanted === wanted);
+    const own = wanted.alternating?.parts;
+    if (turn === undefined || own === undefined || !refs.some((r) => own.has(r.part))) return undefined;
+    if (((latch >> turn.bit) & 1) === 0) return FALSE;
+    const pressed = new Map([...this.bdd.support(turn.press)].map((v) => [v, TRUE]));
+    return this.bdd.compose(works, pressed);
   }
 
   /** The part of an entry's function that belongs to one of its inputs: the others set to working. */
@@ -81,6 +100,25 @@ export class Latches {
         parts = made;
       });
     }
+    for (const turn of this.turns) parts = this.afterTurn(turn, latch, parts);
     return parts;
+  }
+
+  /** Each press turns it over once, however long it lasts. */
+  private afterTurn(
+    { bit, press }: { readonly bit: number; readonly press: Fn },
+    latch: number,
+    parts: ReadonlyMap<number, Fn>,
+  ): Map<number, Fn> {
+    const { bdd } = this;
+    const [on, held] = [(latch >> bit) & 1, (latch >> (bit + 1)) & 1];
+    const made = new Map<number, Fn>();
+    for (const [bits, part] of parts) {
+      const down = bdd.and(part, press);
+      const up = bdd.diff(part, press);
+      if (down !== FALSE) made.set(bits | ((held ? on : 1 - on) << bit) | (1 << (bit + 1)), down);
+      if (up !== FALSE) made.set(bits | (on << bit), up);
+    }
+    return made;
   }
 }

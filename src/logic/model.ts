@@ -1,4 +1,5 @@
 import type { Circuit, Consumer, Source } from '../circuit/circuit.ts';
+import { nextPosition, type Sensing } from '../circuit/positions.ts';
 import { SILICON_DROP } from '../circuit/thresholds.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
@@ -26,6 +27,8 @@ export interface LogicModel {
   readonly shorted: readonly Fn[];
   /** relay's next position: pulled in */
   readonly next: readonly Fn[];
+  /** where each relay sees enough to pull in, and so little that it lets go; FALSE twice for a cam */
+  readonly sensed: readonly Sensing<Fn>[];
   /** the coil sees its pull-in, whatever its position now */
   readonly pull: readonly Fn[];
   /** fully fed, by part */
@@ -89,22 +92,11 @@ export function buildModel(circuit: Circuit, bdd: Bdd, dead: ReadonlySet<number>
     fed.set(c.part, dcFed(circuit, bdd, { live, railReach, paths }, c));
     partlyFed.set(c.part, FALSE);
   }
-  const { next, pull, shared } = relayPositions(circuit, bdd, conduction, { live, railReach, paths });
-  return {
-    circuit,
-    bdd,
-    conduction,
-    valid,
-    live,
-    shorted,
-    next,
-    pull,
-    fed,
-    partlyFed,
-    shared,
-    railReach,
-    paths,
-  };
+  const { sensed, shared } = relaySenses(circuit, bdd, conduction, { live, railReach, paths });
+  const next = nextPositions(circuit, bdd, sensed);
+  const pull = sensed.map((s) => s.on);
+  const made = { circuit, bdd, conduction, valid, live, shorted, next, sensed, pull };
+  return { ...made, fed, partlyFed, shared, railReach, paths };
 }
 
 /** What the positive pole feeds, and what the negative one takes back, by the diodes passed. */
@@ -128,18 +120,42 @@ function acShort(circuit: Circuit, bdd: Bdd, source: Source, reach: readonly Rea
   return short;
 }
 
-/** Where each relay goes next, and where its coil sees its pull-in. */
-function relayPositions(
+/** Where a relay's coil has its volts; of a timer that is always fed, whatever its trigger does. */
+export function fedWhere({ bdd, sensed }: LogicModel, relay: number): Fn {
+  const { on, lost } = sensed[relay]!;
+  return lost === undefined ? on : bdd.not(lost);
+}
+
+/** Where each relay goes next, as functions of inputs and of where relays are. */
+export function nextPositions(circuit: Circuit, bdd: Bdd, sensed: readonly Sensing<Fn>[]): Fn[] {
+  const truths = {
+    and: (a: Fn, b: Fn) => bdd.and(a, b),
+    or: (a: Fn, b: Fn) => bdd.or(a, b),
+    not: (a: Fn) => bdd.not(a),
+  };
+  return circuit.relays.map((relay) =>
+    nextPosition(
+      truths,
+      relay,
+      (k) => sensed[k]!,
+      (k) => bdd.variable(relayVariable(k)),
+    ),
+  );
+}
+
+/** Where each relay's coil sees its pull-in, and its drop-out. */
+function relaySenses(
   circuit: Circuit,
   bdd: Bdd,
   conduction: Conduction,
   drive: Drive,
-): Pick<LogicModel, 'next' | 'pull' | 'shared'> {
+): Pick<LogicModel, 'sensed' | 'shared'> {
   const shared: SharedVolts[] = [];
-  const pull: Fn[] = [];
-  const next = circuit.relays.map((relay) => {
+  const sensed = circuit.relays.map((relay): Sensing<Fn> => {
+    if (relay.senses.length === 0) return { on: FALSE, off: FALSE };
     let on: Fn = TRUE;
     let off: Fn = FALSE;
+    let lost: Fn | undefined;
     relay.senses.forEach((sense, index) => {
       const note = (states: Fn, volts: number) =>
         shared.push({ relay: relay.index, sense: index, states, volts });
@@ -149,11 +165,11 @@ function relayPositions(
           : voltSense(circuit, bdd, conduction, drive, relay.part, sense, note);
       on = bdd.and(on, found.on);
       off = bdd.or(off, found.off);
+      if (index === 0 && relay.delay?.stored === false) lost = found.off;
     });
-    pull.push(on);
-    return bdd.or(on, bdd.diff(bdd.variable(relayVariable(relay.index)), off));
+    return { on, off, ...(lost !== undefined && { lost }) };
   });
-  return { next, pull, shared };
+  return { sensed, shared };
 }
 
 function validStates(circuit: Circuit, bdd: Bdd): Fn {

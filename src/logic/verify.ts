@@ -1,5 +1,6 @@
 /** What the circuit does over every state, and where it departs from the intent; knows no YAML, colours or standards. */
 import type { Circuit } from '../circuit/circuit.ts';
+import { timersOf } from '../circuit/positions.ts';
 import type { Intent } from '../plan/plan.ts';
 import { Bdd, FALSE, type Fn } from './bdd.ts';
 import { inputVariable, relayVariable } from './conduction.ts';
@@ -60,12 +61,35 @@ export function verify(circuit: Circuit): Verified {
     );
   const bdd = new Bdd(circuit.relays.length + circuit.inputs.length);
   const model = buildModel(circuit, bdd);
+  refusePulsesOfTimers(model);
   const settler = new Settler(model, findMemory(model));
   const first = verifyAgainst(model, settler, readIntents(circuit, bdd));
   if (first.deviations.length === 0 || !(circuit.plan.intents ?? []).some(leavesButtonOpen)) return first;
   // The plan leaves open whether the start button starts the load or only arms it: either will do, none in between.
   const second = verifyAgainst(model, settler, readIntents(circuit, bdd, true));
   return second.deviations.length === 0 ? second : first;
+}
+
+/**
+ * Settled positions tell nothing of a pulse that a timer makes, and a relay that stays put hangs on it. Throws Undecided
+ * where one can be fed through a timer.
+ */
+function refusePulsesOfTimers({ bdd, circuit, sensed }: LogicModel): void {
+  const late = new Set(timersOf(circuit.relays).map((r) => r.index));
+  if (late.size === 0) return;
+  for (const { part, index, latch } of circuit.relays) {
+    if (latch === undefined) continue;
+    const seen = new Set<number>();
+    const queue = [index, latch.relay];
+    for (let k = queue.pop(); k !== undefined; k = queue.pop())
+      for (const x of bdd.support(sensed[k]!.on))
+        if (x < circuit.relays.length && !seen.has(x)) {
+          seen.add(x);
+          queue.push(x);
+        }
+    if ([...late].some((k) => seen.has(k)))
+      throw new Undecided(`${part} stays put and is fed through a timer, whose pulses are not followed`);
+  }
 }
 
 /** The same intents, read the same way, decided for other positions that relays take. Throws Undecided as `verify` does. */

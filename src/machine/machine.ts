@@ -3,10 +3,11 @@
  * says what is right or wrong, except what the plan's own intents ask for.
  */
 import type { WiredCircuit } from '../circuit/build.ts';
-import type { Source } from '../circuit/circuit.ts';
+import type { Relay, Source } from '../circuit/circuit.ts';
+import { BOOLEANS, nextPosition, type Sensing } from '../circuit/positions.ts';
 import type { Figures, Island, Situation } from '../electric/island.ts';
 import { kept } from '../plan/map-entries.ts';
-import { fedByVolts, pullsIn, voltsIn } from '../study/seen-volts.ts';
+import { fedByVolts, sensing, voltsIn } from '../study/seen-volts.ts';
 import { sourceIslands } from '../study/source-islands.ts';
 import { type SolvedIsland, solveLimited } from '../study/supply-limits.ts';
 import { joinedByMetal } from './joined-nets.ts';
@@ -96,9 +97,22 @@ export class Machine {
     const joined = joinedByMetal(circuit, situation);
     const fed = fedByVolts(circuit.sources, volts);
     return {
-      relays: circuit.relays.map((r) => pullsIn(r, relays[r.index] === true, volts, joined)),
+      relays: this.next(relays, (r) => sensing(r, volts, joined)),
       alive: circuit.sources.map((s) => !this.off(s) && hasPower(circuit, s, situation.alive, fed)),
     };
+  }
+
+  private next(relays: readonly boolean[], see: (r: Relay) => Sensing<boolean>): boolean[] {
+    const own = this.circuit.relays;
+    const seen = own.map(see);
+    return own.map((r) =>
+      nextPosition(
+        BOOLEANS,
+        r,
+        (k) => seen[k]!,
+        (k) => relays[k] === true,
+      ),
+    );
   }
 
   private situation(
@@ -114,8 +128,11 @@ export class Machine {
   }
 }
 
+/** A relay's pieces come after it under the same name. */
 function placesOf(list: readonly { readonly part: string }[]): Map<string, number> {
-  return new Map(list.map(({ part }, i) => [part, i]));
+  const places = new Map<string, number>();
+  for (const [i, { part }] of list.entries()) if (!places.has(part)) places.set(part, i);
+  return places;
 }
 
 /** Everything in an island that its solution hangs on, as text. */

@@ -1,6 +1,7 @@
 /** What a meter between two terminals reads in one position of gates and switches. */
 
 import { positionWord } from '../circuit/input-words.ts';
+import { isOwn } from '../circuit/positions.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import type { Basis } from '../study/basis.ts';
@@ -130,7 +131,7 @@ function stateWords(plan: Plan, state: MachineState, power: boolean): ReadState 
     power,
     moved: Object.fromEntries(moved),
     relays: Object.fromEntries(
-      circuit.relays.map((r) => [r.part, state.relays[r.index] ? 'in' : 'out'] as const),
+      circuit.relays.filter(isOwn).map((r) => [r.part, state.relays[r.index] ? 'in' : 'out'] as const),
     ),
     supplies: Object.fromEntries(supplies),
   };

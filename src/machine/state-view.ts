@@ -1,5 +1,6 @@
 /** One settled state as plain data: coils with their volts, loads, supplies, lamps, live conductors. */
 
+import { isOwn } from '../circuit/positions.ts';
 import type { Plan } from '../plan/plan.ts';
 import { joinedByMetal } from './joined-nets.ts';
 import { lampsLit } from './lit-lamps.ts';
@@ -100,7 +101,7 @@ function supplyViews(state: MachineState, { islands }: SolvedState): SupplyView[
 
 function relayViews(state: MachineState, { byNet }: SolvedState): RelayView[] {
   const joined = joinedByMetal(state.circuit, state.situation);
-  return state.circuit.relays.map((relay) => {
+  return state.circuit.relays.filter(isOwn).map((relay) => {
     const senses = relay.senses.map((sense): SenseView => {
       if (sense.by === 'joined') {
         const met = joined(sense.a, sense.b);

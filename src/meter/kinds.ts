@@ -44,7 +44,8 @@ const COIL = ['A1', 'A2'] as const;
 const always = () => true;
 const worksWrong = (name: string) => `${name} works the wrong way round`;
 const hasTab = (part: OfKind<'gate' | 'switch' | 'button'> | OfKind<'cutout'>, terminal: string) =>
-  part.tabs.some((tab) => tab === terminal);
+  part.tabs.some((tab) => tab === terminal) ||
+  ('throws' in part && part.throws?.some((p) => [p.common, p.make, p.break].includes(terminal)) === true);
 const switched = { outInShop: true, surelyHas: hasTab, wrongWayRound: worksWrong } as const;
 const coil = { ends: COIL, called: (name: string) => `the coil of ${name}`, answers: false };
 
@@ -60,6 +61,7 @@ function onLoad(part: OfKind<'motor'> | OfKind<'load'>, terminal: string, wired:
 
 /** An overload relay has a plain contact as well only where that is wired. */
 function onCutout(part: OfKind<'cutout'>, terminal: string, wired: readonly string[]): boolean {
+  if (part.throws !== undefined) return hasTab(part, terminal) || wired.includes(terminal);
   const overload = wired.some((t) => !TABS.includes(t));
   if (!TABS.includes(terminal)) return overload;
   return (!overload || wired.some((t) => TABS.includes(t))) && hasTab(part, terminal);

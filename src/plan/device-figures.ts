@@ -73,7 +73,12 @@ export interface Contact {
 export type Suppressor = 'none' | 'diode' | 'zener' | 'rc' | 'varistor';
 
 export interface Coil {
+  /** of an electronic input made for a range, the lower end; `dc` where it takes either kind */
   readonly rated: Volts;
+  /** V, upper end of the range that an electronic input is made for */
+  readonly upTo?: number;
+  /** true where it takes AC and DC alike */
+  readonly either?: boolean;
   /** Hz, where the coil states one */
   readonly frequency?: number;
   /** ohm */

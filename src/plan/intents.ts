@@ -170,6 +170,7 @@ export class IntentReader {
       blockedBy: this.#list(tree, 'blocked-by', name).flat(),
       staysOnAfter: this.#list(tree, 'stays-on-after', name).flat(),
       stoppedBy: this.#list(tree, 'stopped-by', name).flat(),
+      ...(result.success && result.data['run-on'] !== undefined && { runOn: result.data['run-on'] }),
       ifSupplyFails: result.success ? (result.data['if-supply-fails'] ?? 'stopped') : 'stopped',
     };
   }

@@ -184,6 +184,8 @@ function wording(issue: Issue, tree: Tree | undefined, errors: Errors): string {
   if (issue.code === 'invalid_type') {
     return `found ${found(tree)}, expected ${expected(issue.expected, issue.path, tree)}`;
   }
+  if (issue.code === 'invalid_union' && issue.path.at(-1) === 'poles')
+    return `found ${found(tree)}, expected a number of contacts such as 2, or a list such as [{form: make, marks: [1, 2]}]`;
   if (issue.code === 'invalid_union') return ofUnion(issue, tree, errors);
   return `found ${found(tree)}: ${issue.message}`;
 }

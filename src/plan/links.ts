@@ -108,6 +108,7 @@ function checkBox(
 const SHAPING = [
   'volts',
   'poles',
+  'bistable',
   'positions',
   'terminals',
   'marks',
@@ -162,7 +163,7 @@ function marked(errors: Errors, spots: Spots, part: RawPart, standard: Terminals
 function checkPoleMarks(errors: Errors, spots: Spots, part: RawPart): void {
   const { fields } = part;
   if ((fields.kind !== 'relay' && fields.kind !== 'timer') || fields.poles === undefined) return;
-  const seen = new Set(fields.kind === 'timer' ? ['A1', 'A2', 'T1', 'T2'] : ['A1', 'A2']);
+  const seen = new Set(['A1', 'A2', ...(fields.kind === 'timer' ? ['T1', 'T2'] : ['B1', 'B2'])]);
   const poles = part.tree.poles as TreeList;
   for (const [index, pole] of fields.poles.entries()) {
     const list = (poles[index] as { marks?: TreeList } | undefined)?.marks;

@@ -55,14 +55,18 @@ export interface GatePart extends SwitchLike {
   readonly kind: 'gate';
   readonly pressedWhen: 'open' | 'shut';
 }
-export interface SwitchPart extends SwitchLike {
+/** Several contacts on one handle: then it has no tabs of its own. */
+interface Thrown {
+  readonly throws?: readonly Pole[];
+}
+export interface SwitchPart extends SwitchLike, Thrown {
   readonly kind: 'switch';
 }
 export interface ButtonPart extends SwitchLike {
   readonly kind: 'button';
 }
 /** Terminals are COM/NO/NC, and for an overload relay 95, 96 (break) and 97, 98 (make). */
-export interface CutoutPart extends SwitchLike {
+export interface CutoutPart extends SwitchLike, Thrown {
   readonly kind: 'cutout';
   /** A of an overload relay's dial */
   readonly setting?: number;
@@ -102,12 +106,22 @@ interface CoilDevice extends PartBase {
 }
 export interface RelayPart extends CoilDevice {
   readonly kind: 'relay';
+  /** stays put after a pulse; `set-reset` has a second coil, B1 B2 */
+  readonly bistable?: 'toggle' | 'set-reset';
+  /** s that its coil may stay fed; infinite where it may for good */
+  readonly pulse?: number;
 }
 export interface TimerPart extends CoilDevice {
   readonly kind: 'timer';
   readonly function: 'off-delay' | 'on-delay';
   /** s */
   readonly time?: number;
+  /** as typed; undefined means: permanent where T1 or T2 is used */
+  readonly supplied?: 'permanent' | 'none';
+  /** A through a dry contact on T1 T2 */
+  readonly triggerCurrent?: number;
+  /** ohm of the loop on T1 T2 up to which it counts as closed */
+  readonly triggerResistance?: number;
 }
 export interface BoardPart extends PartBase {
   readonly kind: 'board';

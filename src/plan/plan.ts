@@ -86,6 +86,8 @@ export interface Intent {
   readonly staysOnAfter: readonly InputRef[];
   readonly stoppedBy: readonly InputRef[];
   readonly ifSupplyFails: 'stopped' | 'running';
+  /** s that the load must go on at least once the last entry of `runsOn` has gone back */
+  readonly runOn?: number;
   /** the load whose intent this is word for word, where the plan says `fan2: fan1` */
   readonly sameAs?: string;
 }

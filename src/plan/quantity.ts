@@ -28,12 +28,20 @@ export const ohms = scaled('a resistance', ['ohm', 'Ω', 'kohm', 'mohm'], ['155 
 export const resistance0 = scaled('a resistance', ['ohm', 'mohm'], ['50 mohm', '0.1 ohm'], OHM, { least: 0 });
 export const hertz = scaled('a frequency', ['Hz'], ['60 Hz', '50 Hz'], HERTZ);
 
-export const seconds = scaled(
-  'a time',
-  ['s', 'ms', 'min'],
-  ['5 s', '500 ms'],
-  table({ s: 1, ms: 1e-3, min: 60, sec: 1, second: 1, seconds: 1, minutes: 60 }),
-);
+const SECOND = table({ s: 1, ms: 1e-3, min: 60, sec: 1, second: 1, seconds: 1, minutes: 60 });
+
+export const seconds = scaled('a time', ['s', 'ms', 'min'], ['5 s', '500 ms'], SECOND);
+
+/** A delay that a knob can be turned down to nothing. */
+export const delay = scaled('a time', ['s', 'ms', 'min'], ['20 s', '0 s'], SECOND, { least: 0 });
+
+/** `200 ms`, or `continuous` for a coil that may stay fed: then infinite, s. */
+export const pulse = define('a time', ['s', 'ms', 'min'], ['200 ms', 'continuous'], (reader) => {
+  if (reader.take('continuous') !== undefined) return Number.POSITIVE_INFINITY;
+  const value = reader.number();
+  const factor = value === undefined ? undefined : reader.unit(SECOND);
+  return value === undefined || factor === undefined ? undefined : bounded(value * factor, {});
+});
 
 export const ampHours = scaled('a capacity', ['Ah', 'mAh'], ['7 Ah', '550 mAh'], table({ Ah: 1, mAh: 1e-3 }));
 
@@ -162,6 +170,8 @@ function whole(title: string, least: number, most: number, example: string): Qua
       : new Problem(`expected a whole number from ${least} to ${most}`);
   });
 }
+
+export const poleCount = whole('a number of contacts', 1, 12, '2');
 
 export const coreCount = whole('a number of cores', 1, 100, '3');
 

@@ -44,6 +44,10 @@ export const intentSchema = once(() =>
       ).optional(),
       'stays-on-after': names('A button whose release must not stop the load.').optional(),
       'stopped-by': names('What ends a load that stays on.').optional(),
+      'run-on': quantity(
+        q.seconds,
+        'How long the load must go on at least once the last entry of runs-on has gone back.',
+      ).optional(),
       'if-supply-fails': choice(
         ['stopped', 'running'],
         'What the load must do while a low-voltage supply is dead; default stopped.',

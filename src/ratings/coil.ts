@@ -24,6 +24,12 @@ export interface CoilModel {
   readonly dropOutVolts: number;
   /** V the coil stands continuously */
   readonly mostVolts: number;
+  /** electronics and no winding: no copper warms up, and what is printed holds in all the air it is made for */
+  readonly electronic: boolean;
+  /** takes AC and DC alike */
+  readonly either: boolean;
+  /** V at which `ohms` and `inrushOhms` hold, where that is not the rated voltage */
+  readonly at?: number;
   /** K above the air, at rated voltage */
   readonly hotRise: number;
   /** share of the resistance */
@@ -64,7 +70,11 @@ function sealedVA(coil: Coil): number | undefined {
  * @param options.contactor whether the device is a contactor; its pull-in, stated or
  *   not, is the limit of operation of IEC 60947-4-1 8.2.1.2, which holds for the warm coil already
  */
-export function coilModel(coil: Coil, options: { readonly contactor: boolean }): CoilModel {
+export function coilModel(
+  coil: Coil,
+  options: { readonly contactor: boolean; readonly electronic?: boolean },
+): CoilModel {
+  if (options.electronic === true) return electronicModel(coil, options.contactor);
   const { volts: rated, kind } = coil.rated;
   const used: string[] = [];
   const limit = (given: Limit | undefined, fallback: Default, what: string): number => {
@@ -91,6 +101,8 @@ export function coilModel(coil: Coil, options: { readonly contactor: boolean }):
     pullInIsWarm: options.contactor,
     dropOutVolts,
     mostVolts,
+    electronic: false,
+    either: false,
     hotRise: coil.hotRise ?? rise.value,
     tolerance: coil.tolerance ?? defaults.coilTolerance.value,
     ...(coil.powerFactor !== undefined && { powerFactor: coil.powerFactor }),
@@ -115,6 +127,70 @@ export function coilModel(coil: Coil, options: { readonly contactor: boolean }):
     defaults: used,
   };
 }
+
+/**
+ * An input that draws about the same power whatever its volts (data of a wide-range timer), so that its ohms grow with
+ * the square of them; those here hold at the lower end of its range, see `coilAt`.
+ */
+function electronicModel(coil: Coil, contactor: boolean): CoilModel {
+  const { volts: rated, kind } = coil.rated;
+  const top = coil.upTo ?? rated;
+  const used: string[] = [];
+  const limit = (given: Limit | undefined, of: number, fallback: Default, what: string): number => {
+    if (given !== undefined) return volts(given, of);
+    used.push(`coil ${what} taken as ${percent(fallback.value)} of ${of} V (${because(fallback)})`);
+    return fallback.value * of;
+  };
+  const watts = coil.power?.watts ?? (coil.current !== undefined ? coil.current * rated : undefined);
+  const drawn = watts ?? (coil.resistance !== undefined ? rated ** 2 / coil.resistance : undefined);
+  const { inrushRatioElectronic: ratio } = defaults;
+  let inrush = coil.inrush;
+  if (inrush === undefined && contactor && drawn !== undefined) {
+    used.push(`coil inrush taken as ${ratio.value} times what it holds with (${because(ratio)})`);
+    inrush = ratio.value * drawn;
+  }
+  return {
+    rated,
+    kind,
+    pullInVolts: limit(coil.pullIn, rated, defaults.pullInElectronic, 'pull-in'),
+    pullInIsWarm: true,
+    dropOutVolts: limit(coil.dropOut, rated, defaults.dropOutElectronic, 'drop-out'),
+    mostVolts: limit(coil.most, top, defaults.mostCoil, 'highest continuous voltage'),
+    electronic: true,
+    either: coil.either === true,
+    hotRise: 0,
+    tolerance: coil.tolerance ?? 0,
+    ...(drawn !== undefined && drawn > 0 && { ohms: rated ** 2 / drawn }),
+    ...(inrush !== undefined && inrush > 0 && { inrushOhms: rated ** 2 / inrush }),
+    defaults: used,
+  };
+}
+
+/** The same coil fed at other volts: what is no winding draws less current at more volts. */
+export function coilAt(model: CoilModel, fed: number | undefined): CoilModel {
+  if (!model.electronic || fed === undefined || fed <= model.rated) return model;
+  const share = (fed / model.rated) ** 2;
+  return {
+    ...model,
+    at: fed,
+    ...(model.ohms !== undefined && { ohms: model.ohms * share }),
+    ...(model.inrushOhms !== undefined && { inrushOhms: model.inrushOhms * share }),
+  };
+}
+
+/** A once it is in; undefined where the plan does not tell. */
+export function coilAmps({ at, rated, ohms }: CoilModel): number | undefined {
+  return ohms === undefined ? undefined : (at ?? rated) / ohms;
+}
+
+/** What is printed on a coil: `12 V`, `24-240 V AC/DC`. */
+export function printedVolts({ rated, upTo, either }: Coil): string {
+  const range = upTo === undefined ? `${rated.volts}` : `${rated.volts}-${upTo}`;
+  return `${range} V ${either === true ? 'AC/DC' : rated.kind.toUpperCase()}`;
+}
+
+/** Whether a coil is made for this kind of current. */
+export const takesKind = ({ either, kind }: CoilModel, fed: CurrentKind): boolean => either || kind === fed;
 
 /**
  * V needed to pull in with the copper at the given temperature (°C). The ampere-turns needed do not

@@ -11,6 +11,7 @@ import { CableSides } from './cable-sides.ts';
 import { joinedBy, unfused } from './fuse-reach.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 import type { Places } from './places.ts';
+import { triggerHarm } from './trigger-reach.ts';
 
 const MAINS_MARKS: ReadonlySet<string> = new Set(['L', 'N', 'L1', 'L2']);
 /** Kinds of part that stand in line to break a circuit by themselves. */
@@ -25,6 +26,7 @@ export class Harm {
   private readonly quenchingNow: ReadonlySet<number>;
   private readonly sides: CableSides;
   private readonly unfusedNow: ReadonlySet<number>;
+  private readonly triggersNow: ReadonlySet<string>;
 
   constructor(
     private readonly plan: Plan,
@@ -39,6 +41,7 @@ export class Harm {
     this.quenchingNow = this.quenching(circuit.cores).across;
     this.sides = new CableSides(plan, circuit);
     this.unfusedNow = unfused(circuit, circuit.cores);
+    this.triggersNow = triggerHarm(circuit, circuit.cores);
   }
 
   /** Whether a change does harm; `cores` is the wiring after it. */
@@ -49,6 +52,7 @@ export class Harm {
       edits.some((e) => e.do === 'move' && this.sides.changes(e.run, cores)) ||
       [...unfused(this.circuit, cores)].some((t) => !this.unfusedNow.has(t)) ||
       this.leavesOut(cores) ||
+      this.feedsTrigger(cores) ||
       this.strays(cores) ||
       (edits.some((e) => e.do === 'remove') && this.feedsOf(cores) < this.feedsNow)
     );
@@ -146,8 +150,10 @@ export class Harm {
     this.circuit.diodes.forEach(([x, y], i) => {
       if (landed.has(x) && landed.has(y)) wired.add(i);
       const quenches = this.circuit.relays.some(
-        ({ coil: [p, q] }) =>
-          (sets.joined(x, p) && sets.joined(y, q)) || (sets.joined(x, q) && sets.joined(y, p)),
+        ({ coil }) =>
+          coil !== undefined &&
+          ((sets.joined(x, coil[0]) && sets.joined(y, coil[1])) ||
+            (sets.joined(x, coil[1]) && sets.joined(y, coil[0]))),
       );
       if (quenches) across.add(i);
     });
@@ -158,6 +164,13 @@ export class Harm {
   private strays(cores: Cores): boolean {
     const after = this.quenching(cores);
     return [...this.quenchingNow].some((i) => after.wired.has(i) && !after.across.has(i));
+  }
+
+  /** A trigger with less on it than a bare contact needs, or with a pole: told where that was so before in just this way. */
+  private feedsTrigger(cores: Cores): boolean {
+    const after = triggerHarm(this.circuit, cores);
+    const before = this.triggersNow;
+    return after.size > 0 && !(after.size === before.size && [...after].every((x) => before.has(x)));
   }
 
   private joinedBy(cores: Cores): UnionFind {

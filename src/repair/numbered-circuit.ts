@@ -19,13 +19,26 @@ export interface NumberedContact {
   readonly links: readonly ContactEdge[];
 }
 
-export interface NumberedRelay {
+/** What sees volts: the coil of a relay, or a lamp. */
+export interface NumberedSense {
   readonly part: string;
-  readonly coil: Ends;
   readonly polarised: boolean;
-  /** dry trigger, which counts once a core is on it, or a board's input pin with the pole that makes it pull in */
+  /** dry trigger, which counts once a core is on it */
   readonly trigger: Ends | undefined;
+  /** the dry trigger counts even with no core on it */
+  readonly permanent?: boolean;
+  /** a board's input pin with the pole that makes it pull in */
   readonly input: { readonly pin: number; readonly with: number } | undefined;
+}
+
+export interface NumberedRelay extends NumberedSense {
+  readonly relay: Relay;
+  /** undefined for a cam, which senses nothing */
+  readonly coil: Ends | undefined;
+}
+
+export interface NumberedLamp extends NumberedSense {
+  readonly coil: Ends;
 }
 
 /** Terminals of its own at which a supply takes its mains once a core is on one of them. */
@@ -44,7 +57,7 @@ export class NumberedCircuit {
   readonly relays: readonly NumberedRelay[];
   readonly consumers: readonly Consumer[];
   /** lamps with an intent, seen as coils; not those that share their volts with a resistor */
-  readonly lamps: readonly NumberedRelay[];
+  readonly lamps: readonly NumberedLamp[];
   readonly diodes: readonly Ends[];
   /** terminals of loads and outlets that a plug joins, and of loads that return through metal */
   readonly plugged: readonly Ends[];
@@ -147,20 +160,28 @@ function contactsOf(
 
 function numberedRelay(
   plan: Plan,
-  { part: name, senses }: Relay,
+  relay: Relay,
   at: (part: string, terminal: string) => number,
 ): NumberedRelay {
+  const { part: name, senses } = relay;
   const part = plan.parts.get(name)!;
+  if (relay.of !== undefined) {
+    const coil: Ends | undefined = senses.length > 0 ? [at(name, 'B1'), at(name, 'B2')] : undefined;
+    const polarised = senses.some((s) => s.by === 'volts' && s.polarised);
+    return { part: name, relay, coil, polarised, trigger: undefined, input: undefined };
+  }
   const coil = kindOf(part).coil!.map((t) => at(name, t)) as [number, number];
   if (part.kind === 'board') {
     const input = { pin: at(name, 'IN'), with: coil[part.input === 'low' ? 1 : 0] };
-    return { part: name, coil, polarised: true, trigger: undefined, input };
+    return { part: name, relay, coil, polarised: true, trigger: undefined, input };
   }
   return {
     part: name,
+    relay,
     coil,
     polarised: senses.some((s) => s.by === 'volts' && s.polarised),
     trigger: part.kind === 'timer' ? [at(name, 'T1'), at(name, 'T2')] : undefined,
+    permanent: part.kind === 'timer' && part.supplied === 'permanent',
     input: undefined,
   };
 }
@@ -169,7 +190,7 @@ function numberedLamp(
   plan: Plan,
   name: string,
   at: (part: string, terminal: string) => number,
-): NumberedRelay[] {
+): NumberedLamp[] {
   const isLed = plan.parts.get(name)?.kind === 'led';
   if (isLed && hasResistor(plan, name)) return [];
   const [a, b] = isLed ? ['A', 'K'] : ['1', '2'];

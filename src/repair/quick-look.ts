@@ -3,8 +3,9 @@
  * It sifts the many rewirings that a search tries; what passes is verified by the whole check.
  */
 import type { Consumer, Source } from '../circuit/circuit.ts';
+import { BOOLEANS, isOwn, nextPosition } from '../circuit/positions.ts';
 import { closedWith, hasPower, type Standing, settle } from '../machine/settle.ts';
-import type { Cores, Ends, NumberedCircuit, NumberedRelay } from './numbered-circuit.ts';
+import type { Cores, Ends, NumberedCircuit, NumberedSense } from './numbered-circuit.ts';
 
 /** What runs, by name of load, relay or lamp; `chatters` when relays never settle; `shorted` when a supply's poles meet. */
 export interface Outcome {
@@ -124,7 +125,7 @@ export class QuickLook {
       const here = this.look(wiring.sources);
       seen = here;
       return {
-        relays: this.circuit.relays.map((r) => this.pulls(r, here.reach, wiring.landed)),
+        relays: this.next(now.relays, here.reach, wiring.landed),
         alive: wiring.sources.map((s) => here.on.has(s)),
       };
     });
@@ -134,10 +135,10 @@ export class QuickLook {
     const loads = new Set(consumers.filter((c) => this.isFed(c, on, seen!.reach)).map((c) => c.part));
     const running = new Set(loads);
     all.forEach((r, i) => {
-      if (relays[i]) running.add(r.part);
+      if (relays[i] && isOwn(r.relay)) running.add(r.part);
     });
     for (const lamp of this.circuit.lamps)
-      if (this.pulls(lamp, seen.reach, wiring.landed)) running.add(lamp.part);
+      if (this.pulls(lamp, lamp.coil, seen.reach, wiring.landed)) running.add(lamp.part);
     return { relays, alive, outcome: { running, loads, chatters: false, shorted } };
   }
 
@@ -194,11 +195,24 @@ export class QuickLook {
     return seen;
   }
 
-  private pulls(r: NumberedRelay, reach: readonly Reach[], landed: Int32Array): boolean {
-    const [a, b] = [this.find(r.coil[0]), this.find(r.coil[1])];
+  private next(relays: readonly boolean[], reach: readonly Reach[], landed: Int32Array): boolean[] {
+    const own = this.circuit.relays;
+    const seen = own.map((r) => r.coil !== undefined && this.pulls(r, r.coil, reach, landed));
+    return own.map((r) =>
+      nextPosition(
+        BOOLEANS,
+        r.relay,
+        (k) => ({ on: seen[k]!, off: !seen[k]! }),
+        (k) => relays[k] === true,
+      ),
+    );
+  }
+
+  private pulls(r: NumberedSense, coil: Ends, reach: readonly Reach[], landed: Int32Array): boolean {
+    const [a, b] = [this.find(coil[0]), this.find(coil[1])];
     if (a === b) return false;
-    const isTriggered = r.trigger?.some((t) => landed[t]! > 0);
-    if (isTriggered && this.find(r.trigger![0]) !== this.find(r.trigger![1])) return false;
+    const isTriggered = r.permanent || r.trigger?.some((t) => landed[t]! > 0);
+    if (r.trigger && isTriggered && this.find(r.trigger[0]) !== this.find(r.trigger[1])) return false;
     return reach.some(({ plus, minus, dc }) => {
       const right = plus.has(a) && minus.has(b);
       const turned = plus.has(b) && minus.has(a) && (!dc || !r.polarised);

@@ -1,6 +1,7 @@
 /** The truth table: one line a state, one column an input, a relay, a load. */
 import type { Verdict } from '../findings/report-words.ts';
-import { cell, deviationText, type TableRow, type TruthTable } from '../study/table-model.ts';
+import { cell, deviationText, type InTime, type TableRow, type TruthTable } from '../study/table-model.ts';
+import { numberText } from '../text/numbers.ts';
 import { type Block, line, list, paragraph, table } from './blocks.ts';
 
 /** `yes`, or `no` and what ought to be. */
@@ -50,6 +51,27 @@ export function truthTableDocument(truth: TruthTable, verdict: Verdict): Block[]
       wrong.map((row) => `${row.label}: ${deviationText(row)}`),
       { only: ['text'], close: true },
     ),
+    ...(truth.inTime ? timeBlocks(truth.inTime) : []),
     ...(truth.rests === 'unknown' ? [paragraph(NO_VOLTS, { only: ['text', 'markdown', 'html'] })] : []),
+  ];
+}
+
+/** What runs when in time, as a table of its own; comma-separated values are one table and leave it out. */
+export function timeBlocks({ columns, rows }: InTime): Block[] {
+  const only = ['text', 'markdown', 'html'] as const;
+  return [
+    paragraph('In time, each move once all before it has run out; t counts from the move:', { only }),
+    table(
+      rows,
+      [
+        { head: 'moved', of: ({ move }) => move },
+        { head: 't', right: true, of: ({ after }) => `${numberText(after, 4)} s` },
+        ...columns.map((name) => ({
+          head: name,
+          of: ({ cells }: (typeof rows)[number]) => cells[name] ?? '',
+        })),
+      ],
+      { only, tooWide: 'tables', gutter: true },
+    ),
   ];
 }

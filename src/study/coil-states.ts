@@ -1,7 +1,7 @@
 /** Every coil with what it gets in the worst case and what it needs. */
 import type { Relay } from '../circuit/circuit.ts';
 import type { Plan } from '../plan/plan.ts';
-import { pullInAt } from '../ratings/coil.ts';
+import { pullInAt, takesKind } from '../ratings/coil.ts';
 import { warmCelsius } from './coil-models.ts';
 import type { CoilRow } from './coil-row.ts';
 import { coilRows } from './coil-rows.ts';
@@ -30,9 +30,9 @@ export function coilStates(
 ): CoilState[] {
   if (!electrics) return [];
   return coils.flatMap((fed) => {
-    const { model, part, source } = fed;
-    if (source.kind !== model.kind) return [];
-    const relay = electrics.v.circuit.relays.find((r) => r.part === part.name)!;
+    const { model, source } = fed;
+    if (!takesKind(model, source.kind)) return [];
+    const relay = electrics.v.circuit.relays[fed.relay.index]!;
     const rows = coilRows(electrics, relay);
     return rows.length === 0 ? [] : [{ fed, relay, rows, pullIn: pullInAt(model, warmCelsius(plan, model)) }];
   });

@@ -19,6 +19,7 @@ export function statedOhms(plan: Plan, c: ContactEdge): number | undefined {
   const part = plan.parts.get(c.part);
   if (!part) return undefined;
   if ('poles' in part) return part.poles.find((p) => p.index === c.pole)?.contact.resistance;
+  if ('throws' in part && part.throws) return part.throws.find((p) => p.index === c.pole)?.contact.resistance;
   return 'contact' in part ? part.contact.resistance : undefined;
 }
 

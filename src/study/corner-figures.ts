@@ -48,7 +48,7 @@ function wireOhms(plan: Plan, corner: Corner, swap: WireSwap): Figures['wire'] {
 
 function impedance(plan: Plan, p: Passive, corner: Corner, pulledIn: boolean): Phasor | undefined {
   const part = plan.parts.get(p.part);
-  if (p.what === 'coil' && part && 'poles' in part) return coilImpedance(plan, part, corner, pulledIn);
+  if (p.what === 'coil' && part && 'poles' in part) return coilImpedance(plan, part, corner, pulledIn, p.fed);
   const unknown = corner === 'ohmmeter' && (p.what === 'load' || p.what === 'primary' || p.what === 'input');
   return unknown ? undefined : { re: ohmsOf(plan, p), im: 0 };
 }

@@ -1,9 +1,9 @@
 /** Coils, and what feeds them. */
-import type { Source } from '../circuit/circuit.ts';
+import type { Relay, Source } from '../circuit/circuit.ts';
 import { followedShare } from '../circuit/feed-volts.ts';
 import { FALSE } from '../logic/bdd.ts';
 import type { Verified } from '../logic/verify.ts';
-import type { CoilModel } from '../ratings/coil.ts';
+import { type CoilModel, coilAt } from '../ratings/coil.ts';
 import { type SupplyModel, supplyModel } from '../ratings/supply.ts';
 import type { Basis } from './basis.ts';
 import { type Coiled, modelOf } from './coil-models.ts';
@@ -11,6 +11,8 @@ import { type Coiled, modelOf } from './coil-models.ts';
 /** A coil with the low-voltage or mains source that can feed it directly. */
 export interface FedCoil {
   readonly part: Coiled;
+  /** the relay, or its second coil, among those of the circuit */
+  readonly relay: Relay;
   readonly model: CoilModel;
   readonly source: Source;
   readonly supply: SupplyModel | undefined;
@@ -31,7 +33,8 @@ export function fedCoils({ circuit, plan, verified: v }: Basis): FedCoil[] {
         owner?.kind === 'supply' || owner?.kind === 'battery'
           ? supplyModel(owner, plan.practice, followedShare(source, owner))
           : undefined;
-      found.push({ part, model: modelOf(part), source, supply });
+      const fed = circuit.passives.find((p) => p.part === relay.part && p.fed !== undefined)?.fed;
+      found.push({ part, relay, model: coilAt(modelOf(part), fed), source, supply });
       break;
     }
   }

@@ -3,9 +3,9 @@
  * that does not reach its pull-in with all as printed, at 20 °C, is out, for whoever asks.
  */
 import type { Relay, Source } from '../circuit/circuit.ts';
+import type { Sensing } from '../circuit/positions.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
-import { relayVariable } from '../logic/conduction.ts';
-import type { LogicModel } from '../logic/model.ts';
+import { type LogicModel, nextPositions } from '../logic/model.ts';
 import { joinedSense } from '../logic/sense.ts';
 import { Undecided } from '../logic/undecided.ts';
 import { type Moved, stateOf, type Verified, verifyWith } from '../logic/verify.ts';
@@ -78,23 +78,22 @@ function solvedModel(at: SensedIn, doubt: readonly Relay[]): LogicModel {
   const valid = states
     ? model.bdd.any(states.map((moved) => stateOf(model.circuit, model.bdd, moved)))
     : model.valid;
-  const next = [...model.next];
-  const pull = [...model.pull];
+  const sensed = [...model.sensed];
   for (const { index } of doubt) {
     const found = bySolvedVolts(at, index);
     if (found === undefined) continue;
-    const { bdd } = model;
-    pull[index] = found.on;
-    next[index] = bdd.or(found.on, bdd.diff(bdd.variable(relayVariable(index)), found.off));
+    sensed[index] = found;
   }
-  return { ...model, valid, next, pull };
+  const next = nextPositions(model.circuit, model.bdd as Bdd, sensed);
+  return { ...model, valid, next, sensed, pull: sensed.map((s) => s.on) };
 }
 
 /** Undefined where its volts are not worked out. */
-function bySolvedVolts(at: SensedIn, index: number): { on: Fn; off: Fn } | undefined {
+function bySolvedVolts(at: SensedIn, index: number): Sensing<Fn> | undefined {
   const bdd = at.model.bdd as Bdd;
   let on: Fn = TRUE;
   let off: Fn = FALSE;
+  let lost: Fn | undefined;
   // Such a source holds its volts whatever is drawn.
   const firm = (s: Source) => at.steady(s) && s.feed.by === 'always' && at.figures.source(s).ohms === 0;
   try {
@@ -106,10 +105,11 @@ function bySolvedVolts(at: SensedIn, index: number): { on: Fn; off: Fn } | undef
           : joinedSense(at.model.conduction, bdd, joined);
       on = bdd.and(on, found.on);
       off = bdd.or(off, found.off);
+      if (k === 0 && at.circuit.relays[index]!.delay?.stored === false) lost = found.off;
     });
   } catch (error) {
     if (!(error instanceof NotWorkedOut)) throw error;
     return undefined;
   }
-  return { on, off };
+  return { on, off, ...(lost !== undefined && { lost }) };
 }

@@ -1,5 +1,6 @@
 /** What relays and supplies see of the volts in solved islands. */
 import type { Relay, Sense, Source } from '../circuit/circuit.ts';
+import type { Sensing } from '../circuit/positions.ts';
 import type { SolvedIsland } from './supply-limits.ts';
 
 /** Share of its volts at which an outlet or a primary counts as fed. */
@@ -35,13 +36,12 @@ export function meets(
   return { on: seen >= pullIn - 1e-9, off: seen <= dropOut + 1e-9 };
 }
 
-/** In from its pull-in on, out from its drop-out down, between the two as it was. */
-export function pullsIn(
+/** What a relay sees of the volts and joins of the moment. */
+export function sensing(
   relay: Relay,
-  was: boolean,
   volts: VoltsBetween,
   joined: (a: number, b: number) => boolean,
-): boolean {
+): Sensing<boolean> {
   let on = true;
   let off = false;
   for (const sense of relay.senses) {
@@ -55,7 +55,7 @@ export function pullsIn(
     on &&= seen.on;
     off ||= seen.off;
   }
-  return on || (was && !off);
+  return { on, off };
 }
 
 /**

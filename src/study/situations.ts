@@ -1,10 +1,11 @@
 /** Where every contact, relay and supply stands when certain inputs are moved from rest. */
 import type { ContactEdge, Relay, Source } from '../circuit/circuit.ts';
+import { isOwn } from '../circuit/positions.ts';
 import type { Situation } from '../electric/island.ts';
 import { FALSE, type Fn } from '../logic/bdd.ts';
 import { inputVariable, relayVariable } from '../logic/conduction.ts';
 import type { Mode } from '../logic/memory.ts';
-import { type Moved, running, type Verified } from '../logic/verify.ts';
+import type { Moved, Verified } from '../logic/verify.ts';
 
 /** One settled state of the circuit. */
 export interface Standing {
@@ -27,11 +28,11 @@ export class Situations {
   }[];
 
   constructor(readonly v: Verified) {
-    this.relayOf = new Map(v.circuit.relays.map((r) => [r.part, r.index]));
+    this.relayOf = new Map(v.circuit.relays.filter(isOwn).map((r) => [r.part, r.index]));
     this.shown = [...v.fromRest].map(([mode, states]) => ({
       mode,
       states,
-      relays: v.circuit.relays.map((r) => v.settler.at(running(v.model, r.part), mode)),
+      relays: v.circuit.relays.map((r) => v.settler.at(v.model.bdd.variable(relayVariable(r.index)), mode)),
     }));
     this.rest =
       this.at([]) ??

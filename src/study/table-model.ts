@@ -11,12 +11,30 @@ export interface TableRow {
   /** what the plan intends for each load (or relay); nothing where it allows both */
   readonly expected: Readonly<Record<string, string>>;
 }
+/** One moment at which something changes. */
+export interface Moment {
+  /** what was moved, `planer open`; empty where only time has gone by */
+  readonly move: string;
+  /** s since the last move */
+  readonly after: number;
+  /** what each load does, and where each timer stands */
+  readonly cells: Readonly<Record<string, string>>;
+}
+
+/** What runs when in time: moves one after the other, each once everything before it has run out. */
+export interface InTime {
+  readonly columns: readonly string[];
+  readonly rows: readonly Moment[];
+}
+
 export interface TruthTable {
   /** what the positions of the relays rest on, as in `Nominal`; of `unknown` volts what is joined alone says them */
   readonly rests: 'joins' | 'volts' | 'some' | 'unknown';
   /** names of inputs, relays and loads in the order to print them */
   readonly columns: readonly string[];
   readonly rows: readonly TableRow[];
+  /** of plans with timers only */
+  readonly inTime?: InTime;
 }
 
 /** What the row shows for a column; the parts' names are unique over inputs, relays and loads. */

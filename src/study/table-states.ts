@@ -77,6 +77,7 @@ function heldStates(s: Basis, v: Verified): TableState[] {
     found.set(JSON.stringify(steps), { label: movesOf(s, steps).join(', then '), steps });
   for (const w of v.intents.wanted) {
     const base = baseState(v, w);
+    for (const steps of turns(v, w, base)) add(steps);
     for (const { pressed } of w.latches) {
       const press = entryState(v, w, pressed, base);
       if (!press) continue;
@@ -99,6 +100,26 @@ function heldStates(s: Basis, v: Verified): TableState[] {
   }
   return [...found.values()];
 }
+
+/** Of a button that starts and stops by turns: pressed, let go, and pressed again, with the first gate it serves. */
+function turns(v: Verified, w: Wanted, base: Moved): Step[][] {
+  if (!w.alternating) return [];
+  const press = entryState(v, w, w.alternating.pressed, base);
+  const { parts, pressed } = w.alternating;
+  const entry = w.entries.find((e) => e.refs.some((r) => parts.has(r.part)));
+  const served = entry && entryState(v, w, v.model.bdd.compose(entry.works, own(v, pressed)), base);
+  if (!press || !served) return [];
+  const again = [...new Set([...served, ...press])];
+  return [
+    [press, base],
+    [press, base, served],
+    [press, base, served, again],
+    [press, base, served, again, served],
+  ];
+}
+
+/** The variables of buttons, each taken as pressed. */
+const own = (v: Verified, pressed: Fn) => new Map([...v.model.bdd.support(pressed)].map((x) => [x, TRUE]));
 
 /** What is left to do for each entry that asks for a button, once that is remembered. */
 function servedEntries(v: Verified, w: Wanted, pressed: Fn): Fn[] {

@@ -7,6 +7,7 @@ import type { Basis } from './basis.ts';
 import type { Nominal } from './nominal.ts';
 import type { TableRow, TruthTable } from './table-model.ts';
 import { everyStep, movesOf, type TableState, tableSteps } from './table-states.ts';
+import { inTime } from './timers/in-time.ts';
 
 /** A table of every combination would be too long to read. */
 export class TooManyInputs extends Error {
@@ -38,9 +39,11 @@ export function truthTable(
   const inputs = new Map<string, Input[]>();
   for (const i of s.circuit.inputs) push(inputs, i.part, i);
   const loads = loadColumns(s, nominal);
+  const time = inTime(s, v);
   return {
+    ...(time && { inTime: time }),
     rests: nominal.rests,
-    columns: [...inputs.keys(), ...s.circuit.relays.map((r) => r.part), ...loads],
+    columns: [...inputs.keys(), ...new Set(s.circuit.relays.map((r) => r.part)), ...loads],
     rows: states.map((state) => row(s, nominal, state, { inputs, loads })),
   };
 }

@@ -19,9 +19,9 @@ interface Contact {
 /** The pole a symbol stands for: `K1/2` is the second. */
 function poleOf(frame: Frame): Pole | undefined {
   const { part, symbol } = frame;
-  if (!('poles' in part)) return undefined;
+  const poles = 'poles' in part ? part.poles : 'throws' in part ? part.throws : undefined;
   const index = Number(/\/(\d+)$/.exec(symbol.id)?.[1] ?? 1);
-  return part.poles.find((pole) => pole.index === index);
+  return poles?.find((pole) => pole.index === index);
 }
 
 /** A common terminal that another pole shares, and whose place is there: its lead starts in the middle of nowhere. */

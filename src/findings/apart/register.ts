@@ -15,6 +15,7 @@ import { phaseOrder } from './phase-order.ts';
 import { sidesShareBox } from './sides-share-box.ts';
 import { sidesShareCable } from './sides-share-cable.ts';
 import { supplyOverLimits } from './supply-over-limits.ts';
+import { triggerMayBeLive } from './trigger-may-be-live.ts';
 import { twoFeeds } from './two-feeds.ts';
 
 /** The findings of question 1, as `explain` lists them. */
@@ -36,4 +37,5 @@ export const apartChecks: readonly Check[] = [
   twoFeeds,
   colourOfEarth,
   colourOfNeutral,
+  triggerMayBeLive,
 ];

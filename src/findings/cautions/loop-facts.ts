@@ -3,6 +3,7 @@
 import { isMainsOutput } from '../../circuit/thresholds.ts';
 import type { CurrentKind } from '../../plan/device-figures.ts';
 import type { SupplyPart } from '../../plan/part-types.ts';
+import { coilAmps } from '../../ratings/coil.ts';
 import { ratedAmps, supplyModel } from '../../ratings/supply.ts';
 import { mostTogether } from '../../study/fed-together.ts';
 import type { Study } from '../../study/study.ts';
@@ -73,8 +74,6 @@ const isForBells = (s: SupplyPart): boolean =>
 /** Coils that can be in together, by their sealed current against the limit. */
 function holdsMoreThanHalf(study: Study, supply: SupplyPart): boolean {
   const own = study.fedCoils.filter((c) => c.source.part === supply.name);
-  const sealed = mostTogether(study, own, ({ model }) =>
-    model.ohms === undefined ? 0 : model.rated / model.ohms,
-  );
+  const sealed = mostTogether(study, own, ({ model }) => coilAmps(model) ?? 0);
   return sealed.amps > 0.5 * ratedAmps(supply);
 }

@@ -34,7 +34,7 @@ export const coilDropsAtStart: Check = { entry, find };
 
 /** Share of rated volts above which a pulled-in coil is sure to hold; makers' data, DC 50 %, AC 80 %, contactor 75 %. */
 function holdShare(state: CoilState): number {
-  if (state.fed.model.kind === 'dc') return defaults.holdDcRelay.value;
+  if (state.fed.model.kind === 'dc' && !state.fed.model.electronic) return defaults.holdDcRelay.value;
   return isContactor(state.fed.part) ? defaults.holdContactor.value : defaults.holdAcRelay.value;
 }
 

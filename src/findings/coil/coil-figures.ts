@@ -1,6 +1,6 @@
 /** The report's rows on coils, and what was taken for granted of them. */
 
-import { warmCelsius } from '../../study/coil-models.ts';
+import { coilName, warmCelsius } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-row.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
@@ -31,7 +31,7 @@ function figures(study: Study, own: Electrics, state: CoilState, row: CoilRow): 
   const known = model.ohms !== undefined || part.kind === 'board';
   const volts = (x: number) => (known ? rounded(x, 4) : null);
   return {
-    relay: part.name,
+    relay: coilName(state.relay),
     gate: row.gate ?? null,
     ...(row.moved.length === 0 && { atRest: true }),
     metres: loop.metres === undefined ? null : rounded(loop.metres, 4),
@@ -48,8 +48,9 @@ function figures(study: Study, own: Electrics, state: CoilState, row: CoilRow): 
 function cornerWords(study: Study, { fed }: CoilState, row: CoilRow): string {
   const { model, supply } = fed;
   const { plan, circuit } = study;
-  const coil =
-    model.kind === 'dc'
+  const coil = model.electronic
+    ? 'no winding that warms'
+    : model.kind === 'dc'
       ? `coil at ${rounded(warmCelsius(plan, model), 3)} °C and ${rounded(model.tolerance * 100, 2)} % low`
       : 'armature open';
   const source = supply

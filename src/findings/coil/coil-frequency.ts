@@ -1,4 +1,5 @@
 import type { Plan } from '../../plan/plan.ts';
+import { takesKind } from '../../ratings/coil.ts';
 import { coilOf } from '../../study/coil-models.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import type { Study } from '../../study/study.ts';
@@ -23,7 +24,7 @@ const entry: FindingEntry = {
 export const coilFrequency: Check = { entry, find };
 
 function find(study: Study): Finding[] {
-  return study.fedCoils.filter((c) => c.source.kind === c.model.kind).flatMap((c) => otherHertz(study, c));
+  return study.fedCoils.filter((c) => takesKind(c.model, c.source.kind)).flatMap((c) => otherHertz(study, c));
 }
 
 /** An AC coil made for another frequency: its reactance, and so its current, goes with the frequency. */

@@ -42,6 +42,8 @@ function find(study: Study): Finding[] {
   return own.circuit.relays.flatMap((relay) => {
     const part = study.plan.parts.get(relay.part) as Coiled;
     // A board switches its coil inside; what its supply terminals see tells nothing.
+    // Nor does that of a timer which is always fed and told by its trigger.
+    if (relay.senses.some((s) => s.by === 'volts' && s.what === 'supply')) return [];
     if (part.kind === 'board' || !coilNets(relay) || !own.islandOf(relay)) return [];
     const leaking = restStates(own).flatMap((moved) => leaks(study, own, relay.index, moved));
     return leaking.length > 0 ? leaking.slice(0, 1) : longCable(study, own, relay.index, part);

@@ -1,3 +1,4 @@
+import { takesKind } from '../../ratings/coil.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
@@ -24,7 +25,7 @@ const entry: FindingEntry = {
 export const coilKind: Check = { entry, find };
 
 function find(study: Study): Finding[] {
-  return study.fedCoils.filter((c) => c.source.kind !== c.model.kind).map((c) => otherKind(study, c));
+  return study.fedCoils.filter((c) => !takesKind(c.model, c.source.kind)).map((c) => otherKind(study, c));
 }
 
 function otherKind(study: Study, coil: FedCoil): Finding {

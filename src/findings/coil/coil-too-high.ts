@@ -1,3 +1,4 @@
+import { printedVolts } from '../../ratings/coil.ts';
 import { coilOf } from '../../study/coil-models.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
@@ -51,7 +52,7 @@ function tooHigh(study: Study, { fed, rows }: CoilState): Finding[] {
       parts: [part.name, source.part],
       at: part.where.get('coil.rated') ?? part.at,
       message: `${part.name} gets ${rounded(most)} V${stated ? '' : ' with the mains at nominal'} and stands ${rounded(model.mostVolts)} V for long`,
-      why: `Its coil is rated ${model.rated} V; ${source.part} ${supply && supply.sourceOhms > 0 ? 'rises above its label when lightly loaded' : 'may stand that high'}. The coil overheats.`,
+      why: `Its coil is rated ${model.electronic ? printedVolts(coilOf(part)) : `${model.rated} V`}; ${source.part} ${supply && supply.sourceOhms > 0 ? 'rises above its label when lightly loaded' : 'may stand that high'}. The coil overheats.`,
       fix: `${part.name} gets ${rounded(most - model.mostVolts)} V more than it stands${taken ? `; measure the volts with the coil on, and state no-load: of ${source.part}` : ''}.`,
       figures: [
         { name: 'volts at the coil', value: rounded(most, 4), unit: 'V' },

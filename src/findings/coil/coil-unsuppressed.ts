@@ -28,11 +28,12 @@ function find(study: Study): Finding[] {
 }
 
 /** An AC coil needs nothing, a board has what it needs; a solid-state input and that of a timer are no winding. */
-function isQuenched({ circuit }: Study, { part, model }: FedCoil): boolean {
+function isQuenched({ circuit }: Study, { part, relay, model }: FedCoil): boolean {
   const { suppressor } = coilOf(part);
-  if (model.kind !== 'dc' || part.kind !== 'relay' || part.technology === 'solid-state') return true;
+  if (model.kind !== 'dc' || model.electronic || part.kind !== 'relay' || part.technology === 'solid-state')
+    return true;
   if (suppressor !== undefined && suppressor !== 'none') return true;
-  const sense = circuit.relays.find((r) => r.part === part.name)!.senses[0]!;
+  const sense = relay.senses[0]!;
   return circuit.diodes.some(
     (d) => !d.load && [d.anode, d.cathode].every((n) => n === sense.a || n === sense.b),
   );

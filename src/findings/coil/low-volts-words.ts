@@ -33,8 +33,9 @@ export function lowVolts(
       { name: 'pull-in of the warm coil', value: rounded(state.pullIn, 4), unit: 'V' },
       { name: 'margin', value: rounded(row.least - state.pullIn), unit: 'V' },
     ],
-    basis:
-      model.kind === 'dc'
+    basis: model.electronic
+      ? 'an electronic input works from what is printed on, warm or cold (data of timers and wide-range relays); wire by ASTM B258 or IEC 60228'
+      : model.kind === 'dc'
         ? 'pull-in rises with the copper as (234.5 + T)/254.5, relay makers’ data; wire by ASTM B258 or IEC 60228'
         : 'drop worked out at the current with the armature open, relay and contactor makers’ data',
     twin: { alike: source.part, badness: (state.pullIn - row.least) / model.rated },

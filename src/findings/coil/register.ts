@@ -10,7 +10,9 @@ import { coilTooLow } from './coil-too-low.ts';
 import { coilUnsuppressed } from './coil-unsuppressed.ts';
 import { notAsJoined } from './not-as-joined.ts';
 import { polarityReversed } from './polarity-reversed.ts';
+import { pulseCoilHeld } from './pulse-coil-held.ts';
 import { rectified } from './rectified.ts';
+import { setAndReset } from './set-and-reset.ts';
 import { supplyInput } from './supply-input.ts';
 
 /** The findings of question 4, as `explain` lists them. */
@@ -28,4 +30,6 @@ export const coilChecks: readonly Check[] = [
   notAsJoined,
   coilUnsuppressed,
   polarityReversed,
+  setAndReset,
+  pulseCoilHeld,
 ];

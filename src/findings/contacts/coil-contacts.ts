@@ -1,7 +1,10 @@
 /** Contacts that feed the coils of other relays, each judged for what those coils draw. */
+
 import type { ContactEdge } from '../../circuit/circuit.ts';
 import { relayVariable } from '../../logic/conduction.ts';
+import { fedWhere } from '../../logic/model.ts';
 import type { Contact } from '../../plan/device-figures.ts';
+import { type CoilModel, coilAt } from '../../ratings/coil.ts';
 import { sumFigures } from '../../ratings/load.ts';
 import type { Figure } from '../../ratings/motor.ts';
 import { judgePilot, type PilotDuty } from '../../ratings/pilot.ts';
@@ -22,14 +25,17 @@ function feeds(study: Study, way: CoilWay, edge: ContactEdge): boolean {
   if (edge.when.by !== 'relay') return false;
   if (!v) return true;
   const own = circuit.relays.find((r) => r.part === way.part.name)!;
-  return v.model.bdd.support(v.model.pull[own.index]!).has(relayVariable(edge.when.relay));
+  return v.model.bdd.support(fedWhere(v.model, own.index)).has(relayVariable(edge.when.relay));
 }
 
 /** A at the volts of the circuit, or at the coil's own where those are higher. */
 function amps(way: CoilWay, ohms: number | undefined, basis: string): Figure | undefined {
   if (ohms === undefined) return undefined;
-  const volts = Math.max(way.volts, modelOf(way.part).rated);
-  return { amps: volts / ohms, basis, status: 'stated' };
+  const model = modelOf(way.part);
+  const volts = Math.max(way.volts, model.rated);
+  // Electronics draw the less current the more volts they get.
+  const at = coilAt(model, volts);
+  return { amps: volts / (ohms * ((at.ohms ?? 1) / (model.ohms ?? 1))), basis, status: 'stated' };
 }
 
 function dutyOf(study: Study, contact: Contact, fed: readonly CoilWay[]): PilotDuty {
@@ -38,7 +44,7 @@ function dutyOf(study: Study, contact: Contact, fed: readonly CoilWay[]): PilotD
     fed.map((w) =>
       amps(
         w,
-        modelOf(w.part).inrushOhms,
+        startingOhms(modelOf(w.part)),
         `coil of ${w.part.name} with its armature open, ${statesInrush(w.part) ? 'stated' : 'from its holding VA'}`,
       ),
     ),
@@ -53,6 +59,10 @@ function dutyOf(study: Study, contact: Contact, fed: readonly CoilWay[]): PilotD
     ...(inrush !== undefined && { inrush }),
   };
 }
+
+/** What electronics draw at once is over in a thousandth of a second, unless they pull a contactor in. */
+const startingOhms = (model: CoilModel): number | undefined =>
+  model.inrushOhms ?? (model.electronic ? model.ohms : undefined);
 
 function statesInrush(part: Coiled): boolean {
   return part.coil?.inrush !== undefined;

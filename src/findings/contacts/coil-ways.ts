@@ -1,6 +1,8 @@
 /** Which contacts lie on the way from a coil to the poles that feed it. */
+
 import type { Circuit, ContactEdge, Sense, Source } from '../../circuit/circuit.ts';
 import { push } from '../../plan/map-entries.ts';
+import { takesKind } from '../../ratings/coil.ts';
 import { type Coiled, modelOf } from '../../study/coil-models.ts';
 import type { Study } from '../../study/study.ts';
 
@@ -72,6 +74,6 @@ export function coilWays(study: Study): CoilWay[] {
     const sense = relay.senses[0];
     if (sense?.by !== 'volts' || sense.a === sense.b) return [];
     const way = wayOf(study, around, part, sense);
-    return way && way.source.kind === modelOf(part).kind ? [way] : [];
+    return way && takesKind(modelOf(part), way.source.kind) ? [way] : [];
   });
 }

@@ -42,5 +42,6 @@ export function openOf({ judged }: JudgedContact): ContactJudgement[] {
 /** The contact itself, as its label has it. */
 export function contactOf({ part, pole }: Pick<JudgedContact, 'part' | 'pole'>): Contact | undefined {
   if ('poles' in part) return part.poles.find((p) => p.index === pole)?.contact;
+  if ('throws' in part && part.throws) return part.throws.find((p) => p.index === pole)?.contact;
   return 'contact' in part ? part.contact : undefined;
 }

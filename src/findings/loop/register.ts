@@ -13,6 +13,8 @@ import { supplyShorted } from './supply-shorted.ts';
 import { switchKindUnrated } from './switch-kind-unrated.ts';
 import { switchOverloaded } from './switch-overloaded.ts';
 import { switchUnderloaded } from './switch-underloaded.ts';
+import { triggerFed } from './trigger-fed.ts';
+import { triggerLoop } from './trigger-loop.ts';
 import { wireOverloaded } from './wire-overloaded.ts';
 
 /** The findings of question 5, as `explain` lists them. */
@@ -32,4 +34,6 @@ export const loopChecks: readonly Check[] = [
   switchUnderloaded,
   coilCurrentUnknown,
   indicatorVolts,
+  triggerFed,
+  triggerLoop,
 ];

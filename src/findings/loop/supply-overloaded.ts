@@ -1,3 +1,4 @@
+import { takesKind } from '../../ratings/coil.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
@@ -33,7 +34,7 @@ const EASY = 0.8;
 function find(study: Study): Finding[] {
   // an AC coil on DC is told by its kind, and what its copper then draws by this
   const coils = study.fedCoils.filter(
-    (c) => c.supply !== undefined && (c.source.kind === c.model.kind || copperOnDc(c) !== undefined),
+    (c) => c.supply !== undefined && (takesKind(c.model, c.source.kind) || copperOnDc(c) !== undefined),
   );
   return study.circuit.sources.flatMap((source) => {
     const draw = supplyDraw(study, coils, source);

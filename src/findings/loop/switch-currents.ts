@@ -2,6 +2,7 @@
 
 import { isLanded, netAt } from '../../circuit/terminals.ts';
 import { inputVariable } from '../../logic/conduction.ts';
+import { fedWhere } from '../../logic/model.ts';
 import { runsAt, type Verified } from '../../logic/verify.ts';
 import type { Contact, CurrentKind, Practice } from '../../plan/device-figures.ts';
 import type { Part } from '../../plan/part-types.ts';
@@ -32,8 +33,7 @@ export const switchCurrents = perStudy((study): readonly SwitchCurrents[] => {
   const { plan, circuit, verified: v } = study;
   if (!v) return [];
   const behind = loopCoils(study).map((coil) => {
-    const relay = circuit.relays.find((r) => r.part === coil.part.name)!;
-    return { coil, depends: v.model.bdd.support(v.model.pull[relay.index]!) };
+    return { coil, depends: v.model.bdd.support(fedWhere(v.model, coil.relay.index)) };
   });
   return circuit.inputs.flatMap(({ index, part: name }) => {
     const part = plan.parts.get(name)!;
@@ -91,8 +91,8 @@ function carriedAmps(c: FedCoil): number {
 }
 
 /** Some tab of the switch lies on the low-voltage side. */
-function liesInLoop({ circuit, sides }: Study, name: string): boolean {
-  return ['COM', 'NO', 'NC', '95', '96', '97', '98'].some((t) => {
+function liesInLoop({ circuit, plan, sides }: Study, name: string): boolean {
+  return (plan.terminals.get(name)?.names ?? []).some((t) => {
     const net = netAt(circuit, name, t);
     return net !== undefined && isLanded(circuit, name, t) && sides.low.has(net) && !sides.mains.has(net);
   });

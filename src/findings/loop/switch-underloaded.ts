@@ -1,6 +1,9 @@
+import type { Contact } from '../../plan/device-figures.ts';
 import { defaults } from '../../ratings/defaults.ts';
 import type { Study } from '../../study/study.ts';
+import { switchesOf, type Triggered, triggered } from '../../study/timers/triggers.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
@@ -29,15 +32,57 @@ const SILVER_LEAST = 0.01;
 function find(study: Study): Finding[] {
   const { verified: v } = study;
   if (!v) return [];
-  return switchCurrents(study)
+  const loops = switchCurrents(study)
     .filter((s) => s.rating !== undefined && overRating(s) === undefined)
     .flatMap((s) => underloaded(study, s, aloneAmps(v, s) ?? s.held));
+  return [...loops, ...triggered(study).flatMap((t) => onTrigger(study, t))];
 }
+
+/** Switches in the loop of a dry trigger, which carry what little the timer sends through them. */
+function onTrigger(study: Study, t: Triggered): Finding[] {
+  const { plan } = study;
+  const { low, high } = defaults.triggerAmps;
+  const stated = t.part.triggerCurrent;
+  return switchesOf(study, t).flatMap((name) => {
+    const part = plan.parts.get(name);
+    if (!part || !('contact' in part)) return [];
+    const needs = leastAmps(part.contact);
+    if ((stated ?? low) >= needs - 1e-12) return [];
+    const sure = stated !== undefined || high < needs - 1e-12;
+    const sent = stated === undefined ? `${ampsText(low)} to ${ampsText(high)}` : ampsText(stated);
+    return [
+      found(plan, entry, {
+        ...(sure ? {} : { severity: 'doubt' as const }),
+        parts: [name, t.part.name],
+        message: sure
+          ? `only ${sent} flows through ${name} to the trigger of ${t.part.name}; it needs ${ampsText(needs)} to keep its contacts clean`
+          : `whether ${name} stays clean at the trigger of ${t.part.name} cannot be told: trigger-current is not stated`,
+        why: `The timer itself sends what flows there${stated === undefined ? `: ${sent} by make` : ''}. ${part.contact.least ? 'Contacts that switch too little grow a film and become unreliable.' : 'Its metal is not stated and taken as silver; silver that switches too little grows a film.'}`,
+        fix: sure
+          ? `${name} has to be one that stays clean on ${sent}: gold contacts, ${ampsText(defaults.goldLeastAmps.value)} or less.`
+          : `State trigger-current: of ${t.part.name}; ${ampsText(needs)} or more settles it.`,
+        figures: [ampsFigure('current', stated ?? low), ampsFigure('least', needs)],
+        basis:
+          'least current as printed on the switch; currents of dry triggers from timer data (memory, one data sheet read)',
+        twin: {
+          alike: `${t.part.name} ${sure}`,
+          badness: needs,
+          several: (names) =>
+            sure ? { fix: `${listOf(names)} have to be such as stay clean on ${sent}: gold contacts.` } : {},
+        },
+      }),
+    ];
+  });
+}
+
+/** A below which contacts grow a film, as printed or by their metal. */
+const leastAmps = ({ least, metal }: Contact): number =>
+  least?.amps ?? (metal === 'gold' ? defaults.goldLeastAmps.value : SILVER_LEAST);
 
 /** Too little current (A) or voltage (V) to keep the contacts clean; a switch that says nothing is taken as silver. */
 function underloaded({ plan }: Study, { part, kind, volts }: SwitchCurrents, held: number): Finding[] {
   const { least, metal } = part.contact;
-  const needs = least?.amps ?? (metal === 'gold' ? defaults.goldLeastAmps.value : SILVER_LEAST);
+  const needs = leastAmps(part.contact);
   const low = least !== undefined && volts < least.volts - 1e-9;
   if (held <= 0 || (held >= needs - 1e-12 && !low)) return [];
   const flows = held < needs - 1e-12;

@@ -18,7 +18,7 @@ const entry: FindingEntry = {
   wrong: '{link: [CR.12, CR.A1]}',
   right: '{link: [CR.14, CR.A1]}',
   basis: 'common practice',
-  followsFrom: ['mains-meets-low-voltage', 'mains-shorted'],
+  followsFrom: ['toggle-needs-button', 'set-and-reset', 'mains-meets-low-voltage', 'mains-shorted'],
   goneByOneMove: true,
 };
 

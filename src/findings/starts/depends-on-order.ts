@@ -25,7 +25,7 @@ const entry: FindingEntry = {
   ),
   right: extract('  - {link: [line1, K1.A1]}', '  - {link: [line2, K2.A1]}'),
   basis: 'common practice',
-  followsFrom: ['chatters', 'stays-on', 'mains-meets-low-voltage'],
+  followsFrom: ['toggle-needs-button', 'set-and-reset', 'chatters', 'stays-on', 'mains-meets-low-voltage'],
   goneByOneMove: true,
 };
 

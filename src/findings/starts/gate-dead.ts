@@ -22,6 +22,9 @@ const entry: FindingEntry = {
   right: '{red: [planer.COM, router.COM], white: [planer.NO, router.NO]}',
   basis: 'common practice',
   followsFrom: [
+    'toggle-needs-button',
+    'trigger-fed',
+    'set-and-reset',
     'diode-backwards',
     'polarity-reversed',
     'coil-shorted',

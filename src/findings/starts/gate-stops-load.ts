@@ -24,6 +24,7 @@ const entry: FindingEntry = {
   ),
   basis: 'common practice',
   followsFrom: [
+    'toggle-needs-button',
     'supply-shorted',
     'mains-shorted',
     'polarity-reversed',

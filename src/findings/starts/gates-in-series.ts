@@ -25,7 +25,7 @@ const entry: FindingEntry = {
     '  - {cable: twin, length: 9 m, cores: {red: [barA, lathe.COM], black: [barB, lathe.NO]}}',
   ),
   basis: 'common practice',
-  followsFrom: [],
+  followsFrom: ['toggle-needs-button'],
   goneByOneMove: true,
 };
 

@@ -19,6 +19,9 @@ const entry: FindingEntry = {
   right: '{cable: bell, length: 2 m, cores: {red: [PS1.+, feed], white: [PS1.-, K1.A2]}}',
   basis: 'common practice',
   followsFrom: [
+    'toggle-needs-button',
+    'trigger-fed',
+    'set-and-reset',
     'supply-shorted',
     'diode-backwards',
     'polarity-reversed',

@@ -65,7 +65,8 @@ function unjoined({ plan }: Study, { name }: Part): Finding {
 function missing(study: Study, part: Part): Finding[] {
   const { circuit } = study;
   const empty = neededTerminals(study, part).filter((t) => !isLanded(circuit, part, t));
-  const isSwitch = part.kind === 'gate' || part.kind === 'switch' || part.kind === 'button';
+  const isThrown = 'throws' in part && part.throws !== undefined;
+  const isSwitch = ['gate', 'switch', 'button'].includes(part.kind) && !isThrown;
   if (isSwitch && !isLanded(circuit, part, 'NO') && !isLanded(circuit, part, 'NC')) empty.push('NO');
   if (empty.length === 0) return [];
   const names = empty.map((t) => `${part.name}.${t}`);

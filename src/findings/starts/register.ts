@@ -1,5 +1,6 @@
 import type { Check } from '../entry.ts';
 import { blockIgnored } from './block-ignored.ts';
+import { blockLate } from './block-late.ts';
 import { breakIsSilent } from './break-is-silent.ts';
 import { breakStartsLoad } from './break-starts-load.ts';
 import { chatters } from './chatters.ts';
@@ -14,12 +15,16 @@ import { loopDead } from './loop-dead.ts';
 import { looseEnd } from './loose-end.ts';
 import { nothingWired } from './nothing-wired.ts';
 import { ringHidesBreak } from './ring-hides-break.ts';
+import { runOnClearsNoDuct } from './run-on-clears-no-duct.ts';
+import { runOnMissing } from './run-on-missing.ts';
 import { runsOnDeadSupply } from './runs-on-dead-supply.ts';
 import { runsWithAllShut } from './runs-with-all-shut.ts';
 import { runsWithoutCause } from './runs-without-cause.ts';
 import { staysOn } from './stays-on.ts';
 import { stopsOnDeadSupply } from './stops-on-dead-supply.ts';
 import { stopsWithoutCause } from './stops-without-cause.ts';
+import { timerSupply } from './timer-supply.ts';
+import { toggleNeedsButton } from './toggle-needs-button.ts';
 import { undecided } from './undecided.ts';
 import { valueUnsaid } from './value-unsaid.ts';
 
@@ -48,4 +53,9 @@ export const startsChecks: readonly Check[] = [
   stopsOnDeadSupply,
   breakStartsLoad,
   lampMisleads,
+  runOnMissing,
+  blockLate,
+  timerSupply,
+  toggleNeedsButton,
+  runOnClearsNoDuct,
 ];

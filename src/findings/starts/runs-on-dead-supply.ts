@@ -26,14 +26,20 @@ export const runsOnDeadSupply: Check = { entry, find };
 function find(study: Study): Finding[] {
   return deadSupplies(study)
     .filter((d) => d.runsOn)
-    .map(({ target, dead, moved }) =>
-      found(study.plan, entry, {
+    .map(({ target, dead, moved }) => {
+      const latched = study.circuit.relays.filter((r) => r.latch !== undefined).map((r) => r.part);
+      const stays = latched.length > 0;
+      return found(study.plan, entry, {
         parts: [target, ...dead],
         message: `${target} runs when ${listOf(dead)} is dead`,
-        why: `With no volts from ${listOf(dead)} and ${sayMoved(study.circuit, moved)} the load is fed through a contact that is closed at rest.`,
-        fix: 'Feed the load through the make contact (NO), so that a dead supply stops it.',
+        why: stays
+          ? `With no volts from ${listOf(dead)} and ${sayMoved(study.circuit, moved)} ${listOf(latched)} stays as it was, and nothing else breaks the way of the load.`
+          : `With no volts from ${listOf(dead)} and ${sayMoved(study.circuit, moved)} the load is fed through a contact that is closed at rest.`,
+        fix: stays
+          ? `Let ${listOf(latched)} feed the coil of a plain relay from the same supply, and the load hang on that one's make contact.`
+          : 'Feed the load through the make contact (NO), so that a dead supply stops it.',
         basis: entry.basis,
         twin: { alike: dead.join() },
-      }),
-    );
+      });
+    });
 }

@@ -18,7 +18,7 @@ const entry: FindingEntry = {
   wrong: '{red: [planer.COM, router.COM], white: [planer.NO, router.COM]}',
   right: '{red: [planer.COM, router.COM], white: [planer.NO, router.NO]}',
   basis: 'common practice',
-  followsFrom: ['supply-shorted', 'mains-meets-low-voltage', 'mains-shorted'],
+  followsFrom: ['toggle-needs-button', 'supply-shorted', 'mains-meets-low-voltage', 'mains-shorted'],
   goneByOneMove: true,
 };
 

@@ -19,7 +19,7 @@ const entry: FindingEntry = {
   wrong: extract('  - {link: [D1.A, line1]}', '  - {link: [D1.A, line2]}'),
   right: extract('  - {link: [D1.K, line1]}', '  - {link: [D2.K, line2]}'),
   basis: 'common practice',
-  followsFrom: ['block-ignored', 'stays-on'],
+  followsFrom: ['toggle-needs-button', 'block-ignored', 'stays-on'],
   goneByOneMove: true,
 };
 

@@ -19,7 +19,7 @@ const entry: FindingEntry = {
   wrong: extract('  - {link: [armed, Q1.13]}', '  - {link: [Q1.14, CR.A1]}'),
   right: extract('  - {link: [armed, CR.11]}', '  - {link: [CR.14, CR.A1]}'),
   basis: 'common practice',
-  followsFrom: ['coil-holds-in'],
+  followsFrom: ['toggle-needs-button', 'coil-holds-in'],
   goneByOneMove: true,
 };
 

@@ -22,7 +22,7 @@ export const valueUnsaid: Check = { entry, find };
 
 /** What has no usual value and is asked for wherever it bears on something. */
 function find(study: Study): Finding[] {
-  return [...levers(study), ...practice(study), ...volts(study)];
+  return [...levers(study), ...times(study), ...practice(study), ...volts(study)];
 }
 
 /** Gates of which nothing says how the lever is mounted. */
@@ -44,6 +44,23 @@ function levers({ plan, circuit }: Study): Finding[] {
       basis: entry.basis,
     }),
   ];
+}
+
+/** Timers of which nothing says for how long they are set. */
+function times({ plan }: Study): Finding[] {
+  return [...plan.parts.values()].flatMap((p) =>
+    p.kind !== 'timer' || p.time !== undefined
+      ? []
+      : [
+          finding(plan, {
+            ...{ id: entry.id, severity: 'doubt', question: 2, parts: [p.name] },
+            message: `the time that ${p.name} is set to is not stated`,
+            why: 'With none a load that ought to run on stops at once; with a long one it runs on after what stops it.',
+            fix: `State time: of ${p.name}, such as 10 s.`,
+            basis: entry.basis,
+          }),
+        ],
+  );
 }
 
 /** Which tables apply, where neither the plan nor its plugs tell. */

@@ -1,4 +1,4 @@
-/** What a plan leaves out that has no usual value, read the other way: levers mounted otherwise, the other tables. */
+/** What a plan leaves out that has no usual value, read the other way: levers mounted otherwise, long delays, the other tables. */
 import type { Part } from '../../plan/part-types.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { Study } from '../../study/study.ts';
@@ -13,6 +13,7 @@ export function otherReadings(study: Study, grave: readonly Finding[]): Study[] 
   const plans = [
     ...(levers.length > 0 ? [withLevers(plan, levers)] : []),
     ...(some.length > 0 && some.length < levers.length ? [withLevers(plan, some)] : []),
+    ...(hasUnsaidTime(plan) ? [withTimes(plan)] : []),
     ...(plan.practiceFrom === 'taken' ? [otherPractice(plan)] : []),
   ];
   return plans.map((p) => Study.of(p));
@@ -31,6 +32,21 @@ function withLevers(plan: Plan, names: readonly string[]): Plan {
     if (part?.kind === 'gate') parts.set(name, { ...part, pressedWhen: 'shut' });
   }
   return { ...plan, parts };
+}
+
+/** s, longer than any run-on that is asked for; common practice, no source. */
+const LONG = 600;
+
+const hasUnsaidTime = ({ parts }: Plan): boolean =>
+  [...parts.values()].some((p) => p.kind === 'timer' && p.time === undefined);
+
+/** A delay that is not stated is taken as none; here it is a long one. */
+function withTimes(plan: Plan): Plan {
+  const parts = [...plan.parts].map(([name, p]): [string, Part] => [
+    name,
+    p.kind === 'timer' && p.time === undefined ? { ...p, time: LONG } : p,
+  ]);
+  return { ...plan, parts: new Map(parts) };
 }
 
 const otherPractice = (plan: Plan): Plan => ({ ...plan, practice: plan.practice === 'nec' ? 'iec' : 'nec' });

@@ -1,8 +1,9 @@
 /** Tables of a page: what relays, loads and supplies do now, and the truth table. */
 
+import { isOwn } from '../../circuit/positions.ts';
 import { type ColumnOf, paragraph, type Table, table } from '../../report/blocks.ts';
 import { asHtml } from '../../report/forms/html.ts';
-import { asIntended } from '../../report/truth-table.ts';
+import { asIntended, timeBlocks } from '../../report/truth-table.ts';
 import { cell, deviationText } from '../../study/table-model.ts';
 import type { PageParts, PageTable } from './parts.ts';
 
@@ -29,7 +30,7 @@ function liveTable(
 }
 
 export function stateHtml({ plan, circuit, targets }: PageParts): string {
-  const relays = circuit.relays.map((r) => r.part);
+  const relays = circuit.relays.filter(isOwn).map((r) => r.part);
   const loads = targets.filter((t) => !relays.includes(t));
   const supplies = circuit.sources.map((s) => s.part);
   const lamps = [...plan.parts.values()]
@@ -60,6 +61,7 @@ export function truthHtml(truth: PageParts['truth']): string {
       : [
           paragraph('Each row is reached straight from rest. The row that fits the buttons above is marked.'),
           truthTable(truth),
+          ...(truth.table.inTime ? timeBlocks(truth.table.inTime) : []),
         ];
   return `<section aria-labelledby="h-truth">${title}
 ${asHtml(blocks)}</section>`;

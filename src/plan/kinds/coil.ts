@@ -1,6 +1,7 @@
 /** A coil: its fields, what is checked of them, and what is made of them. */
 import * as z from 'zod';
 import { ampsText } from '../../text/numbers.ts';
+import { coilVolts } from '../coil-volts.ts';
 import type { Coil, Limit } from '../device-figures.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
@@ -15,7 +16,10 @@ const percentOrVolts = 'A share of the rated voltage (75 %) or a voltage (9 V).'
 export const coil = once(() =>
   z
     .strictObject({
-      rated: quantity(ratings.voltsFrequency, 'Rated voltage of the coil, with its kind.'),
+      rated: quantity(
+        coilVolts,
+        'Rated voltage of the coil, with its kind; of an electronic input the range and AC/DC as printed.',
+      ),
       frequency: quantity(q.hertz, 'Frequency an AC coil is made for.').optional(),
       resistance: quantity(q.ohms, "Resistance at 20 °C; an AC coil's is its copper only.").optional(),
       current: quantity(q.amps, 'Current at the rated voltage.').optional(),
@@ -31,7 +35,10 @@ export const coil = once(() =>
       ).optional(),
       'drop-out': quantity(ratings.limit, `Voltage at which it surely lets go. ${percentOrVolts}`).optional(),
       most: quantity(ratings.limit, `Highest voltage it stands continuously. ${percentOrVolts}`).optional(),
-      inrush: quantity(q.voltAmps, 'Apparent power an AC coil draws while it pulls in.').optional(),
+      inrush: quantity(
+        q.voltAmps,
+        'Apparent power an AC coil or an electronic input draws while it pulls in.',
+      ).optional(),
       'hot-rise': quantity(q.kelvins, 'Warming of the coil at the rated voltage.').optional(),
       suppressor: choice(
         SUPPRESSORS,
@@ -73,13 +80,13 @@ export function checkCoil(coil: CoilFields, add: Add): void {
       add(['coil', second[0]], `coil: the figures disagree by more than 10 % at ${rated.volts} V: ${list}`);
     }
     if (coil.frequency !== undefined) add(['coil', 'frequency'], 'coil.frequency: not with a DC coil');
-    if (coil.inrush !== undefined)
+    if (coil.inrush !== undefined && rated.upTo === undefined && rated.either !== true)
       add(['coil', 'inrush'], 'coil.inrush: a DC coil has no inrush; leave it out');
   }
-  checkLimits(coil, rated.volts, add);
+  checkLimits(coil, rated.volts, rated.upTo ?? rated.volts, add);
 }
 
-function checkLimits(coil: CoilFields, rated: number, add: Add): void {
+function checkLimits(coil: CoilFields, rated: number, top: number, add: Add): void {
   const pull = coil['pull-in'];
   const drop = coil['drop-out'];
   const { most } = coil;
@@ -92,7 +99,7 @@ function checkLimits(coil: CoilFields, rated: number, add: Add): void {
       'coil.drop-out: not below pull-in; a relay lets go at a lower voltage than it pulls in',
     );
   }
-  if (most !== undefined && inVolts(most, rated) < rated * 0.9999) {
+  if (most !== undefined && inVolts(most, top) < top * 0.9999) {
     add(['coil', 'most'], 'coil.most: below the rated voltage; expected 100 % or more');
   }
 }
@@ -100,6 +107,8 @@ function checkLimits(coil: CoilFields, rated: number, add: Add): void {
 export function buildCoil(fields: CoilFields): Coil {
   return withoutUndefined({
     rated: { volts: fields.rated.volts, kind: fields.rated.kind },
+    upTo: fields.rated.upTo,
+    either: fields.rated.either,
     frequency: fields.frequency ?? fields.rated.frequency,
     resistance: fields.resistance,
     current: fields.current,

@@ -19,7 +19,7 @@ export const pole = once(() =>
     })
     .meta({ id: 'pole', description: 'One contact of the relay.' }),
 );
-type PoleFields = z.output<ReturnType<typeof pole>>;
+export type PoleFields = z.output<ReturnType<typeof pole>>;
 
 /** The fields of a part that has poles. */
 export interface PoledFields {

@@ -25,7 +25,7 @@ const coilDevice = () => ({
   'off-leakage': quantity(q.amps, 'Current a solid-state output passes while off.').optional(),
   isolation: choice(
     ['reinforced', 'basic', 'functional'],
-    'Insulation between coil and contacts, where the data state it.',
+    'Insulation between coil and contacts, where the data state it; of a timer also between its supply and T1 T2.',
   ).optional(),
   listed: flag('true when it carries the mark of a testing laboratory.').optional(),
   ...common(),
@@ -34,6 +34,14 @@ const coilDevice = () => ({
 const relaySchema = once(() =>
   z.strictObject({
     kind: kind('relay', 'A relay or contactor. Coil A1 A2; contact COM NO NC unless poles says otherwise.'),
+    bistable: choice(
+      ['toggle', 'set-reset'],
+      'It stays put after a pulse: toggle changes over at each, set-reset goes in on A1 A2 and out on B1 B2.',
+    ).optional(),
+    pulse: quantity(
+      q.pulse,
+      'Longest time its coil may stay fed, or continuous where it may for good. Asked for where a contact that stays put feeds the coil of a bistable relay.',
+    ).optional(),
     ...coilDevice(),
   }),
 );
@@ -41,7 +49,19 @@ const timerSchema = once(() =>
   z.strictObject({
     kind: kind('timer', 'A timer relay. Coil A1 A2, dry trigger T1 T2, contact COM NO NC (15 18 16).'),
     function: choice(['off-delay', 'on-delay'], 'off-delay lets go late; on-delay pulls in late.'),
-    time: quantity(q.seconds, 'The delay it is set to.').optional(),
+    time: quantity(q.delay, 'The delay it is set to.').optional(),
+    supply: choice(
+      ['permanent', 'none'],
+      'What it works from while it times. permanent: A1 A2 have to stay fed, and T1 T2 trigger it; the default where T1 or T2 is used. none: from what it stored, so that it is started and stopped by its supply.',
+    ).optional(),
+    'trigger-current': quantity(
+      q.amps,
+      'Current that the timer itself sends through a dry contact on T1 T2.',
+    ).optional(),
+    'trigger-resistance': quantity(
+      q.ohms,
+      'Resistance of the loop on T1 T2 up to which the timer surely takes it as closed.',
+    ).optional(),
     ...coilDevice(),
   }),
 );
@@ -68,6 +88,8 @@ const boardSchema = once(() =>
 );
 
 const COIL = ['A1', 'A2'] as const;
+/** the coil that lets a bistable relay go */
+const RESET = ['B1', 'B2'] as const;
 /** DIN 72552, as on automotive relays */
 const COIL_ALIASES = [
   ['86', 'A1'],
@@ -83,11 +105,15 @@ function terminals(fields: DeviceFields): Terminals {
     const contacts = names.flatMap((one) =>
       [one.common, one.make, one.break].filter((name) => name !== undefined),
     );
-    const trigger = timer ? ['T1', 'T2'] : [];
-    return new Terminals([...new Set([...COIL, ...trigger, ...contacts])], [...COIL_ALIASES, ...aliases]);
+    const more = timer ? ['T1', 'T2'] : hasReset(fields) ? RESET : [];
+    return new Terminals([...new Set([...COIL, ...more, ...contacts])], [...COIL_ALIASES, ...aliases]);
   };
-  return fields.poles === undefined ? shared(fields.kind, make) : make();
+  const name = hasReset(fields) ? 'relay set-reset' : fields.kind;
+  return fields.poles === undefined ? shared(name, make) : make();
 }
+
+const hasReset = (fields: DeviceFields): boolean =>
+  fields.kind === 'relay' && fields.bistable === 'set-reset';
 
 function check(fields: DeviceFields, add: Add): void {
   if (fields.coil !== undefined) checkCoil(fields.coil, add);
@@ -108,7 +134,14 @@ export const relay = kindRow<RelayPart>()({
   schema: relaySchema,
   terminals,
   check,
-  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...device(fields) }),
+  build: (fields, base) =>
+    withoutUndefined({
+      ...base,
+      kind: fields.kind,
+      ...device(fields),
+      bistable: fields.bistable,
+      pulse: fields.pulse,
+    }),
   passes: true,
   intent: ['target'],
 });
@@ -124,6 +157,9 @@ export const timer = kindRow<TimerPart>()({
       ...device(fields),
       function: fields.function,
       time: fields.time,
+      supplied: fields.supply,
+      triggerCurrent: fields['trigger-current'],
+      triggerResistance: fields['trigger-resistance'],
     }),
   passes: true,
   intent: ['target'],

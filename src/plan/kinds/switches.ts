@@ -4,11 +4,12 @@ import { found } from '../issues.ts';
 import { nameProblem } from '../names.ts';
 import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart, Tab } from '../part-types.ts';
 import * as q from '../quantity.ts';
-import { choice, list, once, quantity, text } from '../schema-fields.ts';
+import { choice, list, number, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { buildContact, type ContactFields, contact } from './contact.ts';
 import { type Add, common, kind, kindRow } from './kind-row.ts';
+import { buildPoles, checkPoles, type PoleFields, pole, poleNames } from './poles.ts';
 
 const TABS = ['COM', 'NO', 'NC'] as const;
 const switchFields = () => ({
@@ -16,6 +17,18 @@ const switchFields = () => ({
   terminals: list(z.enum(TABS), 'The tabs it has, where one is missing: [COM, NO].').optional(),
   ...common(),
 });
+
+/** Several contacts on one handle, as a number or one by one as for relays. */
+const switchPoles = () =>
+  z
+    .union([
+      number(q.poleCount, 'How many, alike.'),
+      list(pole(), 'One entry each, as for relays; make closes in the working position.'),
+    ])
+    .describe(
+      'Its contacts, where it has several on one handle: 2, with terminals 1.COM 1.NO 1.NC 2.COM and so on, or a list as for relays.',
+    )
+    .optional();
 
 const gateSchema = once(() =>
   z.strictObject({
@@ -29,7 +42,8 @@ const gateSchema = once(() =>
 );
 const handSwitchSchema = once(() =>
   z.strictObject({
-    kind: kind('switch', 'A hand switch that stays put. Terminals COM NO NC.'),
+    kind: kind('switch', 'A hand switch or isolator that stays put. Terminals COM NO NC.'),
+    poles: switchPoles(),
     ...switchFields(),
   }),
 );
@@ -53,6 +67,7 @@ const cutoutSchema = once(() =>
       ['manual', 'automatic'],
       'How an overload relay goes back after a trip: by its button, or by itself when it has cooled.',
     ).optional(),
+    poles: switchPoles(),
     ...switchFields(),
   }),
 );
@@ -67,12 +82,32 @@ const selectorSchema = once(() =>
 );
 
 interface SwitchFields {
+  readonly poles?: number | readonly PoleFields[] | undefined;
   readonly kind: string;
   readonly contact?: ContactFields | undefined;
   readonly terminals?: readonly Tab[] | undefined;
 }
 
 const tabsOf = (fields: SwitchFields): readonly Tab[] => fields.terminals ?? TABS;
+
+/** The poles of a switch one by one; a number of them have the tabs that the switch has. */
+function polesOf({ poles, terminals }: SwitchFields): readonly PoleFields[] | undefined {
+  if (typeof poles !== 'number') return poles;
+  const has = (tab: Tab) => terminals?.includes(tab) ?? true;
+  const form = has('NO') && has('NC') ? 'changeover' : has('NO') ? 'make' : 'break';
+  return Array.from({ length: poles }, () => ({ form }));
+}
+
+function poleTerminals(poles: readonly PoleFields[], more: readonly string[] = []): Terminals {
+  const { names, aliases } = poleNames(poles, false);
+  const own = names.flatMap((n) => [n.common, n.make, n.break].filter((name) => name !== undefined));
+  return new Terminals([...new Set([...own, ...more])], aliases);
+}
+
+const switchTerminals = (fields: SwitchFields): Terminals => {
+  const poles = polesOf(fields);
+  return poles === undefined ? tabTerminals(fields) : poleTerminals(poles);
+};
 
 const tabTerminals = (fields: SwitchFields): Terminals =>
   shared(`${fields.kind} ${tabsOf(fields).join()}`, () => new Terminals(tabsOf(fields)));
@@ -81,6 +116,7 @@ const tabTerminals = (fields: SwitchFields): Terminals =>
 const OVERLOAD = ['95', '96', '97', '98'] as const;
 
 function checkSwitch(fields: SwitchFields, add: Add): void {
+  if (Array.isArray(fields.poles)) checkPoles({ contact: fields.contact, poles: fields.poles }, add);
   if (fields.terminals !== undefined) checkTabs(fields.terminals, add);
 }
 
@@ -125,6 +161,14 @@ const switchLike = (fields: SwitchFields) => ({
   tabs: tabsOf(fields),
 });
 
+/** One with several contacts has those in place of tabs. */
+function thrown(fields: SwitchFields) {
+  const poles = polesOf(fields);
+  if (poles === undefined) return switchLike(fields);
+  const throws = buildPoles({ contact: fields.contact, poles }, false);
+  return { contact: throws[0]?.contact ?? buildContact(fields.contact), tabs: [], throws };
+}
+
 export const gate = kindRow<GatePart>()({
   schema: gateSchema,
   terminals: tabTerminals,
@@ -142,9 +186,9 @@ export const gate = kindRow<GatePart>()({
 
 export const handSwitch = kindRow<SwitchPart>()({
   schema: handSwitchSchema,
-  terminals: tabTerminals,
+  terminals: switchTerminals,
   check: checkSwitch,
-  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...switchLike(fields) }),
+  build: (fields, base) => withoutUndefined({ ...base, kind: fields.kind, ...thrown(fields) }),
   passes: true,
   intent: ['runs-on', 'blocked-by', 'stopped-by', 'lit-when'],
 });
@@ -160,8 +204,11 @@ export const button = kindRow<ButtonPart>()({
 
 export const cutout = kindRow<CutoutPart>()({
   schema: cutoutSchema,
-  terminals: (fields) =>
-    shared(`cutout ${tabsOf(fields).join()}`, () => new Terminals([...tabsOf(fields), ...OVERLOAD])),
+  terminals: (fields) => {
+    const poles = polesOf(fields);
+    if (poles !== undefined) return poleTerminals(poles, OVERLOAD);
+    return shared(`cutout ${tabsOf(fields).join()}`, () => new Terminals([...tabsOf(fields), ...OVERLOAD]));
+  },
   check: checkSwitch,
   build: (fields, base) =>
     withoutUndefined({
@@ -169,7 +216,7 @@ export const cutout = kindRow<CutoutPart>()({
       kind: fields.kind,
       setting: fields.setting,
       reset: fields.reset,
-      ...switchLike(fields),
+      ...thrown(fields),
     }),
   passes: true,
   intent: ['blocked-by', 'stopped-by', 'lit-when'],

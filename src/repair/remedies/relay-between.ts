@@ -1,4 +1,5 @@
 /** A small relay in the loop, whose contact feeds the coil that is too heavy for the loop from its supply. */
+
 import { judgedContacts } from '../../findings/contacts/judged-contacts.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { Contact } from '../../plan/device-figures.ts';
@@ -7,6 +8,7 @@ import type { Part, RelayPart } from '../../plan/part-types.ts';
 import type { Core, Plan, Run, TerminalRef } from '../../plan/plan.ts';
 import { splitTerminalKey, terminalKey } from '../../plan/terminal-key.ts';
 import { Terminals } from '../../plan/terminals.ts';
+import { coilAmps } from '../../ratings/coil.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import type { LengthUnit } from '../../text/lengths.ts';
 import { rounded } from '../../text/numbers.ts';
@@ -72,7 +74,7 @@ function hasFuse({ study }: Bench, { part }: FedCoil): boolean {
 }
 
 function power({ model }: FedCoil): number {
-  return model.ohms === undefined ? 0 : (model.rated * model.rated) / model.ohms;
+  return (coilAmps(model) ?? 0) * (model.at ?? model.rated);
 }
 
 function small(name: string, at: RelayPart['at'], { source }: FedCoil, amps: number): RelayPart {

@@ -9,7 +9,7 @@ import { Study } from '../../../src/study/study.ts';
 import { changesOf, type OneChange, type Way } from './one-change.ts';
 
 /** Findings that a change for the worse may rightly end, each with why; whatever else it ends is a mistake. */
-export const EXCEPTIONS: Readonly<Record<Way, Partial<Record<FindingId, string>>>> = {
+const EXCEPTIONS: Readonly<Record<Way, Partial<Record<FindingId, string>>>> = {
   'thinner wire': {
     'box-overfilled': 'a thinner conductor takes less room in a box, NEC 314.16(B)',
     'coil-too-high': 'the wire takes more of the volts, IEC 60228',
@@ -77,7 +77,7 @@ export interface Graded {
 }
 
 /** How grave each finding of a plan is, none folded. */
-export function graded(study: Study): Graded {
+function graded(study: Study): Graded {
   const findings = new Map<string, number>();
   for (const check of REGISTER)
     for (const { id, parts, severity } of check.find(study)) {
