@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/findings/report-model.ts';
 import { check } from '../../../src/repair/check.ts';
 import { Study } from '../../../src/study/study.ts';
-import { type Wired, wired as unstated } from '../../findings/wired-plans.ts';
+import { wired as unstated, type Wired } from '../../findings/wired-plans.ts';
 import { example } from '../../helpers/example-plans.ts';
 import { planOf } from '../../helpers/plan-of.ts';
 
