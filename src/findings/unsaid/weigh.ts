@@ -16,6 +16,8 @@ import { Worlds } from './worlds.ts';
 export interface Taken {
   readonly check: Check;
   readonly findings: readonly Finding[];
+  /** what is grave only as it is taken, and not where something asked for is read otherwise */
+  readonly open?: readonly Finding[];
 }
 
 const isGrave = ({ severity }: Finding) => ['danger', 'warning', 'fault'].includes(severity);
@@ -35,7 +37,8 @@ function inEveryReading(study: Study, taken: readonly Taken[]): readonly Taken[]
     if (!findings.some(isGrave)) return { check, findings };
     const lists = others.map((other) => check.find(other));
     const stands = (f: Finding) => lists.every((l) => l.some((g) => isGrave(g) && isSame(f, g)));
-    return { check, findings: findings.filter((f) => !isGrave(f) || stands(f)) };
+    const open = findings.filter((f) => isGrave(f) && !stands(f));
+    return { check, findings: findings.filter((f) => !open.includes(f)), open };
   });
 }
 
@@ -47,9 +50,13 @@ function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
     const also = other && taken.find((t) => t.check.entry.id === other)!.check.find(of);
     return [...check.find(of), ...(also ?? []).map((f) => ({ ...f, id: check.entry.id }))];
   };
-  const at = (check: Check, world: World) => find(check, worlds.at(world));
   const settler = new Settler(worlds, find);
-  const all = taken.map((t) => ({ entry: t.check.entry, findings: weighed({ worlds, settler, at }, t) }));
+  const all = taken.map((t) => {
+    const open = t.open ?? [];
+    const at = (check: Check, world: World) =>
+      find(check, worlds.at(world)).filter((f) => !isGrave(f) || !open.some((o) => isSame(o, f)));
+    return { entry: t.check.entry, findings: weighed({ worlds, settler, at }, t) };
+  });
   const stands = new Set(
     all
       .filter(({ findings }) => findings.some((f) => isGrave(f) || isTurned(f)))
