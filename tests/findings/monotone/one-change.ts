@@ -147,7 +147,7 @@ function otherPilot(code: PilotCode, by: 1 | -1): PilotCode | undefined {
 }
 
 /** The contact with one of its figures multiplied. */
-export function* otherContacts(c: Contact, times: number): Generator<readonly [string, Contact]> {
+function* otherContacts(c: Contact, times: number): Generator<readonly [string, Contact]> {
   for (const [i, r] of c.ratings.entries())
     yield [
       `${r.amps} A ${r.volts} V ${r.kind}`,

@@ -61,7 +61,7 @@ export function leavingOut(text: string): LeftOut[] {
 }
 
 /** The verdict of a plan; throws where it cannot be read. */
-export function verdictOf(text: string): Verdict {
+function verdictOf(text: string): Verdict {
   const read = readPlan(text, 'left-out.yaml');
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
   return judge(Study.of(read.plan)).verdict;
