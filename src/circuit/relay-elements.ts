@@ -18,7 +18,8 @@ export function addTimer(part: TimerPart, draft: CircuitDraft): void {
   const supply = addCoil(part, draft, 'A1', 'A2', dry ? 'supply' : 'coil');
   const trigger: Sense[] = dry ? [{ by: 'joined', a: draft.net(part, 'T1'), b: draft.net(part, 'T2') }] : [];
   const on = part.function === 'on-delay' ? ('in' as const) : ('out' as const);
-  const delay = { on, seconds: part.time, stored: !dry };
+  // Where none is stated it is asked for, and the plan is read with a long one besides.
+  const delay = { on, seconds: part.time ?? 0, stored: !dry };
   addPoles(part, draft, draft.relay(part, [supply, ...trigger], { delay }));
 }
 

@@ -164,7 +164,11 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
     },
     caption: (part, figure) =>
       figure === 'timer'
-        ? [part.function.replace('-', ' '), secondWords(part.time), coilWords(part.coil)]
+        ? [
+            part.function.replace('-', ' '),
+            ...(part.time === undefined ? [] : [secondWords(part.time)]),
+            coilWords(part.coil),
+          ]
         : [],
     ways: poleWays,
   },

@@ -32,12 +32,18 @@ export function answer(
 ): Question {
   const own = findings.filter((f) => f.question === number);
   const bad = own.find((f) => GRAVE.has(f.severity));
-  const doubt = own.find((f) => f.severity === 'doubt');
+  const doubt =
+    own.find((f) => f.severity === 'doubt') ?? (number === 3 ? findings.find(isOfBoth) : undefined);
   const question = QUESTIONS[number - 1]!;
   if (bad) return { number, question, answer: 'no', figure: bad.message };
   if (doubt) return { number, question, answer: 'cannot tell', figure: doubt.message };
   if ((number === 2 || number === 3) && refuted(s, number)) {
     const cause = findings.find((f) => foldsFailureOf(f, 2, 3)) ?? findings.find(isOfVolts);
+    const open = findings.some((f) => GRAVE.has(f.severity))
+      ? undefined
+      : findings.find((f) => f.id === 'value-unsaid');
+    if (cause === undefined && open !== undefined)
+      return { number, question, answer: 'cannot tell', figure: open.message };
     return { number, question, answer: 'no', figure: cause?.message ?? 'see the shortest case below' };
   }
   // A dead loop leaves the later questions open only where it hides them; a switch on the wrong tab answers 2 and 3.
@@ -54,6 +60,11 @@ export function answer(
   return figure === undefined
     ? { number, question, answer: 'not applicable', figure: nothing(number) }
     : { number, question, answer: 'yes', figure };
+}
+
+/** A doubt of question 2 that leaves question 3 open as well. */
+function isOfBoth({ id, question }: Finding): boolean {
+  return question === 2 && (id === 'value-unsaid' || id === 'nothing-wired');
 }
 
 /** Whether the load does otherwise at nominal volts than its wiring says, by this finding or what follows from it. */

@@ -36,6 +36,8 @@ export const FINDING_IDS = [
   'undecided',
   'break-is-silent',
   'ring-hides-break',
+  'nothing-wired',
+  'value-unsaid',
   // 3
   'runs-with-all-shut',
   'runs-without-cause',

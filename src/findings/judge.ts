@@ -17,33 +17,51 @@ import { arrange } from './fold.ts';
 import { boxFillDefaults } from './mains/box-fill-defaults.ts';
 import { everydayPatterns } from './mains/everyday-patterns.ts';
 import { REGISTER } from './register.ts';
-import { type Report, verdictOf } from './report-model.ts';
+import { type Finding, type Report, verdictOf } from './report-model.ts';
 import { proofOf } from './report-proof.ts';
 import { QUESTIONS, type QuestionNumber } from './report-words.ts';
+import { type Taken, weigh } from './unsaid/weigh.ts';
 
 const judged = new WeakMap<Study, Report>();
+const judgedAsTaken = new WeakMap<Study, Report>();
 
 /** The report of every check over a plan, without repairs. Pure, and worked out once a Study. */
 export function judge(study: Study): Report {
-  return kept(judged, study, () => {
-    try {
-      return report(study);
-    } catch (error) {
-      // A check can need more of the diagrams than the proof did; then the whole question is left undecided.
-      if (!(error instanceof Undecided) || study.verified === undefined) throw error;
-      return report(study.givenUp(error.message));
-    }
-  });
+  return kept(judged, study, () => decided(study, weigh));
 }
 
-function report(s: Study): Report {
+/** As `judge`, with what the plan leaves out at its usual value alone: what wiring and its repairs go by. */
+export function judgeAsTaken(study: Study): Report {
+  return kept(judgedAsTaken, study, () => decided(study, (_, taken) => taken.flatMap((t) => t.findings)));
+}
+
+type Weigh = (study: Study, taken: readonly Taken[]) => readonly Finding[];
+
+function decided(study: Study, weighed: Weigh): Report {
+  try {
+    return report(study, weighed);
+  } catch (error) {
+    // A check can need more of the diagrams than the proof did; then the whole question is left undecided.
+    if (!(error instanceof Undecided) || study.verified === undefined) throw error;
+    return report(study.givenUp(error.message), weighed);
+  }
+}
+
+function report(s: Study, weighed: Weigh): Report {
   const coils = coilFigures(s);
   const contacts = contactFigures(s);
-  const findings = arrange(REGISTER.flatMap((check) => check.find(s)));
+  const taken = REGISTER.map((check) => ({ check, findings: check.find(s) }));
+  const findings = arrange(weighed(s, taken));
   const { plan } = s;
   return {
     format: 1,
-    plan: { file: plan.file, title: plan.title, practice: plan.practice, lengths: lengthUnit(plan) },
+    plan: {
+      file: plan.file,
+      title: plan.title,
+      practice: plan.practice,
+      practiceFrom: plan.practiceFrom,
+      lengths: lengthUnit(plan),
+    },
     verdict: verdictOf(findings),
     questions: QUESTIONS.map((_, i) => answer(s, (i + 1) as QuestionNumber, findings, coils, contacts)),
     findings,

@@ -240,6 +240,9 @@ export const reportSchema = z
       file: z.string(),
       title: z.string(),
       practice: z.enum(['nec', 'iec']),
+      practiceFrom: z
+        .enum(['plan', 'patterns', 'taken'])
+        .describe('Whether the plan states its practice, its plugs and outlets tell it, or neither does'),
       lengths: z.enum(['m', 'ft']).describe('What the plan gives most lengths in; sentences tell lengths so'),
     }),
     verdict: z

@@ -36,10 +36,23 @@ export function verdictLine(report: Report): string {
   return `Nothing in this check failed.${found === '' ? '' : ` It found ${found}.`}`;
 }
 
-/** Whose tables a plan is judged by. */
-export function tablesOf(practice: Report['plan']['practice']): string {
-  return practice === 'nec' ? 'North American tables' : 'IEC tables';
+/** From where it is known which tables apply. */
+const PRACTICE_FROM = {
+  plan: '',
+  patterns: ', by the patterns of its plugs and outlets',
+  taken: ', which neither the plan nor its plugs tell',
+} as const;
+
+/** Whose tables a plan is judged by, and how that is known where the plan does not say it. */
+export function tablesOf({
+  practice,
+  practiceFrom,
+}: Pick<Report['plan'], 'practice' | 'practiceFrom'>): string {
+  return `${practice === 'nec' ? 'North American tables' : 'IEC tables'}${PRACTICE_FROM[practiceFrom]}`;
 }
+
+/** Over what the plan leaves out. */
+export const TAKEN = 'Taken where the plan does not say; figures count at both ends of what is usual';
 
 function number(n: number | string): string {
   return typeof n === 'string' ? n : String(n).replace(/\B(?=(\d{3})+$)/g, ',');

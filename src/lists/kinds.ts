@@ -118,7 +118,10 @@ export const PRINTED: ByKind<[], string[]> = {
   cutout: printedSwitch,
   selector: ({ positions, contact }) => [`positions ${positions.join(' ')}`, ...contactWords(contact)],
   relay: printedRelay,
-  timer: (part) => [`${part.function} ${num(part.time)} s`, ...printedRelay(part)],
+  timer: (part) => [
+    `${part.function}${part.time === undefined ? '' : ` ${num(part.time)} s`}`,
+    ...printedRelay(part),
+  ],
   board: printedBoard,
   diode: printedDiode,
   led: ({ forward, current }) => [forward === undefined ? '' : `${num(forward)} V`, amps(current)],
@@ -142,7 +145,12 @@ function feedWords(pattern: string | undefined, feed: Feed): string {
 }
 
 function printedSupply({ limit, output, regulation, class2 }: SupplyPart): string[] {
-  const most = limit.printed === 'A' ? amps(limit.value) : `${num(limit.value)} ${limit.printed}`;
+  const most =
+    limit === undefined
+      ? ''
+      : limit.printed === 'A'
+        ? amps(limit.value)
+        : `${num(limit.value)} ${limit.printed}`;
   return [volts(output), most, regulation ?? '', class2 === true ? 'Class 2' : ''];
 }
 

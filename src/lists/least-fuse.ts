@@ -69,13 +69,13 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
   const judge = (check: Check) => (s: Study) => check.find(s).filter((f) => names.includes(f.parts[0] ?? ''));
   const blows = (s: Study): Trouble[] => {
     const fuse = s.plan.parts.get(part.name);
-    const small = fuse?.kind === 'fuse' && fuse.rating < carries * (1 - 1e-9);
+    const small = fuse?.kind === 'fuse' && (fuse.rating ?? Infinity) < carries * (1 - 1e-9);
     const message = `${names.join(', ')} would carry more than any size listed`;
     return small ? [{ id: 'fuse-too-small', severity: 'fault', message }] : [];
   };
   const plan = (rating: number) =>
     withParts(study.plan, names, (p): FusePart | typeof p => (p.kind === 'fuse' ? { ...p, rating } : p));
-  const sizes = sizesWith(FUSE_AMPS, [part.rating]);
+  const sizes = sizesWith(FUSE_AMPS, part.rating === undefined ? [] : [part.rating]);
   const ladder = (more: Pick<Ladder<number>, 'sizes' | 'judge'>) => leastOf<number>(study, { plan, ...more });
   const tooSmall = judge(fuseTooSmall);
   const least = ladder({ sizes, judge: (s) => [...blows(s), ...tooSmall(s)] });
@@ -98,9 +98,10 @@ function leastMainsFuse(study: Study, names: readonly string[], part: FusePart):
     withParts(study.plan, names, (p): FusePart | typeof p => (p.kind === 'fuse' ? { ...p, rating } : p));
   // Behind a breaker a larger fuse has nothing left to do.
   const ahead = mainsFuses(study).find((f) => names.includes(f.fuse.name))?.from.plug.breaker ?? Infinity;
-  const sizes = sizesWith([...FUSE_AMPS, ...MAINS_FUSE_AMPS], [part.rating]).filter(
-    (amps) => amps <= Math.max(ahead, part.rating),
-  );
+  const sizes = sizesWith(
+    [...FUSE_AMPS, ...MAINS_FUSE_AMPS],
+    part.rating === undefined ? [] : [part.rating],
+  ).filter((amps) => amps <= Math.max(ahead, part.rating ?? 0));
   const least = leastOf<number>(study, { plan, sizes, judge: of(fuseTooSmall) });
   const most = leastOf<number>(study, { plan, sizes: [...sizes].reverse(), judge: of(conductorUnprotected) });
   const value = (amps: number) => amps;

@@ -11,6 +11,7 @@ import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
 import type { Finding } from '../findings/report-model.ts';
 import type { SupplyPart } from '../plan/part-types.ts';
 import type { Cable } from '../plan/plan.ts';
+import { ratedAmps } from '../ratings/supply.ts';
 import { thickerSizes } from '../ratings/wire.ts';
 import { leastOf, sizesWith } from '../repair/remedies/ladder.ts';
 import { withCable, withLimit, withParts } from '../repair/remedies/put.ts';
@@ -47,7 +48,7 @@ export const UNDECIDED: LeastRatings = {
 export function leastSupply(study: Study, names: readonly string[], part: SupplyPart): LeastRatings {
   if (study.verified === undefined) return UNDECIDED;
   const ac = part.output.kind === 'ac';
-  const { amps, volts, kind } = { ...part.output, amps: part.limit.amps };
+  const { amps, volts, kind } = { ...part.output, amps: ratedAmps(part) };
   const own = ac ? Number((amps * volts).toPrecision(6)) : amps;
   const found = leastOf<number>(study, {
     sizes: sizesWith(ac ? SUPPLY_VA : SUPPLY_AMPS, [own]),

@@ -127,7 +127,7 @@ function weakSupply(plan: Plan, part: SupplyPart, ohms: number): SupplyPart | Ba
     output: { ...part.output, volts },
     regulation: part.output.kind === 'dc' ? 'unregulated' : 'transformer',
     noLoad,
-    limit: { ...part.limit, amps: (noLoad - volts) / ohms },
+    limit: { printed: 'A', value: (noLoad - volts) / ohms, amps: (noLoad - volts) / ohms },
   };
 }
 

@@ -20,6 +20,7 @@ export function unpackPlan(packed: PackedPlan): Plan {
     file: '',
     title: '',
     practice: packed.practice,
+    practiceFrom: 'plan',
     ...(packed.ambient === undefined ? {} : { ambient: packed.ambient }),
     parts: new Map(
       packed.parts.map(([name, part]): [string, Part] => [name, { ...part, at: NOWHERE, where: new Map() }]),

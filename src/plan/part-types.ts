@@ -20,8 +20,8 @@ export interface SupplyPart extends PartBase {
   /** V of the taps of its primary winding, the lowest first; its terminals are named by them */
   readonly taps?: readonly number[];
   readonly frequency?: number;
-  /** A at the rated output; VA and W are converted with the rated voltage */
-  readonly limit: { readonly amps: number; readonly printed: 'A' | 'W' | 'VA'; readonly value: number };
+  /** A at the rated output, where stated; VA and W are converted with the rated voltage */
+  readonly limit?: { readonly amps: number; readonly printed: 'A' | 'W' | 'VA'; readonly value: number };
   readonly regulation?: 'regulated' | 'unregulated' | 'transformer';
   readonly tolerance?: number;
   /** V */
@@ -115,7 +115,7 @@ export interface TimerPart extends CoilDevice {
   readonly kind: 'timer';
   readonly function: 'off-delay' | 'on-delay';
   /** s */
-  readonly time: number;
+  readonly time?: number;
   /** as typed; undefined means: permanent where T1 or T2 is used */
   readonly supplied?: 'permanent' | 'none';
   /** A through a dry contact on T1 T2 */
@@ -170,9 +170,12 @@ export type FuseClass = 'gG' | 'aM' | 'time-delay' | 'fast';
 export interface FusePart extends PartBase {
   readonly kind: 'fuse';
   /** A */
-  readonly rating: number;
+  readonly rating?: number;
   readonly class?: FuseClass;
 }
+/** A fuse whose rating is stated. */
+export type RatedFuse = FusePart & { readonly rating: number };
+export const isRatedFuse = (fuse: FusePart): fuse is RatedFuse => fuse.rating !== undefined;
 export interface JointPart extends PartBase {
   readonly kind: 'joint';
 }

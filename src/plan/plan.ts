@@ -112,6 +112,8 @@ export interface Plan {
   readonly file: string;
   readonly title: string;
   readonly practice: Practice;
+  /** whether the plan says so, its plugs and outlets do, or neither */
+  readonly practiceFrom: 'plan' | 'patterns' | 'taken';
   /** °C, when typed */
   readonly ambient?: number;
   readonly parts: ReadonlyMap<string, Part>;

@@ -11,6 +11,7 @@ import { kept } from './map-entries.ts';
 import type { Feed, Part } from './part-types.ts';
 import { fieldPositions, PartReader, shown } from './parts.ts';
 import type { PlanError, ReadResult } from './plan.ts';
+import { practiceByPatterns } from './practice.ts';
 import { expandIntents, expandParts, Repeats } from './repeats.ts';
 import { RunReader } from './runs.ts';
 import { fileSchema } from './schema.ts';
@@ -125,6 +126,16 @@ function crowded(text: string): number | undefined {
   return undefined;
 }
 
+/** The volts that all loads are made for which say any; undefined where they differ. */
+function voltsOfLoads(named: ReturnType<PartReader['readParts']>): Volts | undefined {
+  const told = [...named.parts.values()].flatMap((part) => {
+    const fields = part?.fields;
+    return fields?.kind === 'motor' || fields?.kind === 'load' ? (fields.volts ?? []) : [];
+  });
+  const [first] = told;
+  return first && told.every((v) => v.volts === first.volts && v.kind === first.kind) ? first : undefined;
+}
+
 class FileReader {
   readonly #errors: Errors;
   readonly #spots: Spots;
@@ -178,13 +189,25 @@ class FileReader {
     );
     if (errors.count > 0 || top === undefined) return this.#failed();
 
-    const practice = top.practice ?? 'nec';
+    const byPatterns = practiceByPatterns(
+      [...named.parts.values()].map((part) => {
+        const fields = part?.fields;
+        return fields !== undefined && 'pattern' in fields ? fields.pattern : undefined;
+      }),
+    );
+    const practice = top.practice ?? byPatterns ?? 'nec';
+    const practiceFrom = top.practice
+      ? ('plan' as const)
+      : byPatterns
+        ? ('patterns' as const)
+        : ('taken' as const);
     const built = this.#build(named, feeds, practice === 'nec' ? 120 : 230);
     const plan = withoutUndefined({
       format: 1 as const,
       file: errors.source.file,
       title: top.title ?? errors.source.file,
       practice,
+      practiceFrom,
       ambient: top.ambient,
       parts: built,
       runs: resolved,
@@ -210,7 +233,7 @@ class FileReader {
     const plugs = [...named.parts.values()]
       .map((part) => part?.fields)
       .filter((fields) => fields?.kind === 'plug');
-    const fedVolts: Volts = plugs[0]?.volts ?? { volts: nominal, kind: 'ac' };
+    const fedVolts: Volts = plugs[0]?.volts ?? voltsOfLoads(named) ?? { volts: nominal, kind: 'ac' };
     for (const part of named.parts.values()) {
       if (part === undefined) continue;
       const base = {

@@ -71,7 +71,7 @@ export const fileSchema = once(() =>
     title: text("Printed on every page; default the file's name.").optional(),
     practice: choice(
       ['nec', 'iec'],
-      'Which published tables and wording apply: nec (North America, the default) or iec (most other places).',
+      'Which published tables and wording apply: nec (North America) or iec (most other places). If left out, taken from the patterns of plugs and outlets where they agree, else a doubt.',
     ).optional(),
     ambient: quantity(q.celsius, 'Warmest air round the parts; default 40 °C.').optional(),
     stock: entries(

@@ -52,7 +52,10 @@ export function class2Plausible(supply: SupplyPart, highestVolts: number): Class
   const { kind, volts } = supply.output;
   const limit = class2Limit(highestVolts, kind);
   if (limit === undefined) return { ok: false, basis: BASIS[kind] };
-  const limitAmps = supply.limit.printed === 'A' ? limit.nameplateAmps : limit.nameplateVA / volts;
+  const own = supply.limit;
+  // A mark that is printed speaks for a limit that is not.
+  if (own === undefined) return { ok: true, basis: limit.basis };
+  const limitAmps = own.printed === 'A' ? limit.nameplateAmps : limit.nameplateVA / volts;
   // 100 VA printed on a 24 V supply is 4.1666... A by two roads
-  return { ok: supply.limit.amps <= limitAmps * (1 + 1e-9), limitAmps, basis: limit.basis };
+  return { ok: own.amps <= limitAmps * (1 + 1e-9), limitAmps, basis: limit.basis };
 }

@@ -18,7 +18,7 @@ export interface CoilModel {
   readonly inrushPowerFactor?: number;
   /** V at a coil temperature of 20 °C, unless pullInIsWarm */
   readonly pullInVolts: number;
-  /** true where the figure already holds for a warmed-up coil in 40 °C air (contactor default) */
+  /** true where the figure already holds for a warmed-up coil in 40 °C air: that of a contactor, IEC 60947-4-1 8.2.1.2 */
   readonly pullInIsWarm: boolean;
   /** V at 20 °C */
   readonly dropOutVolts: number;
@@ -67,8 +67,8 @@ function sealedVA(coil: Coil): number | undefined {
 }
 
 /**
- * @param options.contactor whether the device is a contactor; its default pull-in is that of
- *   IEC 60947-4-1, which holds for the warm coil already
+ * @param options.contactor whether the device is a contactor; its pull-in, stated or
+ *   not, is the limit of operation of IEC 60947-4-1 8.2.1.2, which holds for the warm coil already
  */
 export function coilModel(
   coil: Coil,
@@ -98,7 +98,7 @@ export function coilModel(
     rated,
     kind,
     pullInVolts,
-    pullInIsWarm: coil.pullIn === undefined && options.contactor,
+    pullInIsWarm: options.contactor,
     dropOutVolts,
     mostVolts,
     electronic: false,

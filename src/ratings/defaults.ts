@@ -14,9 +14,9 @@ export type DefaultMark = 'source' | 'memory' | 'common practice';
 
 export interface Default {
   readonly value: number;
-  /** what the value counts: a share of rated, V, A, K, °C, ohm, h or a plain multiple */
-  readonly unit: 'share' | 'V' | 'A' | 'K' | '°C' | 'ohm' | 'h' | 'times' | 'per hour';
-  /** range to sweep */
+  /** what the value counts: a share of rated, V, A, W, VA, K, °C, ohm, h or a plain multiple */
+  readonly unit: 'share' | 'V' | 'A' | 'W' | 'VA' | 'K' | '°C' | 'ohm' | 'h' | 'times' | 'per hour';
+  /** ends between which a figure left out may lie; the verdict is tried at both */
   readonly low?: number;
   readonly high?: number;
   readonly mark: DefaultMark;

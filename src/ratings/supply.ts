@@ -30,6 +30,12 @@ export interface SupplyModel {
   readonly defaults: readonly string[];
 }
 
+/** A at the rated output: as stated, else what is usual for its kind. */
+export function ratedAmps({ limit, output }: SupplyPart): number {
+  if (limit !== undefined) return limit.amps;
+  return output.kind === 'dc' ? defaults.limitAdapter.value : defaults.limitTransformer.value / output.volts;
+}
+
 const around = (nominal: number, low: number, high = low): Spread => ({
   min: nominal * (1 - low),
   nominal,
@@ -56,7 +62,8 @@ export function supplyModel(part: SupplyPart | BatteryPart, practice: Practice, 
 function adapterModel(part: SupplyPart, practice: Practice): SupplyModel {
   const used: string[] = [];
   const rated = part.output.volts;
-  const limitAmps = part.limit.amps;
+  const limitAmps = ratedAmps(part);
+  if (part.limit === undefined) used.push(limitWords(part));
   const regulation = regulationOf(part, used);
   if (regulation === 'regulated') {
     const tolerance = part.tolerance ?? defaults.regulatedTolerance.value;
@@ -87,6 +94,11 @@ function adapterModel(part: SupplyPart, practice: Practice): SupplyModel {
   };
 }
 
+function limitWords({ name, output }: SupplyPart): string {
+  const row = output.kind === 'dc' ? defaults.limitAdapter : defaults.limitTransformer;
+  return `${name}: limit taken as ${row.value} ${row.unit} (${because(row)})`;
+}
+
 /** Where the plan does not say, a no-load voltage well above rated tells an unregulated supply. */
 function regulationOf(part: SupplyPart, used: string[]): 'regulated' | 'unregulated' | 'transformer' {
   if (part.regulation !== undefined) return part.regulation;
@@ -105,8 +117,8 @@ function riseOf(part: SupplyPart, used: string[]): number {
   if (part.noLoad !== undefined) return Math.max(0, (part.noLoad - rated) / rated);
   const fallback =
     part.output.kind === 'dc'
-      ? defaultUnregulatedRise(part.limit.amps)
-      : defaultTransformerRise(rated * part.limit.amps);
+      ? defaultUnregulatedRise(ratedAmps(part))
+      : defaultTransformerRise(rated * ratedAmps(part));
   used.push(
     `${part.name}: no-load voltage taken as ${percent(fallback.value)} above rated (${because(fallback)})`,
   );

@@ -23,7 +23,12 @@ const FEW_TERMINALS = 250;
  * Where one change does away with all of them, the first finding names the parts that the change touches.
  */
 export function check(study: Study): Report {
-  return withRemedies(study, withRepair(study, judge(study)));
+  return withWhatToDo(study, judge(study));
+}
+
+/** A report with what to do about each of its findings. */
+export function withWhatToDo(study: Study, report: Report): Report {
+  return withRemedies(study, withRepair(study, report));
 }
 
 /** What to do for a finding of questions 4 to 7 is what was tried; where nothing helped, it is told what is short. */

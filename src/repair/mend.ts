@@ -1,5 +1,5 @@
 /** The least changes after which questions 1 to 3 hold, each verified by the whole check: nothing here says what is right. */
-import { judge } from '../findings/judge.ts';
+import { judgeAsTaken } from '../findings/judge.ts';
 import type { Study } from '../study/study.ts';
 import { grave } from './grave.ts';
 import type { Mended } from './mended.ts';
@@ -10,7 +10,7 @@ import { Search } from './search.ts';
  * Never throws for a plan that was read. `thorough: false` looks for one change only and checks few candidates.
  */
 export function mend(study: Study, options = { thorough: true }): Mended {
-  const report = judge(study);
+  const report = judgeAsTaken(study);
   const none = { format: 1 as const, repairs: [], tried: 0 };
   const wrong = grave(report.findings, true);
   if (!study.verified) {

@@ -1,6 +1,6 @@
 /** The whole check decides which candidates are repairs: nothing grave is left of the wiring, and nothing else is worse. */
 import { type Edit, isSaying } from '../edit/edits.ts';
-import { judge } from '../findings/judge.ts';
+import { judgeAsTaken } from '../findings/judge.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
@@ -61,7 +61,7 @@ export class Verifier {
 
   /** Whether a change that is not enough brings at least no grave finding of its own. */
   isNoWorse({ after }: Ranked): boolean {
-    const { findings } = judge(Study.of(after));
+    const { findings } = judgeAsTaken(Study.of(after));
     return findings.every(
       (f) => !GRAVE.has(f.severity) || [...this.before].some((id) => id.startsWith(`${f.id} `)),
     );
@@ -80,7 +80,7 @@ export class Verifier {
       if (this.ranking.idlesAnInput(t)) continue;
       this.checked++;
       const after = Study.of(plan);
-      const told = judge(after);
+      const told = judgeAsTaken(after);
       const { findings, logic } = told;
       if (grave(findings, true).length > 0 || logic.holds !== true) continue;
       const uncovered = grave(findings, false).filter((f) => !this.others.has(f.id));

@@ -3,7 +3,7 @@
  * behind them, and the cautions.
  */
 import { behindVerdict, type Finding, type Question, type Report } from '../findings/report-model.ts';
-import { logicSentence, tablesOf, verdictLine } from '../findings/report-sentences.ts';
+import { logicSentence, TAKEN, tablesOf, verdictLine } from '../findings/report-sentences.ts';
 import { type Block, heading, line, list, paragraph, terms } from './blocks.ts';
 import { denseCautions } from './caution-groups.ts';
 import { detailBlocks } from './check-details.ts';
@@ -43,17 +43,12 @@ export function checkDocument(report: Report, { all = false }: { readonly all?: 
   const first = behindVerdict(report);
   return [
     heading(1, verdictLine(report), { tone: verdict === 'fail' ? 'danger' : 'strong' }),
-    paragraph(`${title}, from ${file}, judged by ${tablesOf(plan.practice)}`, { close: true }),
+    paragraph(`${title}, from ${file}, judged by ${tablesOf(plan)}`, { close: true }),
     ...headBlocks(first),
     ...answerBlocks(report, first),
     ...detailBlocks(report, first, all),
     ...(report.logic.holds === true ? [] : [paragraph(logicSentence(report.logic))]),
-    ...(defaults.length === 0
-      ? []
-      : [
-          heading(2, 'Taken for granted, because the plan does not say', { tone: 'strong' }),
-          list('dash', defaults),
-        ]),
+    ...(defaults.length === 0 ? [] : [heading(2, TAKEN, { tone: 'strong' }), list('dash', defaults)]),
     ...cautionBlocks(report),
   ];
 }

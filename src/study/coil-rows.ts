@@ -1,11 +1,11 @@
 /** Volts at every coil for every gate: least over states and corners, as printed, and greatest. */
 import type { Relay } from '../circuit/circuit.ts';
 import { type Island, islandOf } from '../electric/island.ts';
-import type { Phasor } from '../electric/network.ts';
 import type { Fn } from '../logic/bdd.ts';
 import { baseState, entryState } from '../logic/entry-states.ts';
 import { type Moved, movedIn } from '../logic/verify.ts';
 import { kept } from '../plan/map-entries.ts';
+import { type CoilRow, type Found, LazyRow, size } from './coil-row.ts';
 import { togglesOf } from './coil-toggles.ts';
 import type { Corner } from './corners.ts';
 import type { Electrics } from './electrics.ts';
@@ -17,35 +17,6 @@ const MOST_TOGGLES = 8;
 /** Toggles tried at a time when searching, and rows searched from. */
 const SAMPLE = 24;
 const SEARCHED_ROWS = 4;
-
-/** One way of feeding a coil. */
-export interface CoilRow {
-  /** what is moved, by name; undefined where nothing is, or where the coil's wiring does not depend on it */
-  readonly gate: string | undefined;
-  readonly moved: Moved;
-  /** V; magnitudes for AC, absolute for DC */
-  readonly least: number;
-  readonly nominal: number;
-  readonly most: number;
-  readonly nominalPhasor: Phasor;
-  /** states in which the least and the most occur */
-  readonly leastIn: Standing;
-  readonly mostIn: Standing;
-  /** false when other inputs were searched instead of all tried, and no bound shows the state found to be the worst */
-  readonly proved: boolean;
-  /** nominal volts in the state of the least, where they were worked out with it */
-  readonly nominalInLeast?: number;
-  /** V that no state goes below or above, where a bound was worked out */
-  readonly floor?: number;
-  readonly ceiling?: number;
-}
-
-const size = (p: Phasor): number => Math.hypot(p.re, p.im);
-
-interface Found {
-  readonly volts: number;
-  readonly standing: Standing;
-}
 
 const finders = new WeakMap<Electrics, Map<number, RowFinder>>();
 
@@ -112,7 +83,9 @@ class RowFinder {
     }
     const rows = states.flatMap(({ gate, moved }) => this.row(gate, moved));
     if (this.toggles.length > MOST_TOGGLES) return this.searchWorst(rows);
-    return this.island.contacts.some((c) => c.when.by === 'input') ? rows : rows.slice(0, 1).map(anyGate);
+    return this.island.contacts.some((c) => c.when.by === 'input')
+      ? rows
+      : rows.slice(0, 1).map((r) => r.ofAnyGate());
   }
 
   private standing(moved: Moved): Standing | undefined {
@@ -136,28 +109,21 @@ class RowFinder {
     return [{ gate: names.length === 0 ? undefined : names.join(' + '), moved, entry: false }];
   }
 
-  private row(gate: string | undefined, moved: Moved): CoilRow[] {
+  private row(gate: string | undefined, moved: Moved): LazyRow[] {
     const at = this.standing(moved);
     if (!at) return [];
-    const phasor = this.own.coilVolts(this.relay, at, 'nominal');
     const few = this.toggles.length <= MOST_TOGGLES;
     const extra = few ? subsets(this.toggles.filter((i) => !moved.includes(i))) : [[]];
-    const least = this.best(extra, moved, 'low', (x, y) => x < y) ?? this.found(at, 'low');
-    const alone = this.best(extra, moved, 'high', (x, y) => x > y) ?? this.found(at, 'high');
-    const all = this.mostWithAll(extra, moved);
-    const most = all && all.volts >= alone.volts ? all : alone;
     return [
-      {
-        gate,
-        moved,
-        least: least.volts,
-        nominal: size(phasor),
-        most: most.volts,
-        nominalPhasor: phasor,
-        leastIn: least.standing,
-        mostIn: most.standing,
-        proved: few,
-      },
+      new LazyRow(gate, moved, few, {
+        nominal: () => this.own.coilVolts(this.relay, at, 'nominal'),
+        least: () => this.best(extra, moved, 'low', (x, y) => x < y) ?? this.found(at, 'low'),
+        most: () => {
+          const alone = this.best(extra, moved, 'high', (x, y) => x > y) ?? this.found(at, 'high');
+          const all = this.mostWithAll(extra, moved);
+          return all && all.volts >= alone.volts ? all : alone;
+        },
+      }),
     ];
   }
 
@@ -206,11 +172,11 @@ class RowFinder {
   }
 
   /** Too many toggles to try all: from the worst rows, the toggle that lowers the volts most, again and again. */
-  private searchWorst(rows: readonly CoilRow[]): CoilRow[] {
+  private searchWorst(rows: readonly LazyRow[]): LazyRow[] {
     const order = [...rows].sort((x, y) => x.least - y.least).slice(0, SEARCHED_ROWS);
     const step = Math.max(1, Math.floor(this.toggles.length / SAMPLE));
     const sample = this.toggles.filter((_, k) => k % step === 0 || k === this.toggles.length - 1);
-    const found = new Map<CoilRow, Found>();
+    const found = new Map<LazyRow, Found>();
     let common: Moved = [];
     for (const row of order) {
       let moved = row.moved;
@@ -231,7 +197,7 @@ class RowFinder {
     }
     return rows.map((row) => {
       const best = found.get(row) ?? this.best([[], common], row.moved, 'low', (x, y) => x < y);
-      return best && best.volts < row.least ? { ...row, least: best.volts, leastIn: best.standing } : row;
+      return best && best.volts < row.least ? row.withLeast(best) : row;
     });
   }
 }
@@ -268,8 +234,6 @@ function waysOf(own: Electrics): readonly Way[] {
     });
   });
 }
-
-const anyGate = (row: CoilRow): CoilRow => ({ ...row, gate: undefined });
 
 function subsets(of: readonly number[]): number[][] {
   let all: number[][] = [[]];

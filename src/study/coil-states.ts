@@ -3,7 +3,8 @@ import type { Relay } from '../circuit/circuit.ts';
 import type { Plan } from '../plan/plan.ts';
 import { pullInAt, takesKind } from '../ratings/coil.ts';
 import { warmCelsius } from './coil-models.ts';
-import { type CoilRow, coilRows } from './coil-rows.ts';
+import type { CoilRow } from './coil-row.ts';
+import { coilRows } from './coil-rows.ts';
 import type { Electrics } from './electrics.ts';
 import type { FedCoil } from './fed-coils.ts';
 

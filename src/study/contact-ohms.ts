@@ -2,7 +2,7 @@
 
 import type { ContactEdge } from '../circuit/circuit.ts';
 import type { Volts } from '../plan/device-figures.ts';
-import type { Part } from '../plan/part-types.ts';
+import { isRatedFuse, type Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import { defaults } from '../ratings/defaults.ts';
 import { type Corner, isHigh } from './corners.ts';
@@ -26,7 +26,7 @@ export function statedOhms(plan: Plan, c: ContactEdge): number | undefined {
 /** ohm of a closed contact: as stated, else the default, at that end of its range which the corner asks for. */
 export function contactOhms(plan: Plan, c: ContactEdge, corner: Corner): number {
   const part = plan.parts.get(c.part);
-  if (part?.kind === 'fuse' && part.rating >= LARGE_FUSE) return FUSE_DROP / part.rating;
+  if (part?.kind === 'fuse' && isRatedFuse(part) && part.rating >= LARGE_FUSE) return FUSE_DROP / part.rating;
   const { value, low, high } = defaults.contactResistance;
   return statedOhms(plan, c) ?? (corner === 'low' ? high : isHigh(corner) ? low : value);
 }

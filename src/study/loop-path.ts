@@ -4,7 +4,7 @@ import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
 import type { Figures } from '../electric/island.ts';
 import { kept } from '../plan/map-entries.ts';
 import { coilImpedance } from './coil-models.ts';
-import type { CoilRow } from './coil-rows.ts';
+import type { CoilRow } from './coil-row.ts';
 import type { CoilState } from './coil-states.ts';
 import { figuresFor } from './corner-figures.ts';
 import { coilNets, type Electrics } from './electrics.ts';

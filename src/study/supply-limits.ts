@@ -104,7 +104,7 @@ export function limitOf(plan: Plan, s: Source): number | undefined {
   const part = plan.parts.get(s.part);
   if (part?.kind === 'plug') return TRIPS * (part.breaker ?? BREAKER);
   if (part?.kind !== 'supply') return undefined;
-  return part.limit.amps;
+  return part.limit?.amps;
 }
 
 /** Whether a source of an island has power and its breaker has held. */

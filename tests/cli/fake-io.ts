@@ -12,6 +12,7 @@ function plan(file: string, title: string): Plan {
     file,
     title,
     practice: 'nec',
+    practiceFrom: 'plan',
     parts: new Map(),
     runs: [],
     terminals: new Map(),
@@ -30,7 +31,9 @@ export const stages: Stages = {
   formatPlanErrors: (errors) => errors.map((e) => `${e.file}:1:1: ${e.message}`).join('\n'),
   check: ({ plan: { file, title } }) => {
     if (title === 'crash') throw new Error('no net \u001b[31m7');
-    const about = { plan: { file, title, practice: 'nec' as const, lengths: 'm' as const } };
+    const about = {
+      plan: { file, title, practice: 'nec' as const, practiceFrom: 'plan' as const, lengths: 'm' as const },
+    };
     if (title === 'fail') return { ...failing(), ...about };
     if (title === 'pass') return { ...report(), ...about };
     return report({ ...about, verdict: 'cannot-tell', findings: [finding({ severity: 'doubt' })] });

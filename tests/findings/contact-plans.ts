@@ -1,9 +1,9 @@
 /** Plans of one gate, one relay and one motor, and of a relay that feeds a contactor's coil. */
 import { expect } from 'vitest';
-import { judge } from '../../src/findings/judge.ts';
+import { judgeAsTaken } from '../../src/findings/judge.ts';
 import type { Finding, Report } from '../../src/findings/report-model.ts';
 import { readPlan } from '../../src/plan/read.ts';
-import { check } from '../../src/repair/check.ts';
+import { withWhatToDo } from '../../src/repair/check.ts';
 import { Study } from '../../src/study/study.ts';
 import { planOf } from '../helpers/plan-of.ts';
 
@@ -105,12 +105,13 @@ export function pilotPlan(p: PilotPlan): string {
 export function reportOf(text: string): Report {
   const read = readPlan(text, 'contact.yaml');
   if (!read.ok) throw new Error(`${read.errors.map((e) => e.message).join('\n')}\n${text}`);
-  return judge(Study.of(read.plan));
+  return judgeAsTaken(Study.of(read.plan));
 }
 
 /** The same with what was tried against its findings. */
 export function checkedReportOf(text: string): Report {
-  return check(Study.of(planOf(text, 'contact.yaml')));
+  const study = Study.of(planOf(text, 'contact.yaml'));
+  return withWhatToDo(study, judgeAsTaken(study));
 }
 
 /** A contact finding of a part, by itself or folded under another; its severity, or undefined. */

@@ -1,14 +1,14 @@
 /** Plans that were once judged wrongly; each is kept with what it must give. */
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { judge } from '../../src/findings/judge.ts';
+import { judgeAsTaken } from '../../src/findings/judge.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { Study } from '../../src/study/study.ts';
 
 const idsOf = (name: string): string[] => {
   const read = readPlan(readFileSync(new URL(`../corpus/${name}.yaml`, import.meta.url)), name);
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  return judge(Study.of(read.plan))
+  return judgeAsTaken(Study.of(read.plan))
     .findings.filter((f) => ['danger', 'warning', 'fault'].includes(f.severity))
     .map((f) => f.id);
 };

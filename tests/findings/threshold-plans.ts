@@ -1,6 +1,6 @@
 /** Plans of one gate and one coil, half a per cent on either side of a threshold. */
 import { expect } from 'vitest';
-import { judge } from '../../src/findings/judge.ts';
+import { judgeAsTaken } from '../../src/findings/judge.ts';
 import type { Finding } from '../../src/findings/report-model.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { Study } from '../../src/study/study.ts';
@@ -60,7 +60,7 @@ export function loop(l: Loop): string {
 export function findings(text: string): readonly Finding[] {
   const read = readPlan(text, 'threshold.yaml');
   if (!read.ok) throw new Error(`${read.errors.map((e) => e.message).join('\n')}\n${text}`);
-  return judge(Study.of(read.plan)).findings;
+  return judgeAsTaken(Study.of(read.plan)).findings;
 }
 
 /** Whether a plan has a finding, by itself or under another. */

@@ -8,7 +8,7 @@ const COIL = 'coil: {rated: 12 V DC, resistance: 120 ohm, suppressor: diode}';
 const USUAL: readonly (readonly [RegExp, string])[] = [
   [/^PS/, 'kind: supply, output: 12 V DC, limit: 2 A, regulation: regulated, tolerance: 2 %, class-2: true'],
   [/^K/, `kind: relay, ${COIL}, contact: {ratings: [5 A 30 V DC]}`],
-  [/^[g-n]/, `kind: gate, ${SNAP}`],
+  [/^[g-n]/, `kind: gate, pressed-when: open, ${SNAP}`],
   [/^s/, `kind: switch, ${SNAP}`],
   [/^b/, `kind: button, ${SNAP}`],
   [/^c/, `kind: cutout, ${SNAP}`],

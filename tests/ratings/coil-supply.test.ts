@@ -112,11 +112,14 @@ describe('coils', () => {
     expect(coilModel(coil({ rated: ac(24), power }), relay).ohms).toBeUndefined();
     expect(coilModel(coil({ rated: ac(24), power, powerFactor: 0.4 }), relay).ohms).toBeCloseTo(57.6, 9);
   });
-  test('the contactor default holds warm; a stated pull-in is printed for 20 °C; AC does not move', () => {
+  // IEC 60947-4-1 8.2.1.2 (from memory): the limits of operation hold for the warm coil at 40 °C, stated or not.
+  test("a contactor's pull-in holds warm, a relay's is printed for 20 °C; AC does not move", () => {
     const plain = coilModel(coil({ rated: dc(24), resistance: 100 }), contactor);
     expect(pullInAt(plain, 80)).toBe(plain.pullInVolts);
     const stated = coilModel(coil({ rated: dc(24), resistance: 100, pullIn: { fraction: 0.7 } }), contactor);
-    expect(pullInAt(stated, 80)).toBeCloseTo(16.8 * copperFactor(80), 9);
+    expect(pullInAt(stated, 80)).toBeCloseTo(16.8, 9);
+    const small = coilModel(coil({ rated: dc(24), resistance: 100, pullIn: { fraction: 0.7 } }), relay);
+    expect(pullInAt(small, 80)).toBeCloseTo(16.8 * copperFactor(80), 9);
     const alternating = coilModel(coil({ rated: ac(24), pullIn: { fraction: 0.8 } }), relay);
     expect(pullInAt(alternating, 80)).toBeCloseTo(19.2, 9);
   });
@@ -239,7 +242,7 @@ test('every default lies in its own sweep and says where it is from', () => {
   for (const name of Object.keys(defaults) as DefaultName[]) {
     const d: Default = defaults[name];
     expect(d.basis).not.toBe('');
-    expect(['share', 'V', 'A', 'K', '°C', 'ohm', 'h', 'times', 'per hour']).toContain(d.unit);
+    expect(['share', 'V', 'A', 'K', '°C', 'ohm', 'h', 'W', 'VA', 'times', 'per hour']).toContain(d.unit);
     expect(['source', 'memory', 'common practice']).toContain(d.mark);
     if (d.low !== undefined) expect(d.value).toBeGreaterThanOrEqual(d.low);
     if (d.high !== undefined) expect(d.value).toBeLessThanOrEqual(d.high);

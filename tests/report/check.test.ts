@@ -141,7 +141,7 @@ describe('renderText', () => {
     });
     const text = renderText(
       report({
-        plan: { file: nasty, title: nasty, practice: 'iec', lengths: 'm' },
+        plan: { file: nasty, title: nasty, practice: 'iec', practiceFrom: 'plan', lengths: 'm' },
         verdict: 'fail',
         findings: [bad],
         defaults: [nasty],
@@ -160,7 +160,10 @@ describe('renderText', () => {
 
   it('never claims more than it may', () => {
     for (const practice of ['nec', 'iec'] as const) {
-      const text = renderText(report({ plan: { file: 'a', title: 'b', practice, lengths: 'm' } }), plain);
+      const text = renderText(
+        report({ plan: { practiceFrom: 'plan', lengths: 'm', file: 'a', title: 'b', practice } }),
+        plain,
+      );
       expect(text).not.toMatch(/\bsafe|compliant|approved/i);
     }
   });

@@ -1,6 +1,6 @@
 /** A shop whose gates are break contacts: its relay is in while all is shut. */
 import { describe, expect, it } from 'vitest';
-import { judge } from '../../src/findings/judge.ts';
+import { judgeAsTaken } from '../../src/findings/judge.ts';
 import { renderText } from '../../src/report/check.ts';
 import { Study } from '../../src/study/study.ts';
 import { planOf } from '../helpers/plan-of.ts';
@@ -28,7 +28,7 @@ runs:
 `);
 
 describe('a coil that is fed with nothing moved', () => {
-  const report = judge(Study.of(PLAN));
+  const report = judgeAsTaken(Study.of(PLAN));
   it('is told so as data', () => {
     expect(report.coils.map((c) => [c.relay, c.gate, c.atRest])).toEqual([['K1', null, true]]);
   });

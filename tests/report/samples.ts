@@ -29,7 +29,13 @@ export function finding(over: Partial<Finding> = {}): Finding {
 export function report(over: Partial<Report> = {}): Report {
   return {
     format: 1,
-    plan: { file: 'shop.yaml', title: 'Low Meadow workshop', practice: 'nec', lengths: 'm' },
+    plan: {
+      file: 'shop.yaml',
+      title: 'Low Meadow workshop',
+      practice: 'nec',
+      practiceFrom: 'plan',
+      lengths: 'm',
+    },
     verdict: 'pass',
     questions: QUESTIONS.map((question, i) => ({
       number: i + 1,

@@ -9,6 +9,7 @@ import { Study } from '../../src/study/study.ts';
 import { across, inputs, planOf } from '../helpers/plan-of.ts';
 
 const HEAD = `format: 1
+practice: nec
 stock:
   w: {kind: cable, gauge: 24 AWG, cores: 2, insulation: 300 V}
 parts:
@@ -19,8 +20,8 @@ parts:
 const far = (
   pull: string,
 ) => `${HEAD}  K1: {kind: relay, coil: {rated: 24 V DC, resistance: 60 ohm, pull-in: ${pull}}, contact: {ratings: [30 A 240 V AC]}}
-  near: {kind: gate}
-  far: {kind: gate}
+  near: {kind: gate, pressed-when: open}
+  far: {kind: gate, pressed-when: open}
 runs:
   - {cable: w, length: 5 m, cores: {red: [PS1.+, near.COM], white: [K1.A1, near.NO]}}
   - {cable: w, length: 300 m, cores: {red: [near.COM, far.COM], white: [near.NO, far.NO]}}
@@ -80,7 +81,7 @@ it('a relay fed through one that stays out is judged by the way that is left', (
     'coil: {rated: 24 V DC, resistance: 60 ohm, pull-in: 19 V}, contact: {ratings: [10 A 30 V DC]}';
   const plan = planOf(`${HEAD}  K1: {kind: relay, ${coil}}
   K2: {kind: relay, ${coil}}
-  g: {kind: gate}
+  g: {kind: gate, pressed-when: open}
   call: {kind: joint}
 runs:
   - {cable: w, length: 300 m, cores: {red: [PS1.+, g.COM], white: [call, g.NO]}}
@@ -109,7 +110,7 @@ it('a load that a relay at rest ought to stop runs where that relay stays out', 
   const plan =
     planOf(`${HEAD}  K1: {kind: relay, coil: {rated: 24 V DC, resistance: 60 ohm, pull-in: 19 V}, contact: {ratings: [10 A 240 V AC]}}
   K2: {kind: relay, coil: {rated: 24 V DC, resistance: 600 ohm}, contact: {ratings: [10 A 240 V AC]}}
-  lever: {kind: gate}
+  lever: {kind: gate, pressed-when: open}
 runs:
   - {cable: w, length: 300 m, cores: {red: [PS1.+, lever.COM], white: [K1.A1, lever.NC]}}
   - {link: [K1.A2, PS1.-]}

@@ -4,7 +4,7 @@ import { isMainsOutput } from '../../circuit/thresholds.ts';
 import type { CurrentKind } from '../../plan/device-figures.ts';
 import type { SupplyPart } from '../../plan/part-types.ts';
 import { coilAmps } from '../../ratings/coil.ts';
-import { supplyModel } from '../../ratings/supply.ts';
+import { ratedAmps, supplyModel } from '../../ratings/supply.ts';
 import { mostTogether } from '../../study/fed-together.ts';
 import type { Study } from '../../study/study.ts';
 import type { Finding } from '../report-model.ts';
@@ -69,11 +69,11 @@ const isTransformer = (s: SupplyPart): boolean =>
   (s.regulation ?? (s.output.kind === 'ac' ? 'transformer' : '')) === 'transformer';
 
 const isForBells = (s: SupplyPart): boolean =>
-  s.output.volts <= BELL.volts && s.limit.amps * s.output.volts <= BELL.va;
+  s.output.volts <= BELL.volts && ratedAmps(s) * s.output.volts <= BELL.va;
 
 /** Coils that can be in together, by their sealed current against the limit. */
 function holdsMoreThanHalf(study: Study, supply: SupplyPart): boolean {
   const own = study.fedCoils.filter((c) => c.source.part === supply.name);
   const sealed = mostTogether(study, own, ({ model }) => coilAmps(model) ?? 0);
-  return sealed.amps > 0.5 * supply.limit.amps;
+  return sealed.amps > 0.5 * ratedAmps(supply);
 }

@@ -1,7 +1,7 @@
 /** The report's rows on coils, and what was taken for granted of them. */
 
 import { coilName, warmCelsius } from '../../study/coil-models.ts';
-import type { CoilRow } from '../../study/coil-rows.ts';
+import type { CoilRow } from '../../study/coil-row.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';

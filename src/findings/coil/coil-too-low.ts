@@ -1,5 +1,5 @@
 import { push } from '../../plan/map-entries.ts';
-import type { CoilRow } from '../../study/coil-rows.ts';
+import type { CoilRow } from '../../study/coil-row.ts';
 import { lossesOnWay } from '../../study/mains/way-losses.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded, roundedApart } from '../../text/numbers.ts';

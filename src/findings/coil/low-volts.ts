@@ -1,4 +1,4 @@
-import type { CoilRow } from '../../study/coil-rows.ts';
+import type { CoilRow } from '../../study/coil-row.ts';
 import { type CoilState, worstRow } from '../../study/coil-states.ts';
 import { perStudy } from '../../study/per-study.ts';
 

@@ -1,3 +1,4 @@
+import type { FedCoil } from '../../study/fed-coils.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
@@ -22,9 +23,18 @@ const entry: FindingEntry = {
 
 export const coilCurrentUnknown: Check = { entry, find };
 
+/** Copper alone looks as if something were said of an AC coil, so that it is asked for whatever it may be. */
+function isUnknown({ model, part }: FedCoil): boolean {
+  if (part.kind === 'board') return false;
+  const typed = (...fields: string[]) => fields.some((f) => part.where.has(`coil.${f}`));
+  return (
+    model.ohms === undefined || (model.kind === 'ac' && typed('resistance') && !typed('power', 'current'))
+  );
+}
+
 function find(study: Study): Finding[] {
   return loopCoils(study)
-    .filter(({ model, part }) => model.ohms === undefined && part.kind !== 'board')
+    .filter(isUnknown)
     .map(({ part }) =>
       found(study.plan, entry, {
         parts: [part.name],

@@ -2,7 +2,7 @@ import type { Figures } from '../../electric/island.ts';
 import { lengthUnit } from '../../plan/length-unit.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type Coiled, coilImpedance } from '../../study/coil-models.ts';
-import type { CoilRow } from '../../study/coil-rows.ts';
+import type { CoilRow } from '../../study/coil-row.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loopOf, loopWith } from '../../study/loop-path.ts';

@@ -1,5 +1,5 @@
 import type { Source } from '../../circuit/circuit.ts';
-import type { FusePart } from '../../plan/part-types.ts';
+import { isRatedFuse, type RatedFuse } from '../../plan/part-types.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsText } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
@@ -35,6 +35,7 @@ function find(study: Study): Finding[] {
 /** A fuse of the mains below what runs behind it, or that melts whenever that starts. */
 function onMains(study: Study): Finding[] {
   return mainsFuses(study).flatMap(({ fuse, loads }) => {
+    if (!isRatedFuse(fuse)) return [];
     const running = runningOn(study, loads);
     if (running !== undefined && running > fuse.rating * (1 + 1e-9))
       return [below(study, fuse, loads, running)];
@@ -44,12 +45,12 @@ function onMains(study: Study): Finding[] {
   });
 }
 
-const onMainsOf = (fuse: FusePart, loads: readonly Load[]) => ({
+const onMainsOf = (fuse: RatedFuse, loads: readonly Load[]) => ({
   parts: [fuse.name, ...loads.map((l) => l.name)],
   at: fuse.where.get('rating') ?? fuse.at,
 });
 
-function below({ plan }: Study, fuse: FusePart, loads: readonly Load[], amps: number): Finding {
+function below({ plan }: Study, fuse: RatedFuse, loads: readonly Load[], amps: number): Finding {
   return finding(plan, {
     ...{ id: entry.id, severity: entry.severity, question: 7 },
     ...onMainsOf(fuse, loads),
@@ -66,7 +67,7 @@ type Melting = NonNullable<ReturnType<typeof startOn>>;
 
 function melts(
   { plan }: Study,
-  fuse: FusePart,
+  fuse: RatedFuse,
   loads: readonly Load[],
   { starting, judged }: Melting,
 ): Finding {
@@ -84,7 +85,7 @@ function melts(
 
 function mayMelt(
   { plan }: Study,
-  fuse: FusePart,
+  fuse: RatedFuse,
   loads: readonly Load[],
   { starting, judged }: Melting,
 ): Finding {
@@ -108,14 +109,14 @@ function inLoop(study: Study): Finding[] {
   return busiestFlows(study).flatMap((busiest) =>
     busiest.flows.island.contacts.flatMap((contact) => {
       const fuse = study.plan.parts.get(contact.part);
-      if (fuse?.kind !== 'fuse') return [];
+      if (fuse?.kind !== 'fuse' || !isRatedFuse(fuse)) return [];
       const amps = ampsThrough(busiest, contact);
       return amps > fuse.rating + 1e-9 ? [blows(study, fuse, busiest.source, amps)] : [];
     }),
   );
 }
 
-function blows({ plan }: Study, fuse: FusePart, source: Source, amps: number): Finding {
+function blows({ plan }: Study, fuse: RatedFuse, source: Source, amps: number): Finding {
   return found(plan, entry, {
     parts: [fuse.name, source.part],
     at: fuse.where.get('rating') ?? fuse.at,

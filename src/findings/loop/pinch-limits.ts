@@ -21,7 +21,9 @@ export function pinchLimits(study: Study, source: Source): (wire: Wire) => Limit
   const { plan, wired } = study;
   const part = plan.parts.get(source.part);
   const supply: Limit | undefined =
-    part?.kind === 'supply' && part.class2 !== true ? { amps: part.limit.amps, by: part.name } : undefined;
+    part?.kind === 'supply' && part.class2 !== true && part.limit
+      ? { amps: part.limit.amps, by: part.name }
+      : undefined;
   const poles = source.rails.map((r) => ({ net: r.net, reach: unfused(plan, wired, r.net) }));
   const fused = poles.find(({ reach }) => reach.fuses.length > 0 && !reach.reachesSwitch);
   if (!fused) return () => supply;
@@ -60,7 +62,7 @@ interface FuseGuard extends Guard {
 function fuseGuards({ plan, wired }: Study, pole: number): Map<number, FuseGuard> {
   const made = new Map<string, FuseGuard>();
   for (const p of plan.parts.values())
-    if (p.kind === 'fuse') made.set(p.name, { need: p.rating, by: p.name });
+    if (p.kind === 'fuse' && p.rating !== undefined) made.set(p.name, { need: p.rating, by: p.name });
   const open: FuseGuard = { need: Infinity };
   return guardsFrom<FuseGuard>(wired, [{ net: pole, guard: open }], (name) => made.get(name));
 }

@@ -75,7 +75,9 @@ export function draws(study: Study): DrawWords[] {
   const coils = study.fedCoils;
   return study.circuit.sources.flatMap((source) => {
     const d = supplyDraw(study, coils, source);
-    return d ? [{ supply: source.part, limit: ampsText(d.part.limit.amps), drawn: ampsText(d.amps) }] : [];
+    return d?.part.limit
+      ? [{ supply: source.part, limit: ampsText(d.part.limit.amps), drawn: ampsText(d.amps) }]
+      : [];
   });
 }
 

@@ -3,6 +3,7 @@ import { isMainsOutput } from '../../circuit/thresholds.ts';
 import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
 import { shortCircuitAmps } from '../../ratings/battery.ts';
 import { class2Plausible } from '../../ratings/class2.ts';
+import { ratedAmps } from '../../ratings/supply.ts';
 import { controlWireAmps } from '../../ratings/wire.ts';
 import type { Study } from '../../study/study.ts';
 import { unfused } from '../../study/unfused-wire.ts';
@@ -130,7 +131,7 @@ const SMALL_VA = 50;
 function unfusedSecondary(study: Study, s: SupplyPart): Finding | undefined {
   const wire = thinnestBehind(study, s);
   const feed = study.wired.sources.find((x) => x.part === s.name)?.feed;
-  if (s.regulation !== 'transformer' || s.limit.amps * s.output.volts < SMALL_VA || !wire) return undefined;
+  if (s.regulation !== 'transformer' || ratedAmps(s) * s.output.volts < SMALL_VA || !wire) return undefined;
   if (feed?.by !== 'nets') return undefined;
   const [guard] = guardedSources(study).flatMap(({ live, plug }) => {
     const own = live.get(feed.a) ?? live.get(feed.b);
@@ -151,7 +152,7 @@ function unfusedSecondary(study: Study, s: SupplyPart): Finding | undefined {
 function tooStrong({ plan }: Study, s: SupplyPart): Finding[] {
   const highest = Math.max(s.output.volts, s.noLoad ?? 0);
   const verdict = class2Plausible(s, highest);
-  if (verdict.ok || verdict.limitAmps === undefined) return [];
+  if (verdict.ok || verdict.limitAmps === undefined || s.limit === undefined) return [];
   return [
     found(plan, entry, {
       severity: 'caution',

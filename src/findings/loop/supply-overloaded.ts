@@ -38,8 +38,10 @@ function find(study: Study): Finding[] {
   );
   return study.circuit.sources.flatMap((source) => {
     const draw = supplyDraw(study, coils, source);
-    const easy = !draw || draw.amps <= EASY * draw.part.limit.amps + 1e-9;
-    return easy ? [] : [overloaded(study, draw)];
+    const limit = draw?.part.limit?.amps;
+    return !draw || limit === undefined || draw.amps <= EASY * limit + 1e-9
+      ? []
+      : [overloaded(study, draw, limit)];
   });
 }
 
@@ -47,18 +49,16 @@ function find(study: Study): Finding[] {
  * A transformer gives more than its rating for the moment in which armatures close, at the cost of its volts; while those
  * still serve every coil at worst, that is a caution and no fault.
  */
-function onlyForAMoment({ coilStates }: Study, { source, part, amps, settled }: Draw): boolean {
-  const limit = part.limit.amps;
+function onlyForAMoment({ coilStates }: Study, { source, amps, settled }: Draw, limit: number): boolean {
   if (source.kind !== 'ac' || settled > limit + 1e-9 || amps > MOMENT * limit) return false;
   return coilStates
     .filter((x) => x.fed.source.part === source.part)
     .every((x) => x.rows.every((row) => row.least >= x.pullIn - 1e-9));
 }
 
-function overloaded(study: Study, draw: Draw): Finding {
+function overloaded(study: Study, draw: Draw, limit: number): Finding {
   const { source, part, amps } = draw;
-  const limit = part.limit.amps;
-  const over = amps > limit + 1e-9 && !onlyForAMoment(study, draw);
+  const over = amps > limit + 1e-9 && !onlyForAMoment(study, draw, limit);
   const names = [...draw.coils.map((c) => c.part.name), ...draw.others];
   const ac = source.kind === 'ac';
   return found(study.plan, entry, {

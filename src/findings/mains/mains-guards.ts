@@ -89,7 +89,9 @@ function fuseGuards(plan: Plan): (part: string) => MainsGuard | undefined {
   const made = new Map(
     [...plan.parts.values()].flatMap((p) => {
       const own =
-        p.kind === 'fuse' ? guardOf(plan, p, { amps: p.rating, kind: 'fuse', class: p.class }) : undefined;
+        p.kind === 'fuse' && p.rating !== undefined
+          ? guardOf(plan, p, { amps: p.rating, kind: 'fuse', class: p.class })
+          : undefined;
       return own ? [[p.name, own] as const] : [];
     }),
   );

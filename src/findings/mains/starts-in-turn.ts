@@ -36,7 +36,7 @@ const delays = perStudy((study): ReadonlyMap<string, number> => {
     const known = found.get(name);
     if (known !== undefined) return known;
     const part = study.plan.parts.get(name);
-    const own = part?.kind === 'timer' && part.function === 'on-delay' ? part.time : 0;
+    const own = part?.kind === 'timer' && part.function === 'on-delay' ? (part.time ?? 0) : 0;
     const before = [...new Set(ways.get(name)?.map((c) => c.part))].filter(
       (p) => p !== name && !above.includes(p) && ways.has(p),
     );

@@ -13,6 +13,7 @@ import { intentMissing } from './intent-missing.ts';
 import { lampMisleads } from './lamp-misleads.ts';
 import { loopDead } from './loop-dead.ts';
 import { looseEnd } from './loose-end.ts';
+import { nothingWired } from './nothing-wired.ts';
 import { ringHidesBreak } from './ring-hides-break.ts';
 import { runOnClearsNoDuct } from './run-on-clears-no-duct.ts';
 import { runOnMissing } from './run-on-missing.ts';
@@ -25,6 +26,7 @@ import { stopsWithoutCause } from './stops-without-cause.ts';
 import { timerSupply } from './timer-supply.ts';
 import { toggleNeedsButton } from './toggle-needs-button.ts';
 import { undecided } from './undecided.ts';
+import { valueUnsaid } from './value-unsaid.ts';
 
 /** The findings of questions 2 and 3, as `explain` lists them. */
 export const startsChecks: readonly Check[] = [
@@ -41,6 +43,8 @@ export const startsChecks: readonly Check[] = [
   undecided,
   breakIsSilent,
   ringHidesBreak,
+  nothingWired,
+  valueUnsaid,
   runsWithAllShut,
   runsWithoutCause,
   blockIgnored,

@@ -31,7 +31,7 @@ export const coil = once(() =>
       ).optional(),
       'pull-in': quantity(
         ratings.limit,
-        `Voltage at which it surely pulls in, coil at 20 °C. ${percentOrVolts}`,
+        `Voltage at which it surely pulls in: a relay with its coil at 20 °C, a contactor with it warm. ${percentOrVolts}`,
       ).optional(),
       'drop-out': quantity(ratings.limit, `Voltage at which it surely lets go. ${percentOrVolts}`).optional(),
       most: quantity(ratings.limit, `Highest voltage it stands continuously. ${percentOrVolts}`).optional(),
@@ -46,7 +46,11 @@ export const coil = once(() =>
       ).optional(),
       tolerance: quantity(q.share, 'Tolerance of the resistance.').optional(),
     })
-    .meta({ id: 'coil', description: 'The coil. Give resistance, current or power, or several that agree.' }),
+    .meta({
+      id: 'coil',
+      description:
+        'The coil. Give resistance, current or power, or several that agree; each figure left out is judged at both ends of what such coils have.',
+    }),
 );
 type CoilFields = z.output<ReturnType<typeof coil>>;
 
@@ -62,9 +66,6 @@ export function checkCoil(coil: CoilFields, add: Add): void {
   const { rated } = coil;
   if (rated === undefined) return;
   const { resistance, current, power } = coil;
-  if (resistance === undefined && current === undefined && power === undefined) {
-    add(['coil'], 'coil: needs resistance, current or power');
-  }
   const draws: [key: string, amps: number][] = [];
   if (rated.kind === 'dc') {
     if (resistance !== undefined) draws.push(['resistance', rated.volts / resistance]);

@@ -5,7 +5,6 @@ import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, list, once, quantity } from '../schema-fields.ts';
 import { withoutUndefined } from '../without-undefined.ts';
-import type { Add } from './kind-row.ts';
 
 export const contact = once(() =>
   z
@@ -45,7 +44,7 @@ export const contact = once(() =>
 export type ContactFields = z.output<ReturnType<typeof contact>>;
 
 /** Whether anything says what the contact can switch. */
-export function isRated(contact: ContactFields): boolean {
+function isRated(contact: ContactFields): boolean {
   return (
     contact.ratings !== undefined ||
     contact.motor !== undefined ||
@@ -56,15 +55,6 @@ export function isRated(contact: ContactFields): boolean {
     contact['locked-rotor'] !== undefined ||
     contact.make !== undefined
   );
-}
-
-export function checkContact(
-  contact: ContactFields | undefined,
-  path: readonly (string | number)[],
-  add: Add,
-): void {
-  if (contact !== undefined && !isRated(contact))
-    add(path, `${path.join('.')}: needs ratings, such as [5 A 250 V AC]`);
 }
 
 /** Of a relay's contact what a pole with ratings of its own still takes from it: what says nothing of a load. */

@@ -50,7 +50,7 @@ const lampSchema = once(() =>
 const fuseSchema = once(() =>
   z.strictObject({
     kind: kind('fuse', 'A fuse. Terminals 1 and 2.'),
-    rating: quantity(q.amps, 'Rated current.'),
+    rating: quantity(q.amps, 'Rated current; if left out, asked for.').optional(),
     class: choice(
       FUSE_CLASSES,
       'How it opens: gG (general, IEC 60269), aM (short circuit only), time-delay or fast.',

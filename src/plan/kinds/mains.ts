@@ -1,5 +1,6 @@
 /** The mains side: plugs, outlets, motors and other loads. */
 import * as z from 'zod';
+import type { Volts } from '../device-figures.ts';
 import { fuseRating } from '../fuse-quantity.ts';
 import { loadVolts, mainsVolts } from '../mains-quantity.ts';
 import type { LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
@@ -8,7 +9,7 @@ import { define } from '../quantity-reader.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, number, once, quantity, text } from '../schema-fields.ts';
 import { withoutUndefined } from '../without-undefined.ts';
-import { type Add, common, type FedBy, kind, kindRow } from './kind-row.ts';
+import { type Add, common, type FedBy, kind, kindRow, type Surroundings } from './kind-row.ts';
 import {
   builtFeed,
   checkFeed,
@@ -48,7 +49,10 @@ const plugSchema = once(() =>
       'plug',
       'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.',
     ),
-    volts: quantity(mainsVolts, 'Mains voltage; between the legs or phases where there are several.'),
+    volts: quantity(
+      mainsVolts,
+      'Mains voltage; between the legs or phases where there are several. If left out, that of the practice.',
+    ).optional(),
     pattern: pattern().optional(),
     breaker: quantity(
       ratings.breaker,
@@ -73,8 +77,11 @@ const outletSchema = once(() =>
   }),
 );
 const consumer = () => ({
-  power: quantity(ratings.motorPower, 'Rated power; power or amps is needed.').optional(),
-  amps: quantity(q.amps, 'Current on the nameplate; power or amps is needed.').optional(),
+  power: quantity(ratings.motorPower, 'Rated power; without it and amps the motor is a doubt.').optional(),
+  amps: quantity(
+    q.amps,
+    'Current on the nameplate; if left out, judged at both ends of what the power allows.',
+  ).optional(),
   class: choice(['I', 'II'], 'II: double-insulated, needs no PE.').optional(),
   'plugged-into': text('The outlet it is plugged into; instead of runs of its own.').optional(),
   'returns-through': text(
@@ -86,7 +93,10 @@ const consumer = () => ({
 const motorSchema = once(() =>
   z.strictObject({
     kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
-    volts: quantity(loadVolts, 'Rated voltage; with V DC its terminals are + and -.'),
+    volts: quantity(
+      loadVolts,
+      'Rated voltage; with V DC its terminals are + and -. Default that of the plug, and then a doubt.',
+    ).optional(),
     ...consumer(),
     'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
     code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
@@ -173,6 +183,16 @@ const pluggedIn = ({ 'plugged-into': name }: MotorFields | LoadFields): FedBy | 
         clash: (shown) => `plugged-into: ${shown} also has runs of its own; keep one of the two`,
       };
 
+/** Mains volts between the conductors of a feed, by what is usual between one and neutral. */
+function usualVolts({ feed: own, fedVolts: { volts, kind: of } }: Surroundings): Volts {
+  // Other volts than those to neutral are between live conductors already.
+  const between = volts === 120 ? 240 : volts === 230 ? 400 : volts;
+  return { volts: own === 'single' ? volts : between, kind: of };
+}
+
+const takenVolts = ({ volts }: { readonly volts?: Volts | undefined }, shown: string, fed: Volts) =>
+  volts === undefined ? `${shown} gives no volts: ${fed.volts} V AC is taken.` : undefined;
+
 export const plug = kindRow<PlugPart>()({
   schema: plugSchema,
   terminals: (_fields, of) => mainsTerminals(of),
@@ -181,7 +201,7 @@ export const plug = kindRow<PlugPart>()({
     withoutUndefined({
       ...base,
       kind: fields.kind,
-      volts: fields.volts,
+      volts: fields.volts ?? usualVolts(around),
       pattern: fields.pattern,
       breaker: fields.breaker?.amps,
       curve: fields.breaker?.curve,
@@ -192,6 +212,15 @@ export const plug = kindRow<PlugPart>()({
       midpoint: fields.midpoint,
       ...builtFeed(fields, around.feed),
     }),
+  assumed: (fields, shown, fed) =>
+    takenVolts(
+      fields,
+      shown,
+      usualVolts({
+        feed: feedOfFields(fields, fields.pattern) ?? usualFeed(fields.pattern) ?? 'single',
+        fedVolts: fed,
+      }),
+    ),
   feed: (fields, marks) =>
     feedOfFields(fields, fields.pattern) ?? feedOfMarks(marks) ?? usualFeed(fields.pattern) ?? 'single',
   passes: false,
@@ -219,8 +248,7 @@ export const outlet = kindRow<OutletPart>()({
 export const motor = kindRow<MotorPart>()({
   schema: motorSchema,
   terminals: (_fields, of) => mainsTerminals(of),
-  check: (fields, add, has) => {
-    if (!has('power') && !has('amps')) add([], 'a motor needs power or amps');
+  check: (fields, add) => {
     checkConsumer(fields, add);
     if (fields.type === 'three-phase' && fields.phases === 1)
       add(['phases'], 'phases: found 1, but type is three-phase; expected 3');
@@ -229,7 +257,7 @@ export const motor = kindRow<MotorPart>()({
     withoutUndefined({
       ...base,
       kind: fields.kind,
-      volts: fields.volts,
+      volts: fields.volts ?? around.fedVolts,
       ...builtConsumer(fields),
       lockedRotor: fields['locked-rotor'],
       code: fields.code,
@@ -241,6 +269,7 @@ export const motor = kindRow<MotorPart>()({
       powerFactor: fields['power-factor'],
       ...builtFeed(fields, around.feed),
     }),
+  assumed: takenVolts,
   feed: (fields, marks) =>
     isDc(fields)
       ? 'dc'
@@ -265,8 +294,7 @@ export const load = kindRow<LoadPart>()({
       type: fields.type,
       ...builtFeed(fields, around.feed),
     }),
-  assumed: ({ volts }, shown, fedVolts) =>
-    volts === undefined ? `${shown} gives no volts: ${fedVolts.volts} V AC is taken.` : undefined,
+  assumed: takenVolts,
   feed: (fields, marks) => (isDc(fields) ? 'dc' : (feedOfFields(fields) ?? feedOfMarks(marks))),
   passes: false,
   intent: ['target'],

@@ -2,14 +2,7 @@
 import * as z from 'zod';
 import type { Pole } from '../part-types.ts';
 import { choice, list, once, text } from '../schema-fields.ts';
-import {
-  buildContact,
-  type ContactFields,
-  checkContact,
-  contact,
-  contactOfPole,
-  isRated,
-} from './contact.ts';
+import { buildContact, type ContactFields, contact, contactOfPole } from './contact.ts';
 import type { Add } from './kind-row.ts';
 
 const FORMS = ['make', 'break', 'changeover'] as const;
@@ -107,21 +100,11 @@ function markedPole(form: PoleFields['form'], marks: readonly string[]): PoleNam
   return third === undefined ? undefined : { common: first, break: second, make: third };
 }
 
-export function checkPoles(fields: PoledFields, kind: 'relay' | 'timer' | 'switch', add: Add): void {
-  const { contact, poles } = fields;
+export function checkPoles(fields: PoledFields, add: Add): void {
+  const { poles } = fields;
   if (poles !== undefined && poles.length === 0)
     add(['poles'], 'poles: found an empty list, expected one entry a contact');
-  const own = poles !== undefined && poles.length > 0 && poles.every((pole) => pole.contact !== undefined);
-  if (contact === undefined) {
-    if (!own && kind !== 'switch') {
-      add([], `a ${kind} needs contact, unless each of its poles has one`);
-      return;
-    }
-  } else if (poles === undefined || isRated(contact) || !own) checkContact(contact, ['contact'], add);
   for (const [index, pole] of (poles ?? []).entries()) {
-    if (pole.contact !== undefined && !isRated({ ...contact, ...pole.contact })) {
-      checkContact(pole.contact, ['poles', index, 'contact'], add);
-    }
     const count = pole.form === 'changeover' ? 3 : 2;
     if (pole.marks !== undefined && pole.marks.length !== count) {
       const such = { make: '[13, 14]', break: '[21, 22]', changeover: '[11, 12, 14] (common, break, make)' }[

@@ -7,7 +7,7 @@ import { choice, flag, list, once, quantity } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { buildCoil, checkCoil, coil } from './coil.ts';
-import { buildContact, checkContact, contact } from './contact.ts';
+import { buildContact, contact } from './contact.ts';
 import { type Add, common, kind, kindRow } from './kind-row.ts';
 import { buildPoles, checkPoles, pole, poleNames } from './poles.ts';
 
@@ -49,7 +49,7 @@ const timerSchema = once(() =>
   z.strictObject({
     kind: kind('timer', 'A timer relay. Coil A1 A2, dry trigger T1 T2, contact COM NO NC (15 18 16).'),
     function: choice(['off-delay', 'on-delay'], 'off-delay lets go late; on-delay pulls in late.'),
-    time: quantity(q.delay, 'The delay it is set to.'),
+    time: quantity(q.delay, 'The delay it is set to.').optional(),
     supply: choice(
       ['permanent', 'none'],
       'What it works from while it times. permanent: A1 A2 have to stay fed, and T1 T2 trigger it; the default where T1 or T2 is used. none: from what it stored, so that it is started and stopped by its supply.',
@@ -117,7 +117,7 @@ const hasReset = (fields: DeviceFields): boolean =>
 
 function check(fields: DeviceFields, add: Add): void {
   if (fields.coil !== undefined) checkCoil(fields.coil, add);
-  checkPoles(fields, fields.kind, add);
+  checkPoles(fields, add);
 }
 
 const device = (fields: DeviceFields) => ({
@@ -170,7 +170,6 @@ export const board = kindRow<BoardPart>()({
   terminals: () => shared('board', () => new Terminals(['VCC', 'GND', 'IN', 'COM', 'NO', 'NC'])),
   check: (fields, add) => {
     if (fields.coil !== undefined) checkCoil(fields.coil, add);
-    checkContact(fields.contact, ['contact'], add);
   },
   build: (fields, base) =>
     withoutUndefined({

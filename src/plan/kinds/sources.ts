@@ -25,11 +25,14 @@ const supplySchema = once(() =>
       quantity(ratings.voltsKind, 'A tap.'),
       'Taps of the primary winding; its mains terminals are then 0 and the volts of each tap, such as 208 and 240.',
     ).optional(),
-    limit: quantity(ratings.supplyLimit, 'The most it gives at its rated output.'),
+    limit: quantity(
+      ratings.supplyLimit,
+      'The most it gives at its rated output; if left out, judged at both ends of what such supplies give.',
+    ).optional(),
     frequency: quantity(q.hertz, 'Frequency of an AC output.').optional(),
     regulation: choice(
       ['regulated', 'unregulated', 'transformer'],
-      'regulated holds its voltage; unregulated and transformer rise when lightly loaded.',
+      'regulated holds its voltage; unregulated and transformer rise when lightly loaded. If left out of a DC supply, judged as both.',
     ).optional(),
     tolerance: quantity(q.share, 'Tolerance of the rated output.').optional(),
     'no-load': quantity(ratings.volts, 'Output voltage with nothing connected.').optional(),
@@ -61,7 +64,7 @@ type SupplyFields = z.output<ReturnType<typeof supplySchema>>;
 const tapVolts = ({ taps }: Pick<SupplyFields, 'taps'>): number[] =>
   [...new Set((taps ?? []).map((t) => t.volts))].sort((a, b) => a - b);
 
-function buildLimit(limit: SupplyFields['limit'], output: Volts) {
+function buildLimit(limit: NonNullable<SupplyFields['limit']>, output: Volts) {
   return { amps: limit.printed === 'A' ? limit.value : limit.value / output.volts, ...limit };
 }
 
@@ -93,7 +96,7 @@ export const supply = kindRow<SupplyPart>()({
       frequency: fields.frequency ?? fields.output.frequency,
       input: fields.input,
       taps: fields.taps === undefined ? undefined : tapVolts(fields),
-      limit: buildLimit(fields.limit, fields.output),
+      limit: fields.limit === undefined ? undefined : buildLimit(fields.limit, fields.output),
       regulation: fields.regulation,
       tolerance: fields.tolerance,
       noLoad: fields['no-load'],

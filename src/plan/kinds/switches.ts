@@ -7,7 +7,7 @@ import * as q from '../quantity.ts';
 import { choice, list, number, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
-import { buildContact, type ContactFields, checkContact, contact } from './contact.ts';
+import { buildContact, type ContactFields, contact } from './contact.ts';
 import { type Add, common, kind, kindRow } from './kind-row.ts';
 import { buildPoles, checkPoles, type PoleFields, pole, poleNames } from './poles.ts';
 
@@ -116,9 +116,7 @@ const tabTerminals = (fields: SwitchFields): Terminals =>
 const OVERLOAD = ['95', '96', '97', '98'] as const;
 
 function checkSwitch(fields: SwitchFields, add: Add): void {
-  if (Array.isArray(fields.poles))
-    checkPoles({ contact: fields.contact, poles: fields.poles }, 'switch', add);
-  else checkContact(fields.contact, ['contact'], add);
+  if (Array.isArray(fields.poles)) checkPoles({ contact: fields.contact, poles: fields.poles }, add);
   if (fields.terminals !== undefined) checkTabs(fields.terminals, add);
 }
 
@@ -229,7 +227,6 @@ export const selector = kindRow<SelectorPart>()({
   terminals: (fields) => new Terminals(['COM', ...(fields.positions ?? [])]),
   terminalsFrom: 'positions',
   check: (fields, add) => {
-    checkContact(fields.contact, ['contact'], add);
     checkPositions(fields, add);
   },
   build: (fields, base) =>

@@ -33,7 +33,7 @@ const fusesIn = ({ study }: Bench, f: Finding): FusePart[] =>
 /** The least fuse above what its loop draws. */
 export function largerFuse(bench: Bench, f: Finding): Option[] {
   return fusesIn(bench, f).map((fuse) => ({
-    sizes: FUSE_AMPS.filter((a) => a > fuse.rating).map((a) => [rated(fuse, a)]),
+    sizes: FUSE_AMPS.filter((a) => a > (fuse.rating ?? 0)).map((a) => [rated(fuse, a)]),
   }));
 }
 
@@ -42,7 +42,7 @@ export function smallerFuse(bench: Bench, f: Finding): Option[] {
   return fusesIn(bench, f).map((fuse) => ({
     sizes: [...FUSE_AMPS]
       .reverse()
-      .filter((a) => a < fuse.rating)
+      .filter((a) => a < (fuse.rating ?? Infinity))
       .map((a) => [rated(fuse, a)]),
   }));
 }

@@ -3,7 +3,7 @@ import type { FindingId } from '../../findings/finding-ids.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { SupplyPart } from '../../plan/part-types.ts';
 import { defaults } from '../../ratings/defaults.ts';
-import { supplyModel } from '../../ratings/supply.ts';
+import { ratedAmps, supplyModel } from '../../ratings/supply.ts';
 import { rounded } from '../../text/numbers.ts';
 import type { Bench } from './bench.ts';
 import { type Change, partChange } from './change.ts';
@@ -43,14 +43,14 @@ function instead(own: SupplyPart, to: SupplyPart, fields: Fields, words: string)
 const withoutNoLoad = ({ noLoad: _, ...rest }: SupplyPart): SupplyPart => rest;
 const isLoose = (p: SupplyPart, practice: 'nec' | 'iec') => supplyModel(p, practice).sourceOhms > 0;
 
-const limitText = ({ limit, output }: SupplyPart): string =>
-  output.kind === 'ac' ? `${num(limit.amps * output.volts)} VA` : `${num(limit.amps)} A`;
+const limitText = (part: SupplyPart): string =>
+  part.output.kind === 'ac' ? `${num(ratedAmps(part) * part.output.volts)} VA` : `${num(ratedAmps(part))} A`;
 const outputText = ({ output }: SupplyPart): string => `${num(output.volts)} V ${output.kind.toUpperCase()}`;
 
 /** The next sizes of the same supply; the rise of one that is not regulated is that usual for its size. */
 function largerSupply(own: SupplyPart, practice: 'nec' | 'iec'): Change[][] {
   const ac = own.output.kind === 'ac';
-  const have = ac ? own.limit.amps * own.output.volts : own.limit.amps;
+  const have = ac ? ratedAmps(own) * own.output.volts : ratedAmps(own);
   return (ac ? SUPPLY_VA : SUPPLY_AMPS)
     .filter((size) => size > have * 1.001 && size <= MOST_LARGER * have)
     .map((size) => {
@@ -129,7 +129,7 @@ function otherVolts({ study }: Bench, f: Finding, own: SupplyPart, short: boolea
 
 function ofVolts(own: SupplyPart, volts: number): Change[][] {
   const { kind } = own.output;
-  const have = kind === 'ac' ? own.limit.amps * own.output.volts : own.limit.amps;
+  const have = kind === 'ac' ? ratedAmps(own) * own.output.volts : ratedAmps(own);
   const larger = (kind === 'ac' ? SUPPLY_VA : SUPPLY_AMPS).filter(
     (size) => size > have * 1.001 && size <= MOST_LARGER * have,
   );

@@ -1,6 +1,6 @@
 /** Runs on the way to coils that are short of volts, in the pieces in which a person would replace them. */
 import type { Plan } from '../../plan/plan.ts';
-import type { CoilRow } from '../../study/coil-rows.ts';
+import type { CoilRow } from '../../study/coil-row.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { lossesOnWay } from '../../study/mains/way-losses.ts';

@@ -1,7 +1,7 @@
 /** The first page of the printed sheet: what the plan is, what the check says, and what can hurt. */
 import { numbered } from '../../draw/finding-marks.ts';
 import type { Caution, Finding, Report } from '../../findings/report-model.ts';
-import { logicSentence, tablesOf, verdictLine } from '../../findings/report-sentences.ts';
+import { logicSentence, TAKEN, tablesOf, verdictLine } from '../../findings/report-sentences.ts';
 import { type Block, heading, type Item, list, paragraph, table } from '../blocks.ts';
 import { cautionGroups } from '../caution-groups.ts';
 import type { SheetParts } from './parts.ts';
@@ -13,7 +13,7 @@ export function firstPage({ plan, report, date }: SheetParts): Block[] {
   const file = plan.file === '-' ? 'from standard input' : plan.file;
   return [
     heading(1, plan.title),
-    paragraph([file, date ?? '', tablesOf(plan.practice)].filter((w) => w !== '').join(', '), {
+    paragraph([file, date ?? '', tablesOf(plan)].filter((w) => w !== '').join(', '), {
       name: 'file',
     }),
     paragraph(verdictLine(report), { name: `verdict ${report.verdict}` }),
@@ -31,7 +31,7 @@ export function firstPage({ plan, report, date }: SheetParts): Block[] {
     ),
     paragraph(logicSentence(report.logic)),
     ...titled('Cautions', 'cautions', cautionItems(report.cautions)),
-    ...titled('Taken for granted, because the plan does not say', undefined, report.defaults),
+    ...titled(TAKEN, undefined, report.defaults),
   ];
 }
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { chooseCautions } from '../../../src/findings/cautions/choose.ts';
 import { cautionFacts, type Readings } from '../../../src/findings/cautions/facts.ts';
 import { TRIGGERED, type TriggeredId } from '../../../src/findings/cautions/texts.ts';
-import { judge } from '../../../src/findings/judge.ts';
+import { judgeAsTaken } from '../../../src/findings/judge.ts';
 import type { Caution } from '../../../src/findings/report-model.ts';
 import { readPlan } from '../../../src/plan/read.ts';
 import { Study } from '../../../src/study/study.ts';
@@ -29,7 +29,7 @@ function cautionsOf({ base, text: own, changes = [], readings = 'none' }: Given)
   const read = readPlan(text, 'plan.yaml');
   if (!read.ok) throw new Error(read.errors.map((e) => `${e.position.line}: ${e.message}`).join('\n'));
   const study = Study.of(read.plan);
-  return chooseCautions(cautionFacts(study, judge(study).findings, readings));
+  return chooseCautions(cautionFacts(study, judgeAsTaken(study).findings, readings));
 }
 
 const chain = (...changes: readonly Change[]): Given => ({ base: 'dc-chain', changes });

@@ -130,7 +130,7 @@ function* ofGuards(plan: Plan): Generator<OneChange> {
           words: `fuse of ${part.name}: ${part.fuse} A and ${amps} A`,
           ...ordered(plan, withPart(plan, { ...part, fuse: amps }), worse),
         };
-    if (part.kind === 'fuse')
+    if (part.kind === 'fuse' && part.rating !== undefined)
       for (const { amps, worse } of otherSizes(FUSES, part.rating))
         yield {
           way: 'larger fuse',

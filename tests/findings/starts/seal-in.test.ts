@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
-import { judge } from '../../../src/findings/judge.ts';
+import { judgeAsTaken } from '../../../src/findings/judge.ts';
 import { readPlan } from '../../../src/plan/read.ts';
 import type { check } from '../../../src/repair/check.ts';
 import { Study } from '../../../src/study/study.ts';
@@ -17,7 +17,7 @@ function having(from: string, to: string) {
     'start-stop.yaml',
   );
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  return judge(Study.of(read.plan));
+  return judgeAsTaken(Study.of(read.plan));
 }
 const grave = (report: ReturnType<typeof check>) =>
   report.findings.filter((f) => ['danger', 'warning', 'fault'].includes(f.severity)).map((f) => f.id);

@@ -1,0 +1,80 @@
+/** How a finding is told that turns on figures which the plan leaves out. */
+import type { Unsaid, Value } from '../../ratings/unsaid/ends.ts';
+import { rounded } from '../../text/numbers.ts';
+import { listOf } from '../../text/word-list.ts';
+import type { Found } from '../finding.ts';
+import type { Finding } from '../report-model.ts';
+import { entry } from '../starts/value-unsaid.ts';
+import type { Settling } from './settle.ts';
+
+/** The doubt in place of a finding that stands at the worse ends and not at the better ones. */
+export function turnsOn(finding: Finding, settling: readonly Settling[], named: boolean): Found {
+  const alone = settling.some((s) => s.from !== undefined);
+  const names = settling.map((s) => nameOf(s.unsaid));
+  const verb = names.length === 1 || alone ? 'is not stated' : 'are not stated';
+  const list = alone ? orList(names) : listOf(names);
+  const bounds = [...new Set(settling.map((s) => `${nameOf(s.unsaid)} ${rangeOf(s.unsaid)}`))];
+  return {
+    ...finding,
+    // A finding that speaks of the figure itself keeps its name.
+    id: named ? finding.id : entry.id,
+    severity: 'doubt',
+    parts: [...new Set([...finding.parts, ...settling.flatMap((s) => s.unsaid.parts.slice(0, 1))])],
+    message: `${list} ${verb}, and on that it turns: at the worse end, ${finding.message}`,
+    why: `What is left out counts at both ends of what is usual: ${bounds.join('; ')}. At the better end this finding is gone.`,
+    fix: fixOf(settling, alone),
+    basis: finding.basis,
+    cause: null,
+    also: [],
+    twin: { name: finding.id, alike: `${finding.id} ${names.join()}` },
+  };
+}
+
+function fixOf(settling: readonly Settling[], alone: boolean): string {
+  const each = settling.map((s) => `${fieldOf(s.unsaid)}${enough(s)}`);
+  if (each.length === 1) return `State ${each[0]}.`;
+  return alone ? `State ${orList(each)}; one of them may be enough.` : `State ${listOf(each)}.`;
+}
+
+function enough({ unsaid, from, below }: Settling): string {
+  if (from === undefined) return '';
+  if (typeof from === 'string') return ` (${from} settles it)`;
+  const value = towards(from, below === true);
+  return ` (${valueText(unsaid, value)} or ${below ? 'less' : 'more'} settles it)`;
+}
+
+/** Three digits, never beyond the value. */
+function towards(value: number, down: boolean): number {
+  if (value === 0) return 0;
+  const scale = 10 ** (2 - Math.floor(Math.log10(Math.abs(value))));
+  return (down ? Math.floor(value * scale) : Math.ceil(value * scale)) / scale;
+}
+
+const orList = (names: readonly string[]): string => listOf(names).replace(/ and (?=[^,]*$)/, ' or ');
+
+/** `ambient`, `PS1 regulation`, `K1 coil.pull-in`. */
+function nameOf({ parts, field }: Unsaid): string {
+  return parts.length === 0 ? field : `${field} of ${listOf(parts, 3)}`;
+}
+
+/** As it is typed: `coil: {pull-in: ...} of K1`. */
+function fieldOf({ parts, field }: Unsaid): string {
+  const [outer, inner] = field.split('.');
+  const typed = inner === undefined ? `${outer}:` : `${outer}: {${inner}: ...}`;
+  return parts.length === 0 ? typed : `${typed} of ${listOf(parts, 3)}`;
+}
+
+function rangeOf(unsaid: Unsaid): string {
+  const values = Object.values(unsaid.at);
+  const sorted = [...new Set(values)].sort((a, b) => (Number(a) < Number(b) ? -1 : 1));
+  const words = sorted.filter((_, i) => i === 0 || i === sorted.length - 1).map((v) => valueText(unsaid, v));
+  const { mark, basis } = unsaid.row;
+  return `${words.join(unsaid.unit === 'word' ? ' or ' : ' to ')} (${basis}${mark === 'memory' ? ', from memory' : ''})`;
+}
+
+function valueText({ unit }: Unsaid, value: Value): string {
+  if (typeof value === 'string' || unit === 'word') return String(value);
+  if (unit === 'share' || unit === '% of rated')
+    return `${rounded(value * 100)} %${unit === 'share' ? '' : ' of rated'}`;
+  return unit === 'times' ? `${rounded(value)} times` : `${rounded(value)} ${unit}`;
+}

@@ -1,0 +1,148 @@
+/**
+ * Findings at both ends of what the plan leaves out: what stands at both, stands; what stands at one is a doubt. This folder
+ * knows how a plan is completed, and must not know what any check looks at.
+ */
+import { BETTER, WORSE, type World } from '../../ratings/unsaid/ends.ts';
+import type { Study } from '../../study/study.ts';
+import type { Check } from '../entry.ts';
+import type { FindingId } from '../finding-ids.ts';
+import type { Finding } from '../report-model.ts';
+import { otherReadings } from './readings.ts';
+import { type FindIn, isSame, Settler } from './settle.ts';
+import { turnsOn } from './unsaid-words.ts';
+import { Worlds } from './worlds.ts';
+
+/** What a check finds in the plan as it is taken where it leaves something out. */
+export interface Taken {
+  readonly check: Check;
+  readonly findings: readonly Finding[];
+  /** what is grave only as it is taken, and not where something asked for is read otherwise */
+  readonly open?: readonly Finding[];
+}
+
+const isGrave = ({ severity }: Finding) => ['danger', 'warning', 'fault'].includes(severity);
+const isDoubt = ({ severity }: Finding) => severity === 'doubt';
+
+/** What each check finds at both ends of what the plan leaves out. */
+export function weigh(study: Study, taken: readonly Taken[]): Finding[] {
+  return atBothEnds(study, inEveryReading(study, taken));
+}
+
+/** Without what is gone where something asked for is read otherwise; that it is asked for stands as a doubt. */
+function inEveryReading(study: Study, taken: readonly Taken[]): readonly Taken[] {
+  const grave = taken.flatMap((t) => t.findings.filter(isGrave));
+  const others = grave.length === 0 ? [] : otherReadings(study, grave);
+  if (others.length === 0) return taken;
+  return taken.map(({ check, findings }) => {
+    if (!findings.some(isGrave)) return { check, findings };
+    const lists = others.map((other) => check.find(other));
+    const stands = (f: Finding) => lists.every((l) => l.some((g) => isGrave(g) && isSame(f, g)));
+    const open = findings.filter((f) => isGrave(f) && !stands(f));
+    return { check, findings: findings.filter((f) => !open.includes(f)), open };
+  });
+}
+
+function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
+  const worlds = new Worlds(study);
+  if (worlds.unsaid.length === 0) return taken.flatMap((t) => t.findings);
+  const find: FindIn = (check, of) => {
+    const other = OTHERWISE[check.entry.id];
+    const also = other && taken.find((t) => t.check.entry.id === other)!.check.find(of);
+    return [...check.find(of), ...(also ?? []).map((f) => ({ ...f, id: check.entry.id }))];
+  };
+  const settler = new Settler(worlds, find);
+  const all = taken.map((t) => {
+    const open = t.open ?? [];
+    const at = (check: Check, world: World) =>
+      find(check, worlds.at(world)).filter((f) => !isGrave(f) || !open.some((o) => isSame(o, f)));
+    return { entry: t.check.entry, findings: weighed({ worlds, settler, at }, t) };
+  });
+  const stands = new Set(
+    all
+      .filter(({ findings }) => findings.some((f) => isGrave(f) || isTurned(f)))
+      .map(({ entry }) => entry.id),
+  );
+  // What follows from another finding turns on the same, or is settled with it.
+  return all.flatMap(({ entry, findings }) =>
+    entry.followsFrom.some((id) => stands.has(id)) ? findings.filter((f) => !isTurned(f)) : findings,
+  );
+}
+
+/** What a check finds of a figure that is left out, another finds of it once it is stated. */
+const OTHERWISE: { readonly [Id in FindingId]?: FindingId } = {
+  'contact-not-motor-rated': 'contact-starting',
+};
+
+/** Whether a finding was grave at one end and is a doubt now. */
+const isTurned = ({ id }: Finding) => id === 'value-unsaid';
+
+/** Worlds in which a check can be worse off than as the plan is taken; all where it is not listed. */
+const WORSE_FOR: { readonly [Id in FindingId]?: readonly World[] } = {
+  'coil-too-low': ['few', 'sag'],
+  'coil-thin-margin': [],
+  'coil-drops-at-start': ['few', 'sag'],
+  'drop-large': [],
+  'coil-too-high': ['many'],
+  'coil-holds-in': ['many'],
+  'coil-frequency': [],
+  'coil-kind': [],
+  'coil-unsuppressed': [],
+  'switch-underloaded': [],
+  'battery-short-lived': [],
+  'indicator-volts': [],
+};
+
+/** Whether a check goes by figures; findings of the wiring alone are the same in every world. */
+function goesByFigures({ entry }: Check): boolean {
+  return entry.ofWiring !== true || entry.id === 'coil-holds-in' || entry.id === 'not-as-joined';
+}
+
+interface Tools {
+  readonly worlds: Worlds;
+  readonly settler: Settler;
+  /** what a check finds in a world */
+  readonly at: (check: Check, world: World) => readonly Finding[];
+}
+
+function weighed(tools: Tools, { check, findings }: Taken): readonly Finding[] {
+  const { worlds } = tools;
+  const { question } = check.entry;
+  const bearing = (list: readonly World[]) => list.filter((w) => worlds.bearing(question, w).length > 0);
+  const worse = bearing(WORSE_FOR[check.entry.id] ?? WORSE);
+  const better = findings.length === 0 ? [] : bearing(BETTER);
+  if (!goesByFigures(check) || worse.length + better.length === 0) return findings;
+  const lists = new Map<World, readonly Finding[]>(worse.map((w) => [w, tools.at(check, w)]));
+  const all: Finding[] = [...findings];
+  for (const f of [...lists.values()].flat())
+    if ((isGrave(f) || isDoubt(f)) && !all.some((g) => isSame(f, g))) all.push(f);
+  return all.flatMap((f) => verdictOn(f, { ...tools, check, findings, lists }));
+}
+
+interface Weighing extends Tools {
+  readonly check: Check;
+  readonly findings: readonly Finding[];
+  readonly lists: ReadonlyMap<World, readonly Finding[]>;
+}
+
+function verdictOn(f: Finding, { settler, at: findAt, check, findings, lists }: Weighing): Finding[] {
+  const at = (w: World) => lists.get(w) ?? findAt(check, w);
+  const gravely = (list: readonly Finding[]) => list.find((g) => isGrave(g) && isSame(f, g));
+  const all = [findings, ...lists.values()];
+  const grave = isGrave(f) ? f : gravely(all.flat());
+  if (grave !== undefined && all.every(gravely) && BETTER.every((w) => gravely(at(w))))
+    return [isGrave(f) ? f : (gravely(findings) ?? grave)];
+  const doubt = isDoubt(f) ? f : all.flat().find((g) => isDoubt(g) && isSame(f, g));
+  if (grave !== undefined) {
+    if (doubt !== undefined) return [doubt];
+    const world = [...lists.keys()].find((w) => gravely(lists.get(w)!)) ?? 'few';
+    return [turnsOn(grave, settler.settle(check, grave, world), OTHERWISE[check.entry.id] !== undefined)];
+  }
+  // What is open only because nothing was stated is settled where every world passes.
+  if (doubt !== undefined)
+    return lists.size === 0 || [...lists.values()].flat().some((g) => isDoubt(g) && isSame(f, g))
+      ? [doubt]
+      : [];
+  // What is neither grave nor open is told only where it is so whatever was left out.
+  const everywhere = [...lists.values(), ...BETTER.map(at)].every((l) => l.some((g) => isSame(f, g)));
+  return f.severity === 'notice' || everywhere ? [f] : [];
+}

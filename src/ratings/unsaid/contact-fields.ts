@@ -1,0 +1,53 @@
+/** What a relay's contacts leave out of motors. */
+import { isContactor } from '../../circuit/thresholds.ts';
+import type { Contact } from '../../plan/device-figures.ts';
+import type { BoardPart, RelayPart, TimerPart } from '../../plan/part-types.ts';
+import { defaults } from '../defaults.ts';
+import { putting, type Unsaid } from './ends.ts';
+
+type Coiled = RelayPart | TimerPart | BoardPart;
+
+/** Times its full load that a contact with a motor rating makes, UL 508. */
+const MAKES = 6;
+
+/** A of the greatest AC rating of a contact with nothing printed on it for motors; undefined for others. */
+function resistiveAmps({ ratings, motor, ac3, lockedRotor, make }: Contact): number | undefined {
+  if (motor.length > 0 || (ac3 ?? lockedRotor ?? make) !== undefined) return undefined;
+  const amps = ratings.filter((r) => r.kind === 'ac').map((r) => r.amps);
+  return amps.length === 0 ? undefined : Math.max(...amps);
+}
+
+/**
+ * The best that a contact may be for a motor of which nothing is printed but what it carries: a share of that in AC-3, or
+ * as a motor's full load. At its worse end it is nothing, as which it is taken.
+ */
+export function unsaidOfContacts(part: Coiled): Unsaid[] {
+  if (part.technology === 'solid-state') return [];
+  const most = Math.max(0, ...part.poles.map((p) => resistiveAmps(p.contact) ?? 0));
+  if (most === 0) return [];
+  const contactor = isContactor(part);
+  const row = contactor ? defaults.ac3OfAc1 : defaults.motorOfResistive;
+  const better = row.high * most;
+  const rated = (contact: Contact, amps: number): Contact => {
+    const own = resistiveAmps(contact);
+    if (own === undefined) return contact;
+    const share = (amps / most) * own;
+    return contactor ? { ...contact, ac3: share } : { ...contact, lockedRotor: MAKES * share };
+  };
+  return [
+    {
+      ...{
+        parts: [part.name],
+        bears: [6],
+        field: contactor ? 'contact.ac-3' : 'contact.motor',
+        row,
+        unit: 'A',
+      },
+      at: { ample: better, mild: better },
+      put: putting<Coiled>([part.name], (p, value) => ({
+        ...p,
+        poles: p.poles.map((pole) => ({ ...pole, contact: rated(pole.contact, Number(value)) })),
+      })),
+    },
+  ];
+}
