@@ -46,10 +46,11 @@ export class IntendedStates {
 
 /** Whether the proof took start buttons that `runs-on` does not name to arm their load only. */
 export function isArming(v: Verified): boolean {
-  return v.intents.wanted.some(
-    ({ intent, entries }) =>
-      intent !== undefined &&
-      entries.length === intent.runsOn.length &&
-      intent.staysOnAfter.some((b) => !intent.runsOn.some((refs) => refs.some((r) => r.part === b.part))),
-  );
+  return v.intents.wanted.some(({ intent, entries }) => {
+    const unnamed = intent?.staysOnAfter.filter(
+      (b) => !intent.runsOn.some((refs) => refs.some((r) => r.part === b.part)),
+    );
+    // In the other reading each such button is an entry by itself.
+    return unnamed?.some((b) => !entries.some(({ refs }) => refs.length === 1 && refs[0]!.part === b.part));
+  });
 }

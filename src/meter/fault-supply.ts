@@ -44,19 +44,21 @@ export function supplyFaults(plan: Plan, circuit: WiredCircuit, source: Source):
 
 /**
  * Lines that bring no volts, as when a breaker is off or a fuse beyond the plug has blown. With two poles there is
- * nothing to tell one line from the other.
+ * nothing to tell one line from the other. A transformer whose output is mains brings none when it is dead itself.
  */
 export function feedFaults(plan: Plan, source: Source, mark: (key: string) => string): Fault[] {
   const part = plan.parts.get(source.part);
   const beyond = part?.kind === 'plug' && isFixedFeed(part) ? 'its feed' : 'the socket it goes into';
+  const gives = part?.kind === 'supply' ? `${source.part} gives nothing` : undefined;
   const lines = source.rails.length > 2 ? source.rails : source.rails.slice(0, 1);
   return lines.map(({ terminal }) => {
     const key = `${source.part}.${terminal}`;
     return {
       text:
-        lines.length > 1
+        gives ??
+        (lines.length > 1
           ? `${source.part}: no volts come in on ${bareMark(mark(key))} (a fuse or breaker of ${beyond})`
-          : `${source.part}: no volts come in (${beyond} is dead)`,
+          : `${source.part}: no volts come in (${beyond} is dead)`),
       parts: [source.part],
       at: [key],
       rank: RANK.supply,

@@ -54,9 +54,10 @@ function onMains({ feed }: { readonly feed: OfKind<'plug'>['feed'] }, terminal: 
   return feed === 'single' || terminal !== 'N';
 }
 
+/** Neither double insulation nor direct current asks for an earth. */
 function onLoad(part: OfKind<'motor'> | OfKind<'load'>, terminal: string, wired: readonly string[]): boolean {
   if (part.pluggedInto !== undefined && wired.length === 0) return false;
-  return onMains(part, terminal) && !(terminal === 'PE' && part.class2Insulated);
+  return onMains(part, terminal) && !(terminal === 'PE' && (part.class2Insulated || part.feed === 'dc'));
 }
 
 /** An overload relay has a plain contact as well only where that is wired. */

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildCircuit } from '../../src/circuit/build.ts';
+import { buildCircuit, buildWiredCircuit } from '../../src/circuit/build.ts';
+import { islandOf } from '../../src/electric/island.ts';
 import { judge } from '../../src/findings/judge.ts';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import type { Plan } from '../../src/plan/plan.ts';
@@ -119,6 +120,16 @@ describe('laws of a meter, over every example and any state', () => {
 const hasDcLoad = (plan: Plan): boolean =>
   [...plan.parts.values()].some((p) => (p.kind === 'motor' || p.kind === 'load') && p.volts.kind === 'dc');
 
+/** Whether a contact of the relay lies in what hangs on its coil's source. */
+function feedsOwnSource(plan: Plan, name: string): boolean {
+  const circuit = buildWiredCircuit(plan);
+  const relay = circuit.relays.find((r) => r.part === name)!;
+  const nets = relay.senses.flatMap((s) => [s.a, s.b]);
+  return islandOf(circuit, nets).contacts.some(
+    ({ when }) => when.by === 'relay' && circuit.relays[when.relay]!.part === name,
+  );
+}
+
 describe('every example', () => {
   it.each(all)('$name: every number is a number, at rest and with each input moved', ({ plan, inputs }) => {
     for (const moved of [[], ...inputs.map((i) => [i.index])]) {
@@ -162,8 +173,12 @@ describe('every example', () => {
       if (r.state.relays[row.relay] !== 'in' || row.volts.nominal === null) continue;
       // the report rounds to four digits
       const seen = Number(Math.abs(r.volts!).toPrecision(4));
-      // A DC load that the relay has started takes volts from the coil's own source, after it has pulled in.
-      if (hasDcLoad(plan)) expect(seen).toBeLessThanOrEqual(row.volts.nominal);
+      // The row is of the moment before the relay pulls in. A DC load or a coil that its contact then puts on the
+      // coil's own source takes volts from it.
+      const { relays } = r.state;
+      const others = Object.keys(relays).some((name) => name !== row.relay && relays[name] === 'in');
+      if (hasDcLoad(plan) || (others && feedsOwnSource(plan, row.relay)))
+        expect(seen).toBeLessThanOrEqual(row.volts.nominal);
       else expect([row.gate, seen]).toEqual([row.gate, row.volts.nominal]);
     }
   });

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { buildCircuit } from '../../src/circuit/build.ts';
 import { judge } from '../../src/findings/judge.ts';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import { commission, faultsOf } from '../../src/meter/meter-sheet.ts';
@@ -71,12 +72,22 @@ describe.each(quick)('%s', (name) => {
 
   it('has the relay pull in for the first time on the live loop, with mains still out', () => {
     const live = reads.filter((s) => s.stage === 2);
-    if (kinds(plan, 'supply') + kinds(plan, 'battery') === 0) return;
+    // A supply whose output is mains comes in with mains.
+    const sources = buildCircuit(plan).sources.filter((s) => !s.mains).length;
+    if (sources === 0) return;
     expect(live.filter((s) => s.moved.length + s.movedFirst.length > 0).length).toBeGreaterThan(0);
     const weak = faults.filter((f) => f.text.includes('lets its volts fall under load'));
-    expect(weak.length).toBe(kinds(plan, 'supply') + kinds(plan, 'battery'));
+    expect(weak.length).toBe(sources);
     for (const f of weak) for (const number of f.steps) expect(sheet.steps[number - 1]!.stage).toBe(2);
     expect(weak.filter((f) => f.steps.length === 0)).toEqual([]);
+  });
+
+  it('has every supply and battery give nothing, whichever side it feeds', () => {
+    for (const { part } of buildCircuit(plan).sources) {
+      const dead = faults.filter((f) => f.text === `${part} gives nothing`);
+      expect(dead.length, part).toBe(plan.parts.get(part)!.kind === 'plug' ? 0 : 1);
+      for (const f of dead) expect(f.steps.length, part).toBeGreaterThan(0);
+    }
   });
 
   it('has no probe on the pins of a plug that is in the wall', () => {
