@@ -14,8 +14,8 @@ export type DefaultMark = 'source' | 'memory' | 'common practice';
 
 export interface Default {
   readonly value: number;
-  /** what the value counts: a share of rated, V, A, K, °C, ohm, h or a plain multiple */
-  readonly unit: 'share' | 'V' | 'A' | 'K' | '°C' | 'ohm' | 'h' | 'times' | 'per hour';
+  /** what the value counts: a share of rated, V, A, K, °C, ohm, h, s or a plain multiple */
+  readonly unit: 'share' | 'V' | 'A' | 'K' | '°C' | 'ohm' | 'h' | 's' | 'times' | 'per hour';
   /** range to sweep */
   readonly low?: number;
   readonly high?: number;
