@@ -293,9 +293,7 @@ function supplyFed(
     return plug ? live[plug.index]! : (fed.get(feed.part) ?? FALSE);
   }
   const least = feed.volts === undefined ? 1 : feed.volts * FED_SIDE;
-  return bdd.any(
-    circuit.sources
-      .filter((s) => s !== source)
-      .map((s) => bdd.and(live[s.index]!, acrossRails(bdd, reach[s.index]!, s, feed.a, feed.b, least))),
-  );
+  const across = (s: Source) =>
+    bdd.and(live[s.index]!, acrossRails(bdd, reach[s.index]!, s, feed.a, feed.b, least));
+  return bdd.any(circuit.sources.filter((s) => s !== source).map(across));
 }
