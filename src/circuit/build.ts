@@ -3,9 +3,9 @@ import { saidOf } from '../plan/by-kind.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Circuit } from './circuit.ts';
 import { CircuitDraft } from './circuit-draft.ts';
-import { withFedVolts } from './fed-volts.ts';
 import { ELEMENTS } from './kinds.ts';
 import { type JoinedTerminals, joinTerminals, type Rewiring, type Wire } from './nets.ts';
+import { withRangeVolts } from './range-volts.ts';
 
 /** A circuit whose cores are conductors of their own instead of joining their two ends. */
 export interface WiredCircuit extends Circuit {
@@ -26,5 +26,5 @@ export function buildWiredCircuit(plan: Plan): WiredCircuit {
 function assemble(plan: Plan, wired: JoinedTerminals): Circuit {
   const draft = new CircuitDraft(wired, plan);
   for (const part of plan.parts.values()) saidOf(ELEMENTS, part, draft);
-  return withFedVolts(draft.done(), wired.wires());
+  return withRangeVolts(draft.done(), wired.wires());
 }

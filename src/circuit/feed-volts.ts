@@ -3,6 +3,7 @@ import type { Part, SupplyPart } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Consumer, ContactEdge, Rail, Source } from './circuit.ts';
 import type { Wire } from './nets.ts';
+import { difference, widestVolts } from './rail-volts.ts';
 import { UnionFind } from './union-find.ts';
 
 interface Made {
@@ -66,18 +67,18 @@ function voltsAt(
 ): number | undefined {
   if (feed.by === 'always') return undefined;
   const plug = feed.by === 'part' ? known.find((s) => s.part === feed.part) : undefined;
-  if (plug) return Math.max(...plug.rails.flatMap((p) => plug.rails.map((q) => apart(p, q))));
+  if (plug) return widestVolts(plug);
   const outlet = feed.by === 'part' ? consumers.find((c) => c.part === feed.part) : undefined;
   const [a, b] = feed.by === 'nets' ? [feed.a, feed.b] : [...(outlet?.nets.values() ?? [])];
   if (a === undefined || b === undefined) return undefined;
   const meets = (r: Rail, net: number) => r.net === net || joined.joined(r.net, net);
   const found = known.flatMap(({ rails }) =>
-    rails.flatMap((p) => rails.flatMap((q) => (p !== q && meets(p, a) && meets(q, b) ? [apart(p, q)] : []))),
+    rails.flatMap((p) =>
+      rails.flatMap((q) => (p !== q && meets(p, a) && meets(q, b) ? [difference(p, q)] : [])),
+    ),
   );
   return found.length === 0 ? undefined : Math.max(...found);
 }
-
-const apart = (p: Rail, q: Rail): number => Math.hypot(p.re - q.re, p.im - q.im);
 
 function fedWith(s: Source, volts: number, part: Part | undefined): Source {
   const feed = s.feed.by === 'nets' ? { ...s.feed, volts } : s.feed;

@@ -1,10 +1,11 @@
 import type { Circuit, Consumer, Source } from '../circuit/circuit.ts';
 import { nextPosition, type Sensing } from '../circuit/positions.ts';
+import { difference } from '../circuit/rail-volts.ts';
 import { SILICON_DROP } from '../circuit/thresholds.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { Conduction, inputVariable, type Reach, relayVariable } from './conduction.ts';
-import { byDiodes, type DcPath, type Drive, difference, EPSILON, joinedSense, voltSense } from './sense.ts';
+import { byDiodes, type DcPath, type Drive, EPSILON, joinedSense, voltSense } from './sense.ts';
 
 /** Volts that a coil or input sees in a set of states, where elements in line share the supply. */
 export interface SharedVolts {
@@ -292,9 +293,7 @@ function supplyFed(
     return plug ? live[plug.index]! : (fed.get(feed.part) ?? FALSE);
   }
   const least = feed.volts === undefined ? 1 : feed.volts * FED_SIDE;
-  return bdd.any(
-    circuit.sources
-      .filter((s) => s !== source)
-      .map((s) => bdd.and(live[s.index]!, acrossRails(bdd, reach[s.index]!, s, feed.a, feed.b, least))),
-  );
+  const across = (s: Source) =>
+    bdd.and(live[s.index]!, acrossRails(bdd, reach[s.index]!, s, feed.a, feed.b, least));
+  return bdd.any(circuit.sources.filter((s) => s !== source).map(across));
 }

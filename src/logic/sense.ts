@@ -1,5 +1,6 @@
 /** When one coil, board input or dry trigger is satisfied. */
 import type { Circuit, DiodeEdge, Passive, Sense, Source } from '../circuit/circuit.ts';
+import { difference } from '../circuit/rail-volts.ts';
 import { SILICON_DROP } from '../circuit/thresholds.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { voltClasses } from './classes.ts';
@@ -7,10 +8,6 @@ import type { Conduction, Reach } from './conduction.ts';
 
 /** V; rounding must not turn an equality into a failure. */
 export const EPSILON = 1e-9;
-
-export function difference(p: { re: number; im: number }, q: { re: number; im: number }): number {
-  return Math.hypot(p.re - q.re, p.im - q.im);
-}
 
 /** What a DC source feeds and takes back; element n of each is what is reached through at most n diodes. */
 export interface DcPath {

@@ -1,8 +1,8 @@
 /** Which conductors carry volts, and which loads have all they need, in one state. */
 import type { Consumer, Source } from '../circuit/circuit.ts';
+import { difference } from '../circuit/rail-volts.ts';
 import { SILICON_DROP } from '../circuit/thresholds.ts';
 import { fedVolts } from '../logic/model.ts';
-import { difference } from '../logic/sense.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import { isOn, type SolvedIsland } from '../study/supply-limits.ts';

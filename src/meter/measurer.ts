@@ -1,6 +1,7 @@
 /** Every reading of the right circuit that a sheet may ask for. */
 
 import type { Source } from '../circuit/circuit.ts';
+import { widestVolts } from '../circuit/rail-volts.ts';
 import { isLow, isMains } from '../circuit/sides.ts';
 import type { Figures } from '../electric/island.ts';
 import { Ohmmeter } from '../machine/ohmmeter.ts';
@@ -204,8 +205,7 @@ function highest(
   const all = circuit.sources.filter((s) => s.mains === mains);
   const across = all.map((s): Volts => {
     const { scale } = figures.source(s);
-    const volts = s.rails.flatMap((x) => s.rails.map((y) => Math.hypot(x.re - y.re, x.im - y.im)));
-    return { volts: scale * Math.max(0, ...volts), kind: s.kind };
+    return { volts: scale * widestVolts(s), kind: s.kind };
   });
   return across.sort((x, y) => y.volts - x.volts)[0];
 }

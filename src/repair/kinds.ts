@@ -9,8 +9,11 @@ export type Side = 'mains' | 'low' | 'either';
 interface KindInRepair<P extends Part> {
   /** the side of a terminal; a protective conductor is always on the mains */
   readonly side: (mark: string) => Side;
-  /** whether the part does nothing without a core on this terminal; `pair`: a contact wants a core at both ends */
-  readonly needs: (part: P, mark: string) => boolean | 'pair';
+  /**
+   * whether the part does nothing without a core on this terminal; `pair`: a contact wants a core at both ends; `one`: one
+   * of the terminals for which this is said
+   */
+  readonly needs: (part: P, mark: string) => boolean | 'pair' | 'one';
   /** whether its terminal PE has to be joined to earth */
   readonly needsEarth: (part: P) => boolean;
   /** a bar or splice, on which one more core is no trouble */
@@ -58,7 +61,7 @@ const supplied = {
 const KINDS: { readonly [K in PartKind]: KindInRepair<OfKind<K>> } = {
   supply: {
     side: (mark) => (/^[+\-~]/.test(mark) ? 'low' : 'either'),
-    needs: (_, mark) => POLES.includes(mark),
+    needs: (part, mark) => POLES.includes(mark) || (part.taps !== undefined && (mark === '0' || 'one')),
     needsEarth: never,
   },
   battery: { side: low, needs: (_, mark) => POLES.includes(mark), needsEarth: never },

@@ -2,7 +2,7 @@
 
 import { push } from '../plan/map-entries.ts';
 import type { Part } from '../plan/part-types.ts';
-import { splitTerminalKey } from '../plan/terminal-key.ts';
+import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { kindOf } from './kinds.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 
@@ -70,7 +70,14 @@ export class MissingEnds {
   private needs(terminal: number): number {
     const { part, mark } = this.at(terminal);
     const needs = part === undefined ? 'pair' : kindOf(part).needs(part, mark);
+    if (needs === 'one') return part && this.hasOne(part) ? 0 : 1;
     return needs === 'pair' ? this.lonely(terminal) : Number(needs);
+  }
+
+  /** Whether a core lies on one of the terminals of which a part needs one. */
+  private hasOne(part: Part): boolean {
+    const marks = this.circuit.marksOf(part.name).filter((mark) => kindOf(part).needs(part, mark) === 'one');
+    return marks.some((mark) => this.landed[this.circuit.terminal(terminalKey(part.name, mark))!]! > 0);
   }
 
   /** 1 for a contact's terminal whose contact has a core at one end only, and would have one at both with this. */

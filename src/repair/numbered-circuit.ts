@@ -63,12 +63,14 @@ export class NumberedCircuit {
   readonly plugged: readonly Ends[];
   readonly parts: Plan['parts'];
   private readonly numbers: ReadonlyMap<string, number>;
+  private readonly marks: Plan['terminals'];
   /** the mains first, which may feed the others */
   private readonly sources: readonly Source[];
   private readonly ownMains: ReadonlyMap<Source, readonly Ends[]>;
 
   constructor({ plan, wired: circuit }: Study) {
     this.parts = plan.parts;
+    this.marks = plan.terminals;
     const numbers = numbersOf(plan);
     // A contact may end at a tab that its part does not have.
     const at = (part: string, terminal: string) =>
@@ -133,6 +135,11 @@ export class NumberedCircuit {
   /** Number of a terminal, where the plan's parts have it. */
   terminal(name: string): number | undefined {
     return this.numbers.get(name);
+  }
+
+  /** What is printed on the terminals of a part. */
+  marksOf(part: string): readonly string[] {
+    return this.marks.get(part)?.names ?? [];
   }
 
   /** Poles of sources by side, for the rules on mains and low voltage. */

@@ -20,6 +20,7 @@ const TOGETHER = 1.1;
 /** Tabs without a core up to which an end of any core is tried on each. */
 const MOST_SPARE = 60;
 const isContact = (part: Part): boolean => 'contact' in part || 'poles' in part;
+const hasSpare = (part: Part): boolean => isContact(part) || 'taps' in part;
 /** Parts with several ends on a tab: contacts, and what has two ends. */
 const hasTabs = (part: Part): boolean => isContact(part) || ['diode', 'led', 'lamp'].includes(part.kind);
 /** Parts whose pins may have been taken one for another. */
@@ -145,11 +146,11 @@ export class Rewirings {
     return [...lacking, ...own, ...bars, ...used, ...this.spareTabs()];
   }
 
-  /** Tabs without a core of contacts that have one elsewhere, where they are few. */
+  /** Tabs without a core of contacts and of tapped windings that have one elsewhere, where they are few. */
   private spareTabs(): readonly number[] {
     this.spare ??= this.targets.filter((t) => {
       const part = this.plan.parts.get(this.partOf(t));
-      return this.landed[t] === 0 && part !== undefined && isContact(part) && this.isWired(part.name);
+      return part && this.landed[t] === 0 && hasSpare(part) && this.isWired(part.name);
     });
     return this.spare.length > MOST_SPARE ? [] : this.spare;
   }
@@ -291,7 +292,7 @@ export class Rewirings {
     if (edit.do !== 'move') return 0;
     const root = rootsOf(this.without(edit).parents);
     const to = this.circuit.terminal(edit.to)!;
-    return this.circuit.names.filter((_, i) => i !== to && root[i] === root[to] && this.landed[i]! > 0)
-      .length;
+    const isThere = (i: number) => i !== to && root[i] === root[to] && this.landed[i]! > 0;
+    return this.circuit.names.filter((_, i) => isThere(i)).length;
   }
 }

@@ -1,6 +1,7 @@
 /** How long a gate's loop is, and how many ohms its wires and contacts have. */
 
 import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
+import { difference } from '../circuit/rail-volts.ts';
 import type { Figures } from '../electric/island.ts';
 import { kept } from '../plan/map-entries.ts';
 import { coilImpedance } from './coil-models.ts';
@@ -89,7 +90,7 @@ function seenOhms(own: Electrics, state: CoilState, volts: number): number {
   const z = coilImpedance(own.study.plan, state.fed.part, 'nominal', false)!;
   const { scale, ohms } = figuresFor(own.study.plan, 'nominal').source(state.fed.source);
   const rails = state.fed.source.rails;
-  const e = scale * Math.hypot(rails[0]!.re - rails[1]!.re, rails[0]!.im - rails[1]!.im);
+  const e = scale * difference(rails[0]!, rails[1]!);
   // |Z + R| = |Z|·E/V for the resistance R in line with the coil.
   const total = (Math.hypot(z.re, z.im) * e) / volts;
   return Math.max(0, Math.sqrt(Math.max(0, total * total - z.im * z.im)) - z.re - ohms);

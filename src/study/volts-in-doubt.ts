@@ -1,5 +1,6 @@
 /** Relays of which what is joined does not settle whether they are in: nominal volts have to be asked. */
 import type { Relay, Source } from '../circuit/circuit.ts';
+import { widestVolts } from '../circuit/rail-volts.ts';
 import { type Figures, type Island, islandOf } from '../electric/island.ts';
 import { FALSE } from '../logic/bdd.ts';
 import type { Verified } from '../logic/verify.ts';
@@ -114,7 +115,7 @@ export function canBeOverdrawn({ electrics, figures }: CoilKnowledge, s: Source)
     s.rails.map((r) => r.net),
     true,
   );
-  const volts = island.sources.reduce((sum, x) => sum + figures.source(x).scale * spread(x), 0);
+  const volts = island.sources.reduce((sum, x) => sum + figures.source(x).scale * widestVolts(x), 0);
   const amps = [
     ...island.passives.map((p) => volts / leastOhms(figures, p)),
     ...island.diodes.filter((d) => d.load).map((d) => volts / figures.diode(d).ohms),
@@ -128,9 +129,4 @@ function leastOhms(figures: Figures, p: Island['passives'][number]): number {
     return z === undefined ? Number.POSITIVE_INFINITY : Math.hypot(z.re, z.im);
   });
   return Math.min(...both);
-}
-
-/** V between the two poles of a source that lie farthest apart. */
-function spread({ rails }: Source): number {
-  return Math.max(...rails.flatMap((p) => rails.map((q) => Math.hypot(p.re - q.re, p.im - q.im))));
 }

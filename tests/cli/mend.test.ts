@@ -11,7 +11,8 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs';
-import * as fsp from 'node:fs/promises';
+import fsp from 'node:fs/promises';
+import { syncBuiltinESMExports } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
@@ -19,11 +20,6 @@ import { STAGES, type Stages } from '../../src/cli/stages.ts';
 import type { Edit } from '../../src/edit/edits.ts';
 import type { Mended, Repair } from '../../src/repair/mended.ts';
 import { pullin, type Surroundings } from './fake-io.ts';
-
-vi.mock('node:fs/promises', async (original) => {
-  const real = await original<typeof fsp>();
-  return { ...real, rename: vi.fn(real.rename) };
-});
 
 const LANE = `# Lane
 format: 1
@@ -84,9 +80,17 @@ beforeEach(() => {
   writeFileSync(lane, LANE);
 });
 afterEach(() => {
-  vi.mocked(fsp.rename).mockClear();
+  vi.restoreAllMocks();
+  syncBuiltinESMExports();
   rmSync(cwd, { recursive: true });
 });
+
+/** Another last step of writing, once. What is spied on is the object; the exports follow it. */
+function lastStep(rename: typeof fsp.rename) {
+  const spy = vi.spyOn(fsp, 'rename').mockImplementationOnce(rename);
+  syncBuiltinESMExports();
+  return spy;
+}
 
 const mend = (args: string, answer: Mended = found, around: Surroundings = {}) =>
   pullin(['mend', ...args.split(' ')], { cwd, stages: stages(answer), ...around });
@@ -230,7 +234,7 @@ describe('--write', () => {
   });
 
   it('leaves the old file, and nothing beside it, when the last step fails', async () => {
-    vi.mocked(fsp.rename).mockRejectedValueOnce(Object.assign(new Error('no'), { code: 'EACCES' }));
+    lastStep(() => Promise.reject(Object.assign(new Error('no'), { code: 'EACCES' })));
     const { status, out, err } = await mend('lane.yaml --write');
     expect([status, out]).toEqual([2, '']);
     expect(err).toBe('pullin: lane.yaml: could not be written, so it is left as it is: permission denied\n');
@@ -238,13 +242,13 @@ describe('--write', () => {
   });
 
   it('has the whole new text beside the file before the name changes hands', async () => {
-    vi.mocked(fsp.rename).mockImplementationOnce(async (from) => {
+    const rename = lastStep(async (from) => {
       expect(readFileSync(String(from), 'utf8')).toBe(MENDED);
       expect(readFileSync(lane, 'utf8')).toBe(LANE);
       rmSync(String(from));
     });
     expect((await mend('lane.yaml --write')).status).toBe(0);
-    expect(fsp.rename).toHaveBeenCalledTimes(1);
+    expect(rename).toHaveBeenCalledTimes(1);
   });
 
   // The administrator may write everywhere.

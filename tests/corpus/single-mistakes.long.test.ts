@@ -1,2 +1,2 @@
-/** The tests of single-mistakes.test.ts on all there is, not on a tenth. */
+/** The tests of single-mistakes.test.ts on all there is, not on a share. */
 import './single-mistakes.test.ts';

@@ -22,9 +22,9 @@ export function example(name: string): Plan {
 }
 
 /**
- * Whether a plan has a part that the enumerating oracles do not know: they keep no time, no relay that stays put, and no
+ * Whether a plan has a part that the enumerating oracles do not know: they keep no time, no relay that stays put, no lamp with an intent, no taps and no
  * load for direct current. `oracles/clock.ts` and the tests of such loads judge those.
  */
 export function beyondEnumeration(text: string): boolean {
-  return /bistable:|kind: timer|returns-through:|pulse:/.test(text);
+  return /bistable:|kind: timer|returns-through:|pulse:|taps:|lit-when:/.test(text);
 }

@@ -1,2 +1,2 @@
-/** The tests of invariance.test.ts on all there is, not on a tenth. */
+/** The tests of invariance.test.ts on all there is, not on a share. */
 import './invariance.test.ts';

@@ -57,7 +57,7 @@ function renamed(text: string): string {
     const key = pair.key as { value: string };
     key.value = to.get(key.value)!;
     const fields = pair.value as YAMLMap;
-    for (const name of ['plugged-into', 'fed-from', 'holds']) {
+    for (const name of ['plugged-into', 'fed-from', 'holds', 'returns-through']) {
       const at = fields.items.find((p) => String(p.key) === name);
       if (at) rename(at.value, fields);
     }
@@ -72,7 +72,7 @@ function renamed(text: string): string {
     for (const pair of intent.items) {
       const key = pair.key as { value: string };
       key.value = swap(key.value);
-      each(pair.value);
+      rename(pair.value, intent);
     }
   return doc.toString({ lineWidth: 0 });
 }

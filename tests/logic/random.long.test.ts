@@ -1,2 +1,2 @@
-/** The tests of random.test.ts on all there is, not on a tenth. */
+/** The tests of random.test.ts on all there is, not on a share. */
 import './random.test.ts';

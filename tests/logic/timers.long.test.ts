@@ -1,2 +1,2 @@
-/** The tests of timers.test.ts on all there is, not on a tenth. */
+/** The tests of timers.test.ts on all there is, not on a share. */
 import './timers.test.ts';

@@ -9,12 +9,13 @@ import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { mend } from '../../src/repair/mend.ts';
 import { Study } from '../../src/study/study.ts';
-import { WHOLE } from '../helpers/share.ts';
+import { sampled, WHOLE } from '../helpers/share.ts';
 
 const folder = fileURLToPath(new URL('../../examples/', import.meta.url));
-const plans = readdirSync(folder)
-  .filter((f) => f.endsWith('.yaml'))
-  .map((f) => [f, planOf(readFileSync(folder + f))] as const);
+const plans = sampled(
+  readdirSync(folder).filter((f) => f.endsWith('.yaml')),
+  3,
+).map((f) => [f, planOf(readFileSync(folder + f))] as const);
 
 function planOf(text: string | Uint8Array): Plan {
   const read = readPlan(text, 'plan.yaml');
@@ -106,7 +107,7 @@ describe('a single mistake', () => {
 });
 
 describe('mend', () => {
-  const [, plan] = plans.find(([f]) => f === 'saltmarsh-lane.yaml')!;
+  const plan = planOf(readFileSync(`${folder}saltmarsh-lane.yaml`));
   const at = (from: string, to: string) => {
     for (const run of plan.runs)
       for (const [core, c] of run.cores.entries())

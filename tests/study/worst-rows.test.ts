@@ -57,7 +57,7 @@ describe('coils on common rails', () => {
           }
         },
       ),
-      { numRuns: WHOLE ? 60 : 6 },
+      { numRuns: WHOLE ? 16 : 3 },
     );
     console.log(JSON.stringify(seen));
     expect(seen.rows).toBeGreaterThan(0);

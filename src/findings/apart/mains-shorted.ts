@@ -1,8 +1,8 @@
 import type { Source } from '../../circuit/circuit.ts';
 import { sayMoved } from '../../circuit/input-words.ts';
+import { difference } from '../../circuit/rail-volts.ts';
 import type { Fn } from '../../logic/bdd.ts';
 import { everIn } from '../../logic/entry-states.ts';
-import { difference } from '../../logic/sense.ts';
 import { type Moved, movedIn, type Verified } from '../../logic/verify.ts';
 import type { Study } from '../../study/study.ts';
 import type { Check, FindingEntry } from '../entry.ts';

@@ -1,5 +1,6 @@
 /** The report's rows on coils, and what was taken for granted of them. */
 
+import type { CurrentKind } from '../../plan/device-figures.ts';
 import { coilName, warmCelsius } from '../../study/coil-models.ts';
 import type { CoilRow } from '../../study/coil-row.ts';
 import type { CoilState } from '../../study/coil-states.ts';
@@ -58,7 +59,7 @@ function cornerWords(study: Study, { fed }: CoilState, row: CoilRow): string {
     : `mains at ${rounded(figuresFor(plan, 'low').source(fed.source).scale * 100, 3)} %`;
   const others = row.leastIn.moved.filter((i) => !row.moved.includes(i)).map((i) => circuit.inputs[i]!.part);
   const with_ = others.length === 0 ? '' : `, with ${someOf(others)} as well`;
-  return `${source}, ${coil}, wires at ${rounded(plan.ambient ?? 40, 3)} °C${with_}${proofWords(row)}`;
+  return `${source}, ${coil}, wires at ${rounded(plan.ambient ?? 40, 3)} °C${with_}${proofWords(row, fed.source.kind)}`;
 }
 
 /** Names in a list, and of a long list the first few and how many more. */
@@ -69,10 +70,16 @@ function someOf(names: readonly string[]): string {
 
 const MOST_NAMES = 4;
 
-/** Whether the state is the worst there is. Where every combination was tried nothing is said. */
-function proofWords({ proved, floor }: CoilRow): string {
+/**
+ * Whether the state is the worst there is. Where every combination was tried nothing is said. Of AC the turn of the volts by
+ * reactive loads is allowed for with a margin, and that is no proof.
+ */
+function proofWords({ proved, floor }: CoilRow, kind: CurrentKind): string {
+  if (proved && floor === undefined) return '';
   if (proved)
-    return floor === undefined ? '' : " (proved for every state of the other loads, by Rayleigh's law)";
+    return kind === 'dc'
+      ? " (proved for every state of the other loads, by Rayleigh's law)"
+      : " (the worst of every state of the other loads by Rayleigh's law, their reactance allowed for)";
   if (floor === undefined || !Number.isFinite(floor)) return ' (searched, not every combination tried)';
   return ` (the worst found; no state gives less than ${rounded(floor, 4)} V)`;
 }

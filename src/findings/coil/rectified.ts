@@ -1,3 +1,5 @@
+import { widestVolts } from '../../circuit/rail-volts.ts';
+import { SILICON_DROP } from '../../circuit/thresholds.ts';
 import { type Rectified, rectifiedParts } from '../../logic/rectified.ts';
 import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
@@ -23,9 +25,8 @@ const entry: FindingEntry = {
 
 export const rectified: Check = { entry, find };
 
-/** Mean over effective value of both half waves of a sine, crest over effective value, and V a silicon diode takes. */
+/** Mean over effective value of both half waves of a sine. */
 const MEAN = (2 * Math.SQRT2) / Math.PI;
-const DROP = 0.7;
 
 function find(study: Study): Finding[] {
   return rectifiedParts(study.circuit).map((one) => told(study, one));
@@ -33,10 +34,8 @@ function find(study: Study): Finding[] {
 
 function told(study: Study, { part, source, diodes, bridge }: Rectified): Finding {
   const { plan } = study;
-  const volts = Math.max(
-    ...source.rails.flatMap((p) => source.rails.map((q) => Math.hypot(p.re - q.re, p.im - q.im))),
-  );
-  const drops = (bridge ? 2 : 1) * DROP;
+  const volts = widestVolts(source);
+  const drops = (bridge ? 2 : 1) * SILICON_DROP;
   const mean = Math.max(0, volts * MEAN * (bridge ? 1 : 0.5) - drops);
   const crest = Math.max(0, volts * Math.SQRT2 - drops);
   const [low, high] = [rounded(mean), rounded(crest)];

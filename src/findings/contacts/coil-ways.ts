@@ -1,6 +1,7 @@
 /** Which contacts lie on the way from a coil to the poles that feed it. */
 
 import type { Circuit, ContactEdge, Sense, Source } from '../../circuit/circuit.ts';
+import { difference } from '../../circuit/rail-volts.ts';
 import { push } from '../../plan/map-entries.ts';
 import { takesKind } from '../../ratings/coil.ts';
 import { type Coiled, modelOf } from '../../study/coil-models.ts';
@@ -58,8 +59,7 @@ function wayOf(
     let volts = 0;
     for (const p of source.rails)
       for (const q of source.rails)
-        if (p !== q && a.seen.has(p.net) && b.seen.has(q.net))
-          volts = Math.max(volts, Math.hypot(p.re - q.re, p.im - q.im));
+        if (p !== q && a.seen.has(p.net) && b.seen.has(q.net)) volts = Math.max(volts, difference(p, q));
     if (volts > 0) return { part, source, volts, contacts: [...new Set([...a.contacts, ...b.contacts])] };
   }
   return undefined;

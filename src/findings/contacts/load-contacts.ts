@@ -1,4 +1,6 @@
 /** Contacts that switch mains loads, each judged for all loads behind it. */
+
+import { difference } from '../../circuit/rail-volts.ts';
 import { switchedBy } from '../../logic/intent.ts';
 import type { Contact } from '../../plan/device-figures.ts';
 import type { LoadPart, MotorPart, Part } from '../../plan/part-types.ts';
@@ -97,7 +99,7 @@ function appliedVolts(study: Study, load: MotorPart | LoadPart): number {
     .filter(
       (s) => s.kind === 'ac' && fedPlugs(study).some((f) => f.plug.name === s.part && f.loads.includes(load)),
     )
-    .flatMap(({ rails }) => rails.flatMap((p) => rails.map((q) => Math.hypot(p.re - q.re, p.im - q.im))))
+    .flatMap(({ rails }) => rails.flatMap((p) => rails.map((q) => difference(p, q))))
     .filter((v) => own <= v * 1.15 && own >= v * 0.8);
   const off = (v: number) => Math.abs(Math.log(v / own));
   return offers.length === 0

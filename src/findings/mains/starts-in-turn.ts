@@ -1,5 +1,6 @@
 /** Motors that start one after the other because timers hold some of them back, and what is drawn at most. */
 import { switchedBy } from '../../logic/intent.ts';
+import { defaults } from '../../ratings/defaults.ts';
 import { sumFigures } from '../../ratings/load.ts';
 import { type Figure, motorCurrents } from '../../ratings/motor.ts';
 import { perStudy } from '../../study/per-study.ts';
@@ -7,11 +8,8 @@ import type { Study } from '../../study/study.ts';
 import { coilWays } from '../contacts/coil-ways.ts';
 import type { Load } from './plug-loads.ts';
 
-/**
- * s after which a motor that started is taken to run: starts closer than that add up. Common practice for collectors,
- * where light fans need 2 s and heavy wheels up to 10 s.
- */
-export const STARTED_AFTER = 5;
+/** s after which a motor that started is taken to run: starts closer than that add up. */
+export const STARTED_AFTER = defaults.startedAfter.value;
 
 /** Loads that start at one moment. */
 interface Start {

@@ -65,7 +65,7 @@ function causeWords({ cause, seconds }: Short): string {
     case 'too-short':
       return `${cause.timer.part} is set to ${rounded(cause.timer.delay?.seconds ?? seconds)} s.`;
     default:
-      return `${cause.timer.part} is still in then; another contact on the way opens.`;
+      return `${cause.timer.part} is still in then; another contact on the way to the load opens with the gates.`;
   }
 }
 
@@ -80,6 +80,6 @@ function fixWords({ cause, wanted: { runOn } }: Short): string {
     case 'too-short':
       return `Set ${cause.timer.part} to ${rounded(runOn)} s or more; knobs are off by up to a tenth of their range.`;
     default:
-      return `Lead the load's way past whatever opens with the gates, so that ${cause.timer.part} alone holds it.`;
+      return `Look along the way from ${cause.timer.part} to the load for the contact that opens with the gates. A stop or cut-out stays where it is; a gate that was put there by mistake belongs on the trigger.`;
   }
 }

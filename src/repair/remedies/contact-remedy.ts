@@ -49,6 +49,7 @@ function contactText(c: Contact): string {
     ...(c.pilot === undefined ? [] : [`pilot: ${c.pilot}`]),
     ...(c.ac15 === undefined ? [] : [`ac-15: ${num(c.ac15)} A`]),
     ...(c.dc13 === undefined ? [] : [`dc-13: ${num(c.dc13)} A`]),
+    ...(c.make === undefined ? [] : [`make: ${num(c.make)} A`]),
   ];
   return `{${fields.join(', ')}}`;
 }

@@ -85,7 +85,7 @@ describe('what the advice names serves', () => {
           ).toBe('yes');
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 20 },
     );
   });
 
@@ -106,7 +106,7 @@ describe('what the advice names serves', () => {
           expect(verdictOf(plan(`ratings: [6 A 250 V AC], ac-15: ${amps} A`)), fix).toBe('yes');
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 20 },
     );
   });
 });

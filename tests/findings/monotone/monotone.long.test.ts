@@ -12,7 +12,7 @@ import { judge } from '../../../src/findings/judge.ts';
 import { REGISTER } from '../../../src/findings/register.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import { Study } from '../../../src/study/study.ts';
-import { example, exampleNames, examplePath } from '../../helpers/example-plans.ts';
+import { beyondEnumeration, example, exampleNames, examplePath } from '../../helpers/example-plans.ts';
 import { planOf } from '../../helpers/plan-of.ts';
 import { outcomeOf } from './law.ts';
 import { changesOf, WAYS } from './one-change.ts';
@@ -24,10 +24,14 @@ const expected: Readonly<Record<string, { readonly finding: FindingId }>> = JSON
 );
 const wrong = Object.entries(expected)
   .filter(([, { finding }]) => questionOf.get(finding)! >= 4)
-  .map(([name]) => `wrong/${name.replace(/\.yaml$/, '')}`);
+  .map(([name]) => `wrong/${name.replace(/\.yaml$/, '')}`)
+  .filter((name) => !beyondEnumeration(readFileSync(examplePath(name), 'utf8')));
 
 /** The same wiring judged by the other practice. */
 const swapped = (plan: Plan): Plan => ({ ...plan, practice: plan.practice === 'nec' ? 'iec' : 'nec' });
+
+/** Shops with timers, taps, lamps with an intent or loads for direct current are not in it yet. */
+const right = exampleNames().filter((name) => !beyondEnumeration(readFileSync(examplePath(name), 'utf8')));
 
 const met = new Set<string>();
 const ways = new Set<string>();
@@ -37,14 +41,14 @@ const TIME = 600_000;
 
 describe('one change for the worse ends no finding', { timeout: TIME }, () => {
   // Every second change of each, since those of one figure come in twos and threes.
-  it.each([...exampleNames(), ...wrong])('%s', (name) => {
+  it.each([...right, ...wrong])('%s', (name) => {
     const plan = example(name);
     const { tried, broken, met: own } = outcomeOf(plan, ({ way }, i) => !!ways.add(way) && i % 2 === 0);
     for (const exception of own) met.add(exception);
     expect(broken).toEqual([]);
     expect(tried).toBeGreaterThan(10);
   });
-  it.each([...exampleNames(), ...wrong])('%s, by the other practice', (name) => {
+  it.each([...right, ...wrong])('%s, by the other practice', (name) => {
     const { broken, met: own } = outcomeOf(swapped(example(name)), (_, i) => i % 6 === 0);
     for (const exception of own) met.add(exception);
     expect(broken).toEqual([]);

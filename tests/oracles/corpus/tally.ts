@@ -45,12 +45,16 @@ function tells(f: Finding, m: Mutant): boolean {
 const figuresOnly = (hard: readonly Finding[]): boolean => hard.every((f) => f.question >= 6);
 const coilOnly = (hard: readonly Finding[]): boolean => hard.every((f) => f.question === 4);
 
+/** What cores carry is simulated; their colours are not. */
+const coloursOnly = (hard: readonly Finding[]): boolean => hard.every((f) => f.id.startsWith('colour-of-'));
+
 function outcomeOf(m: Mutant, j: Judgement, failed: boolean, hard: Finding[], ground: Ground): Outcome {
   if (j.symptoms.length > 0) return failed ? 'caught' : 'missed';
   if (m.family === 'data') return j.open.length > 0 ? 'open' : failed ? 'false alarm' : 'cleared';
   if (j.open.includes(UNFUSED)) return 'open';
   if (!failed) return 'cleared';
   if (coilOnly(hard) && j.open.includes('coil volts')) return 'open';
+  if (coloursOnly(hard)) return 'open';
   if (figuresOnly(hard) && ground.otherPath(m)) return 'open';
   return 'false alarm';
 }

@@ -43,6 +43,11 @@ export const OWN_PLANS: Readonly<Record<string, string>> = {
     [GATE, RELAY, 'R: {kind: resistor, resistance: 500 ohm}', 'H: {kind: led}'],
     [...LOOP, '[H.A, K1.A1]', '[H.K, R.1]', '[R.2, K1.A2]'],
   ),
+  'chassis-fan': plan(
+    [GATE, RELAY, 'chassis: {kind: joint}', 'V: {kind: load, volts: 12 V DC, amps: 0.5 A}'],
+    [...LOOP, '[PS1.+, V.+]', '[PS1.-, chassis]'],
+    ['M: {runs-on: [g]}'],
+  ),
   panel: plan([GATE, RELAY, 'H: {kind: led}'], [...LOOP, '[H.A, K1.A1]', '[H.K, K1.A2]']),
   divider: plan(
     [GATE, RELAY, 'R: {kind: resistor, resistance: 20 ohm}'],

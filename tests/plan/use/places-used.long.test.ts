@@ -33,6 +33,8 @@ const INTENT: Readonly<Record<string, Case>> = {
   'blocked-by': ['armed', [...FAN, 'blocked-by'], undefined, ['STOP', 'OL']],
   'stays-on-after': ['seal-in', [...FAN, 'stays-on-after'], undefined, ['START']],
   'stopped-by': ['seal-in', [...FAN, 'stopped-by'], ['STOP'], ['saw']],
+  'run-on': ['stored-delay', [...FAN, 'run-on'], '1 s', '500 s'],
+  'lit-when': ['lamps', ['intent', 'ready', 'lit-when'], 'all-shut', 'any-open'],
   'if-supply-fails': ['dc-chain', ['intent', 'collector', 'if-supply-fails'], 'stopped', 'running'],
 };
 const CABLE: Readonly<Record<string, Case>> = {
@@ -40,7 +42,14 @@ const CABLE: Readonly<Record<string, Case>> = {
   name: ['dc-chain', ['runs', 0, 'name'], 'north', 'south'],
   route: ['dc-chain', ['runs', 0, 'route'], 'attic', 'floor'],
   slack: ['dc-chain', ['runs', 0, 'slack'], '0 %', '80 %'],
+  'marked-as': ['fixed-motor', ['runs', 4, 'marked-as'], undefined, { white: 'red' }],
 };
+/** The gates of the chain on one run. */
+const along = (lengths: string): string =>
+  plan('dc-chain').replace(
+    / {2}- \{cable: bell, length: 4 m.*\n.*length: 3 m.*\n/,
+    `  - {cable: bell, ${lengths}, along: [bandsaw, planer, router], cores: {red: COM, white: NO}}\n`,
+  );
 const LINK: Readonly<Record<string, Case>> = {
   name: ['armed', ['runs', 3, 'name'], 'north', 'south'],
   route: ['armed', ['runs', 3, 'route'], 'attic', 'floor'],
@@ -67,15 +76,38 @@ describe('the head of a plan', () => {
 });
 
 describe('a run', () => {
-  const [cable, link] = root.properties!.runs!.items!.anyOf!;
-  it.each(['length', ...optional(cable!)])('of cable: %s', (f) => expect(differs(CABLE[f]!)).toBe(true));
-  it.each(optional(link!))('link: %s', (f) => expect(differs(LINK[f]!)).toBe(true));
+  const forms = root.properties!.runs!.items!.anyOf!;
+  const form = (key: string) => forms.find((f) => f.required?.includes(key))!;
+  const [link, string] = [form('link'), form('along')];
+  const cable = forms.find((f) => f !== link && f !== string)!;
+  it.each(['length', ...optional(cable)])('of cable: %s', (f) => expect(differs(CABLE[f]!)).toBe(true));
+  it.each(optional(link))('link: %s', (f) => expect(differs(LINK[f]!)).toBe(true));
+});
+
+describe('a run along several parts', () => {
+  const changed = (field: string, a: Value | undefined, b: Value) =>
+    tellsApart(
+      withField(along('length: 4 m'), ['runs', 2, field], a),
+      withField(along('length: 4 m'), ['runs', 2, field], b),
+    );
+  it('has the fields of a cable besides its own', () => {
+    const own = root.properties!.runs!.items!.anyOf!.find((f) => f.required?.includes('along'))!;
+    expect(optional(own).sort()).toEqual(
+      ['length', 'lengths', ...Object.keys(CABLE).filter((f) => f !== 'length')].sort(),
+    );
+  });
+  it.each(['length', 'name', 'route', 'slack'])('%s', (field) => {
+    const [, , a, b] = CABLE[field]!;
+    expect(changed(field, a, b)).toBe(true);
+  });
+  it('lengths', () => {
+    expect(tellsApart(along('lengths: [4 m, 3 m]'), along('lengths: [4 m, 60 m]'))).toBe(true);
+  });
 });
 
 describe('an intent', () => {
-  it.each(optional(root.properties!.intent!.additionalProperties!))('%s', (field) =>
-    expect(differs(INTENT[field]!)).toBe(true),
-  );
+  const [own] = root.properties!.intent!.additionalProperties!.anyOf!;
+  it.each(optional(own!))('%s', (field) => expect(differs(INTENT[field]!)).toBe(true));
 });
 
 describe("a part's own marks", () => {

@@ -1,11 +1,12 @@
 /** At how many volts electronics that take a range are fed, whatever position the contacts are in. */
-import type { Circuit, Passive, Source } from './circuit.ts';
+import type { Circuit, Passive } from './circuit.ts';
 import { flood, neighbours, type Pair } from './graph.ts';
 import type { Wire } from './nets.ts';
+import { widestVolts } from './rail-volts.ts';
 import { contactPairs } from './sides.ts';
 
 /** The circuit with the greatest volts written beside each coil that takes a range and can be fed by contacts and diodes. */
-export function withFedVolts(circuit: Circuit, wires: readonly Wire[]): Circuit {
+export function withRangeVolts(circuit: Circuit, wires: readonly Wire[]): Circuit {
   if (!circuit.passives.some((p) => isRanged(circuit, p))) return circuit;
   const around = neighbours([
     ...contactPairs(circuit),
@@ -21,7 +22,7 @@ export function withFedVolts(circuit: Circuit, wires: readonly Wire[]): Circuit 
   const passives = circuit.passives.map((p): Passive => {
     if (!isRanged(circuit, p)) return p;
     const own = circuit.sources.filter((_, i) => reached[i]!.has(p.a) && reached[i]!.has(p.b));
-    return own.length === 0 ? p : { ...p, fed: Math.max(...own.map(widest)) };
+    return own.length === 0 ? p : { ...p, fed: Math.max(...own.map(widestVolts)) };
   });
   return { ...circuit, passives };
 }
@@ -29,9 +30,4 @@ export function withFedVolts(circuit: Circuit, wires: readonly Wire[]): Circuit 
 function isRanged({ plan }: Circuit, { part: name, what }: Passive): boolean {
   const part = plan.parts.get(name);
   return what === 'coil' && part !== undefined && 'coil' in part && part.coil?.upTo !== undefined;
-}
-
-/** V between the poles of a source that lie farthest apart. */
-function widest({ rails }: Source): number {
-  return Math.max(...rails.flatMap((p) => rails.map((q) => Math.hypot(p.re - q.re, p.im - q.im))));
 }
