@@ -36,8 +36,8 @@ export function proofOf(s: Study): LogicProof {
   };
 }
 
-/** Null where the plan intends nothing. */
-function holds(v: Verified): boolean | null {
+/** Whether every load does what is meant, by what is joined; null where the plan intends nothing. */
+export function holds(v: Verified): boolean | null {
   return v.intents.wanted.length > 0 ? v.deviations.length === 0 && settles(v) : null;
 }
 

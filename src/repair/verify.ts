@@ -5,7 +5,7 @@ import type { Finding, Report } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
-import { GRAVE, grave } from './grave.ts';
+import { failsByWiring, GRAVE, grave } from './grave.ts';
 import { keepsLamps, keepsLampsAlive } from './lamps-kept.ts';
 import type { Ranked, Ranking } from './ranking.ts';
 import type { Candidate } from './rewired.ts';
@@ -80,6 +80,7 @@ export class Verifier {
       if (this.ranking.idlesAnInput(t)) continue;
       this.checked++;
       const after = Study.of(plan);
+      if (failsByWiring(after)) continue;
       const told = judgeAsTaken(after);
       const { findings, logic } = told;
       if (grave(findings, true).length > 0 || logic.holds !== true) continue;
