@@ -67,6 +67,8 @@ export class NumberedCircuit {
   /** the mains first, which may feed the others */
   private readonly sources: readonly Source[];
   private readonly ownMains: ReadonlyMap<Source, readonly Ends[]>;
+  private readonly mainsPoles: readonly number[];
+  private readonly lowPoles: readonly number[];
 
   constructor({ plan, wired: circuit }: Study) {
     this.parts = plan.parts;
@@ -87,6 +89,8 @@ export class NumberedCircuit {
     // What feeds others comes before them: plugs, then secondaries at mains volts, then the rest.
     const rank = (s: Source) => Number(s.mains) + Number(s.mains && s.feed.by === 'always');
     this.sources = sources.sort((x, y) => rank(y) - rank(x));
+    this.mainsPoles = this.polesOf(true);
+    this.lowPoles = this.polesOf(false);
     this.ownMains = new Map(this.sources.map((s) => [s, this.ownMainsOf(s)]));
     this.consumers = circuit.consumers.map(
       (c): Consumer => ({ ...c, nets: new Map([...c.nets.keys()].map((t) => [t, at(c.part, t)])) }),
@@ -143,7 +147,11 @@ export class NumberedCircuit {
   }
 
   /** Poles of sources by side, for the rules on mains and low voltage. */
-  poles(mains: boolean): number[] {
+  poles(mains: boolean): readonly number[] {
+    return mains ? this.mainsPoles : this.lowPoles;
+  }
+
+  private polesOf(mains: boolean): number[] {
     return this.sources.filter((s) => s.mains === mains).flatMap((s) => s.rails.map((r) => r.net));
   }
 }

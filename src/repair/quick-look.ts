@@ -99,7 +99,8 @@ export class QuickLook {
 
   private wiringNow(landed: Int32Array): Wiring {
     const sources = this.circuit.sourcesWith((terminal) => landed[terminal]! > 0);
-    return { parents: this.parent.slice(), landed, sources };
+    // Every state begins with these, so each finds the end of its line in one step.
+    return { parents: this.parent.map((_, i) => this.find(i)), landed, sources };
   }
 
   /** What runs at the end of these moves, each settled in turn, from rest on. */
