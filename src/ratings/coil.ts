@@ -16,10 +16,14 @@ export interface CoilModel {
   /** cosine, AC sealed and inrush, where stated */
   readonly powerFactor?: number;
   readonly inrushPowerFactor?: number;
-  /** V at a coil temperature of 20 °C, unless pullInIsWarm */
+  /** V at a coil temperature of 20 °C, or of the warm coil where it is at least `warmFrom` */
   readonly pullInVolts: number;
-  /** true where the figure already holds for a warmed-up coil in 40 °C air: that of a contactor, IEC 60947-4-1 8.2.1.2 */
-  readonly pullInIsWarm: boolean;
+  /**
+   * V from which on a pull-in figure already holds for a warmed-up coil: a contactor's limit of operation does, in 40 °C
+   * air, by IEC 60947-4-1 8.2.1.2. That clause lets it open at 75 % of its voltage (from memory), so a figure below that
+   * is none of operation
+   */
+  readonly warmFrom: number;
   /** V at 20 °C */
   readonly dropOutVolts: number;
   /** V the coil stands continuously */
@@ -37,6 +41,9 @@ export interface CoilModel {
   /** sentences for the report */
   readonly defaults: readonly string[];
 }
+
+/** Share of the rated voltage at which a contactor may open, IEC 60947-4-1 8.2.1.2, from memory. */
+const CONTACTOR_OPENS = 0.75;
 
 /** Annealed copper would lose its resistance at -234.5 °C, IEC 60228 and IEC 60034-1. */
 const COPPER = 234.5;
@@ -98,7 +105,7 @@ export function coilModel(
     rated,
     kind,
     pullInVolts,
-    pullInIsWarm: options.contactor,
+    warmFrom: options.contactor ? CONTACTOR_OPENS * rated : Number.POSITIVE_INFINITY,
     dropOutVolts,
     mostVolts,
     electronic: false,
@@ -153,7 +160,7 @@ function electronicModel(coil: Coil, contactor: boolean): CoilModel {
     rated,
     kind,
     pullInVolts: limit(coil.pullIn, rated, defaults.pullInElectronic, 'pull-in'),
-    pullInIsWarm: true,
+    warmFrom: 0,
     dropOutVolts: limit(coil.dropOut, rated, defaults.dropOutElectronic, 'drop-out'),
     mostVolts: limit(coil.most, top, defaults.mostCoil, 'highest continuous voltage'),
     electronic: true,
@@ -197,8 +204,9 @@ export const takesKind = ({ either, kind }: CoilModel, fed: CurrentKind): boolea
  * change, so a DC coil's voltage rises as its resistance; an AC coil's current is set by reactance.
  */
 export function pullInAt(model: CoilModel, copperCelsius: number): number {
-  if (model.kind === 'ac' || model.pullInIsWarm) return model.pullInVolts;
-  return model.pullInVolts * copperFactor(copperCelsius);
+  const { kind, pullInVolts, warmFrom } = model;
+  if (kind === 'ac' || pullInVolts >= warmFrom) return pullInVolts;
+  return Math.min(pullInVolts * copperFactor(copperCelsius), warmFrom);
 }
 
 /**

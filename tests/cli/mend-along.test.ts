@@ -15,11 +15,13 @@ const run = (...args: string[]) => pullin(args, { stages: STAGES });
 /** The lead to the coil is on the wrong tab of the last gate. */
 const PLAN = `format: 1
 title: Sallow Row, three gates on one cable
+practice: nec
+ambient: 35 °C
 stock:
   snap: {kind: gate, pressed-when: open, contact: {ratings: [5 A 250 V AC, 3 A 30 V DC]}}
   bell: {kind: cable, gauge: 20 AWG, cores: 2, insulation: 150 V}
 parts:
-  PS1: {kind: supply, output: 12 V DC, limit: 1 A, regulation: regulated, class-2: true}
+  PS1: {kind: supply, output: 12 V DC, limit: 1 A, regulation: regulated, tolerance: 1 %, class-2: true}
   K1: {kind: relay, coil: {rated: 12 V DC, resistance: 155 ohm, suppressor: diode}, contact: {ratings: [30 A 240 V AC]}}
   shop: {from: snap, names: [bandsaw, planer, router]}
 runs:
@@ -35,7 +37,7 @@ it('names the piece and the line, and writes the run out only where it must', as
   const file = join(folder, 'row.yaml');
   writeFileSync(file, PLAN);
   const told = await run('mend', file);
-  expect(told.out).toMatch(/run 3, line 14/);
+  expect(told.out).toMatch(/run 3, line 16/);
   expect((await run('mend', file, '--write')).status).toBe(0);
   expect(readFileSync(file, 'utf8')).toBe(PLAN.replace('router.NC', 'router.NO'));
 
@@ -56,6 +58,6 @@ it('names the piece and the line, and writes the run out only where it must', as
 it('says in words which piece an end belongs to, and its line', () => {
   const edits = [{ do: 'move', run: 2, core: 1, end: 'b', to: 'router.NC' }] as const;
   expect(instructionsFor(good(PLAN), edits)).toEqual([
-    'Move the white core between planer.NO and router.NO (run 2 piece 2, line 13) from router.NO to router.NC.',
+    'Move the white core between planer.NO and router.NO (run 2 piece 2, line 15) from router.NO to router.NC.',
   ]);
 });

@@ -19,7 +19,7 @@ stock:
     kind: relay
     coil: {rated: 12 V DC, power: 1 W, most: 130 %, suppressor: none}
     contact: {ratings: [30 A 240 V AC, 10 A 30 V DC], motor: [2 hp 120 V AC]}
-  snap: {kind: gate, contact: {ratings: [5 A 250 V AC, 3 A 30 V DC]}}
+  snap: {kind: gate, pressed-when: open, contact: {ratings: [5 A 250 V AC, 3 A 30 V DC]}}
 `;
 
 class Builder {

@@ -5,7 +5,7 @@ import { hardFindings, movedOf, reportOf, verifiedOf } from './product.ts';
 
 const HEAD = `format: 1
 stock:
-  snap: {kind: gate, contact: {ratings: [5 A 250 V AC, 3 A 30 V DC]}}
+  snap: {kind: gate, pressed-when: open, contact: {ratings: [5 A 250 V AC, 3 A 30 V DC]}}
   bell: {kind: cable, gauge: 16 AWG, cores: 2, insulation: 150 V}
   cord: {kind: cable, gauge: 12 AWG, cores: 3, insulation: 600 V}
 parts:

@@ -135,7 +135,9 @@ export function relayCoil(fields: Fields, place: Place): Coil {
     coil['hot-rise'] === undefined ? (contactor ? 50 : 30) : Number.parseFloat(text(coil['hot-rise']));
   const hot = warm(place.ambient + hotRise);
   const pullIn = limitVolts(coil['pull-in'], rated, contactor ? 0.85 : ac ? 0.8 : 0.75);
-  const warmAlready = ac || (contactor && coil['pull-in'] === undefined);
+  // IEC 60947-4-1 8.2.1.2 (from memory): limits of operation hold warm, and at 75 % the device may have opened.
+  const floor = contactor ? 0.75 * rated : Number.POSITIVE_INFINITY;
+  const warmAlready = ac || pullIn >= floor;
   const builtIn = !ac && coil.suppressor === 'diode';
   const polarised = !ac && (typeof fields.polarised === 'boolean' ? fields.polarised : builtIn);
   return {
@@ -143,7 +145,7 @@ export function relayCoil(fields: Fields, place: Place): Coil {
     rated,
     z: ac ? acImpedance(coil, rated, contactor) : dcResistance(coil, rated, hot),
     pullIn,
-    hotPullIn: warmAlready ? pullIn : pullIn * hot,
+    hotPullIn: warmAlready ? pullIn : Math.min(pullIn * hot, floor),
     dropOut: limitVolts(coil['drop-out'], rated, ac ? (contactor ? 0.2 : 0.3) : 0.1),
     polarised,
     diode: builtIn && fields.polarised !== false,

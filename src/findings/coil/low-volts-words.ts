@@ -12,7 +12,7 @@ import { type LowCoil, THIN } from './low-volts.ts';
 
 /** Whether the coil needs more when it is warm than is printed on it. */
 export function needsMoreWarm({ fed: { model } }: CoilState): boolean {
-  return model.kind === 'dc' && !model.pullInIsWarm;
+  return model.kind === 'dc' && model.pullInVolts < model.warmFrom;
 }
 
 /** All of a finding on a coil with too few volts but its message and why. */

@@ -3,7 +3,7 @@ import * as z from 'zod';
 import type { Volts } from '../device-figures.ts';
 import { fuseRating } from '../fuse-quantity.ts';
 import { loadVolts, mainsVolts } from '../mains-quantity.ts';
-import type { LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
+import type { Feed, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
 import * as ratings from '../rated-quantity.ts';
@@ -144,15 +144,16 @@ const builtConsumer = (fields: MotorFields | LoadFields) => ({
 
 const isDc = ({ volts }: MotorFields | LoadFields): boolean => volts?.kind === 'dc';
 
+const feedOf = (fields: MotorFields | LoadFields, marks: ReadonlySet<string>): Feed | undefined =>
+  isDc(fields) ? 'dc' : (feedOfFields(fields) ?? feedOfMarks(marks));
+
+const RETURNS_ON_DC = 'returns-through: only a load for V DC returns through metal; its volts are AC';
+
 /** What only mains has, and what only direct current has. */
 function checkConsumer(fields: MotorFields | LoadFields, add: Add): void {
   checkFeed(fields, add);
   if (!isDc(fields)) {
-    if (fields['returns-through'] !== undefined)
-      add(
-        ['returns-through'],
-        'returns-through: only a load for V DC returns through metal; its volts are AC',
-      );
+    if (fields['returns-through'] !== undefined) add(['returns-through'], RETURNS_ON_DC);
     return;
   }
   for (const key of ['phases', 'legs', 'plugged-into'] as const)
@@ -271,11 +272,7 @@ export const motor = kindRow<MotorPart>()({
     }),
   assumed: takenVolts,
   feed: (fields, marks) =>
-    isDc(fields)
-      ? 'dc'
-      : fields.type === 'three-phase'
-        ? 'three-phase'
-        : (feedOfFields(fields) ?? feedOfMarks(marks)),
+    fields.type === 'three-phase' && !isDc(fields) ? 'three-phase' : feedOf(fields, marks),
   passes: false,
   intent: ['target'],
   fedBy: fedThrough,
@@ -295,7 +292,7 @@ export const load = kindRow<LoadPart>()({
       ...builtFeed(fields, around.feed),
     }),
   assumed: takenVolts,
-  feed: (fields, marks) => (isDc(fields) ? 'dc' : (feedOfFields(fields) ?? feedOfMarks(marks))),
+  feed: feedOf,
   passes: false,
   intent: ['target'],
   fedBy: fedThrough,
