@@ -14,6 +14,11 @@ import { Frame, type Potentials, solveNetwork } from './solve.ts';
 const OPEN_OHMS = Number.MAX_VALUE;
 /** Above so many diodes each situation is solved on its own. */
 const MOST_DIODES = 8;
+/** Movers that a situation may have away from rest for another base to be worth looking for. */
+const MOST_MOVED = 4;
+/** Situations that want another base before it is made, and how many are kept. */
+const WANTED = 3;
+const MOST_BASES = 8;
 
 export type Port = readonly [number, number];
 
@@ -23,7 +28,8 @@ export type Port = readonly [number, number];
  * volts across the contact before, Z the impedance seen between its ends and T the transfer impedance to the port,
  * V = Vport - T·V0/(z + Z). Z comes from the selected inverse, T by reciprocity from one solve a port. A contact between
  * two sections that nothing else joins carries no current and only sets one's potential against the other's. Anything
- * else - several contacts, another source, a diode that starts to conduct - is solved afresh.
+ * else - several contacts, another source, a diode that starts to conduct - is solved afresh, unless several situations
+ * have all their changes but one in common: then the island is eliminated once more with those made.
  */
 export class PortSolver {
   private readonly frame: Frame | undefined;
@@ -36,6 +42,9 @@ export class PortSolver {
   /** contacts by the input or relay that moves them */
   private readonly movers = new Map<string, ContactEdge[]>();
   private readonly valvePorts: Port[];
+  /** solvers by the movers that are away from rest in their base, and how often each was wanted */
+  private readonly bases = new Map<string, PortSolver>();
+  private readonly wanted = new Map<string, number>();
   /** situations that could not be had by a small change, for the bench */
   solved = 0;
 
@@ -83,8 +92,38 @@ export class PortSolver {
    * says that the same sources have power.
    */
   volts(situation: Situation, moved: readonly string[], aliveAsAtRest: boolean): Phasor[] {
-    const quick = this.frame && aliveAsAtRest ? this.byChange(situation, moved) : undefined;
+    const quick =
+      this.frame && aliveAsAtRest
+        ? (this.byChange(situation, moved) ?? this.byOtherBase(situation, moved))
+        : undefined;
     return quick ?? this.afresh(situation);
+  }
+
+  /** From a base in which every change but one is made already, where others asked for the same. */
+  private byOtherBase(situation: Situation, moved: readonly string[]): Phasor[] | undefined {
+    const differs = (c: ContactEdge) => situation.closed(c) !== this.baseClosed.has(c);
+    const changed = moved.filter((name) => this.movers.get(name)?.some(differs));
+    if (changed.length < 2 || changed.length > MOST_MOVED) return undefined;
+    for (const last of changed) {
+      const others = changed.filter((name) => name !== last);
+      const quick = this.baseWith(others, situation)?.byChange(situation, [last]);
+      if (quick !== undefined) return quick;
+    }
+    return undefined;
+  }
+
+  private baseWith(movers: readonly string[], situation: Situation): PortSolver | undefined {
+    const key = movers.join();
+    const known = this.bases.get(key);
+    if (known !== undefined) return known;
+    const times = (this.wanted.get(key) ?? 0) + 1;
+    this.wanted.set(key, times);
+    if (times < WANTED || this.bases.size >= MOST_BASES) return undefined;
+    const closed = (c: ContactEdge) =>
+      movers.includes(moverOf(c)) ? situation.closed(c) : this.baseClosed.has(c);
+    const base = new PortSolver(this.island, this.figures, { ...this.rest, closed }, this.ports);
+    this.bases.set(key, base);
+    return base;
   }
 
   private byChange(situation: Situation, moved: readonly string[]): Phasor[] | undefined {
