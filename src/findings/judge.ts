@@ -20,6 +20,7 @@ import { REGISTER } from './register.ts';
 import { type Finding, type Report, verdictOf } from './report-model.ts';
 import { proofOf } from './report-proof.ts';
 import { QUESTIONS, type QuestionNumber } from './report-words.ts';
+import { asUsual } from './unsaid/usual.ts';
 import { type Taken, weigh } from './unsaid/weigh.ts';
 
 const judged = new WeakMap<Study, Report>();
@@ -48,7 +49,8 @@ function decided(study: Study, weighed: Weigh): Report {
 }
 
 function report(s: Study, weighed: Weigh): Report {
-  const coils = coilFigures(s);
+  const { study: told, lines } = asUsual(s);
+  const coils = coilFigures(told);
   const contacts = contactFigures(s);
   const taken = REGISTER.map((check) => ({ check, findings: check.find(s) }));
   const findings = arrange(weighed(s, taken));
@@ -63,7 +65,10 @@ function report(s: Study, weighed: Weigh): Report {
       lengths: lengthUnit(plan),
     },
     verdict: verdictOf(findings),
-    questions: QUESTIONS.map((_, i) => answer(s, (i + 1) as QuestionNumber, findings, coils, contacts)),
+    questions: QUESTIONS.map((_, i) => {
+      const number = (i + 1) as QuestionNumber;
+      return answer(number === 4 || number === 5 ? told : s, number, findings, coils, contacts);
+    }),
     findings,
     logic: proofOf(s),
     coils,
@@ -72,7 +77,8 @@ function report(s: Study, weighed: Weigh): Report {
     defaults: [
       ...new Set([
         ...plan.defaults,
-        ...coilDefaults(s),
+        ...lines,
+        ...coilDefaults(told),
         ...boxFillDefaults(s),
         ...unsaid(plan),
         ...everydayPatterns(plan),

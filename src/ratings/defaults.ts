@@ -38,7 +38,7 @@ export function percent(share: number): string {
 }
 
 /** Where a default is from, for the sentence that reports it. */
-export function because(d: Default): string {
+export function because(d: Pick<Default, 'mark' | 'basis'>): string {
   if (d.mark === 'source' || d.basis === d.mark) return d.basis;
   return `${d.basis}, ${d.mark}`;
 }

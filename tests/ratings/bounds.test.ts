@@ -35,8 +35,7 @@ describe('no-load rise, common practice', () => {
 });
 
 test('where a default is from: a source by itself, else with its mark, said once', () => {
-  const of = (mark: 'source' | 'memory' | 'common practice', basis: string) =>
-    because({ value: 1, unit: 'A', mark, basis });
+  const of = (mark: 'source' | 'memory' | 'common practice', basis: string) => because({ mark, basis });
   expect(of('source', 'IEC 60947-4-1')).toBe('IEC 60947-4-1');
   expect(of('common practice', 'common practice')).toBe('common practice');
   expect(of('memory', 'ANSI C84.1')).toBe('ANSI C84.1, memory');

@@ -72,7 +72,8 @@ function rangeOf(unsaid: Unsaid): string {
   return `${words.join(unsaid.unit === 'word' ? ' or ' : ' to ')} (${basis}${mark === 'memory' ? ', from memory' : ''})`;
 }
 
-function valueText({ unit }: Unsaid, value: Value): string {
+/** With its unit, as a person writes it. */
+export function valueText({ unit }: Unsaid, value: Value): string {
   if (typeof value === 'string' || unit === 'word') return String(value);
   if (unit === 'share' || unit === '% of rated')
     return `${rounded(value * 100)} %${unit === 'share' ? '' : ' of rated'}`;

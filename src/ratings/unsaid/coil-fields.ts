@@ -86,13 +86,15 @@ function drawOf(part: Coiled, coil: Coil, field: MakeField): Unsaid[] {
         field('current', defaults.boardCoilAmps, heavy(defaults.boardCoilAmps), (current) => ({ current })),
       ];
     const row = dcWatts(part);
-    return [field('power', row, heavy(row), (watts) => ({ power: { watts, unit: 'W' } }))];
+    const power = field('power', row, heavy(row), (watts) => ({ power: { watts, unit: 'W' } }));
+    return [{ ...power, usual: row.value }];
   }
   const contactor = isContactor(part);
   const found: Unsaid[] = [];
   if (coil.current === undefined && coil.power === undefined) {
     const row = contactor ? defaults.coilVaAcContactor : defaults.coilVaAc;
-    found.push(field('power', row, heavy(row), (watts) => ({ power: { watts, unit: 'VA' } })));
+    const power = field('power', row, heavy(row), (watts) => ({ power: { watts, unit: 'VA' } }));
+    found.push({ ...power, usual: row.value });
   }
   if (coil.powerFactor === undefined) {
     const row = defaults.coilPowerFactor;

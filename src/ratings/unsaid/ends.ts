@@ -35,6 +35,8 @@ export interface Unsaid {
   readonly bears: readonly number[];
   /** what it is in each world; left out where the plan as it is taken serves */
   readonly at: Readonly<Partial<Record<World, Value>>>;
+  /** by which figures are told, where nothing else takes a value for it */
+  readonly usual?: Value;
   /** states it */
   readonly put: (draft: Draft, value: Value) => void;
 }
@@ -61,6 +63,22 @@ export function completed(plan: Plan, unsaid: readonly Unsaid[], world: World): 
       return value === undefined ? [] : [[u, value] as const];
     }),
   );
+}
+
+/** The same plan with the usual value stated of what nothing else takes one for; undefined where there is no such. */
+export function withUsual(
+  plan: Plan,
+  unsaid: readonly Unsaid[],
+): { readonly plan: Plan; readonly taken: readonly Unsaid[] } | undefined {
+  const taken = unsaid.filter((u) => u.usual !== undefined);
+  if (taken.length === 0) return undefined;
+  return {
+    plan: stating(
+      plan,
+      taken.map((u) => [u, u.usual!]),
+    ),
+    taken,
+  };
 }
 
 /** Ends of a row by world, in the order few, many, ample, mild; `sag` is as few. */

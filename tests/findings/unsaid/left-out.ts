@@ -1,7 +1,7 @@
 /** Plans with one figure left out of their text, and what the verdict may then be. */
 import { isMap, isScalar, parseDocument } from 'yaml';
 import { judge } from '../../../src/findings/judge.ts';
-import type { Verdict } from '../../../src/findings/report-words.ts';
+import type { Report } from '../../../src/findings/report-model.ts';
 import { readPlan } from '../../../src/plan/read.ts';
 import { Study } from '../../../src/study/study.ts';
 
@@ -60,19 +60,23 @@ export function leavingOut(text: string): LeftOut[] {
   });
 }
 
-/** The verdict of a plan; throws where it cannot be read. */
-function verdictOf(text: string): Verdict {
+/** The report of a plan; throws where it cannot be read. */
+function reportOf(text: string): Report {
   const read = readPlan(text, 'left-out.yaml');
   if (!read.ok) throw new Error(read.errors.map((e) => e.message).join('\n'));
-  return judge(Study.of(read.plan)).verdict;
+  return judge(Study.of(read.plan));
 }
 
-/** Fields whose absence turns a fail into a pass or a pass into a fail, or keeps the plan from being read. */
+/** Fields whose absence turns a fail into a pass or a pass into a fail, keeps the plan from being read, or leaves a gap. */
 export function turned(text: string, leftOut: readonly LeftOut[] = leavingOut(text)): string[] {
-  const before = verdictOf(text);
+  const before = reportOf(text).verdict;
   return leftOut.flatMap(({ path, text: without }) => {
-    const after = verdictOf(without);
+    const { verdict: after, questions } = reportOf(without);
     const wrong = (before === 'pass' && after === 'fail') || (before === 'fail' && after === 'pass');
-    return wrong ? [`${path}: ${before} became ${after}`] : [];
+    const gaps = questions.filter((q) => /\b(null|undefined|NaN)\b/.test(q.figure));
+    return [
+      ...(wrong ? [`${path}: ${before} became ${after}`] : []),
+      ...gaps.map((q) => `${path}: ${q.number} is told as "${q.figure}"`),
+    ];
   });
 }

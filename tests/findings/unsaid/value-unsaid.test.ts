@@ -26,6 +26,10 @@ describe('a figure left out', () => {
     // 12 V DC relay to 16 A and above: 0.15 to 2 W, relay makers' data; 1 A gives them all, and 24 V insulation is no matter.
     const report = having(['      resistance: 155 ohm\n', ''], ['most: 130 %', 'most: 140 %']);
     expect(report.verdict).toBe('pass');
+    // Volts are told for what such coils usually draw, and that is said.
+    expect(report.coils.every((c) => c.volts.min !== null && c.margin !== null)).toBe(true);
+    const { value, basis } = defaults.coilWattsDcLarge;
+    expect(report.defaults.join('\n')).toContain(`coil power told as ${value} W (${basis}`);
   });
 
   it('is a doubt that names the field and the value where it fails at one end', () => {
