@@ -50,7 +50,7 @@ function speaks(c: Case): boolean {
 
 const brief = (c: Case): unknown[] => [c.mutant.kind, c.mutant.name, c.judged.symptoms, c.verdict, c.found];
 
-describe.each(sampled(plans, 6))('%s', (file) => {
+describe.each(sampled(plans, 12))('%s', (file) => {
   const text = readFileSync(new URL(file, folder), 'utf8');
 
   it('has every harmful mistake found and no harmless one failed', { timeout: 120_000 }, () => {
@@ -76,7 +76,7 @@ describe.each(sampled(plans, 6))('%s', (file) => {
 afterAll(() => {
   const told = count.told / Math.max(1, count.asked);
   console.log(
-    `${count.tried} single mistakes in ${sampled(plans, 6).length} plans: ${count.harmful} do harm, ${count.caught} caught, ` +
+    `${count.tried} single mistakes in ${sampled(plans, 12).length} plans: ${count.harmful} do harm, ${count.caught} caught, ` +
       `${count.open} not judged; the first finding speaks of a touched part in ${(100 * told).toFixed(1)} % of ${count.asked}`,
   );
   expect(count.tried).toBeGreaterThan(WHOLE ? 1900 : 15);

@@ -22,6 +22,7 @@ import {
 import { Study } from '../../src/study/study.ts';
 import { example, exampleNames } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
+import { sampled } from '../helpers/share.ts';
 
 /** Everything the whole check has against a plan that bears on ratings, findings folded under others included. */
 function against(plan: Plan): string[] {
@@ -141,7 +142,7 @@ const CHOSEN = [
   'ropewalk-barge',
 ];
 
-describe.each(CHOSEN)('the least ratings for %s', (name) => {
+describe.each(sampled(CHOSEN, 3))('the least ratings for %s', (name) => {
   const plan = example(name);
   const list = materials(Study.of(plan));
   const now = against(plan);
@@ -176,7 +177,7 @@ describe.each(CHOSEN)('the least ratings for %s', (name) => {
   });
 });
 
-describe.each([...exampleNames(), ...exampleNames('wrong')])('the materials of %s', (name) => {
+describe.each(sampled([...exampleNames(), ...exampleNames('wrong')], 10))('the materials of %s', (name) => {
   const plan = example(name);
   const list = materials(Study.of(plan));
 
@@ -199,7 +200,7 @@ describe.each([...exampleNames(), ...exampleNames('wrong')])('the materials of %
   });
 });
 
-describe.each(exampleNames())('no least figure of %s', (name) => {
+describe.each(sampled(exampleNames(), 6))('no least figure of %s', (name) => {
   const plan = example(name);
   const list = materials(Study.of(plan));
 

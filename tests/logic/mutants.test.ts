@@ -25,7 +25,7 @@ const refuted = (o: Oracle): boolean =>
 
 const count = { mutants: 0, harmful: 0, missed: 0, invented: 0, proof: 0 };
 
-describe.each(sampled(examples, 6))('%s', (file) => {
+describe.each(sampled(examples, 12))('%s', (file) => {
   const text = textOf(file);
 
   it('is right by both', () => {
@@ -56,7 +56,7 @@ describe.each(sampled(examples, 6))('%s', (file) => {
 
 afterAll(() => {
   console.log(
-    `${count.mutants} wiring mistakes in ${sampled(examples, 6).length} plans: ${count.harmful} do harm, ${count.missed} missed, ` +
+    `${count.mutants} wiring mistakes in ${sampled(examples, 12).length} plans: ${count.harmful} do harm, ${count.missed} missed, ` +
       `${count.invented} invented, ${count.proof} proofs that differ`,
   );
   expect(count.mutants).toBeGreaterThan(WHOLE ? 700 : 8);

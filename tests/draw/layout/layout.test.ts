@@ -42,7 +42,7 @@ function strays(drawing: Drawing): string[] {
 }
 
 describe('every core, terminal and label of a drawing in its own place', () => {
-  it.each(sampled(allExamples(), 4).map((p) => [p.name, p.text] as const))('%s', (name, text) => {
+  it.each(sampled(allExamples(), 10).map((p) => [p.name, p.text] as const))('%s', (name, text) => {
     expect(faults(text, name)).toEqual([]);
   });
 

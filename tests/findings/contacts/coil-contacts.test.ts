@@ -1,6 +1,7 @@
 /** Contacts that feed another relay's coil: where each finding begins, worked by hand, and what has to hold of all. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { WHOLE } from '../../helpers/share.ts';
 import {
   contactFindings,
   gravity,
@@ -88,7 +89,7 @@ describe('pilot duty', () => {
 
 const factor = fc.double({ min: 1, max: 4, noNaN: true });
 const short = (x: number) => Number(x.toPrecision(6));
-const runs = { numRuns: 100 };
+const runs = { numRuns: WHOLE ? 100 : 10 };
 
 describe('a contact and the coil behind it', () => {
   const coil = fc.record({
@@ -134,7 +135,7 @@ describe('a contact and the coil behind it', () => {
           gravity(plan({ ...c, practice: 'iec' }), 'K1'),
         );
       }),
-      { numRuns: 60 },
+      { numRuns: WHOLE ? 60 : 6 },
     );
   });
 });

@@ -1,6 +1,7 @@
 /** What question 6 says: the figure that decides first, then what to buy; and what it says to buy serves. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { WHOLE } from '../../helpers/share.ts';
 import {
   checkedReportOf,
   contactFindings,
@@ -85,7 +86,7 @@ describe('what the advice names serves', () => {
           ).toBe('yes');
         },
       ),
-      { numRuns: 20 },
+      { numRuns: WHOLE ? 20 : 4 },
     );
   });
 
@@ -106,7 +107,7 @@ describe('what the advice names serves', () => {
           expect(verdictOf(plan(`ratings: [6 A 250 V AC], ac-15: ${amps} A`)), fix).toBe('yes');
         },
       ),
-      { numRuns: 20 },
+      { numRuns: WHOLE ? 20 : 4 },
     );
   });
 });
