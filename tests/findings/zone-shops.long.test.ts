@@ -1,0 +1,1 @@
+import './zone-shops.test.ts';
