@@ -69,7 +69,7 @@ export class Search {
     const size = this.circuit.names.length;
     const few = { ...FEW, circuitOf: (t: Candidate) => this.madeBy(t) };
     this.verifier = new Verifier(study, report, this.ranking, !thorough || size > LARGE ? few : MANY);
-    this.mostMore = Math.max(LEAST_MORE, Math.min(MOST_MORE, MOST_MORE * (LARGE / size) ** 2));
+    this.mostMore = Math.max(LEAST_MORE, Math.min(MOST_MORE, MOST_MORE * (LARGE / size) ** 3));
     this.mostLooked = Math.max(LEAST_LOOKED, MOST_WORK / size);
     this.now = this.wrongWith(this.circuit.cores, Number.POSITIVE_INFINITY);
   }
