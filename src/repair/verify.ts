@@ -113,9 +113,7 @@ export class Verifier {
     const telling = passed.some((p) => p.lamps) ? passed.filter((p) => p.lamps) : passed;
     const hidden = [...(telling[0]?.fresh ?? [])].filter((id) => telling.every((p) => p.fresh.has(id)));
     const least = Math.min(...telling.map((p) => p.left));
-    const clean = telling.filter((p) => p.fresh.size === hidden.length && p.left === least);
-    // Where each brings something that another does not, the likeliest of those that leave least is told.
-    return clean.length > 0 ? clean : telling.filter((p) => p.left === least).slice(0, 1);
+    return telling.filter((p) => p.fresh.size === hidden.length && p.left === least);
   }
 }
 

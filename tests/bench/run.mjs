@@ -118,7 +118,7 @@ for (const [zones, gates] of [
   });
 }
 compared(
-  '\nmend: one core on the wrong contact of a zone\'s relay',
+  "\nmend: one core on the wrong contact of a zone's relay",
   3,
   Object.fromEntries(
     [
