@@ -16,6 +16,7 @@ import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { example, exampleNames } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
+import { sampled, WHOLE } from '../helpers/share.ts';
 
 function wires(plan: Plan, reels: readonly number[] = []): WireList {
   const list = wireList(Study.of(plan), { any: reels, own: new Map() });
@@ -53,7 +54,7 @@ runs:
   - {cable: wire, length: 1 m, name: "=1+1", route: "@SUM(A1)\\u0007, \\"up\\" | <b>", cores: {"<b>|red|": [PS1.+, 日本語]}}
 `);
 
-describe.each(exampleNames())('%s', (name) => {
+describe.each(sampled(exampleNames(), 30))('%s', (name) => {
   const plan = example(name);
 
   it.each([40, 80, 132])('keeps to %d columns', (width) => {
@@ -119,7 +120,7 @@ describe('a plan that does not pass', () => {
   });
 
   it('gives no least figure and claims nothing of ratings', () => {
-    for (const name of exampleNames('wrong').slice(0, 12)) {
+    for (const name of exampleNames('wrong').slice(0, WHOLE ? 12 : 2)) {
       const list = materials(example(name));
       const page = asText(materialsDocument(list, 'x'), { width: 80 }).replace(/\s+/g, ' ');
       if (list.check.verdict !== 'fail') continue;

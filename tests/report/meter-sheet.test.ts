@@ -15,9 +15,15 @@ import { Study } from '../../src/study/study.ts';
 import { columns } from '../../src/text/wrap.ts';
 import { pullin } from '../cli/fake-io.ts';
 import { planOf } from '../helpers/plan-of.ts';
+import { WHOLE } from '../helpers/share.ts';
 
-const lane = readFileSync(new URL('../../examples/saltmarsh-lane.yaml', import.meta.url), 'utf8');
-const sheet = meterSheet(Study.of(planOf(lane)));
+const loft = readFileSync(new URL('../../examples/plover-loft.yaml', import.meta.url), 'utf8');
+let worked: MeterSheet | undefined;
+/** The sheet of a small shop, worked out once. */
+function made(): MeterSheet {
+  worked ??= meterSheet(Study.of(planOf(loft)));
+  return worked;
+}
 
 const asLines = (of: MeterSheet, width: number, unicode = true) =>
   asText(meterDocument(of), { width, unicode });
@@ -27,9 +33,9 @@ const printed = (of: MeterSheet) => asHtml(meterDocument(of), 1);
 /** A sheet whose every text comes from somebody who means harm. */
 function hostile(): MeterSheet {
   const bad = 'x\u001b[2J\u202e`*<b>|[a](b)&\n# y é Ω';
-  const step = sheet.steps.find((s): s is ReadStep => s.kind === 'read')!;
+  const step = made().steps.find((s): s is ReadStep => s.kind === 'read')!;
   return {
-    ...sheet,
+    ...made(),
     title: bad,
     check: { verdict: 'fail', finding: bad },
     setup: [{ stage: 1, text: [bad] }],
@@ -55,15 +61,15 @@ function hostile(): MeterSheet {
 
 describe('text', () => {
   it.each([40, 60, 80, 132])('keeps to %d columns', (width) => {
-    for (const line of asLines(sheet, width).split('\n'))
+    for (const line of asLines(made(), width).split('\n'))
       expect(columns(line), line).toBeLessThanOrEqual(width);
     for (const line of asLines(hostile(), width).split('\n'))
       expect(columns(line), line).toBeLessThanOrEqual(width);
   });
 
   it('has every step with probes, range and what to expect, and when to stop', () => {
-    const text = asLines(sheet, 400);
-    for (const step of sheet.steps) expect(text).toContain(`[ ] ${step.number}. `);
+    const text = asLines(made(), 400);
+    for (const step of made().steps) expect(text).toContain(`[ ] ${step.number}. `);
     expect(text).toMatch(/red on P1\.PE, black on X1\.PE; continuity; everything at rest\n +expect it beeps/);
     expect(text).toContain('call an electrician');
     expect(text).toMatch(/Stage 1.*Stage 2.*Stage 3/s);
@@ -79,20 +85,27 @@ describe('text', () => {
 
 describe('a plan that fails the check', () => {
   const finding = 'the planer is on its break tab';
-  const failed: MeterSheet = { ...sheet, check: { verdict: 'fail', finding } };
-  const withheld: MeterSheet = { ...failed, setup: [], steps: [], detectable: 0, detected: 0, silent: [] };
+  const failed = (): MeterSheet => ({ ...made(), check: { verdict: 'fail', finding } });
+  const withheld = (): MeterSheet => ({
+    ...failed(),
+    setup: [],
+    steps: [],
+    detectable: 0,
+    detected: 0,
+    silent: [],
+  });
 
   it('is said to at the top, before anything to do', () => {
     const note = `Note: this plan fails the check: ${finding}. The readings are of the plan as it stands.`;
-    expect(asLines(failed, 400).split('\n')[1]).toBe(note);
-    expect(marked(failed).split('\n')[2]).toBe(note);
-    expect(printed(failed)).toMatch(new RegExp(`^<p>${note.replaceAll('.', '\\.')}</p>`));
-    for (const text of [asLines(sheet, 400), marked(sheet), printed(sheet)])
+    expect(asLines(failed(), 400).split('\n')[1]).toBe(note);
+    expect(marked(failed()).split('\n')[2]).toBe(note);
+    expect(printed(failed())).toMatch(new RegExp(`^<p>${note.replaceAll('.', '\\.')}</p>`));
+    for (const text of [asLines(made(), 400), marked(made()), printed(made())])
       expect(text).not.toContain('Note:');
   });
 
   it('has no stages and no count of faults where it puts somebody in danger', () => {
-    for (const text of [asLines(withheld, 400), marked(withheld), printed(withheld)]) {
+    for (const text of [asLines(withheld(), 400), marked(withheld()), printed(withheld())]) {
       expect(text).toContain(finding);
       expect(text).toMatch(/puts somebody in danger as drawn: put it right first/);
       expect(text).toMatch(/nothing is to be measured or powered until then\./);
@@ -102,25 +115,25 @@ describe('a plan that fails the check', () => {
 });
 
 describe('words', () => {
-  const step = sheet.steps.find((s): s is ReadStep => s.kind === 'read')!;
+  const first = () => made().steps.find((s): s is ReadStep => s.kind === 'read')!;
   const showing = (shows: ReadStep['expect']['shows']): ReadStep => ({
-    ...step,
-    expect: { ...step.expect, shows },
+    ...first(),
+    expect: { ...first().expect, shows },
   });
 
   it('say of no range but continuity that the meter beeps', () => {
     expect(wrongWords(showing('open'), 'shorted')).toBe('a low reading');
     expect(wrongWords(showing('ohms'), 'shorted')).toBe('next to nothing');
-    const text = asLines(sheet, 400);
+    const text = asLines(made(), 400);
     for (const line of text.split('\n').filter((l) => /\bbeep/.test(l)))
       expect(line).toMatch(/it beeps|no beep/);
   });
 
   it('have a button let go of before the reading, and a third hand where one is held', () => {
-    const at = { ...step, positions: [], first: ['start pressed'], held: [] };
+    const at = { ...first(), positions: [], first: ['start pressed'], held: [] };
     expect(positionWords(at)).toBe('first start pressed; let go, then read with everything at rest');
     const held = {
-      ...step,
+      ...first(),
       positions: ['stop pressed', 'start pressed'],
       first: [],
       held: ['stop', 'start'],
@@ -131,8 +144,8 @@ describe('words', () => {
 
 describe('Markdown', () => {
   it('has a box to tick for every step', () => {
-    const boxes = marked(sheet).match(/^- \[ \] \*\*\d+\*\*/gm);
-    expect(boxes).toHaveLength(sheet.steps.length);
+    const boxes = marked(made()).match(/^- \[ \] \*\*\d+\*\*/gm);
+    expect(boxes).toHaveLength(made().steps.length);
   });
 
   it('escapes what a plan says', () => {
@@ -147,7 +160,7 @@ describe('pullin meter', () => {
   let cwd = '';
   beforeAll(() => {
     cwd = mkdtempSync(join(tmpdir(), 'pullin-meter-'));
-    writeFileSync(join(cwd, 'lane.yaml'), lane);
+    writeFileSync(join(cwd, 'loft.yaml'), loft);
     writeFileSync(join(cwd, 'bad.yaml'), 'format: 1\nparts: {K1: {kind: realy}}\n');
   });
   afterAll(() => rmSync(cwd, { recursive: true }));
@@ -212,19 +225,19 @@ describe('pullin meter', () => {
     silent: z.array(z.strictObject({ fault: z.string(), why: z.string() })),
   });
 
-  it('prints the sheet, as JSON of the stated shape, and as Markdown', async () => {
-    const text = await run('lane.yaml', '--width', '60');
+  it.runIf(WHOLE)('prints the sheet, as JSON of the stated shape, and as Markdown', async () => {
+    const text = await run('loft.yaml', '--width', '60');
     expect([text.status, text.err]).toEqual([0, '']);
-    expect(text.out).toBe(asLines(sheet, 60));
-    const json = await run('lane.yaml', '--json');
-    expect(shape.parse(JSON.parse(json.out))).toEqual(sheet);
-    expect((await run('lane.yaml', '--format', 'markdown')).out).toBe(marked(sheet));
+    expect(text.out).toBe(asLines(made(), 60));
+    const json = await run('loft.yaml', '--json');
+    expect(shape.parse(JSON.parse(json.out))).toEqual(made());
+    expect((await run('loft.yaml', '--format', 'markdown')).out).toBe(marked(made()));
   });
 
   it('refuses what it cannot read', async () => {
     expect((await run('bad.yaml')).status).toBe(2);
-    expect((await run('lane.yaml', '--json', '--format', 'text')).status).toBe(2);
-    expect((await run('lane.yaml', '--width', '3')).status).toBe(2);
+    expect((await run('loft.yaml', '--json', '--format', 'text')).status).toBe(2);
+    expect((await run('loft.yaml', '--width', '3')).status).toBe(2);
     expect((await run()).status).toBe(2);
   });
 });

@@ -1,0 +1,2 @@
+/** The tests of faults.test.ts on every example. */
+import './faults.test.ts';
