@@ -258,7 +258,8 @@ export class Trials {
     // Dead, each contact is read on its own.
     if (all) return [REST, ...single];
     const boxed = own.size === 0;
-    const by = new Set(this.nearest(fault.parts));
+    // Whatever the order of its parts: circuits are kept by the parts alone.
+    const by = new Set(this.nearest([...fault.parts].sort()));
     const close = single.filter((s) => by.has(s.moved[0]!));
     const singles = boxed ? [...this.spread(single), ...close] : single.filter(touching);
     const more = several.filter((s) => boxed || touching(s)).slice(0, FEW_STANCES);

@@ -85,6 +85,15 @@ describe('the sheet of a shop in zones', () => {
     expect(at).toEqual([...at].sort((a, b) => a - b));
   });
 
+  it('expects with everything dead what the meter reads there', () => {
+    const dead = { ...plan, parts: new Map([...plan.parts].filter(([name]) => name !== 'collector')) };
+    for (const { stage, moved, clippedAt: clipped, between, expect: want } of reads()) {
+      if (stage !== 1) continue;
+      const read = readMeter(Study.of(dead), { moved, dead: true, clipped, between });
+      expect(read.through !== false).toBe(want.shows !== 'open');
+    }
+  });
+
   it('lets a builder with one mistake fail first at a step that names it', () => {
     const { sheet } = worked();
     const silent = new Set(sheet.silent.map((s) => s.fault));
@@ -96,7 +105,12 @@ describe('the sheet of a shop in zones', () => {
       const dead = { ...built, parts: new Map([...built.parts].filter(([name]) => name !== 'collector')) };
       const first = reads().find((step) => {
         if (step.stage !== 1) return true;
-        const read = readMeter(Study.of(dead), { moved: step.moved, dead: true, between: step.between });
+        const read = readMeter(Study.of(dead), {
+          moved: step.moved,
+          dead: true,
+          clipped: step.clippedAt,
+          between: step.between,
+        });
         const want = step.expect;
         if (want.shows === 'open') return read.through === true && (read.ohms ?? 0) < 20_000;
         if (want.shows === 'beeps') return read.beeps === false;
