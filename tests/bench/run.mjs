@@ -139,6 +139,13 @@ for (const command of ['check', 'materials', 'wirelist', 'draw'])
       ]),
     ),
   );
+// One zone first, so that the others are so many times as much in the same run.
+compared('\nmeter: zones on a trunk', 1, {
+  '1 x 10': pullin('meter', shopOf(1, 10, {})),
+  '3 x 10': pullin('meter', shopOf(3, 10, {})),
+  '6 x 10': pullin('meter', shopOf(6, 10, {})),
+  '100 on one relay': pullin('meter', written(100)),
+});
 rmSync(folder, { recursive: true });
 
 function prepared(count, layout) {
