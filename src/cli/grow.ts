@@ -136,7 +136,7 @@ function addAdd(program: Command, session: Session): void {
         'Examples:',
       ) +
         '\n  pullin add gate lathe --after router --length 3m shop.yaml' +
-        '\n  pullin add gate lathe --after planer --length 1.5m --onward 2.5m --dry-run shop.yaml',
+        '\n  pullin add gate lathe --after planer --length 1m --onward 2m shop.yaml',
     )
     .action((_what: string, name: string, file: string, options: AddOptions) =>
       run(file, options, session, async (plan) => {

@@ -63,7 +63,7 @@ function gateCore(core: Core, index: number, gate: string): GateCore[] {
   ];
 }
 
-export const gateRun = (run: Run, gate: string): GateRun => ({
+const gateRun = (run: Run, gate: string): GateRun => ({
   run,
   cores: run.cores.flatMap((core, index) => gateCore(core, index, gate)),
 });

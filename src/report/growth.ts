@@ -28,7 +28,7 @@ function laid(plan: Plan, { like, length, cores }: FreshRun): string {
 }
 
 /** What to do at the bench, a sentence a step. */
-export function growthSteps(plan: Plan, { do: what, gate, fresh, ends, lengths, gone }: Growth): string[] {
+function growthSteps(plan: Plan, { do: what, gate, fresh, ends, lengths, gone }: Growth): string[] {
   const words = (metres: number) => lengthWords(metres, lengthUnit(plan));
   const moved = lengths.map(({ run, metres }) => {
     const own = ends.filter((end) => end.run === run);
