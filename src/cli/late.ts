@@ -31,6 +31,7 @@ export * from '../plan/read.ts';
 export * from '../repair/check.ts';
 export * from '../repair/mend.ts';
 export * from '../report/check.ts';
+export * from '../report/compared.ts';
 export * from '../report/explanation.ts';
 export * from '../report/forms/csv.ts';
 export * from '../report/forms/markdown.ts';
