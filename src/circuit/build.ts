@@ -4,7 +4,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { Circuit } from './circuit.ts';
 import { CircuitDraft } from './circuit-draft.ts';
 import { ELEMENTS } from './kinds.ts';
-import { type JoinedTerminals, joinTerminals, type Rewiring, type Wire } from './nets.ts';
+import { type Apart, type JoinedTerminals, joinTerminals, type Rewiring, type Wire } from './nets.ts';
 import { withRangeVolts } from './range-volts.ts';
 
 /** A circuit whose cores are conductors of their own instead of joining their two ends. */
@@ -17,9 +17,12 @@ export function buildCircuit(plan: Plan, rewiring?: Rewiring): Circuit {
   return assemble(plan, joinTerminals(plan, rewiring));
 }
 
-/** The same circuit with every core apart. Inputs, relays, contacts and elements come in the same order. */
-export function buildWiredCircuit(plan: Plan): WiredCircuit {
-  const wired = joinTerminals(plan, undefined, true);
+/**
+ * The same circuit with every core apart, or every link as well. Inputs, relays, contacts and elements come in the same
+ * order.
+ */
+export function buildWiredCircuit(plan: Plan, apart: Apart = 'cores'): WiredCircuit {
+  const wired = joinTerminals(plan, undefined, apart);
   return { ...assemble(plan, wired), wires: wired.wires() };
 }
 

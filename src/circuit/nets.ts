@@ -105,21 +105,25 @@ export class JoinedTerminals {
   }
 }
 
+/** Which conductors join nothing: cores of cables, or links as well. */
+export type Apart = 'cores' | 'all';
+
 /**
  * Joins terminals by cores, links and plugging in; hands out net numbers on demand. With `apart`, a core of some length
- * joins nothing: its two ends stay nets of their own, and `wires` lists it.
+ * joins nothing: its two ends stay nets of their own, and `wires` lists it; with `all` apart, so does a link, of no length.
  */
-export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined, apart = false): JoinedTerminals {
+export function joinTerminals(plan: Plan, rewiring: Rewiring | undefined, apart?: Apart): JoinedTerminals {
   const joined = new JoinedTerminals();
   for (const run of plan.runs) {
     const long = !run.link && run.cable !== undefined;
+    const own = apart === 'all' || (apart === 'cores' && long);
     run.cores.forEach((core, i) => {
       const landing = (end: 'a' | 'b') =>
         rewiring?.moves.get(endKey(run.index, i, end)) ?? terminalKey(core[end].part, core[end].terminal);
       const [a, b] = [landing('a'), landing('b')];
       joined.land(a);
       joined.land(b);
-      if (apart && long) joined.keepApart({ run: run.index, core: i, a, b, metres: run.length ?? 0 });
+      if (own) joined.keepApart({ run: run.index, core: i, a, b, metres: long ? (run.length ?? 0) : 0 });
       else joined.join(a, b);
     });
   }

@@ -46,5 +46,7 @@ export * from '../report/sheet/sheet.ts';
 export * from '../report/told.ts';
 export * from '../report/truth-table.ts';
 export * from '../report/wire-list.ts';
+export * from '../study/folded-table.ts';
 export * from '../study/study.ts';
 export * from '../study/truth-table.ts';
+export * from '../study/zones.ts';

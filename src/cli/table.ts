@@ -30,13 +30,15 @@ async function run(file: string, options: TableOptions, session: Session): Promi
   const study = await loadStudy(file, session);
   if (study === undefined) return;
   const table = await tableOf(study, options.all === true, session);
-  const { toldBlocks, toldOf, truthTableDocument } = await import('./late.ts');
+  const { foldedTable, toldBlocks, toldOf, truthTableDocument, zonesOf } = await import('./late.ts');
   const told = toldOf(study);
   if (options.json) return printJson({ ...table, check: told }, session);
   const asItStands = 'The table is of the plan as it stands.';
   if (options.format === 'csv') await warn(told, session, asItStands);
   const blocks = options.format === 'csv' ? [] : toldBlocks(told, asItStands);
-  await print([...blocks, ...truthTableDocument(table, told.verdict)], { format: options.format }, session);
+  // Comma-separated values are for programs, which fold for themselves.
+  const shown = options.format === 'csv' ? table : foldedTable(table, zonesOf(study));
+  await print([...blocks, ...truthTableDocument(shown, told.verdict)], { format: options.format }, session);
 }
 
 export function addTable(program: Command, session: Session): void {

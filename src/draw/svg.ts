@@ -2,7 +2,7 @@
 import type { Plan } from '../plan/plan.ts';
 import { xml } from '../text/xml.ts';
 import type { Shown } from './current-shown.ts';
-import type { Drawing, DrawnCore, DrawnSymbol, Label } from './drawing.ts';
+import type { Drawing, DrawnCore, DrawnSymbol, Label, Point } from './drawing.ts';
 import { fontSize } from './layout/measures.ts';
 import { num } from './strokes.ts';
 import { figureSvg } from './symbols/figure-svg.ts';
@@ -10,7 +10,7 @@ import { figureSvg } from './symbols/figure-svg.ts';
 export interface SvgOptions {
   readonly plan: Plan;
   readonly shown: Shown;
-  /** true: contacts in both states, and nothing live, for a page that chooses */
+  /** true: contacts in both states, and nothing live, for a page that chooses; figures count from their own corner */
   readonly both?: boolean;
 }
 
@@ -45,12 +45,24 @@ function coreSvg(core: DrawnCore, { shown, both }: SvgOptions): string {
 function symbolSvg(symbol: DrawnSymbol, { plan, shown, both }: SvgOptions): string {
   const part = plan.parts.get(symbol.part)!;
   const own = (name: string) => (name === '' ? symbol.part : `${symbol.part}.${name}`);
-  const figure = figureSvg(symbol, part, {
+  const { x, y } = symbol.box;
+  const figure = figureSvg(both ? movedBy(symbol, -x, -y) : symbol, part, {
     practice: plan.practice,
     made: (common, other) => shown.made({ common: own(common), other: own(other), sign: 'make' }),
     ...(both ? { both } : {}),
   });
-  return `<g data-part="${xml(symbol.part)}">${figure}</g>`;
+  const corner = both ? ` transform="translate(${num(x)} ${num(y)})"` : '';
+  return `<g data-part="${xml(symbol.part)}"${corner}>${figure}</g>`;
+}
+
+function movedBy(symbol: DrawnSymbol, dx: number, dy: number): DrawnSymbol {
+  const at = <T extends Point>(p: T): T => ({ ...p, x: p.x + dx, y: p.y + dy });
+  return {
+    ...symbol,
+    box: at(symbol.box),
+    terminals: symbol.terminals.map((t) => ({ ...t, ports: t.ports.map(at) })),
+    plugged: symbol.plugged.map((p) => ({ ...p, box: at(p.box) })),
+  };
 }
 
 /** Baseline of letters in a box of one line: what hangs below it takes about a quarter. */

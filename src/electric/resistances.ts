@@ -65,6 +65,14 @@ export class Resistances {
     return va[a]! - va[b]! - vb[a]! + vb[b]!;
   }
 
+  /** V from `x` to `y` for one ampere in at `a` and out at `b`; undefined where nothing joins all four. */
+  drop(a: number, b: number, x: number, y: number): number | undefined {
+    if (!this.joined(a, b) || !this.joined(a, x) || !this.joined(a, y)) return undefined;
+    const [va, vb] = [this.column(this.metal.find(a)), this.column(this.metal.find(b))];
+    const [nx, ny] = [this.metal.find(x), this.metal.find(y)];
+    return va[nx]! - va[ny]! - vb[nx]! + vb[ny]!;
+  }
+
   private elimination(): Elimination {
     if (this.eliminated) return this.eliminated;
     const rows = Array.from({ length: this.nodes }, () => new Map<number, Link>());

@@ -26,6 +26,7 @@ export const FINDING_IDS = [
   'loop-dead',
   'gate-dead',
   'gate-on-wrong-tab',
+  'zone-on-wrong-tab',
   'gates-in-series',
   'gate-stops-load',
   'stops-without-cause',

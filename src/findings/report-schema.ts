@@ -78,6 +78,10 @@ const figureChangeSchema = z.discriminatedUnion('change', [
       .string()
       .describe('Terminal next to which it stands; all that was there goes to its far side'),
     rating: z.string(),
+    behind: z
+      .array(z.int().min(1))
+      .optional()
+      .describe('Only the cores of these runs go to its far side, counted from one'),
   }),
   z.object({
     change: z.literal('relay'),

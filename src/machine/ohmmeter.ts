@@ -61,6 +61,21 @@ export class Ohmmeter {
     return this.between(where, a, b, (ohms, x, y) => ohms.oneOfMany(x, y));
   }
 
+  /**
+   * V between any two terminals for one ampere in at `a` and out at `b`, windings with the most they may have; undefined
+   * where the ampere does not come by.
+   */
+  drops(where: DeadStanding, a: string, b: string): (x: string, y: string) => number | undefined {
+    const net = (key: string) => this.circuit.netOf.get(key);
+    const [na, nb] = [net(a), net(b)];
+    if (na === undefined || nb === undefined) return () => undefined;
+    const { most } = this.bounds(where);
+    return (x, y) => {
+      const [nx, ny] = [net(x), net(y)];
+      return nx === undefined || ny === undefined ? undefined : most.drop(na, nb, nx, ny);
+    };
+  }
+
   private between(
     where: DeadStanding,
     a: string,

@@ -4,7 +4,7 @@ import type { ContactEdge, DiodeEdge, Relay } from '../circuit/circuit.ts';
 import { push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
-import { type Fault, RANK } from './fault.ts';
+import { type Fault, type Parted, RANK } from './fault.ts';
 import { feedFaults, plugFuseFault, supplyFaults } from './fault-supply.ts';
 import { joined } from './fault-wires.ts';
 import { kindOf } from './kinds.ts';
@@ -64,13 +64,25 @@ function oneContact(circuit: WiredCircuit, c: ContactEdge, mark: (key: string) =
     return [{ ...base, text: `${of} does not make or does not break`, untried }];
   }
   return [
-    { ...base, text: `${of} never makes`, circuit: without(c) },
     {
       ...base,
+      text: `${of} never makes`,
+      circuit: without(c),
+      change: { parted: [parted(c)], joined: [] },
+    },
+    {
+      ...base,
+      change: { parted: [], joined: [ends] },
       text: `${of} never breaks (welded or stuck)`,
       circuit: (x) => joined(x, ...ends),
     },
   ];
+}
+
+/** The two ends of a contact, and when it joins them; a relay may be in or out. */
+function parted(c: ContactEdge): Parted {
+  const { when } = c;
+  return { ends: endsOf(c), ...(when.by === 'input' ? { while: when } : {}) };
 }
 
 /** The circuit without a contact, all of its chain. */
@@ -80,6 +92,7 @@ function without(contact: ContactEdge): (c: WiredCircuit) => WiredCircuit {
 }
 
 function inverted(circuit: WiredCircuit, part: string, text: string): Fault {
+  const own = circuit.contacts.filter((c) => c.part === part && c.when.by === 'input');
   const landed = circuit.contacts.some(
     (c) => c.part === part && c.terminals.every((t) => circuit.landed.has(`${part}.${t}`)),
   );
@@ -94,6 +107,7 @@ function inverted(circuit: WiredCircuit, part: string, text: string): Fault {
         c.part === part && c.when.by === 'input' ? { ...c, when: { ...c.when, value: !c.when.value } } : c,
       ),
     }),
+    change: { parted: own.map(parted), joined: own.map(endsOf) },
     ...(landed ? {} : { untried: 'no contact of it has a core on both its tabs' }),
   };
 }

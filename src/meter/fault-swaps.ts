@@ -1,7 +1,7 @@
 /** Two cores changed over: of one run, or of different cables at one part. */
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { bothCores, theCore } from '../text/core-names.ts';
-import { type Fault, RANK, withCore } from './fault.ts';
+import { type Fault, type Moved, RANK, withCore } from './fault.ts';
 import { keyOf, partsOf } from './probe-words.ts';
 
 type End = 'a' | 'b';
@@ -67,6 +67,19 @@ function crossedWords(x: Tip, y: Tip): string {
   return `${x.core[x.end].part}: ${words(x)} and ${words(y)} are changed over`;
 }
 
+/** Where the cores of two tips then end; both tips may be of one core. */
+function movedTips(x: Tip, y: Tip): readonly (Moved & { readonly ends: readonly [string, string] })[] {
+  const ends = (tip: Tip, other: Tip): readonly [string, string] => {
+    const here = keyOf(other.core[other.end]);
+    const there = keyOf(tip.core[FAR[tip.end]]);
+    return tip.end === 'a' ? [here, there] : [there, here];
+  };
+  return [
+    { run: x.run.index, core: x.index, ends: ends(x, y) },
+    { run: y.run.index, core: y.index, ends: ends(y, x) },
+  ];
+}
+
 function exchanged(x: Tip, y: Tip, text: string): Fault {
   const refs = [x.core.a, x.core.b, y.core.a, y.core.b];
   const put = (plan: Plan, tip: Tip, other: Tip) =>
@@ -77,5 +90,10 @@ function exchanged(x: Tip, y: Tip, text: string): Fault {
     at: refs.map(keyOf),
     rank: RANK.swapped,
     plan: (p) => put(put(p, x, y), y, x),
+    moved: movedTips(x, y),
+    change: {
+      parted: [{ ends: [keyOf(x.core.a), keyOf(x.core.b)] }, { ends: [keyOf(y.core.a), keyOf(y.core.b)] }],
+      joined: movedTips(x, y).map((m) => m.ends),
+    },
   };
 }

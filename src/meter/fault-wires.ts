@@ -46,6 +46,7 @@ function openCore(run: Run, core: Core, index: number): Fault {
     parts: partsOf(core.a, core.b),
     at: [keyOf(core.a), keyOf(core.b)],
     rank: RANK.open,
+    change: { parted: [{ ends: [keyOf(core.a), keyOf(core.b)] }], joined: [] },
     ...(wired
       ? {
           circuit: (c: WiredCircuit) => ({
@@ -53,7 +54,10 @@ function openCore(run: Run, core: Core, index: number): Fault {
             wires: c.wires.filter((w) => w.run !== run.index || w.core !== index),
           }),
         }
-      : { plan: (p: Plan) => withCore(p, run.index, index, undefined) }),
+      : {
+          plan: (p: Plan) => withCore(p, run.index, index, undefined),
+          moved: [{ run: run.index, core: index, ends: undefined }],
+        }),
   };
 }
 
@@ -78,8 +82,16 @@ function landed(
       parts: [...new Set([at.part, part, other.part])],
       at: [keyOf(at), keyOf(other), key],
       rank: same ? RANK.wrongTab : RANK.neighbour,
+      change: { parted: [{ ends: [keyOf(core.a), keyOf(core.b)] }], joined: [[keyOf(other), key]] },
       plan: (p) =>
         withCore(p, run.index, index, { ...core, [end]: { ...at, part, terminal, written: mark(key) } }),
+      moved: [
+        {
+          run: run.index,
+          core: index,
+          ends: end === 'a' ? [key, keyOf(other)] : [keyOf(other), key],
+        },
+      ],
     };
   };
   return elsewhere.filter((key) => key !== keyOf(at)).map(to);
@@ -92,6 +104,7 @@ function touching(run: Run, i: number, j: number): Fault {
     parts: partsOf(x.a, x.b, y.a, y.b),
     at: [x.a, x.b, y.a, y.b].map(keyOf),
     rank: RANK.shorted,
+    change: { parted: [], joined: [[keyOf(x.a), keyOf(y.a)]] },
     circuit: (c) => joined(c, keyOf(x.a), keyOf(y.a)),
   };
 }

@@ -1,3 +1,16 @@
+/** One core that was put elsewhere: the terminals that its ends are on, undefined for one that joins nothing. */
+export interface Moved {
+  readonly run: number;
+  readonly core: number;
+  readonly ends: readonly [string, string] | undefined;
+}
+
+/** Two terminals that were joined and are not, while an input is away from rest (or, with `value` false, at rest) where one is named. */
+export interface Parted {
+  readonly ends: readonly [string, string];
+  readonly while?: { readonly input: number; readonly value: boolean };
+}
+
 /** One single mistake or defect, as a change to the plan or to its circuit. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Core, Plan } from '../plan/plan.ts';
@@ -12,6 +25,13 @@ export interface Fault {
   readonly rank: number;
   /** the plan as it was built; absent where the wiring is right */
   readonly plan?: (plan: Plan) => Plan;
+  /** the same where it is nothing but cores put elsewhere */
+  readonly moved?: readonly Moved[];
+  /** the pairs of terminals that it parts and those that it joins, where it does nothing else */
+  readonly change?: {
+    readonly parted: readonly Parted[];
+    readonly joined: readonly (readonly [string, string])[];
+  };
   /** what is different once the plan is a circuit */
   readonly circuit?: (circuit: WiredCircuit) => WiredCircuit;
   /** to be found before mains is on, whether it would harm anybody then or not */

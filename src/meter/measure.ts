@@ -142,6 +142,12 @@ export function wrongOhms({ expect, full }: Measure, { least, most }: OhmsRead):
   return undefined;
 }
 
+/** ohm that may be taken off what a dead circuit reads before it is too low; undefined where that is not told in ohms. */
+export function sparedBelow({ stage, expect, full }: Measure): number | undefined {
+  if (stage !== 1 || expect.shows !== 'ohms') return undefined;
+  return expect.nominal! - (expect.low! * (1 - SHARE) - DIGITS * full);
+}
+
 /** Judges a reading in volts. */
 function wrongVolts({ expect, full, range }: Measure, read: Volts | undefined): Wrong | undefined {
   if (read === undefined) return undefined;

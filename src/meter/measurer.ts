@@ -18,7 +18,7 @@ import type { Volts } from './powered-circuit.ts';
 import type { Pair } from './probe-pairs.ts';
 import { wiredTerminals } from './probe-terminals.ts';
 import type { Stance } from './stance.ts';
-import type { Subject } from './subject.ts';
+import type { Bench, Subject } from './subject.ts';
 import { unpluggedCircuit } from './unplugged.ts';
 
 const CORNERS = ['low', 'high', 'strong'] as const;
@@ -26,6 +26,7 @@ const CORNERS = ['low', 'high', 'strong'] as const;
 const SAME = 1e-6;
 
 export class Measurer {
+  private readonly right: Subject;
   private readonly plan: Plan;
   private readonly loopNeedsMains: boolean;
   private readonly clipSets: readonly ClipSet[];
@@ -38,16 +39,17 @@ export class Measurer {
 
   constructor(
     private readonly study: Study,
-    private readonly right: Subject,
+    { right, figures: here }: Pick<Bench, 'right' | 'figures'>,
   ) {
     const { plan } = study;
     const { circuit } = right;
+    this.right = right;
     this.plan = plan;
     this.loopNeedsMains = loopNeedsMains(circuit);
     this.clipSets = clipSets(plan);
     const { least, most } = ohmLimits(plan);
     // The right circuit has all sides of its deltas already.
-    const figuresIn = (figures: Figures) => withDeltas(plan, circuit, figures).figures;
+    const figuresIn = (figures: Figures) => here(withDeltas(plan, study.wired, figures).figures);
     const dead = unpluggedCircuit(circuit);
     this.deadLimits = [new Ohmmeter(dead, figuresIn(least)), new Ohmmeter(dead, figuresIn(most))];
     const corners = CORNERS.map((c) => figuresIn(figuresFor(plan, c)));

@@ -14,16 +14,19 @@ export interface Volts {
 }
 
 export class PoweredCircuit {
-  private readonly machine: Machine;
+  private made: Machine | undefined;
   private readonly meters = new Map<string, Voltmeter>();
 
   /** Sources in `off` stay without power. */
   constructor(
     private readonly circuit: WiredCircuit,
-    figures: Figures,
-    off: (source: Source) => boolean,
-  ) {
-    this.machine = new Machine(circuit, figures, off);
+    private readonly figures: Figures,
+    private readonly off: (source: Source) => boolean,
+  ) {}
+
+  private get machine(): Machine {
+    this.made ??= new Machine(this.circuit, this.figures, this.off);
+    return this.made;
   }
 
   /** undefined where it cannot be told. */

@@ -6,6 +6,7 @@ import type { Wrong } from './sheet-model.ts';
 
 export class ReadingsGathered {
   private readonly shows = new Map<Measure, Map<number, Wrong>>();
+  private readonly learnt = new Map<Measure, Map<number, Wrong | null>>();
   /** lists of readings that each fault was tried with */
   private readonly tried = new Map<number, (readonly Measure[])[]>();
   private readonly sets = new Map<readonly Measure[], ReadonlySet<Measure>>();
@@ -22,6 +23,11 @@ export class ReadingsGathered {
     kept(this.shows, measure, () => new Map()).set(fault, wrong);
   }
 
+  /** What a fault was found to do to one reading after the choice. */
+  learn(measure: Measure, fault: number, wrong: Wrong | undefined): void {
+    kept(this.learnt, measure, () => new Map()).set(fault, wrong ?? null);
+  }
+
   triedAt(fault: number): boolean {
     return this.tried.has(fault);
   }
@@ -30,6 +36,8 @@ export class ReadingsGathered {
   known(measure: Measure, fault: number): Wrong | null | undefined {
     const wrong = this.shows.get(measure)?.get(fault);
     if (wrong !== undefined) return wrong;
+    const learnt = this.learnt.get(measure)?.get(fault);
+    if (learnt !== undefined) return learnt;
     const lists = this.tried.get(fault) ?? [];
     const has = lists.some((list) => kept(this.sets, list, () => new Set(list)).has(measure));
     return has ? null : undefined;

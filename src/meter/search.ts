@@ -3,15 +3,17 @@ import { loopNeedsMains } from '../machine/power.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
-import { dropNeedless } from './cover.ts';
+import { EffectTable } from './effect-table.ts';
 import type { Fault } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
 import { hazards } from './hazard.ts';
 import { howWrong, type Measure, wrongOhms } from './measure.ts';
-import { fewest, ReadingsGathered, trouble } from './readings-gathered.ts';
+import { Readable } from './readable.ts';
+import { fewest, ReadingsGathered } from './readings-gathered.ts';
 import type { Wrong } from './sheet-model.ts';
+import { inShopOrder } from './shop-order.ts';
 import type { Stance } from './stance.ts';
-import { type Subject, subjects } from './subject.ts';
+import { type Bench, type Subject, Subjects } from './subject.ts';
 import { type Trial, Trials } from './trials.ts';
 
 /** Told how many of how many trials are done; how many there are may grow. */
@@ -34,13 +36,17 @@ const SHORT = { gate: 2, more: 12 } as const;
 /** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
 const STATES = 40_000;
 
+/** Faults times chosen readings up to which all is known of each pair, also after the first reading that shows a fault. */
+const WHOLLY = 40_000;
+
 export function searchReadings(study: Study, faults: readonly Fault[], progress?: Progress): Searched {
   return new Search(study, faults, progress).run();
 }
 
 class Search {
   private readonly plan: Plan;
-  private readonly subjects;
+  private readonly subjects: Subjects;
+  private readonly readable: Readable;
   private readonly trials: Trials;
   private readonly hazard: ReturnType<typeof hazards>;
   private readonly loopNeedsMains: boolean;
@@ -54,6 +60,7 @@ class Search {
     readonly Measure[],
     Map<string, readonly (readonly [Measure, Wrong])[]>
   >();
+  private readonly harmful = new Map<Fault, boolean>();
   private done = 0;
   private total: number;
 
@@ -63,8 +70,9 @@ class Search {
     private readonly progress: Progress | undefined,
   ) {
     this.plan = study.plan;
-    this.subjects = subjects(study);
-    this.trials = new Trials(study, this.subjects.right, faults.length);
+    this.subjects = new Subjects(study);
+    this.readable = new Readable(this.subjects);
+    this.trials = new Trials(study, this.subjects, faults.length);
     this.hazard = hazards(study.plan, this.subjects.right.circuit);
     this.loopNeedsMains = loopNeedsMains(this.subjects.right.circuit);
     const gates = this.subjects.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
@@ -109,10 +117,12 @@ class Search {
     for (const i of this.tried) {
       const missing = promising.filter((m) => this.early.known(m, i) === undefined);
       if (missing.length === 0) continue;
-      const subject = this.subjects.build(this.faults[i]!);
+      const fault = this.faults[i]!;
       this.early.trying(i, missing);
-      for (const m of missing) {
-        const wrong = this.judged(m, subject);
+      const open = missing.filter((m) => this.isReadable(m, fault));
+      const built = this.trials.built(fault, promising);
+      for (const m of open) {
+        const wrong = this.judged(m, fault, built(m));
         if (wrong !== undefined) this.early.add(m, i, wrong);
       }
     }
@@ -125,16 +135,17 @@ class Search {
 
   private tryFault(index: number, trials: readonly Trial[], into: ReadingsGathered, all?: boolean): void {
     const fault = this.faults[index]!;
-    const subject = this.subjects.build(fault);
+    const bench = this.trials.bench(fault, all);
+    const subject = bench.build(fault);
     for (const trial of trials)
       for (const { stance, list, inLoop } of this.trials.for(fault, trial, all)) {
         into.trying(index, list);
         if (inLoop) {
-          for (const [m, wrong] of this.byRelays(list, stance, subject)) into.add(m, index, wrong);
+          for (const [m, wrong] of this.byRelays(list, stance, subject, bench)) into.add(m, index, wrong);
           continue;
         }
         for (const m of list) {
-          const wrong = this.judged(m, subject);
+          const wrong = this.judged(m, fault, subject);
           if (wrong !== undefined) into.add(m, index, wrong);
         }
       }
@@ -145,6 +156,7 @@ class Search {
     list: readonly Measure[],
     stance: Stance,
     subject: Subject,
+    { right }: Bench,
   ): readonly (readonly [Measure, Wrong])[] {
     const relays = subject.loop.relaysAt(stance);
     if (relays === undefined) return [];
@@ -153,16 +165,25 @@ class Search {
       list.flatMap((m) => {
         const { pair, clipped } = m;
         const at = { moved: stance.moved, relays, clipped };
-        const wrong = wrongOhms(m, this.subjects.right.dead.readOneOfMany(at, pair.a, pair.b));
+        const wrong = wrongOhms(m, right.dead.readOneOfMany(at, pair.a, pair.b));
         return wrong === undefined ? [] : [[m, wrong] as const];
       }),
     );
   }
 
   /** Found by a bang is not found; where the loop hangs on the plug, mains is on with the loop. */
-  private judged(m: Measure, subject: Subject): Wrong | undefined {
+  private judged(m: Measure, fault: Fault, subject: Subject): Wrong | undefined {
     const mainsOn = m.stage === 3 || (m.stage === 2 && this.loopNeedsMains);
-    return mainsOn && this.hazard(subject.circuit) ? undefined : howWrong(m, subject);
+    return mainsOn && this.isHazard(fault) ? undefined : howWrong(m, subject);
+  }
+
+  private isHazard(fault: Fault): boolean {
+    return kept(this.harmful, fault, () => this.hazard(this.subjects.circuit(fault)));
+  }
+
+  /** Whether a fault could change a reading. */
+  private isReadable(m: Measure, fault: Fault): boolean {
+    return this.trials.all || this.readable.by(m, fault);
   }
 
   private tick(): void {
@@ -223,64 +244,46 @@ class Search {
   }
 
   private searched(chosen: readonly Measure[]): Searched {
-    const measures = inShopOrder(chosen, this.trials.stances);
     const faults = [...this.faults, ...leadFaults(this.plan, chosen)];
-    const wrong = measures.map((): (Wrong | undefined)[] => faults.map(() => undefined));
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
-    for (const i of own) {
-      this.judgeAll(faults[i]!, i, measures, wrong);
-      if (i < this.faults.length) this.tick();
-    }
-    const stays = dropNeedless(
-      measures.map((m, k) => ({ cost: trouble(m), shows: own.filter((i) => wrong[k]![i] !== undefined) })),
+    const wholly = own.length * chosen.length <= WHOLLY;
+    const table = new EffectTable(inShopOrder(chosen, this.trials.stances), own, (i, measures) =>
+      this.judgeAll(faults[i]!, i, measures, wholly),
     );
+    for (const i of own) if (i < this.faults.length) this.tick();
+    const { measures, wrong } = table.withoutNeedless(faults.length, wholly);
     const shown = (i: number) =>
       this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w[i] !== undefined);
-    return {
-      faults,
-      measures: measures.filter((_, k) => stays[k]),
-      wrong: wrong.filter((_, k) => stays[k]),
-      detectable: new Set(own.filter(shown)),
-    };
+    return { faults, measures, wrong, detectable: new Set(own.filter(shown)) };
   }
 
-  /** What a fault does to each of the readings chosen, in shop order: what is shown with mains off is put right then. */
+  /**
+   * What a fault does to each of the readings chosen, in shop order: what is shown with mains off is put right then.
+   * Unless it is to be known wholly, readings after the first that shows it tell only what is known of them already.
+   */
   private judgeAll(
     fault: Fault,
     index: number,
     measures: readonly Measure[],
-    wrong: (Wrong | undefined)[][],
-  ): void {
+    wholly: boolean,
+  ): (Wrong | undefined)[] {
     const lead = index >= this.faults.length;
-    let subject: Subject | undefined;
-    let shown = false;
-    measures.forEach((m, k) => {
-      if ((m.stage === 3 && shown) || (lead && m.clipped.length > 0)) return;
-      const known = (m.stage === 3 ? this.mains : this.early).known(m, index);
-      if (known === undefined) subject ??= this.subjects.build(fault);
-      const found = known === undefined ? this.judged(m, subject!) : (known ?? undefined);
-      wrong[k]![index] = found;
+    const built = this.trials.built(fault, measures);
+    let [shown, seen] = [false, false];
+    return measures.map((m) => {
+      if ((m.stage === 3 && shown) || (lead && m.clipped.length > 0)) return undefined;
+      const into = m.stage === 3 ? this.mains : this.early;
+      const before = into.known(m, index);
+      const open = before === undefined && (wholly || !seen) && (lead || this.isReadable(m, fault));
+      const found = open ? this.judged(m, fault, built(m)) : (before ?? undefined);
+      if (open) into.learn(m, index, found);
+      seen ||= found !== undefined;
       shown ||= m.stage < 3 && found !== undefined;
+      return found;
     });
   }
 }
 
 function shorter(a: Measure[], b: Measure[] | undefined): Measure[] {
   return b !== undefined && b.length < a.length ? b : a;
-}
-
-/** Stage by stage, clip leads first, then position by position, the red probe moved as seldom as can be. */
-function inShopOrder(measures: readonly Measure[], order: readonly { readonly key: string }[]): Measure[] {
-  const at = new Map(order.map((s, i) => [s.key, i]));
-  const lead = (m: Measure) => (m.clipped.length > 0 ? 0 : 1);
-  return [...measures].sort(
-    (x, y) =>
-      x.stage - y.stage ||
-      lead(x) - lead(y) ||
-      x.clipped.join().localeCompare(y.clipped.join(), 'en') ||
-      at.get(x.stance.key)! - at.get(y.stance.key)! ||
-      x.pair.cost - y.pair.cost ||
-      x.pair.a.localeCompare(y.pair.a, 'en') ||
-      x.pair.b.localeCompare(y.pair.b, 'en'),
-  );
 }

@@ -6,11 +6,13 @@ import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
 import type { Fault } from './fault.ts';
 import { touchesLoop } from './hazard.ts';
+import { LateBenches } from './late-benches.ts';
 import type { Measure } from './measure.ts';
 import { Measurer } from './measurer.ts';
+import { allTerminals, nearestInputs, terminalsOfSources } from './nearest.ts';
 import { type Pair, probePairs } from './probe-pairs.ts';
 import { REST, type Stance, sealingInputs, stances } from './stance.ts';
-import type { Subject } from './subject.ts';
+import type { Bench, Subject, Subjects } from './subject.ts';
 
 /** `dead` for the first stage, `loop` for the second, each also with pins joined by a clip lead, `mains` for the third. */
 export type Trial = 'dead' | 'dead clipped' | 'loop' | 'loop clipped' | 'mains';
@@ -28,6 +30,14 @@ type Listed = 'volts' | 'ohms' | 'own ohms';
 
 const STAGE = { dead: 1, 'dead clipped': 1, loop: 2, 'loop clipped': 2, mains: 3 } as const;
 
+interface BenchAndReadings {
+  readonly bench: Bench;
+  readonly measure: Measurer;
+}
+
+/** Parts with terminals that every state is read at, above which relays that stay out are passed over. */
+const MANY_MAINS = 12;
+
 /** Faults times positions times pairs of probes up to which every fault is tried with all of them. */
 const ALL = 1e6;
 /** Positions that a fault is tried in beyond those of its own parts, where not in all. */
@@ -44,32 +54,53 @@ export class Trials {
   /** the first position that has a relay in, if any has */
   private readonly relayIn: readonly Stance[];
   private readonly pairs: readonly Pair[];
-  private readonly near = new Map<string, Pair[]>();
+  private readonly beside = new Map<string, Pair[]>();
   private readonly main: readonly Pair[];
   /** true where every fault is tried with every reading */
   readonly all: boolean;
-  private readonly measure: Measurer;
+  private readonly whole: BenchAndReadings;
+  /** by parts */
+  private readonly benches = new Map<string, BenchAndReadings>();
+  private readonly right: Subject;
+  private readonly late = new LateBenches();
+  private readonly manyMains: boolean;
+  /** inputs that lie nearest to some parts along the cores */
+  private readonly nearest: (parts: readonly string[]) => readonly number[];
+  /** terminals of supplies and plugs, which are near everywhere */
+  private readonly everywhere: readonly string[];
   private readonly together: UnionFind;
   /** what hangs together with a pole or the earth pin of a plug */
   private readonly lineRoots: ReadonlySet<number>;
-  private readonly made = new Map<string, readonly Measure[]>();
+  /** by trial and position */
+  private readonly made = new Map<string, Map<Pair, Measure[]>>();
+  /** by both terminals, either first */
+  private readonly pairAt: ReadonlyMap<string, Pair>;
   private readonly lists = new Map<string, readonly Measure[]>();
   private readonly pairSets = new Map<string, ReadonlySet<Pair>>();
 
   constructor(
-    study: Study,
-    private readonly right: Subject,
+    private readonly study: Study,
+    private readonly subjects: Subjects,
     faults: number,
   ) {
     const { plan } = study;
+    const { right } = subjects;
+    this.right = right;
     this.stances = stances(plan, right.circuit);
     const sealing = sealingInputs(plan, right.circuit);
     this.handsFree = this.stances.filter((s) => !s.moved.some((i) => sealing.has(i)));
     this.pairs = probePairs(plan);
+    this.pairAt = new Map(
+      this.pairs.flatMap((p) => [[`${p.a} ${p.b}`, p] as const, [`${p.b} ${p.a}`, p] as const]),
+    );
     this.main = this.pairs.filter((p) => p.main);
     for (const pair of this.pairs)
-      for (const part of new Set([partOfKey(pair.a), partOfKey(pair.b)])) push(this.near, part, pair);
-    this.measure = new Measurer(study, right);
+      for (const part of new Set([partOfKey(pair.a), partOfKey(pair.b)])) push(this.beside, part, pair);
+    this.whole = { bench: subjects, measure: new Measurer(study, subjects) };
+    const mainParts = new Set(this.main.flatMap((p) => [partOfKey(p.a), partOfKey(p.b)]));
+    this.manyMains = mainParts.size > MANY_MAINS;
+    this.nearest = nearestInputs(plan, right.circuit);
+    this.everywhere = terminalsOfSources(plan, right.circuit);
     this.all = this.affords(faults);
     this.onLoop = touchesLoop(study);
     this.relayIn = this.stances
@@ -99,6 +130,48 @@ export class Trials {
     }
   }
 
+  /** Where a fault is tried with these lists: in the whole shop, or in what is near its parts. */
+  bench(fault: Fault, all = this.all): Bench {
+    return this.benchFor(fault, all).bench;
+  }
+
+  /** What a fault is tried on with some of these readings, which were not made for it, one after the other. */
+  built(fault: Fault, among: readonly Measure[]): (measure: Measure) => Subject {
+    let whole: Subject | undefined;
+    const known = new Map<string, Subject>();
+    const parts = [...partsAt(fault)].sort().join();
+    return ({ stance }) => {
+      if (this.all || fault.at.length === 0) {
+        whole ??= this.subjects.build(fault);
+        return whole;
+      }
+      return kept(known, stance.key, () =>
+        this.late.at(stance, among, parts, (keys, inputs) => this.near(fault, keys, inputs)).build(fault),
+      );
+    };
+  }
+
+  private benchFor(fault: Fault, all: boolean): BenchAndReadings {
+    if (all) return this.whole;
+    return kept(this.benches, setName(fault, all), () => {
+      const trials: readonly Trial[] = ['dead', 'loop', 'dead clipped', 'loop clipped', 'mains'];
+      const stances = trials.flatMap((trial) => this.stancesFor(fault, trial, all));
+      const inputs = new Set(stances.flatMap((s) => [...s.moved, ...s.first]));
+      const keys = [...this.pairsFor(fault, all)].flatMap((p) => [p.a, p.b]);
+      const bench = this.near(fault, keys, inputs);
+      return { bench, measure: new Measurer(this.study, bench) };
+    });
+  }
+
+  private near(fault: Fault, keys: readonly string[], moved: ReadonlySet<number>): Bench {
+    const { plan } = this.study;
+    const inputs = new Set(moved);
+    const parts = partsAt(fault);
+    for (const i of this.right.circuit.inputs) if (parts.has(i.part)) inputs.add(i.index);
+    const own = [...parts].flatMap((part) => allTerminals(plan, part));
+    return this.subjects.near(new Set([...this.everywhere, ...own, ...keys]), inputs);
+  }
+
   /** Whether so many faults may be tried with every reading there is. */
   affords(faults: number): boolean {
     return faults * this.stances.length * this.pairs.length <= ALL;
@@ -126,39 +199,48 @@ export class Trials {
     const where = own ? [...roots].sort((a, b) => a - b).join() : '';
     return kept(this.lists, `${trial} ${kind} ${stance.key} ${setName(fault, every)} ${where}`, () => {
       const pairs = this.pairsFor(fault, every);
-      this.fill(trial, stance, pairs);
+      this.fill(trial, stance, pairs, this.benchFor(fault, every).measure);
+      const made = this.madeAt(trial, stance);
       const unit = kind === 'volts' ? 'V' : 'ohm';
       const on = (key: string) => !own || roots.has(this.rootOf(key) ?? -1);
       return [...pairs]
-        .flatMap((p) => this.made.get(nameOf(trial, stance, p.a, p.b))!)
+        .flatMap((p) => made.get(p)!)
         .filter((m) => m.expect.unit === unit && (on(m.pair.a) || on(m.pair.b)));
     });
   }
 
   /** Works out all the readings that are still wanting at once, since they share the solving. */
-  private fill(trial: Trial, stance: Stance, pairs: ReadonlySet<Pair>): void {
-    const wanting = [...pairs].filter((p) => !this.made.has(nameOf(trial, stance, p.a, p.b)));
-    const lists = new Map(wanting.map((p) => [nameOf(trial, stance, p.a, p.b), [] as Measure[]]));
-    for (const m of this.makeAt(trial, stance, wanting)) {
-      const { a, b } = m.pair;
-      (lists.get(nameOf(trial, stance, a, b)) ?? lists.get(nameOf(trial, stance, b, a)))!.push(m);
-    }
-    for (const [key, list] of lists) this.made.set(key, list);
+  private fill(trial: Trial, stance: Stance, pairs: ReadonlySet<Pair>, measure: Measurer): void {
+    const made = this.madeAt(trial, stance);
+    const wanting = [...pairs].filter((p) => !made.has(p));
+    if (wanting.length === 0) return;
+    for (const p of wanting) made.set(p, []);
+    for (const m of makeAt(measure, trial, stance, wanting))
+      made.get(this.pairAt.get(`${m.pair.a} ${m.pair.b}`)!)!.push(m);
   }
 
-  private makeAt(trial: Trial, stance: Stance, pairs: readonly Pair[]): Measure[] {
-    const stage = STAGE[trial];
-    return stage !== 3 && trial.endsWith(' clipped')
-      ? this.measure.clipped(stage, stance, pairs)
-      : this.measure.at(stage, stance, pairs);
+  private madeAt(trial: Trial, stance: Stance): Map<Pair, Measure[]> {
+    return kept(this.made, `${trial} ${stance.key}`, () => new Map());
   }
 
   private pairsFor(fault: Fault, all: boolean): ReadonlySet<Pair> {
     const name = setName(fault, all);
     return kept(this.pairSets, name, () => {
-      const near = fault.parts.flatMap((p) => this.near.get(p) ?? []);
-      return new Set(name === '*' ? this.pairs : [...this.main, ...near]);
+      const near = fault.parts.flatMap((p) => this.beside.get(p) ?? []);
+      return new Set(name === '*' ? this.pairs : [...this.mainFor(fault), ...near]);
     });
+  }
+
+  /** Pairs for every state; of many relays only those that the positions a fault is tried in work. */
+  private mainFor(fault: Fault): readonly Pair[] {
+    if (!this.manyMains) return this.main;
+    const { circuit, loop } = this.right;
+    const works = new Set(fault.parts);
+    for (const stance of this.stancesFor(fault, 'loop', false))
+      for (const [i, on] of (loop.relaysAt(stance) ?? []).entries())
+        if (on) works.add(circuit.relays[i]!.part);
+    const idle = new Set(circuit.relays.map((r) => r.part).filter((part) => !works.has(part)));
+    return this.main.filter((p) => !idle.has(partOfKey(p.a)) && !idle.has(partOfKey(p.b)));
   }
 
   /** The positions a fault is tried in: rest, whatever moves what the fault touches, and where that is nothing the first gates. */
@@ -176,9 +258,12 @@ export class Trials {
     // Dead, each contact is read on its own.
     if (all) return [REST, ...single];
     const boxed = own.size === 0;
-    const singles = boxed ? this.spread(single) : single.filter(touching);
+    // Whatever the order of its parts: circuits are kept by the parts alone.
+    const by = new Set(this.nearest([...fault.parts].sort()));
+    const close = single.filter((s) => by.has(s.moved[0]!));
+    const singles = boxed ? [...this.spread(single), ...close] : single.filter(touching);
     const more = several.filter((s) => boxed || touching(s)).slice(0, FEW_STANCES);
-    return [REST, ...singles, ...more];
+    return [...new Set([REST, ...singles, ...more])];
   }
 
   /** Of all gates the first and the last, and every input that is no gate. */
@@ -190,12 +275,20 @@ export class Trials {
   }
 }
 
-function setName(fault: Fault, all: boolean): string {
-  return all ? '*' : [...fault.parts].sort().join();
+function makeAt(measure: Measurer, trial: Trial, stance: Stance, pairs: readonly Pair[]): Measure[] {
+  const stage = STAGE[trial];
+  return stage !== 3 && trial.endsWith(' clipped')
+    ? measure.clipped(stage, stance, pairs)
+    : measure.at(stage, stance, pairs);
 }
 
-function nameOf(trial: Trial, stance: Stance, a: string, b: string): string {
-  return `${trial} ${stance.key} ${a} ${b}`;
+/** The parts of a fault and of its terminals. */
+function partsAt(fault: Fault): ReadonlySet<string> {
+  return new Set([...fault.parts, ...fault.at.map(partOfKey)]);
+}
+
+function setName(fault: Fault, all: boolean): string {
+  return all ? '*' : [...fault.parts].sort().join();
 }
 
 /** What wires, elements and contacts in any position tie together. */

@@ -11,8 +11,11 @@ import { drawingSvg } from '../draw/svg.ts';
 import type { Report } from '../findings/report-model.ts';
 import { isArming } from '../machine/intended-state.ts';
 import { Walk } from '../machine/walk.ts';
+import { foldedTable } from '../study/folded-table.ts';
 import type { Study } from '../study/study.ts';
+import { zonesOf } from '../study/zones.ts';
 import { groupsOf, movedIn } from './groups.ts';
+import { compactSvg } from './html/compact-svg.ts';
 import { pageHtml } from './html/html.ts';
 import type { PageParts } from './html/parts.ts';
 import { packPlan } from './pack.ts';
@@ -47,7 +50,7 @@ export function pageOf(study: Study, report: Report, files: BrowserFiles): strin
       targets: new Walk(study, arming).targets,
       truth: truthOf(study),
       drawing,
-      svg: drawingSvg(drawing, { plan, shown, both: true }),
+      svg: compactSvg(drawingSvg(drawing, { plan, shown, both: true })),
     },
     {
       ...files,
@@ -61,10 +64,13 @@ export function pageOf(study: Study, report: Report, files: BrowserFiles): strin
 function truthOf(study: Study): PageParts['truth'] {
   const { circuit, undecided } = study;
   if (undecided !== undefined) return undecided;
-  const { rows, ...table } = study.truthTable({ all: false });
+  const { rows, ...table } = foldedTable(study.truthTable({ all: false }), zonesOf(study));
   // What is held shows by the buttons of the page themselves.
   const direct = rows.filter((row) => row.moves.length < 2);
-  return { table: { ...table, rows: direct }, moved: direct.map((row) => movedIn(circuit, row)) };
+  return {
+    table: { ...table, rows: direct },
+    moved: direct.map(({ of }) => of.map((row) => movedIn(circuit, row))),
+  };
 }
 
 /** Lets in this script and this style, and nothing from anywhere. */

@@ -1,19 +1,21 @@
 /** A plan as plain data, for a page to take along: what its circuit and its intents need, and nothing of the file. */
 
+import { kept } from '../plan/map-entries.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { Intent, Plan, Run, TerminalRef } from '../plan/plan.ts';
 
-/** What a page does without: places in the file, and what a person pays. */
-type Dropped = 'at' | 'where' | 'price';
+/** What a page does without, or has elsewhere: places in the file, what a person pays, the name. */
+type Dropped = 'at' | 'where' | 'price' | 'name';
 /** Each kind of part without it. */
 export type PackedPart = Part extends infer P ? (P extends Part ? Omit<P, Dropped> : never) : never;
 
 type PackedRef = readonly [part: string, terminal: string];
 
 export interface PackedRun {
-  readonly cable?: Run['cable'];
+  /** place in the list of cables */
+  readonly cable?: number;
   readonly length?: number;
-  readonly link: boolean;
+  readonly link?: true;
   readonly cores: readonly (readonly [PackedRef, PackedRef])[];
 }
 
@@ -31,36 +33,52 @@ export interface PackedIntent {
   readonly ifSupplyFails: Intent['ifSupplyFails'];
 }
 
-/** JSON data; parts are entries of a map, in the order of the plan. */
+/** JSON data; parts are names, each with the place of what it is, in the order of the plan; what many have alike stands once. */
 export interface PackedPlan {
   readonly practice: Plan['practice'];
   readonly ambient?: number;
-  readonly parts: readonly (readonly [string, PackedPart])[];
+  readonly parts: readonly (readonly [string, number])[];
+  readonly kinds: readonly PackedPart[];
+  readonly cables: readonly NonNullable<Run['cable']>[];
   readonly runs: readonly PackedRun[];
   readonly intents?: readonly PackedIntent[];
 }
 
 export function packPlan(plan: Plan): PackedPlan {
+  const kinds = new Alike<PackedPart>();
+  const cables = new Alike<NonNullable<Run['cable']>>();
   return {
     practice: plan.practice,
     ...(plan.ambient === undefined ? {} : { ambient: plan.ambient }),
-    parts: [...plan.parts].map(([name, part]) => [name, packPart(part)] as const),
-    runs: plan.runs.map(packRun),
+    parts: [...plan.parts].map(([name, part]) => [name, kinds.place(packPart(part))] as const),
+    runs: plan.runs.map((run) => packRun(run, cables)),
+    kinds: kinds.all,
+    cables: cables.all,
     ...(plan.intents === undefined ? {} : { intents: plan.intents.map(packIntent) }),
   };
 }
 
 function packPart(part: Part): PackedPart {
-  const { at: _at, where: _where, price: _price, ...rest } = part;
+  const { at: _at, where: _where, price: _price, name: _name, ...rest } = part;
   return rest;
 }
 
-function packRun(run: Run): PackedRun {
+/** Things of which those that are alike count as one. */
+class Alike<T> {
+  readonly all: T[] = [];
+  private readonly places = new Map<string, number>();
+
+  place(thing: T): number {
+    return kept(this.places, JSON.stringify(thing), () => this.all.push(thing) - 1);
+  }
+}
+
+function packRun(run: Run, cables: Alike<NonNullable<Run['cable']>>): PackedRun {
   const ref = (end: TerminalRef): PackedRef => [end.part, end.terminal];
   return {
-    ...(run.cable === undefined ? {} : { cable: run.cable }),
+    ...(run.cable === undefined ? {} : { cable: cables.place(run.cable) }),
     ...(run.length === undefined ? {} : { length: run.length }),
-    link: run.link,
+    ...(run.link ? { link: true } : {}),
     cores: run.cores.map((core) => [ref(core.a), ref(core.b)] as const),
   };
 }

@@ -23,16 +23,19 @@ export function unpackPlan(packed: PackedPlan): Plan {
     practiceFrom: 'plan',
     ...(packed.ambient === undefined ? {} : { ambient: packed.ambient }),
     parts: new Map(
-      packed.parts.map(([name, part]): [string, Part] => [name, { ...part, at: NOWHERE, where: new Map() }]),
+      packed.parts.map(([name, kind]): [string, Part] => [
+        name,
+        { ...packed.kinds[kind]!, name, at: NOWHERE, where: new Map() },
+      ]),
     ),
-    runs: packed.runs.map(unpackRun),
+    runs: packed.runs.map((run, index) => unpackRun(run, index, packed.cables)),
     terminals: new Map(),
     ...(packed.intents === undefined ? {} : { intents: packed.intents.map(unpackIntent) }),
     defaults: [],
   };
 }
 
-function unpackRun(run: PackedRun, index: number): Run {
+function unpackRun(run: PackedRun, index: number, cables: PackedPlan['cables']): Run {
   const ref = ([part, terminal]: readonly [string, string]): TerminalRef => ({
     part,
     terminal,
@@ -43,8 +46,8 @@ function unpackRun(run: PackedRun, index: number): Run {
     index,
     entry: index + 1,
     at: NOWHERE,
-    link: run.link,
-    ...(run.cable === undefined ? {} : { cable: run.cable }),
+    link: run.link === true,
+    ...(run.cable === undefined ? {} : { cable: cables[run.cable]! }),
     ...(run.length === undefined ? {} : { length: run.length }),
     cores: run.cores.map(([a, b]) => ({ run: index, colour: '', a: ref(a), b: ref(b), at: NOWHERE })),
   };

@@ -133,7 +133,7 @@ export function textsOf(
 }
 
 /** Lists of an intent in which a group of parts stands for each of them. */
-const LISTS = ['runs-on', 'blocked-by'];
+const LISTS = ['runs-on', 'blocked-by', 'lit-when'];
 
 /** The intents with the parts of a group in place of its name. */
 export function expandIntents(

@@ -49,9 +49,13 @@ interface Seen {
 export class QuickLook {
   /** joins of the moment that is looked at */
   private readonly parent: Int32Array;
+  /** terminals that something joins besides cores and contacts */
+  private readonly plugged: Uint8Array;
 
   constructor(readonly circuit: NumberedCircuit) {
     this.parent = new Int32Array(circuit.names.length);
+    this.plugged = new Uint8Array(circuit.names.length);
+    for (const pair of circuit.plugged) for (const t of pair) this.plugged[t] = 1;
   }
 
   private find(x: number): number {
@@ -146,7 +150,12 @@ export class QuickLook {
   private close(wiring: Wiring, moved: ReadonlySet<number>, relays: readonly boolean[]): void {
     this.parent.set(wiring.parents);
     const closed = closedWith(moved, relays);
-    for (const c of this.circuit.contacts) if (c.links.every(closed)) this.union(c.a, c.b);
+    const { landed } = wiring;
+    const { plugged } = this;
+    // A contact to a tab with nothing on it joins nothing.
+    const leads = (t: number) => landed[t] !== 0 || plugged[t] !== 0;
+    for (const c of this.circuit.contacts)
+      if (leads(c.a) && leads(c.b) && c.links.every(closed)) this.union(c.a, c.b);
   }
 
   private look(sources: readonly Source[]): Seen {

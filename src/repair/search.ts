@@ -23,6 +23,7 @@ const MOST_WORK = 100_000_000;
 const LEAST_LOOKED = 60_000;
 /** Rewirings looked at once one has passed: the suspicious ends come first. */
 const MOST_MORE = 30_000;
+const LEAST_MORE = 3_000;
 /** Repairs told and checked, and terminals of a plan that is too large for so many. */
 const MANY = { passed: 12, checked: 40 };
 const FEW = { passed: 4, checked: 12 };
@@ -52,6 +53,7 @@ export class Search {
   private readonly ranking: Ranking;
   private readonly now: number;
   private readonly mostLooked: number;
+  private readonly mostMore: number;
   private looked = 0;
   private nearest: Partial | undefined;
 
@@ -65,7 +67,9 @@ export class Search {
     this.quick = new QuickLook(this.circuit);
     this.ranking = new Ranking(study.plan, this.quick, study.circuit.inputs);
     const size = this.circuit.names.length;
-    this.verifier = new Verifier(study, report, this.ranking, !thorough || size > LARGE ? FEW : MANY);
+    const few = { ...FEW, circuitOf: (t: Candidate) => this.madeBy(t) };
+    this.verifier = new Verifier(study, report, this.ranking, !thorough || size > LARGE ? few : MANY);
+    this.mostMore = Math.max(LEAST_MORE, Math.min(MOST_MORE, MOST_MORE * (LARGE / size) ** 3));
     this.mostLooked = Math.max(LEAST_LOOKED, MOST_WORK / size);
     this.now = this.wrongWith(this.circuit.cores, Number.POSITIVE_INFINITY);
   }
@@ -135,7 +139,7 @@ export class Search {
         };
         if (left > 0) failed?.(whole, left);
         else {
-          enough = Math.min(enough, this.looked + MOST_MORE);
+          enough = Math.min(enough, this.looked + this.mostMore);
           found.push(whole);
         }
       }
@@ -204,13 +208,13 @@ export class Search {
   private unlike(passed: readonly Passed[]): Passed[] {
     const known = new Set<string>();
     return passed.filter((p) => {
-      const made = this.madeBy(p);
+      const made = this.madeBy(p.t);
       return !known.has(made) && known.add(made);
     });
   }
 
   /** Which terminals are joined after a change, and what the plan says, as a text. */
-  private madeBy({ t }: Passed): string {
+  private madeBy(t: Candidate): string {
     const { parents } = this.quick.wiring(rewired(this.circuit, this.circuit.cores, t.edits));
     const first = new Map<number, number>();
     const numbers = [...rootsOf(parents)].map((root, i) => kept(first, root, () => i));

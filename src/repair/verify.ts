@@ -14,6 +14,8 @@ import type { Candidate } from './rewired.ts';
 export interface Bounds {
   readonly checked: number;
   readonly passed: number;
+  /** one candidate of those that make the same circuit is enough, and which they are is told by this text */
+  readonly circuitOf?: (t: Candidate) => string;
 }
 
 /** Cost by which a repair may lie behind the best and still be of interest. */
@@ -71,12 +73,15 @@ export class Verifier {
   verified(tries: readonly Candidate[]): Passed[] {
     const passed: Passed[] = [];
     const known = new Set<string>();
+    const made = new Set<string>();
     for (const { t, after: plan, cost } of this.ranking.ranked(tries)) {
       if (passed.length >= this.bounds.passed || this.isSpent) break;
       if (passed[0] && cost > passed[0].cost + FAR_BEHIND) break;
       const key = sameWhicheverOrder(t.edits);
       if (known.has(key)) continue;
       known.add(key);
+      const circuit = this.bounds.circuitOf?.(t);
+      if (circuit !== undefined && made.has(circuit)) continue;
       if (this.ranking.idlesAnInput(t)) continue;
       this.checked++;
       const after = Study.of(plan);
@@ -90,6 +95,7 @@ export class Verifier {
       if (!lamps && !(t.edits.length === 1 && keepsLampsAlive(this.study, after))) continue;
       const ids = idsOf(told);
       const fresh = new Set([...ids].filter((id) => !this.before.has(id)));
+      if (circuit !== undefined) made.add(circuit);
       passed.push({
         t,
         after,

@@ -2,6 +2,7 @@
 import type { Verdict } from '../findings/report-words.ts';
 import { cell, deviationText, type InTime, type TableRow, type TruthTable } from '../study/table-model.ts';
 import { numberText } from '../text/numbers.ts';
+import { listOf } from '../text/word-list.ts';
 import { type Block, line, list, paragraph, table } from './blocks.ts';
 
 /** `yes`, or `no` and what ought to be. */
@@ -28,8 +29,11 @@ const NO_VOLTS =
  * States that do not do what is intended are marked with `!` in text and told in full below; the other forms have a
  * column that says it. `verdict` is that of the check: a plan can fail whose loads start and stop as intended.
  */
-export function truthTableDocument(truth: TruthTable, verdict: Verdict): Block[] {
-  const { columns, rows } = truth;
+export function truthTableDocument(
+  truth: TruthTable & { readonly folded?: readonly string[] },
+  verdict: Verdict,
+): Block[] {
+  const { columns, rows, folded = [] } = truth;
   const wrong = rows.filter((row) => deviationText(row) !== '');
   const count = `${rows.length} ${rows.length === 1 ? 'state' : 'states'}`;
   const sum = wrong.length === 0 ? ALL_AS_INTENDED[verdict] : `${wrong.length} not as intended:`;
@@ -51,9 +55,16 @@ export function truthTableDocument(truth: TruthTable, verdict: Verdict): Block[]
       wrong.map((row) => `${row.label}: ${deviationText(row)}`),
       { only: ['text'], close: true },
     ),
+    ...(folded.length > 0 ? [paragraph(foldedWords(folded), { only: ['text', 'markdown', 'html'] })] : []),
     ...(truth.inTime ? timeBlocks(truth.inTime) : []),
     ...(truth.rests === 'unknown' ? [paragraph(NO_VOLTS, { only: ['text', 'markdown', 'html'] })] : []),
   ];
+}
+
+/** Which gates stand together, for whoever looks for one of them. */
+export function foldedWords(relays: readonly string[]): string {
+  const which = relays.length > 1 ? `Of each of ${listOf(relays)}` : `Of ${listOf(relays)}`;
+  return `${which} the gates stand in one row and one column, since each of them alone makes the same of every relay and load. The form csv has every gate.`;
 }
 
 /** What runs when in time, as a table of its own; comma-separated values are one table and leave it out. */

@@ -85,6 +85,11 @@ export class Study implements Basis {
     return this.#once('wired', () => this.#known.wired ?? buildWiredCircuit(this.plan));
   }
 
+  /** The same with every link apart as well, a wire of no length. */
+  get linksApart(): WiredCircuit {
+    return this.#once('linksApart', () => buildWiredCircuit(this.plan, 'all'));
+  }
+
   /** Which nets are mains, low voltage and earth. */
   get sides(): Sides {
     return this.#once('sides', () => this.#known.sides ?? findSides(this.circuit));

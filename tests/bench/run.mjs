@@ -30,7 +30,8 @@ function processTime(args) {
   const { result, ms } = timed(() =>
     spawnSync(process.execPath, args, { cwd: root, encoding: 'utf8', stdio }),
   );
-  if (result.status !== 0)
+  // A plan that is to be mended fails; that is status 1.
+  if (result.status !== 0 && !(args[1] === 'mend' && result.status === 1))
     throw new Error(`node ${args.join(' ')} ended with ${result.status}:\n${result.stderr}`);
   return ms;
 }
@@ -97,6 +98,36 @@ const SHOPS = [
   [20, 15, { lamps: 'lamp' }],
   [60, 20, {}],
 ];
+/** One core of the middle zone on the break contact of its relay. */
+const wrongIn = (zones, gates) => {
+  const k = Math.ceil(zones / 2);
+  const file = join(folder, `wrong-${zones}-${gates}.yaml`);
+  writeFileSync(file, zonesOf(zones, gates).replace(`[Z${k}.NO, call${k}]`, `[Z${k}.NC, call${k}]`));
+  return file;
+};
+// Drawing and page have a check in them; what they take beyond it is the difference.
+for (const [zones, gates] of [
+  [1, 15],
+  [20, 15],
+]) {
+  const file = shopOf(zones, gates, {});
+  compared(`\n${zones} x ${gates}`, 3, {
+    check: pullin('check', file),
+    'draw -o -': pullin('draw', file, '-o', '-'),
+    'page -o -': pullin('page', file, '-o', '-'),
+  });
+}
+compared(
+  "\nmend: one core on the wrong contact of a zone's relay",
+  3,
+  Object.fromEntries(
+    [
+      [1, 10],
+      [6, 10],
+      [20, 15],
+    ].map(([zones, gates]) => [`${zones} x ${gates}`, pullin('mend', wrongIn(zones, gates))]),
+  ),
+);
 for (const command of ['check', 'materials', 'wirelist', 'draw'])
   compared(
     `\n${command}: zones on a trunk`,
@@ -108,6 +139,13 @@ for (const command of ['check', 'materials', 'wirelist', 'draw'])
       ]),
     ),
   );
+// One zone first, so that the others are so many times as much in the same run.
+compared('\nmeter: zones on a trunk', 1, {
+  '1 x 10': pullin('meter', shopOf(1, 10, {})),
+  '3 x 10': pullin('meter', shopOf(3, 10, {})),
+  '6 x 10': pullin('meter', shopOf(6, 10, {})),
+  '100 on one relay': pullin('meter', written(100)),
+});
 rmSync(folder, { recursive: true });
 
 function prepared(count, layout) {

@@ -7,7 +7,7 @@ import { commission, faultsOf } from '../../src/meter/meter-sheet.ts';
 import { probePairs } from '../../src/meter/probe-pairs.ts';
 import { terminalsOf } from '../../src/meter/probe-terminals.ts';
 import type { ReadStep } from '../../src/meter/sheet-model.ts';
-import { subjects } from '../../src/meter/subject.ts';
+import { Subjects } from '../../src/meter/subject.ts';
 import { Study } from '../../src/study/study.ts';
 import { across, planOf } from '../helpers/plan-of.ts';
 import { sampled, WHOLE } from '../helpers/share.ts';
@@ -118,7 +118,7 @@ describe('an indicator', () => {
     const plan = planOf(loop(supply, indicator));
     const pair = { a: 'R1.1', b: 'R1.2', cost: 1, far: false, main: false };
     const open = { key: '/0', moved: [0], first: [] };
-    return new Measurer(Study.of(plan), subjects(Study.of(plan)).right).at(2, open, [pair])[0]!.expect;
+    return new Measurer(Study.of(plan), new Subjects(Study.of(plan))).at(2, open, [pair])[0]!.expect;
   };
 
   it('of unknown forward volts leaves the resistor what 1.6 V to 3.6 V leave of 12 V', () => {

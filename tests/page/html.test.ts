@@ -92,8 +92,10 @@ describe('text of a plan', () => {
   it('leaves the data as they were', () => {
     const data = /<script type="application\/json" id="plan-data">(.*?)<\/script>/s.exec(page)![1]!;
     expect(data).not.toContain('<');
-    const { plan } = JSON.parse(data) as { plan: { parts: [string, { pattern?: string }][] } };
-    expect(plan.parts.find(([name]) => name === 'P1')![1].pattern).toBe(MARKUP);
+    const { plan } = JSON.parse(data) as {
+      plan: { parts: [string, number][]; kinds: { pattern?: string }[] };
+    };
+    expect(plan.kinds[plan.parts.find(([name]) => name === 'P1')![1]]!.pattern).toBe(MARKUP);
   });
 
   it('cannot be in the report either', () => {

@@ -41,7 +41,7 @@ const named = (folder, end) =>
     .filter((name) => name.endsWith(end))
     .sort()
     .map((name) => `${folder}/${name}`);
-const folders = ['examples', 'examples/large', 'examples/wrong'];
+const folders = ['examples', 'examples/large', 'examples/large/wrong', 'examples/wrong'];
 for (const plan of folders.flatMap((folder) => named(folder, '.yaml'))) {
   const { status, text } = await pullin(['check', plan]);
   if (status === 2) throw new Error(`${plan} cannot be read:\n${text}`);

@@ -9,7 +9,7 @@ import { type Check, extract, type FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 import { isShort, type LowCoil, lowCoils } from './low-volts.ts';
-import { lowVolts, needsMoreWarm, whyLow } from './low-volts-words.ts';
+import { gatesByZone, lowVolts, needsMoreWarm, whyLow } from './low-volts-words.ts';
 
 const entry: FindingEntry = {
   id: 'coil-too-low',
@@ -52,7 +52,7 @@ function tooLow(study: Study, lows: readonly LowCoil[]): Finding {
     ...told,
     parts: [state.fed.part.name, ...others, ...told.parts.slice(1)],
     message: `${state.fed.part.name} gets ${gets} V${from} at worst and needs ${needs} V to pull in${warm}${alike}`,
-    why: `${whyLow(study, low)}${inCommon(study, lows)}${otherWays(short, row, everywhere)}`,
+    why: `${whyLow(study, low)}${inCommon(study, lows)}${otherWays(study, short, row, everywhere)}`,
   });
 }
 
@@ -68,8 +68,10 @@ function inCommon(study: Study, lows: readonly LowCoil[]): string {
 }
 
 /** The other ways of starting that are short of volts. */
-function otherWays(short: readonly CoilRow[], row: CoilRow, everywhere: boolean): string {
+function otherWays(study: Study, short: readonly CoilRow[], row: CoilRow, everywhere: boolean): string {
   const others = short.map((r) => r.gate!).filter((gate) => gate !== row.gate);
   if (others.length === 0) return '';
-  return everywhere ? ' Every other way of starting it is short too.' : ` Short too: ${listOf(others)}.`;
+  return everywhere
+    ? ' Every other way of starting it is short too.'
+    : ` Short too: ${listOf(gatesByZone(study, others, row.gate))}.`;
 }

@@ -6,6 +6,7 @@ import { warmCelsius } from '../../study/coil-models.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import { ambientOf } from '../../study/corners.ts';
 import type { Study } from '../../study/study.ts';
+import { zonesOf } from '../../study/zones.ts';
 import { rounded } from '../../text/numbers.ts';
 import type { FindingInput } from '../finding.ts';
 import { type LowCoil, THIN } from './low-volts.ts';
@@ -48,6 +49,17 @@ function short({ state, row, fails }: LowCoil): string {
   if (fails) return `${part.name} is ${rounded(state.pullIn - row.least)} V short.`;
   const wanted = THIN * model.rated - (row.least - state.pullIn);
   return `${part.name} is ${rounded(wanted)} V short of the ${rounded(THIN * model.rated)} V that it ought to have to spare.`;
+}
+
+/** Gates by name, but those of a zone all of whose gates are among them (or `told` already) by their relay. */
+export function gatesByZone(study: Study, gates: readonly string[], told?: string): string[] {
+  const among = new Set(gates);
+  const whole = zonesOf(study).filter((z) => z.gates.every((g) => among.has(g) || g === told));
+  const covered = new Set(whole.flatMap((z) => z.gates));
+  const zones = whole.map(
+    (z) => `every ${told !== undefined && z.gates.includes(told) ? 'other ' : ''}gate of ${z.relay}`,
+  );
+  return [...zones, ...gates.filter((g) => !covered.has(g))];
 }
 
 /** What the least volts come from, and what the coil needs against them. */

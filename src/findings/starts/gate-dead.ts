@@ -6,9 +6,10 @@ import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { type Found, found } from '../finding.ts';
 import { deadCauseWords } from './dead-cause-words.ts';
-import { startedThrough } from './departure-words.ts';
+import { startedThrough, zoneWords } from './departure-words.ts';
 import type { DeadEntry } from './departures/departure.ts';
 import { departuresOf } from './departures/departures.ts';
+import { zonesInLine } from './departures/zones-in-line.ts';
 
 const entry: FindingEntry = {
   id: 'gate-dead',
@@ -42,14 +43,18 @@ export const gateDead: Check = { entry, find };
 
 /** One finding for each gate; `more` are dead as well and were not looked into. */
 function find(study: Study): Found[] {
-  return departuresOf(study, 'dead-entries').flatMap(({ wanted, dead, more }) =>
-    dead.map((d, i) => {
-      const gate = report(study, d, wanted);
-      return i > 0 || more === 0
-        ? gate
-        : { ...gate, also: [{ id: entry.id, message: `and ${more} more gates` }] };
-    }),
-  );
+  return departuresOf(study, 'dead-entries').flatMap((departure) => {
+    const { wanted, dead, more } = departure;
+    const inLine = new Set(zonesInLine(study, departure).flatMap((z) => z.dead));
+    return dead
+      .filter((d) => !inLine.has(d))
+      .map((d, i) => {
+        const gate = report(study, d, wanted);
+        return i > 0 || more === 0
+          ? gate
+          : { ...gate, also: [{ id: entry.id, message: `and ${more} more gates` }] };
+      });
+  });
 }
 
 /** What gates dead of one cause share; undefined where each has its own. */
@@ -75,30 +80,31 @@ function sharedCause({ cause }: DeadEntry): string | undefined {
 function report(study: Study, dead: DeadEntry, wanted: Wanted): Found {
   const { plan } = study;
   const name = dead.refs[0]!.part;
+  const { zone } = dead;
   const { what, why, fix, parts, terminals } = deadCauseWords(study, dead, wanted.target);
   const label = dead.refs
     .map((r) => (r.position === undefined ? r.part : `${r.part} at ${r.position}`))
     .join(' with ');
-  const gate = plan.parts.get(name)?.kind === 'gate';
+  const gate = plan.parts.get(name)?.kind === 'gate' ? `opening the ${label} gate` : label;
   const shared = sharedCause(dead);
   const { verified } = study;
   const stopsIt =
     verified !== undefined && runsAt(verified, wanted.target, baseState(verified, wanted)) === true;
   const { kind } = dead.cause;
   return found(plan, entry, {
-    parts: [name, ...parts, wanted.target],
+    parts: [...(zone ? [zone.relay, ...zone.gates] : [name]), ...parts, wanted.target],
     terminals,
     at: terminals.length > 0 ? undefined : plan.parts.get(name)?.at,
-    message: `${gate ? `opening the ${label} gate` : label} ${stopsIt ? `stops ${wanted.target}` : 'does nothing'}: ${what}`,
+    message: `${zone ? `opening any ${zoneWords(zone)}` : gate} ${stopsIt ? `stops ${wanted.target}` : 'does nothing'}: ${what}`,
     why: `${why}${startedThrough(wanted)}`,
     fix,
     basis: entry.basis,
     ...(kind === 'diode' ? { cause: { what: 'diode', terminals } } : {}),
     twin: {
-      name: label,
-      alike: JSON.stringify([wanted.target, kind, shared ?? what, stopsIt]),
+      name: zone?.relay ?? label,
+      alike: JSON.stringify([wanted.target, kind, shared ?? what, stopsIt, zone !== undefined]),
       // One cause has one remedy, whichever of its gates is looked at.
-      ...(shared === undefined ? {} : { several: (names) => ({ fix, ...inLineWords(dead, names) }) }),
+      ...(shared === undefined || zone ? {} : { several: (names) => ({ fix, ...inLineWords(dead, names) }) }),
     },
   });
 }

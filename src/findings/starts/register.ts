@@ -27,12 +27,14 @@ import { timerSupply } from './timer-supply.ts';
 import { toggleNeedsButton } from './toggle-needs-button.ts';
 import { undecided } from './undecided.ts';
 import { valueUnsaid } from './value-unsaid.ts';
+import { zoneOnWrongTab } from './zone-on-wrong-tab.ts';
 
 /** The findings of questions 2 and 3, as `explain` lists them. */
 export const startsChecks: readonly Check[] = [
   loopDead,
   gateDead,
   gateOnWrongTab,
+  zoneOnWrongTab,
   gatesInSeries,
   gateStopsLoad,
   stopsWithoutCause,

@@ -41,11 +41,11 @@ export class Rows {
     fill(row, 'wants', meant === undefined ? '' : wants(meant, 'in', 'out'));
   }
 
-  /** Marks the row of the truth table that has these inputs moved; what is held from before may differ from it. */
+  /** Marks the row of the truth table that has these inputs moved, alone or among the states it stands for; what is held from before may differ from it. */
   private mark(view: StateView, moved: readonly number[]): void {
     for (const [key, rows] of this.truth)
       for (const row of rows) {
-        const here = key === moved.join();
+        const here = key.split(';').includes(moved.join());
         row.classList.toggle('is-here', here);
         if (here) row.setAttribute('aria-current', 'true');
         else row.removeAttribute('aria-current');

@@ -3,7 +3,7 @@ import type { Circuit } from '../../circuit/circuit.ts';
 import type { Drawing } from '../../draw/drawing.ts';
 import type { Report } from '../../findings/report-model.ts';
 import type { Plan } from '../../plan/plan.ts';
-import type { TruthTable } from '../../study/table-model.ts';
+import type { FoldedTable } from '../../study/folded-table.ts';
 
 /** One position that a button puts an input in. */
 export interface Setting {
@@ -23,10 +23,10 @@ export interface Group {
   readonly settings: readonly Setting[];
 }
 
-/** A truth table with the inputs that are away from rest in each row, by number, ascending. */
+/** A truth table with the states that each row stands for: the inputs away from rest, by number, ascending. */
 export interface PageTable {
-  readonly table: TruthTable;
-  readonly moved: readonly (readonly number[])[];
+  readonly table: FoldedTable;
+  readonly moved: readonly (readonly (readonly number[])[])[];
 }
 
 export interface PageParts {

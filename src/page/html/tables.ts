@@ -3,7 +3,7 @@
 import { isOwn } from '../../circuit/positions.ts';
 import { type ColumnOf, paragraph, type Table, table } from '../../report/blocks.ts';
 import { asHtml } from '../../report/forms/html.ts';
-import { asIntended, timeBlocks } from '../../report/truth-table.ts';
+import { asIntended, foldedWords, timeBlocks } from '../../report/truth-table.ts';
 import { cell, deviationText } from '../../study/table-model.ts';
 import type { PageParts, PageTable } from './parts.ts';
 
@@ -61,6 +61,7 @@ export function truthHtml(truth: PageParts['truth']): string {
       : [
           paragraph('Each row is reached straight from rest. The row that fits the buttons above is marked.'),
           truthTable(truth),
+          ...(truth.table.folded.length > 0 ? [paragraph(foldedWords(truth.table.folded))] : []),
           ...(truth.table.inTime ? timeBlocks(truth.table.inTime) : []),
         ];
   return `<section aria-labelledby="h-truth">${title}
@@ -68,14 +69,18 @@ ${asHtml(blocks)}</section>`;
 }
 
 function truthTable({ table: truth, moved }: PageTable): Table {
-  const rows = truth.rows.map((row, i) => ({ row, moved: (moved[i] ?? []).join() }));
+  const rows = truth.rows.map((row, i) => ({ row, moved: (moved[i] ?? []).map((m) => m.join()).join(';') }));
   type Here = (typeof rows)[number];
   const columns: ColumnOf<Here>[] = [
     { head: 'Now', of: () => ({ text: '', data: { cell: 'here' } }) },
     { head: 'State', of: ({ row }) => ({ text: row.label, head: true }) },
     ...truth.columns.map((name) => ({
       head: name,
-      of: ({ row }: Here) => ({ text: cell(row, name), data: { column: name } }),
+      // The script compares relays and loads; where the inputs are, the row itself says.
+      of: ({ row }: Here) => ({
+        text: cell(row, name),
+        ...(row.inputs[name] === undefined ? { data: { column: name } } : {}),
+      }),
     })),
     { head: 'As wanted', of: ({ row }) => ({ text: asIntended(row), name: 'long' }) },
   ];

@@ -1,9 +1,10 @@
 /** A fuse of another rating, a fuse that is not there yet, a supply that is marked as limited, thicker wire behind a fuse. */
 
 import { thinWires } from '../../findings/loop/thin-wires.ts';
+import { headOf, unfusedZones } from '../../findings/loop/zone-fuses.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { FusePart } from '../../plan/part-types.ts';
-import type { Plan, TerminalRef } from '../../plan/plan.ts';
+import type { Plan, Run, TerminalRef } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { Terminals } from '../../plan/terminals.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
@@ -72,7 +73,9 @@ export function newFuse(bench: Bench, f: Finding): Option[] {
   if (!source || (source.kind !== 'supply' && source.kind !== 'battery')) return [];
   const terminal = source.output.kind === 'dc' ? '+' : '~1';
   const name = freeName(plan, 'F');
-  const sizes = [...FUSE_AMPS].reverse().map((rating) => [fuseAt(source.name, terminal, name, rating)]);
+  const sizes = [...FUSE_AMPS]
+    .reverse()
+    .map((rating) => [fuseAt({ part: source.name, terminal }, name, rating)]);
   const serves = (i: number) => {
     const after = bench.after(sizes[i]!);
     return bench.isGone(f, sizes[i]!) && !thinWires(after).some((t) => t.by === name);
@@ -80,21 +83,50 @@ export function newFuse(bench: Bench, f: Finding): Option[] {
   return [{ sizes, serves }];
 }
 
+/** A fuse at the head of a zone that lacks the one which the others have. */
+export function zoneFuse(bench: Bench, f: Finding): Option[] {
+  const { study } = bench;
+  return thinWires(study).flatMap((thin): Option[] => {
+    const zones = f.parts[0] === thin.by ? unfusedZones(study, thin) : undefined;
+    const head = zones && headOf(study, thin);
+    if (!zones || !head) return [];
+    const behind = thin.runs.map((r) => study.plan.runs[r]!);
+    const name = freeName(study.plan, `F-${zones.without[0]!.relay}-`);
+    const sizes = [...FUSE_AMPS]
+      .reverse()
+      .filter((a) => a <= thin.carries)
+      .map((rating) => [fuseAt(head, name, rating, behind)]);
+    return [{ sizes }];
+  });
+}
+
 export function freeName(plan: Plan, letter: string): string {
   for (let i = 1; ; i++) if (!plan.parts.has(`${letter}${i}`)) return `${letter}${i}`;
 }
 
-function fuseAt(part: string, terminal: string, name: string, rating: number): Change {
-  const at = terminalKey(part, terminal);
+interface Pole {
+  readonly part: string;
+  readonly terminal: string;
+}
+
+/** `behind`: only these runs go to the far side of the fuse. */
+function fuseAt(pole: Pole, name: string, rating: number, behind?: readonly Run[]): Change {
+  const at = terminalKey(pole.part, pole.terminal);
   return {
-    told: { change: 'fuse', part: name, terminal: at, rating: amps(rating) },
-    words: `put a slow fuse of ${ampsText(rating)} next to ${at}`,
-    apply: (plan) => withFuse(plan, { part, terminal }, name, rating),
+    told: {
+      change: 'fuse',
+      part: name,
+      terminal: at,
+      rating: amps(rating),
+      ...(behind && { behind: behind.map((r) => r.index + 1) }),
+    },
+    words: `put a slow fuse of ${ampsText(rating)} next to ${at}${behind ? `, ahead of ${runsText(behind)}` : ''}`,
+    apply: (plan) => withFuse(plan, pole, name, rating, behind && new Set(behind.map((r) => r.index))),
     anew: true,
   };
 }
 
-function withFuse(plan: Plan, pole: { part: string; terminal: string }, name: string, rating: number): Plan {
+function withFuse(plan: Plan, pole: Pole, name: string, rating: number, behind?: ReadonlySet<number>): Plan {
   const { at } = plan.parts.get(pole.part)!;
   const end = (terminal: string): TerminalRef => ({
     part: name,
@@ -103,10 +135,11 @@ function withFuse(plan: Plan, pole: { part: string; terminal: string }, name: st
     at,
   });
   const moved = (t: TerminalRef) => (t.part === pole.part && t.terminal === pole.terminal ? end('2') : t);
-  const runs = plan.runs.map((r) => ({
-    ...r,
-    cores: r.cores.map((c) => ({ ...c, a: moved(c.a), b: moved(c.b) })),
-  }));
+  const runs = plan.runs.map((r) =>
+    behind && !behind.has(r.index)
+      ? r
+      : { ...r, cores: r.cores.map((c) => ({ ...c, a: moved(c.a), b: moved(c.b) })) },
+  );
   const index = runs.length;
   const post: TerminalRef = { ...pole, written: `${pole.part}.${pole.terminal}`, at };
   const core = { run: index, colour: 'link', a: post, b: end('1'), at };

@@ -15,7 +15,7 @@ import {
 } from './coil-remedy.ts';
 import { markedEnds, otherColours } from './colour-remedy.ts';
 import { otherContact } from './contact-remedy.ts';
-import { largerFuse, limitedSupply, newFuse, smallerFuse, wireForFuse } from './fuse-remedy.ts';
+import { largerFuse, limitedSupply, newFuse, smallerFuse, wireForFuse, zoneFuse } from './fuse-remedy.ts';
 import { cleanerSwitch, largerBattery, strongerSwitch } from './loop-remedy.ts';
 import { wireForDrop, wireForVolts } from './loop-wire.ts';
 import {
@@ -52,7 +52,7 @@ const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
   'coil-frequency': [coilOfFrequency],
   'coil-unsuppressed': [coilQuenched],
   'supply-overloaded': [supplyForAmps],
-  'wire-overloaded': [smallerFuse, newFuse, wireForFuse],
+  'wire-overloaded': [zoneFuse, smallerFuse, newFuse, wireForFuse],
   'supply-not-limited': [newFuse, limitedSupply],
   'fuse-too-small': [largerFuse],
   'drop-large': [wireForDrop],

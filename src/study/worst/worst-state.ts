@@ -19,16 +19,25 @@ export interface Worst {
 
 /** Share of the volts by which states may differ that are taken as alike. */
 const ALIKE = 6e-5;
-/** Steps of arithmetic for one island, and for one search. */
+/** Steps of arithmetic for one island, and for one search; nodes of one search, and those for each variable left. */
 const BUDGET = 6e9;
 const BUDGET_ONE = 2e8;
-const REMEMBERED = 3;
+const LEAST_NODES = 200;
+const NODES_EACH = 40;
+/** Share of the ports that are still asked for, below which the others are left out. */
+const SPARSE = 0.8;
+const REMEMBERED = 2;
 /** Share of the volts below which a rise says nothing of where to part the states. */
 const SLIGHT = 1e-6;
 
-interface Node {
+/** Some of the ports, with the row of each; -1 where a port is left out. */
+interface Ports {
   readonly z: Float64Array;
   readonly v: Float64Array;
+  readonly at: Int32Array;
+}
+
+interface Node extends Ports {
   readonly left: readonly number[];
   readonly state: Settings;
   readonly least: number;
@@ -113,14 +122,14 @@ export class WorstStates {
   worst(element: Element, relay: number, settled: Settings): Worst | undefined {
     const place = this.signs?.loads.findIndex((e) => e.port === element.port) ?? -1;
     if (!this.signs || place < 0) return undefined;
-    const [z, v] = [this.z.slice(), this.v.slice()];
+    const ports = { z: this.z.slice(), v: this.v.slice(), at: Int32Array.from(this.v, (_, i) => i) };
     const left: number[] = [];
     const loads = new Map<number, boolean>();
     for (const [x, variable] of this.variables.entries()) {
       const own = variable.by === 'relay' && variable.index === relay;
       const value = own ? false : settled.get(x);
       const mine = this.of[x] ?? [];
-      if (value !== undefined) this.settle(z, v, mine, value, own);
+      if (value !== undefined) this.settle(ports, mine, value, own);
       else if (mine.some((e) => !e.piece.draws)) left.push(x);
       else
         loads.set(
@@ -129,8 +138,7 @@ export class WorstStates {
         );
     }
     const found = this.search(element.port, {
-      z,
-      v,
+      ...this.asked(ports, left, element.port),
       left,
       state: new Map([...settled, ...loads]),
       least: Number.NEGATIVE_INFINITY,
@@ -140,30 +148,49 @@ export class WorstStates {
   }
 
   /** Loads stay at the most they can be where the coil's own gates are what moves them. */
-  private settle(
-    z: Float64Array,
-    v: Float64Array,
-    of: readonly Element[],
-    value: boolean,
-    own: boolean,
-  ): void {
+  private settle({ z, v, at }: Ports, of: readonly Element[], value: boolean, own: boolean): void {
     for (const e of of) {
       const here = value ? e.on : e.off;
-      if (!e.piece.draws) close(z, v, e.port, here.y.re);
+      const row = at[e.port]!;
+      if (!e.piece.draws) close(z, v, row, here.y.re);
       else if (!own && here !== heavier(e)) {
-        close(z, v, e.port, -heavier(e).y.re, heavier(e).emf);
-        close(z, v, e.port, here.y.re, here.emf);
+        close(z, v, row, -heavier(e).y.re, heavier(e).emf);
+        close(z, v, row, here.y.re, here.emf);
       }
     }
+  }
+
+  /** Without the ports that nothing left to settle, nor the coil, lies across, where they are worth leaving out. */
+  private asked(ports: Ports, left: readonly number[], port: number): Ports {
+    const { z, v, at } = ports;
+    const n = v.length;
+    const wanted = [port, ...left.flatMap((x) => this.of[x]!.map((e) => e.port))].filter(
+      (p, i, all) => all.indexOf(p) === i,
+    );
+    const m = wanted.length;
+    if (m > SPARSE * n) return ports;
+    const rows = Int32Array.from(wanted, (p) => at[p]!);
+    const fewer = {
+      z: new Float64Array(m * m),
+      v: Float64Array.from(rows, (row) => v[row]!),
+      at: new Int32Array(at.length).fill(-1),
+    };
+    for (let i = 0; i < m; i++) {
+      fewer.at[wanted[i]!] = i;
+      const from = rows[i]! * n;
+      for (let k = 0; k < m; k++) fewer.z[i * m + k] = z[from + rows[k]!]!;
+    }
+    return fewer;
   }
 
   private search(port: number, root: Node): Worst {
     let least = Number.POSITIVE_INFINITY;
     let { volts: best, state } = this.start(port, root);
     let budget = Math.min(BUDGET_ONE, this.budget);
+    let nodes = LEAST_NODES + NODES_EACH * root.left.length;
     const stack: Node[] = [root];
     for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
-      if (node.least >= best - ALIKE * best || budget < 0) {
+      if (node.least >= best - ALIKE * best || budget < 0 || nodes < 0) {
         least = Math.min(least, node.least);
         continue;
       }
@@ -173,12 +200,13 @@ export class WorstStates {
         for (const e of this.of[x]!) {
           if (e.piece.draws) continue;
           owners.push(x);
-          switched.push({ port: e.port, siemens: Math.max(e.on.y.re, e.off.y.re) });
+          switched.push({ port: node.at[e.port]!, siemens: Math.max(e.on.y.re, e.off.y.re) });
         }
       const cost = 3 * node.v.length ** 2 + switched.length ** 3 / 3;
+      nodes--;
       budget -= cost;
       this.budget -= cost;
-      const bounds = boundsAt(node.z, node.v, port, switched);
+      const bounds = boundsAt(node.z, node.v, node.at[port]!, switched);
       if (bounds.all < best && node.left.every((x) => this.of[x]!.every((e) => e.on === heavier(e)))) {
         best = bounds.all;
         state = new Map([...node.state, ...node.left.map((x) => [x, true] as const)]);
@@ -188,8 +216,8 @@ export class WorstStates {
         continue;
       }
       const next = this.parting(node, port) ?? this.heaviest(node.left, owners, bounds.shares);
-      const children = [true, false].map((value) => this.child(node, next, value, bounds.least));
-      stack.push(...children.sort((a, b) => b.v[port]! - a.v[port]!));
+      const children = [true, false].map((value) => this.child(node, port, next, value, bounds.least));
+      stack.push(...children.sort((a, b) => b.v[b.at[port]!]! - a.v[a.at[port]!]!));
     }
     this.lately = [state, ...this.lately.filter((s) => s !== state)].slice(0, REMEMBERED);
     return { least: Math.min(least, best), state };
@@ -198,13 +226,13 @@ export class WorstStates {
   /** The least that the states found for other coils give here. */
   private start(port: number, root: Node): { readonly volts: number; readonly state: Settings } {
     const tried = this.lately.map((known) => {
-      const [z, v] = [root.z.slice(), root.v.slice()];
+      const ports = { z: root.z.slice(), v: root.v.slice(), at: root.at };
       const state = new Map(root.state);
       for (const x of root.left) {
         state.set(x, known.get(x) ?? true);
-        this.settle(z, v, this.of[x]!, state.get(x)!, false);
+        this.settle(ports, this.of[x]!, state.get(x)!, false);
       }
-      return { volts: v[port]!, state };
+      return { volts: ports.v[ports.at[port]!]!, state };
     });
     return tried.reduce((x, y) => (y.volts < x.volts ? y : x), {
       volts: Number.POSITIVE_INFINITY,
@@ -213,11 +241,13 @@ export class WorstStates {
   }
 
   /** The variable that raises the volts most whichever way it is settled, to the first order; undefined where none does. */
-  private parting({ z, v, left }: Node, port: number): number | undefined {
+  private parting({ z, v, at, left }: Node, port: number): number | undefined {
     const n = v.length;
+    const coil = at[port]!;
     const rise = (e: Element, y: number, emf: number) => {
-      const row = e.port * n;
-      return (-z[row + port]! * (v[e.port]! - emf) * y) / (1 + z[row + e.port]! * y);
+      const own = at[e.port]!;
+      const row = own * n;
+      return (-z[row + coil]! * (v[own]! - emf) * y) / (1 + z[row + own]! * y);
     };
     let best: { readonly x: number; readonly score: number } | undefined;
     for (const x of left) {
@@ -232,7 +262,7 @@ export class WorstStates {
       const score = Math.sqrt(Math.max(on, 0)) + Math.sqrt(Math.max(off, 0));
       if (score > 0 && (!best || score > best.score)) best = { x, score };
     }
-    return best && best.score > SLIGHT * v[port]! ? best.x : undefined;
+    return best && best.score > SLIGHT * v[coil]! ? best.x : undefined;
   }
 
   /** The variable whose contacts do most to the volts. */
@@ -242,13 +272,13 @@ export class WorstStates {
     return left.reduce((x, y) => (sums.get(y)! > sums.get(x)! ? y : x));
   }
 
-  private child(node: Node, x: number, value: boolean, least: number): Node {
-    const [z, v] = [node.z.slice(), node.v.slice()];
-    this.settle(z, v, this.of[x]!, value, false);
+  private child(node: Node, port: number, x: number, value: boolean, least: number): Node {
+    const ports = { z: node.z.slice(), v: node.v.slice(), at: node.at };
+    this.settle(ports, this.of[x]!, value, false);
+    const left = node.left.filter((y) => y !== x);
     return {
-      z,
-      v,
-      left: node.left.filter((y) => y !== x),
+      ...this.asked(ports, left, port),
+      left,
       state: new Map([...node.state, [x, value]]),
       least,
     };

@@ -67,7 +67,7 @@ function endsAt(tree: PlanTree, plan: Plan, key: string) {
         if (`${ref.part}.${ref.terminal}` !== key) return [];
         const raw = tree.runs[r]!;
         const pair = (run.link ? raw.link : Object.values(raw.cores as Tree)[c]) as string[];
-        return [{ other: other.part, put: (to: string) => (pair[side === 'a' ? 0 : 1] = to) }];
+        return [{ run: r + 1, other: other.part, put: (to: string) => (pair[side === 'a' ? 0 : 1] = to) }];
       }),
     ),
   );
@@ -97,7 +97,8 @@ export function withChanges(text: string, changes: readonly FigureChange[]): str
     if (c.change === 'cable-flexible')
       for (const r of c.runs) (tree.runs[r - 1]!.cable as Tree).flexible = false;
     if (c.change === 'fuse') {
-      for (const end of endsAt(tree, plan, c.terminal)) end.put(`${c.part}.2`);
+      for (const end of endsAt(tree, plan, c.terminal))
+        if (c.behind?.includes(end.run) ?? true) end.put(`${c.part}.2`);
       tree.parts[c.part] = { kind: 'fuse', rating: c.rating };
       tree.runs.push({ link: [c.terminal, `${c.part}.1`] });
     }

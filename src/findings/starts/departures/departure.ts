@@ -2,6 +2,7 @@ import type { ContactEdge } from '../../../circuit/circuit.ts';
 import type { Wanted } from '../../../logic/intent.ts';
 import type { Moved } from '../../../logic/verify.ts';
 import type { InputRef } from '../../../plan/plan.ts';
+import type { Zone } from '../../../study/zones.ts';
 import type { DeadCause } from './dead-cause.ts';
 import type { DeadLoopCause } from './dead-loop-cause.ts';
 
@@ -11,6 +12,8 @@ export interface DeadEntry {
   /** the state in which it is worked alone */
   readonly state: Moved;
   readonly cause: DeadCause;
+  /** the zone all of whose gates are dead alike; this is the first of them */
+  readonly zone?: Zone;
 }
 
 /** What the shortest way to a departure moves, one entry for each move in turn. */

@@ -3,6 +3,7 @@ import { entryState } from '../../../logic/entry-states.ts';
 import type { Wanted } from '../../../logic/intent.ts';
 import { type Moved, movedIn } from '../../../logic/verify.ts';
 import type { Study } from '../../../study/study.ts';
+import { type Zone, zonesOf } from '../../../study/zones.ts';
 import { deadCause } from './dead-cause.ts';
 import { deadLoopCause } from './dead-loop-cause.ts';
 import type { Departure } from './departure.ts';
@@ -73,14 +74,29 @@ function severalWork({ v, wanted }: Tried, moved: Moved): boolean {
 
 function deadEntries(study: Study, tried: Tried, dead: readonly Dead[]): Departure {
   const diode = reversedDiode(study);
+  const zones = deadZones(study, dead);
+  const told = dead.filter((d) => {
+    const zone = zones.get(d);
+    return zone === undefined || zone.gates[0] === d.entry.refs[0]!.part;
+  });
   return {
     kind: 'dead-entries',
     wanted: tried.wanted,
-    dead: dead.slice(0, MOST_EXPLAINED).map(({ entry, state }) => ({
-      refs: entry.refs,
-      state,
-      cause: diode === undefined ? deadCause(study, tried, entry, state) : { kind: 'diode', diode },
+    dead: told.slice(0, MOST_EXPLAINED).map((d) => ({
+      refs: d.entry.refs,
+      state: d.state,
+      cause: diode === undefined ? deadCause(study, tried, d.entry, d.state) : { kind: 'diode', diode },
+      ...(zones.has(d) && { zone: zones.get(d)! }),
     })),
-    more: Math.max(0, dead.length - MOST_EXPLAINED),
+    more: Math.max(0, told.length - MOST_EXPLAINED),
   };
+}
+
+/** Entries whose whole zone is dead though each of its gates pulls its relay in: what is wrong lies behind the relay. */
+function deadZones(study: Study, dead: readonly Dead[]): ReadonlyMap<Dead, Zone> {
+  const single = new Map(
+    dead.flatMap((d) => (d.entry.refs.length === 1 ? [[d.entry.refs[0]!.part, d] as const] : [])),
+  );
+  const zones = zonesOf(study).filter((z) => z.isCalledByEach && z.gates.every((g) => single.has(g)));
+  return new Map(zones.flatMap((z) => z.gates.map((g) => [single.get(g)!, z] as const)));
 }

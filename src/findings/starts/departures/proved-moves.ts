@@ -5,6 +5,7 @@ import type { Verified } from '../../../logic/verify.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { perStudy } from '../../../study/per-study.ts';
 import type { Study } from '../../../study/study.ts';
+import { zonesOf } from '../../../study/zones.ts';
 import { endsMoved, isOdd, isPartOf, type TabMove, tabMoves } from './tab-moves.ts';
 
 const MOST_TRIES = 60;
@@ -25,7 +26,7 @@ const NONE: WrongTabs = { moves: [], alone: false };
 export const gatesOnWrongTab = perStudy((study): WrongTabs => {
   const v = study.verified;
   if (!v || (v.deviations.length === 0 && v.chatter === FALSE && v.races.length === 0)) return NONE;
-  if (startsUnnamed(study, v)) return NONE;
+  if (startsUnnamed(study, v) || zonesOnWrongTab(study).moves.length > 0) return NONE;
   const moves = tabMoves(study.plan, (p) => p.kind === 'gate');
   const size = study.circuit.inputs.length;
   const tries = Math.max(6, Math.min(MOST_TRIES, Math.floor(6000 / Math.max(1, size))));
@@ -47,6 +48,24 @@ function startsUnnamed({ plan, circuit }: Study, v: Verified): boolean {
     return !d.expected && moved.some((i) => i.kind === 'gate' && !named.has(i.part));
   });
 }
+
+/**
+ * Zones whose relay calls on with another tab than most of its like: one core, or all the odd ones together, on the tab
+ * that the others have.
+ */
+export const zonesOnWrongTab = perStudy((study): WrongTabs => {
+  const v = study.verified;
+  if (!v || v.deviations.length === 0) return NONE;
+  const zones = new Set(zonesOf(study).map((z) => z.relay));
+  const whole = tabMoves(study.plan, (p) => p.kind === 'relay' && zones.has(p.name));
+  const moves = whole.filter((x) => !whole.some((m) => isPartOf(x, m)));
+  const on = (from: TabMove['from']) => moves.filter((m) => m.from === from);
+  const odd = on('NC').length <= on('NO').length ? on('NC') : on('NO');
+  if (odd.length === 0 || odd.length === moves.length || odd.length > MOST_TRIES_OF_OTHERS) return NONE;
+  const one = odd.find((move) => mends(study, endsMoved([move])));
+  if (one) return { moves: [one], alone: true };
+  return odd.length > 1 && mends(study, endsMoved(odd)) ? { moves: odd, alone: false } : NONE;
+});
 
 /** The one tab of a hand switch, button or cut-out that, moved to its fellow, makes every load do what is meant. */
 export const wrongTabOfOther = perStudy((study): TabMove | undefined => {
