@@ -1,6 +1,6 @@
 /** `pullin add gate NAME PLAN` and `pullin remove gate NAME PLAN` */
 import { resolve } from 'node:path';
-import { Argument, type Command, InvalidArgumentError, Option } from 'commander';
+import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { Growth, Length } from '../edit/growth.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Grown } from '../report/growth.ts';
@@ -96,8 +96,6 @@ function lengthText(text: string): string {
   return text;
 }
 
-const gateOnly = () => new Argument('<what>', 'what it is').choices(['gate']);
-
 const STATUSES =
   'Exit status: that of the check afterwards, 0 pass, 1 fail, 3 cannot tell; 1 also where nothing was written because the check would find more wrong than before; 2 the plan or the command line cannot be read or the change not be written; 70 a mistake in pullin.';
 
@@ -111,10 +109,12 @@ function addAdd(program: Command, session: Session): void {
   const command = program
     .command('add')
     .summary('add a gate to a plan, in the file')
+    .description('Adds to a plan file.')
+    .command('gate')
+    .summary('add a gate')
     .description(
       'Adds a gate to the plan file: its switch, cable, cores, colours and terminals are those of the gate named by --after, and every intent that names that gate names it too. Comments and layout stay. Tells the check before and after.',
     )
-    .addArgument(gateOnly())
     .argument('<name>', 'name of the new gate')
     .argument(...PLAN)
     .requiredOption('--after <gate>', 'the gate it comes after')
@@ -138,7 +138,7 @@ function addAdd(program: Command, session: Session): void {
         '\n  pullin add gate lathe --after router --length 3m shop.yaml' +
         '\n  pullin add gate lathe --after planer --length 1m --onward 2m shop.yaml',
     )
-    .action((_what: string, name: string, file: string, options: AddOptions) =>
+    .action((name: string, file: string, options: AddOptions) =>
       run(file, options, session, async (plan) => {
         const { addGate } = await import('./late.ts');
         const length = await lengthOf(options.length, '--length');
@@ -152,10 +152,12 @@ function addRemove(program: Command, session: Session): void {
   const command = program
     .command('remove')
     .summary('take a gate out of a plan, in the file')
+    .description('Takes out of a plan file.')
+    .command('gate')
+    .summary('take a gate out')
     .description(
       'Takes a gate out of the plan file, out of every intent, and with its cable; what hung behind it is joined to what it hung on, as long as both cables together. Comments and layout stay. Tells the check before and after.',
     )
-    .addArgument(gateOnly())
     .argument('<name>', 'name of the gate')
     .argument(...PLAN);
   shared(command)
@@ -165,7 +167,7 @@ function addRemove(program: Command, session: Session): void {
         '\n  pullin remove gate router shop.yaml' +
         '\n  pullin remove gate planer --dry-run shop.yaml',
     )
-    .action((_what: string, name: string, file: string, options: GrowOptions) =>
+    .action((name: string, file: string, options: GrowOptions) =>
       run(file, options, session, async (plan) => {
         const { removeGate } = await import('./late.ts');
         return planned(file, () => removeGate(plan, name));

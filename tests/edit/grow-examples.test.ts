@@ -95,12 +95,13 @@ describe('every right example', () => {
       if (gatesOf(plan).length > 5) return;
       const more = added(text, plan, gate!);
       if (more === undefined) return;
-      const before = new Map(oracle(text).table.map(({ inputs, on }) => [JSON.stringify(inputs), on]));
+      const { table } = oracle(text);
+      const order = Object.keys(table[0]!.inputs);
+      const before = new Map(table.map(({ inputs, on }) => [JSON.stringify(inputs), on]));
       const after = oracle(more);
       expect([...after.symptoms]).toEqual([]);
       for (const { inputs, on } of after.table) {
         const { [NEW]: fresh, ...others } = inputs;
-        const order = Object.keys(oracle(text).table[0]!.inputs);
         const as = { ...others, [gate!]: fresh === 'open' ? 'open' : others[gate!] };
         const key = JSON.stringify(Object.fromEntries(order.map((input) => [input, as[input]])));
         expect([inputs, on]).toEqual([inputs, before.get(key)]);
