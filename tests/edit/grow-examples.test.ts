@@ -65,7 +65,7 @@ function added(text: string, plan: Plan, gate: string): string | undefined {
   }
 }
 
-const SHOPS = [...exampleNames(), 'large/brackwater-college'];
+const SHOPS = [...exampleNames(), 'large/brackwater-college', 'large/quarrel-sheds', 'large/tallow-reach'];
 
 describe('every right example', () => {
   it.each(sampled(SHOPS, 29))(
