@@ -1,5 +1,5 @@
 import type { Coil, CurrentKind, Limit, Volts } from '../plan/device-figures.ts';
-import type { Part, Pole } from '../plan/part-types.ts';
+import type { Part, Pole, SupplyPart } from '../plan/part-types.ts';
 
 /** Volts at which a coil at 20 °C pulls in and has let go, and whether it minds its polarity. */
 export interface CoilThresholds {
@@ -19,6 +19,11 @@ const EXTRA_LOW: Readonly<Record<CurrentKind, number>> = { ac: 50, dc: 120 };
 
 export function isMainsOutput({ volts, kind }: Volts): boolean {
   return volts > EXTRA_LOW[kind];
+}
+
+/** A transformer for control circuits and no bell transformer: it has taps, or gives mains volts. */
+export function isControlTransformer({ output, taps }: SupplyPart): boolean {
+  return taps !== undefined || isMainsOutput(output);
 }
 
 /** Main poles numbered 1-2, 3-4 are a contactor's (EN 50005). */

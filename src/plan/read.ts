@@ -126,6 +126,16 @@ function crowded(text: string): number | undefined {
   return undefined;
 }
 
+/** V of a source of direct current in the plan, the highest where there are several; 12 V (common practice) without one. */
+function directVolts(named: ReturnType<PartReader['readParts']>): Volts {
+  const outputs = [...named.parts.values()].flatMap((part) => {
+    const fields = part?.fields;
+    const isSource = fields?.kind === 'supply' || fields?.kind === 'battery';
+    return isSource && fields.output.kind === 'dc' ? [fields.output.volts] : [];
+  });
+  return { volts: outputs.length === 0 ? 12 : Math.max(...outputs), kind: 'dc' };
+}
+
 /** The volts that all loads are made for which say any; undefined where they differ. */
 function voltsOfLoads(named: ReturnType<PartReader['readParts']>): Volts | undefined {
   const told = [...named.parts.values()].flatMap((part) => {
@@ -234,6 +244,7 @@ class FileReader {
       .map((part) => part?.fields)
       .filter((fields) => fields?.kind === 'plug');
     const fedVolts: Volts = plugs[0]?.volts ?? voltsOfLoads(named) ?? { volts: nominal, kind: 'ac' };
+    const dc = directVolts(named);
     for (const part of named.parts.values()) {
       if (part === undefined) continue;
       const base = {
@@ -244,8 +255,9 @@ class FileReader {
       };
       const { build, assumed } = rowOf(part.kind);
       const feed = feeds.get(part.name) ?? 'single';
-      built.set(part.name, build(part.fields, base, { feed, fedVolts }));
-      const said = assumed?.(part.fields, shown(part.name), fedVolts);
+      const own = feed === 'dc' ? dc : fedVolts;
+      built.set(part.name, build(part.fields, base, { feed, fedVolts: own }));
+      const said = assumed?.(part.fields, shown(part.name), own);
       if (said !== undefined) this.#defaults.push(said);
     }
     return built;

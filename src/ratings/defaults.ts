@@ -55,8 +55,11 @@ export function defaultDropOut(kind: CurrentKind, contactor: boolean): Default {
   return contactor ? defaults.dropOutAcContactor : defaults.dropOutAcRelay;
 }
 
-/** No-load rise of a small transformer of the given output, VA. */
-export function defaultTransformerRise(va: number): Default {
+/** No-load rise of a small transformer of the given output, VA; of one for control circuits, it is less. */
+export function defaultTransformerRise(va: number, control = false): Default {
+  if (control && va <= 60) return defaults.transformerRiseControlTo60VA;
+  if (control)
+    return va <= 175 ? defaults.transformerRiseControlTo175VA : defaults.transformerRiseControlAbove175VA;
   if (va <= 10) return defaults.transformerRiseTo10VA;
   return va <= 30 ? defaults.transformerRiseTo30VA : defaults.transformerRiseAbove30VA;
 }

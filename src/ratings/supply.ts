@@ -1,5 +1,6 @@
 /** A supply or battery as an ideal voltage behind a resistance. */
 
+import { isControlTransformer } from '../circuit/thresholds.ts';
 import type { Practice } from '../plan/device-figures.ts';
 import type { BatteryPart, SupplyPart } from '../plan/part-types.ts';
 import {
@@ -118,7 +119,7 @@ function riseOf(part: SupplyPart, used: string[]): number {
   const fallback =
     part.output.kind === 'dc'
       ? defaultUnregulatedRise(ratedAmps(part))
-      : defaultTransformerRise(rated * ratedAmps(part));
+      : defaultTransformerRise(rated * ratedAmps(part), isControlTransformer(part));
   used.push(
     `${part.name}: no-load voltage taken as ${percent(fallback.value)} above rated (${because(fallback)})`,
   );

@@ -70,7 +70,8 @@ export class Search {
     const few = { ...FEW, circuitOf: (t: Candidate) => this.madeBy(t) };
     this.verifier = new Verifier(study, report, this.ranking, !thorough || size > LARGE ? few : MANY);
     this.mostMore = Math.max(LEAST_MORE, Math.min(MOST_MORE, MOST_MORE * (LARGE / size) ** 3));
-    this.mostLooked = Math.max(LEAST_LOOKED, MOST_WORK / size);
+    // As part of the check, two thirds less is looked at than when a repair is asked for.
+    this.mostLooked = Math.max(LEAST_LOOKED, MOST_WORK / size) / (thorough ? 1 : 3);
     this.now = this.wrongWith(this.circuit.cores, Number.POSITIVE_INFINITY);
   }
 

@@ -120,9 +120,9 @@ export function relay(ac: boolean, volts: number, inside: boolean): Text {
   return joined(
     fixed(`{kind: relay, coil: {rated: ${volts} V ${ac ? 'AC' : 'DC'}, `),
     ac ? acMark : joined(dcMark(volts), maybe('tolerance', percent(1, 15))),
-    maybe('pull-in', limit(55, 85)),
+    maybe('pull-in', limit(70, 80)),
     maybe('drop-out', limit(5, 30)),
-    maybe('hot-rise', counted(5, 60, 'K')),
+    maybe('hot-rise', counted(20, 45, 'K')),
     fixed(`, suppressor: ${inside && !ac ? 'diode' : 'none'}}, contact: {ratings: [10 A 250 V AC]}`),
     oneOf('}', '}', ', poles: [{form: make, marks: [1, 2]}, {form: make, marks: [3, 4]}]}'),
   );

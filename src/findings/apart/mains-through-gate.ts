@@ -106,12 +106,16 @@ function throughGates({ plan }: Study, tabs: readonly string[]): Finding {
 
 /** V of insulation from which a cable of the loop may carry mains. */
 const MAINS_INSULATION = 300;
+/** m² from which a single wire of unstated insulation may be panel wire for mains; bell wire comes in pairs. */
+const PANEL_WIRE = 0.7e-6;
 
 interface CableOnMains {
   readonly core: Core;
   readonly stock: string;
   /** V, as stated */
   readonly insulation: number | undefined;
+  /** a wire of one core, as thick as those that panels are wired with */
+  readonly single: boolean;
 }
 
 /** The first core on mains of every run of a cable that the loop is wired with elsewhere. */
@@ -121,20 +125,21 @@ function loopCoresOnMains({ plan, circuit, sides }: Study): CableOnMains[] {
     plan.runs.filter((r) => r.cores.some((c) => isLow(sides, netOf(c)))).map((r) => r.cable?.stock),
   );
   return plan.runs.flatMap(({ cable, cores }) => {
-    const { stock, insulation } = cable ?? {};
+    const { stock, insulation, cores: count = 0, area = 0 } = cable ?? {};
     if (stock === undefined || !ofLoop.has(stock) || (insulation ?? 0) >= MAINS_INSULATION) return [];
     const core = cores.find((c) => isMains(sides, netOf(c)));
-    return core ? [{ core, stock, insulation }] : [];
+    return core ? [{ core, stock, insulation, single: count === 1 && area >= PANEL_WIRE }] : [];
   });
 }
 
-function throughCable({ plan }: Study, { core, stock, insulation }: CableOnMains): Finding {
+function throughCable({ plan }: Study, { core, stock, insulation, single }: CableOnMains): Finding {
   return found(plan, entry, {
     parts: [core.a.part, core.b.part],
     terminals: [core.a.written, core.b.written],
     at: core.at,
     message: `${theCore(core)} of the loop cable "${stock}" carries mains from ${core.a.written} to ${core.b.written}`,
     why: `"${stock}" is the cable of the low-voltage loop${insulation === undefined ? '' : `, insulated for ${insulation} V`}.`,
+    severity: insulation === undefined && single ? 'doubt' : 'danger',
     fix: 'Use cord or cable made for mains there.',
     basis: 'NEC 725.136; IEC 60364-5-52 clause 528.1 (from memory)',
     twin: { name: `that from ${core.a.written} to ${core.b.written}` },

@@ -28,22 +28,29 @@ export interface StartsInTurn {
 
 /** s by which on-delay timers hold each relay back, by its name. */
 const delays = perStudy((study): ReadonlyMap<string, number> => {
-  const ways = new Map(coilWays(study).map((way) => [way.part.name, way.contacts]));
   const found = new Map<string, number>();
-  const of = (name: string, above: readonly string[]): number => {
-    const known = found.get(name);
-    if (known !== undefined) return known;
-    const part = study.plan.parts.get(name);
-    const own = part?.kind === 'timer' && part.function === 'on-delay' ? (part.time ?? 0) : 0;
-    const before = [...new Set(ways.get(name)?.map((c) => c.part))].filter(
-      (p) => p !== name && !above.includes(p) && ways.has(p),
-    );
-    const delay = own + Math.max(0, ...before.map((p) => of(p, [...above, name])));
-    // What was cut short by a ring is not kept.
-    if (above.length === 0) found.set(name, delay);
-    return delay;
+  const { parts } = study.plan;
+  const own = (name: string): number => {
+    const part = parts.get(name);
+    return part?.kind === 'timer' && part.function === 'on-delay' ? (part.time ?? 0) : 0;
   };
-  for (const name of ways.keys()) found.set(name, of(name, []));
+  if (![...parts.keys()].some((name) => own(name) > 0)) return found;
+  const ways = new Map(coilWays(study).map((way) => [way.part.name, way.contacts]));
+  const above = new Set<string>();
+  /** Whether the delay is whole: what was cut short by a ring is not kept. */
+  const of = (name: string): { readonly delay: number; readonly whole: boolean } => {
+    const known = found.get(name);
+    if (known !== undefined) return { delay: known, whole: true };
+    above.add(name);
+    const before = [...new Set(ways.get(name)?.map((c) => c.part))].filter((p) => ways.has(p) && p !== name);
+    const later = before.filter((p) => !above.has(p)).map(of);
+    above.delete(name);
+    const delay = own(name) + Math.max(0, ...later.map((x) => x.delay));
+    const whole = later.length === before.length && later.every((x) => x.whole);
+    if (whole) found.set(name, delay);
+    return { delay, whole };
+  };
+  for (const name of ways.keys()) found.set(name, of(name).delay);
   return found;
 });
 

@@ -142,10 +142,15 @@ const builtConsumer = (fields: MotorFields | LoadFields) => ({
   returnsThrough: fields['returns-through'],
 });
 
-const isDc = ({ volts }: MotorFields | LoadFields): boolean => volts?.kind === 'dc';
+/** By its volts; where they are not stated, what returns through metal or has poles is for DC. */
+const isDc = (
+  { volts, 'returns-through': metal }: MotorFields | LoadFields,
+  marks: ReadonlySet<string> = new Set(),
+): boolean =>
+  volts === undefined ? metal !== undefined || marks.has('+') || marks.has('-') : volts.kind === 'dc';
 
 const feedOf = (fields: MotorFields | LoadFields, marks: ReadonlySet<string>): Feed | undefined =>
-  isDc(fields) ? 'dc' : (feedOfFields(fields) ?? feedOfMarks(marks));
+  isDc(fields, marks) ? 'dc' : (feedOfFields(fields) ?? feedOfMarks(marks));
 
 const RETURNS_ON_DC = 'returns-through: only a load for V DC returns through metal; its volts are AC';
 
@@ -192,7 +197,9 @@ function usualVolts({ feed: own, fedVolts: { volts, kind: of } }: Surroundings):
 }
 
 const takenVolts = ({ volts }: { readonly volts?: Volts | undefined }, shown: string, fed: Volts) =>
-  volts === undefined ? `${shown} gives no volts: ${fed.volts} V AC is taken.` : undefined;
+  volts === undefined
+    ? `${shown} gives no volts: ${fed.volts} V ${fed.kind.toUpperCase()} is taken.`
+    : undefined;
 
 export const plug = kindRow<PlugPart>()({
   schema: plugSchema,
@@ -272,7 +279,7 @@ export const motor = kindRow<MotorPart>()({
     }),
   assumed: takenVolts,
   feed: (fields, marks) =>
-    fields.type === 'three-phase' && !isDc(fields) ? 'three-phase' : feedOf(fields, marks),
+    fields.type === 'three-phase' && !isDc(fields, marks) ? 'three-phase' : feedOf(fields, marks),
   passes: false,
   intent: ['target'],
   fedBy: fedThrough,

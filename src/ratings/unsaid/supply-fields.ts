@@ -1,4 +1,5 @@
 /** What a supply or a battery leaves out. */
+import { isControlTransformer } from '../../circuit/thresholds.ts';
 import type { Practice } from '../../plan/device-figures.ts';
 import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
 import { defaults, defaultTransformerRise } from '../defaults.ts';
@@ -33,7 +34,9 @@ export function unsaidOfSupply(part: SupplyPart, practice: Practice): Unsaid[] {
       put: put((_p, value: 'regulated' | 'unregulated') => ({ regulation: value })),
     });
   if (regulation !== 'regulated' && part.noLoad === undefined) {
-    const row = dc ? defaults.unregulatedRise : defaultTransformerRise(vaOf(part, practice));
+    const row = dc
+      ? defaults.unregulatedRise
+      : defaultTransformerRise(vaOf(part, practice), isControlTransformer(part));
     const [least, most] = [row.low!, row.high!].map((rise) => output.volts * (1 + rise)) as [number, number];
     // A supply that is taken as regulated has none to state.
     const at =

@@ -3,7 +3,7 @@ import type { Part } from '../../plan/part-types.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { defaults } from '../defaults.ts';
 import { unsaidOfCoil } from './coil-fields.ts';
-import { unsaidOfContacts } from './contact-fields.ts';
+import { unsaidOfContacts, unsaidOfIsolator } from './contact-fields.ts';
 import { ends, putting, type Unsaid } from './ends.ts';
 import { unsaidOfFuse, unsaidOfMotor, unsaidOfPlug } from './mains-fields.ts';
 import { unsaidOfBattery, unsaidOfSupply } from './supply-fields.ts';
@@ -27,6 +27,8 @@ function unsaidOf(part: Part, { practice }: Plan): Unsaid[] {
     case 'timer':
     case 'board':
       return [...unsaidOfCoil(part), ...unsaidOfContacts(part)];
+    case 'switch':
+      return unsaidOfIsolator(part);
     case 'fuse':
       return unsaidOfFuse(part);
     case 'motor':
