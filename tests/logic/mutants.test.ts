@@ -59,5 +59,5 @@ afterAll(() => {
     `${count.mutants} wiring mistakes in ${sampled(examples, 12).length} plans: ${count.harmful} do harm, ${count.missed} missed, ` +
       `${count.invented} invented, ${count.proof} proofs that differ`,
   );
-  expect(count.mutants).toBeGreaterThan(WHOLE ? 700 : 8);
+  expect(count.mutants).toBeGreaterThan(WHOLE ? 700 : 4);
 });

@@ -1,9 +1,10 @@
 /** The live conductors of a mains part: how its fields and the marks on it tell them, and its terminals by them. */
 
+import type { Volts } from '../device-figures.ts';
 import type { Feed } from '../part-types.ts';
 import { figure } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
-import type { Add } from './kind-row.ts';
+import type { Add, Surroundings } from './kind-row.ts';
 
 /** Single-phase NEMA WD 6 series with two live legs, with or without a neutral. */
 const TWO_LEG = new Set([2, 6, 8, 9, 10, 14]);
@@ -74,3 +75,16 @@ const MAINS: Readonly<Record<Feed, readonly string[]>> = {
 export const mainsTerminals = (of: Feed): Terminals => shared(of, () => new Terminals(MAINS[of]));
 
 export const builtFeed = ({ phases, legs }: FeedFields, of: Feed) => ({ feed: of, phases, legs });
+
+/** Mains volts between the conductors of a feed, by what is usual between one and neutral. */
+export function usualVolts({ feed: own, fedVolts: { volts, kind: of } }: Surroundings): Volts {
+  // Other volts than those to neutral are between live conductors already.
+  const between = volts === 120 ? 240 : volts === 230 ? 400 : volts;
+  return { volts: own === 'single' ? volts : between, kind: of };
+}
+
+/** What is said of volts that the plan leaves to the rest of it. */
+export const takenVolts = ({ volts }: { readonly volts?: Volts | undefined }, shown: string, fed: Volts) =>
+  volts === undefined
+    ? `${shown} gives no volts: ${fed.volts} V ${fed.kind.toUpperCase()} is taken.`
+    : undefined;

@@ -1,6 +1,5 @@
 /** The mains side: plugs, outlets, motors and other loads. */
 import * as z from 'zod';
-import type { Volts } from '../device-figures.ts';
 import { fuseRating } from '../fuse-quantity.ts';
 import { loadVolts, mainsVolts } from '../mains-quantity.ts';
 import type { Feed, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
@@ -9,7 +8,7 @@ import { define } from '../quantity-reader.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, number, once, quantity, text } from '../schema-fields.ts';
 import { withoutUndefined } from '../without-undefined.ts';
-import { type Add, common, type FedBy, kind, kindRow, type Surroundings } from './kind-row.ts';
+import { type Add, common, type FedBy, kind, kindRow } from './kind-row.ts';
 import {
   builtFeed,
   checkFeed,
@@ -17,7 +16,9 @@ import {
   feedOfFields,
   feedOfMarks,
   mainsTerminals,
+  takenVolts,
   usualFeed,
+  usualVolts,
 } from './mains-feed.ts';
 
 /** Code letters of NEMA MG 1 for locked-rotor kVA per horsepower: A to V without I, O and Q. */
@@ -188,18 +189,6 @@ const pluggedIn = ({ 'plugged-into': name }: MotorFields | LoadFields): FedBy | 
         kinds: ['outlet'],
         clash: (shown) => `plugged-into: ${shown} also has runs of its own; keep one of the two`,
       };
-
-/** Mains volts between the conductors of a feed, by what is usual between one and neutral. */
-function usualVolts({ feed: own, fedVolts: { volts, kind: of } }: Surroundings): Volts {
-  // Other volts than those to neutral are between live conductors already.
-  const between = volts === 120 ? 240 : volts === 230 ? 400 : volts;
-  return { volts: own === 'single' ? volts : between, kind: of };
-}
-
-const takenVolts = ({ volts }: { readonly volts?: Volts | undefined }, shown: string, fed: Volts) =>
-  volts === undefined
-    ? `${shown} gives no volts: ${fed.volts} V ${fed.kind.toUpperCase()} is taken.`
-    : undefined;
 
 export const plug = kindRow<PlugPart>()({
   schema: plugSchema,
