@@ -11,6 +11,7 @@ interface CheckOptions extends LookOptions {
   readonly json?: boolean;
   readonly quiet?: boolean;
   readonly all?: boolean;
+  readonly watch?: boolean;
 }
 
 const BETWEEN = `\n${'='.repeat(20)}\n\n`;
@@ -18,6 +19,7 @@ const BETWEEN = `\n${'='.repeat(20)}\n\n`;
 async function run(files: readonly string[], options: CheckOptions, session: Session): Promise<void> {
   if (files.filter((f) => f === '-').length > 1)
     throw new Problem('standard input (-) can be named only once');
+  if (options.watch) return watched(files, options, session);
   const reports: Report[] = [];
   const { checkDocument, quietDocument } = await import('./late.ts');
   for (const file of files) {
@@ -36,6 +38,19 @@ async function run(files: readonly string[], options: CheckOptions, session: Ses
   if (answer !== undefined) printJson(answer, session);
 }
 
+/** The whole report once, then what each save changes. */
+async function watched(files: readonly string[], options: CheckOptions, session: Session): Promise<void> {
+  if (files.includes('-')) throw new Problem('--watch needs files; standard input is not saved again');
+  const { checkDocument, quietDocument } = await import('./late.ts');
+  const { watch } = await import('./watch.ts');
+  let count = 0;
+  await watch(files, options, session, async (report) => {
+    if (count++ > 0 && !options.quiet) session.out.write(BETWEEN);
+    if (options.quiet) await print(quietDocument(report), {}, session);
+    else await print(checkDocument(report, options), options, session);
+  });
+}
+
 export function addCheck(program: Command, session: Session): void {
   program
     .command('check')
@@ -49,13 +64,20 @@ export function addCheck(program: Command, session: Session): void {
     )
     .option('--quiet', 'print one line a finding and the verdict')
     .option('--all', 'list the volts at every coil for every gate, not for the worst alone')
+    .addOption(
+      new Option('--watch', 'check again on every save, and tell what that changed').conflicts('json'),
+    )
     .addOption(colourOption('the report'))
     .addOption(widthOption())
     .addHelpText(
       'after',
       helpEnd(
+        '--watch reports once, and after each save what came and what went; Ctrl-C ends it with the status of the last check.',
         'Exit status: 0 nothing failed, 1 something failed, 3 cannot tell, 2 a plan or the command line cannot be read, 70 a mistake in pullin. Of several plans the worst counts, in the order 2, 1, 3, 0.',
-      ),
+        'Examples:',
+      ) +
+        '\n  pullin check --all shop.yaml' +
+        '\n  pullin check --watch --quiet shop.yaml annexe.yaml',
     )
     .action((files: string[], options: CheckOptions) => run(files, options, session));
 }

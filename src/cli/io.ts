@@ -15,6 +15,9 @@ export interface Io {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** where relative file names start; default: the process's own directory */
   readonly cwd?: string | (() => string) | undefined;
+  /** how a command that goes on and on hears that it is to end */
+  once?(event: 'SIGINT' | 'SIGTERM', listener: () => void): unknown;
+  off?(event: 'SIGINT' | 'SIGTERM', listener: () => void): unknown;
 }
 
 export type ColourChoice = 'always' | 'never' | 'auto';
@@ -52,6 +55,11 @@ export class Output {
   constructor(stream: OutputStream) {
     this.stream = stream;
     stream.on?.('error', (error) => this.#fail(error));
+  }
+
+  /** Whether nobody reads any more. */
+  get closed(): boolean {
+    return this.#closed;
   }
 
   #fail(error: NodeJS.ErrnoException): void {

@@ -8,6 +8,7 @@ import { printable, printableLines } from '../text/escape.ts';
 import { addCheck } from './check.ts';
 import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
+import { addGrowing } from './grow.ts';
 import { type Io, Output, type Session, widthFor } from './io.ts';
 import { addMaterials } from './materials.ts';
 import { addMend } from './mend.ts';
@@ -26,6 +27,7 @@ const COMMANDS: readonly ((program: Command, session: Session) => void)[] = [
   addTable,
   addRead,
   addMend,
+  addGrowing,
   addMeter,
   addDraw,
   addWireList,

@@ -91,7 +91,10 @@ function fromFlow(
     return [...comma, cut(lines.start, lines.end)];
   if (next !== undefined) {
     const between = text.slice(after! + 1, next.start);
-    return [cut(entry.start, /^[ \t]*$/.test(between) ? next.start : after! + 1)];
+    if (/^[ \t]*$/.test(between)) return [cut(entry.start, next.start)];
+    // The next stands on a line of its own: the blanks before this one go, so that none is left behind the comma.
+    const isNear = before !== undefined && /^[ \t]*$/.test(text.slice(before + 1, entry.start));
+    return [cut(isNear ? before + 1 : entry.start, after! + 1)];
   }
   // The last one: blanks before it go too, unless a remark stands there.
   const gap = text.slice(before! + 1, entry.start);
@@ -103,7 +106,7 @@ function fromFlow(
 }
 
 /** The splices that take the entries at `gone` out of a map or list. */
-function taken(text: string, list: Held | Listed, gone: ReadonlySet<number>): Splice[] {
+export function taken(text: string, list: Held | Listed, gone: ReadonlySet<number>): Splice[] {
   const all = entries(list);
   if (!list.flow) return [...gone].map((index) => fromBlock(text, all[index]!));
   const marks = commas(list);

@@ -1,0 +1,1 @@
+import './grow-examples.test.ts';
