@@ -90,9 +90,29 @@ async function run(
   await print(growthDocument(`Written into ${nameOf(file)}:`, grown), options, session);
 }
 
+const LENGTHS = new Set(['--length', '--onward']);
+const FIGURE = /^[\d.]+$/;
+const UNIT = /^(?:mm|cm|m|in|inch|inches|ft|foot|feet)$/i;
+
+/** Words of a command line with lengths in one: a person types `--length 8 ft 6 in` without a thought of the shell. */
+export function withWholeLengths(argv: readonly string[]): string[] {
+  const words: string[] = [];
+  for (let i = 0; i < argv.length; i++) {
+    words.push(argv[i]!);
+    if (!LENGTHS.has(argv[i]!)) continue;
+    const parts: string[] = [];
+    while (FIGURE.test(argv[i + 1] ?? '') && UNIT.test(argv[i + 2] ?? '')) {
+      parts.push(argv[i + 1]!, argv[i + 2]!);
+      i += 2;
+    }
+    if (parts.length > 0) words.push(parts.join(' '));
+  }
+  return words;
+}
+
 function lengthText(text: string): string {
   if (/^[\d.]+$/.test(text.trim()))
-    throw new InvalidArgumentError("It takes a length with its unit in one word, such as 3m, or '3 m'.");
+    throw new InvalidArgumentError('It takes a length with its unit, such as 3 m.');
   return text;
 }
 
@@ -135,8 +155,8 @@ function addAdd(program: Command, session: Session): void {
         STATUSES,
         'Examples:',
       ) +
-        '\n  pullin add gate lathe --after router --length 3m shop.yaml' +
-        '\n  pullin add gate lathe --after planer --length 1m --onward 2m shop.yaml',
+        '\n  pullin add gate lathe --after router --length 3 m shop.yaml' +
+        '\n  pullin add gate lathe --after planer --length 1 m --onward 2 m shop.yaml',
     )
     .action((name: string, file: string, options: AddOptions) =>
       run(file, options, session, async (plan) => {

@@ -8,7 +8,7 @@ import { printable, printableLines } from '../text/escape.ts';
 import { addCheck } from './check.ts';
 import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
-import { addGrowing } from './grow.ts';
+import { addGrowing, withWholeLengths } from './grow.ts';
 import { type Io, Output, type Session, widthFor } from './io.ts';
 import { addMaterials } from './materials.ts';
 import { addMend } from './mend.ts';
@@ -98,7 +98,7 @@ export async function main(argv: readonly string[], io: Io, stages: Stages = STA
     },
   };
   try {
-    await buildProgram(session).parseAsync([...argv], { from: 'user' });
+    await buildProgram(session).parseAsync(withWholeLengths(argv), { from: 'user' });
   } catch (error) {
     status = worse(status, statusAfter(error, session));
   }

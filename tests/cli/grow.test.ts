@@ -12,6 +12,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { withWholeLengths } from '../../src/cli/grow.ts';
 import { STAGES, type Stages } from '../../src/cli/stages.ts';
 import type { Report } from '../../src/findings/report-model.ts';
 import { failing, finding, report } from '../report/samples.ts';
@@ -38,6 +39,20 @@ const GROWN = SHOP.replace('  planer: {from: snap}\n', '  planer: {from: snap}\n
     'planer.NO]}}\n  - {cable: bell, length: 2 m, cores: {red: [planer.COM, lathe.COM], white: [planer.NO, lathe.NO]}}\n',
   )
   .replace('[saw, planer]', '[saw, planer, lathe]');
+
+it('takes lengths as a person types them, figure and unit apart', () => {
+  const words = (line: string) => withWholeLengths(line.split(' '));
+  expect(words('add gate x --length 8 ft 6 in --onward 2 m shop.yaml')).toEqual([
+    ...['add', 'gate', 'x', '--length', '8 ft 6 in', '--onward', '2 m', 'shop.yaml'],
+  ]);
+  for (const same of [
+    'add gate m --after 3 --length 3m in',
+    'table 3 m',
+    'add gate x --length 3',
+    'a --length 3 yd',
+  ])
+    expect(words(same)).toEqual(same.split(' '));
+});
 
 let cwd = '';
 let file = '';
