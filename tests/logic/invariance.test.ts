@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { parseDocument, YAMLMap, YAMLSeq } from 'yaml';
-import { sampled, share } from '../helpers/share.ts';
+import { share, WHOLE } from '../helpers/share.ts';
 import { reportOf } from './product.ts';
 import { randomPlan } from './random-plan.ts';
 
@@ -131,7 +131,7 @@ it.each(CHANGES)('random plans, %s: the same verdict and findings', { timeout: 6
       const text = randomPlan(tape);
       expect(outcome(change(text, n))).toEqual(outcome(text));
     }),
-    { numRuns: share(50), seed: 40 },
+    { numRuns: share(25), seed: 40 },
   );
 });
 
@@ -146,7 +146,7 @@ it.each(CHANGES.slice(0, 3))(
   'the examples, %s: the same verdict and findings',
   { timeout: 60_000 },
   (_, change) => {
-    for (const file of sampled(files)) {
+    for (const file of files.filter((_, i) => i % (WHOLE ? 3 : 20) === 0)) {
       const text = readFileSync(file, 'utf8');
       expect([file.pathname.split('/').pop(), outcome(change(text, 0xa5a5a))]).toEqual([
         file.pathname.split('/').pop(),

@@ -99,10 +99,14 @@ function compareAnswers(
   const { holdsAtNominalVolts: holds } = proofOf(study);
   if ((deviating.true || deviating.false) && holds !== false)
     say(`a row is not as intended, and holds is ${holds}`);
-  const { questions, verdict } = judge(study);
-  if (deviating.true && questions[1]!.answer !== 'no')
+  const { questions, verdict, findings } = judge(study);
+  // Where figures are left out, what is seen with those taken may be otherwise with others.
+  const isNo = (answer: string) =>
+    answer === 'no' || (answer === 'cannot tell' && findings.some((f) => f.id === 'value-unsaid'));
+  if (deviating.true && !isNo(questions[1]!.answer))
     say(`a load stays off, question 2: ${questions[1]!.answer}`);
-  if (deviating.false && questions[2]!.answer !== 'no')
+  if (deviating.false && !isNo(questions[2]!.answer))
     say(`a load runs on, question 3: ${questions[2]!.answer}`);
-  if (holds === false && verdict !== 'fail') say(`the proof fails, and the verdict is ${verdict}`);
+  if (holds === false && verdict !== 'fail' && !findings.some((f) => f.id === 'value-unsaid'))
+    say(`the proof fails, and the verdict is ${verdict}`);
 }

@@ -47,7 +47,7 @@ describe('every core, terminal and label of a drawing in its own place', () => {
   });
 
   it('generated plans', { timeout: 120_000 }, () => {
-    for (const { name, text } of generatedPlans(share(500), 20261125))
+    for (const { name, text } of generatedPlans(share(200), 20261125))
       expect(faults(text, name), text).toEqual([]);
   });
 });

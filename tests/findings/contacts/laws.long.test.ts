@@ -90,7 +90,7 @@ const drawn: fc.Arbitrary<Drawn> = fc
 const factor = fc.double({ min: 1, max: 4, noNaN: true });
 const scaled = (of: Readonly<Record<string, number>>, by: number) =>
   Object.fromEntries(Object.entries(of).map(([key, value]) => [key, value * by]));
-const runs = { numRuns: 100 };
+const runs = { numRuns: 40 };
 
 describe('a contact and its motor', () => {
   it('a bigger motor never improves the verdict', () => {

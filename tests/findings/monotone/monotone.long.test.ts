@@ -40,16 +40,16 @@ const ways = new Set<string>();
 const TIME = 600_000;
 
 describe('one change for the worse ends no finding', { timeout: TIME }, () => {
-  // Every second change of each, since those of one figure come in twos and threes.
+  // Every eighth change of each, since those of one figure come in twos and threes and plans are alike.
   it.each([...right, ...wrong])('%s', (name) => {
     const plan = example(name);
-    const { tried, broken, met: own } = outcomeOf(plan, ({ way }, i) => !!ways.add(way) && i % 2 === 0);
+    const { tried, broken, met: own } = outcomeOf(plan, ({ way }, i) => !!ways.add(way) && i % 8 === 0);
     for (const exception of own) met.add(exception);
     expect(broken).toEqual([]);
-    expect(tried).toBeGreaterThan(10);
+    expect(tried).toBeGreaterThan(2);
   });
   it.each([...right, ...wrong])('%s, by the other practice', (name) => {
-    const { broken, met: own } = outcomeOf(swapped(example(name)), (_, i) => i % 6 === 0);
+    const { broken, met: own } = outcomeOf(swapped(example(name)), (_, i) => i % 24 === 0);
     for (const exception of own) met.add(exception);
     expect(broken).toEqual([]);
   });
@@ -60,7 +60,7 @@ describe('one change for the worse ends no finding', { timeout: TIME }, () => {
         for (const exception of own) met.add(exception);
         expect(broken, text).toEqual([]);
       }),
-      { numRuns: 40 },
+      { numRuns: 10 },
     );
   });
   // An exception that nothing meets hides a mistake one day; the others are met by random shops.

@@ -135,6 +135,10 @@ const FIELDS: Readonly<Record<string, Pair>> = {
   bistable: [undefined, 'toggle'],
   pulse: ['200 ms', 'continuous'],
   supply: ['permanent', 'none'],
+  limit: ['10 mA', '5 A'],
+  time: ['0 s', '90 s'],
+  rating: ['0.1 A', '60 A'],
+  volts: ['120 V AC', '240 V AC'],
   'trigger-current': ['0.1 mA', '100 mA'],
   'trigger-resistance': ['0.01 ohm', '300 ohm'],
 };
