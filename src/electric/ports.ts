@@ -106,7 +106,8 @@ export class PortSolver {
     if (changed.length < 2 || changed.length > MOST_MOVED) return undefined;
     for (const last of changed) {
       const others = changed.filter((name) => name !== last);
-      const quick = this.baseWith(others, situation)?.byChange(situation, [last]);
+      // All that moved is held against the base: a contact may hang on more than the one that moves it.
+      const quick = this.baseWith(others, situation)?.byChange(situation, moved);
       if (quick !== undefined) return quick;
     }
     return undefined;
