@@ -99,7 +99,7 @@ describe('laws of a meter, over every example and any state', () => {
       }),
       { numRuns: 500 },
     );
-    expect(told).toBeGreaterThan(100);
+    expect(told).toBeGreaterThan(40);
   });
 
   it('ohms round three terminals obey the triangle rule', () => {
