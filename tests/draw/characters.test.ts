@@ -139,7 +139,7 @@ describe.each([
   it.each(
     sampled(
       plans.map((plan, nth) => ({ ...plan, nth })),
-      8,
+      16,
     ),
   )('$name', ({ nth, ...plan }) => {
     for (const drawn of drawings(plan, widths(nth))) expectRight(drawn);

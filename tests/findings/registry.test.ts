@@ -6,6 +6,7 @@ import { FINDING_IDS } from '../../src/findings/finding-ids.ts';
 import { judge } from '../../src/findings/judge.ts';
 import type { Report } from '../../src/findings/report-model.ts';
 import { QUESTIONS, SEVERITIES } from '../../src/findings/report-words.ts';
+import { kept } from '../../src/plan/map-entries.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { Study } from '../../src/study/study.ts';
 
@@ -66,6 +67,7 @@ describe('the plans the examples are put into', () => {
 });
 
 describe('the examples', () => {
+  const rightReports = new Map<string, Report>();
   /** Examples whose finding stands only under another one. */
   const folded: string[] = [];
   it.each(explanations.map((e) => [e.id, e] as const))(
@@ -77,7 +79,7 @@ describe('the examples', () => {
       expect(wrong).not.toBe(right);
       const report = reportOn(wrong, `${e.base}.yaml`);
       expect(idsIn(report)).toContain(id);
-      expect(idsIn(reportOn(right, `${e.base}.yaml`))).not.toContain(id);
+      expect(idsIn(kept(rightReports, e.base, () => reportOn(right, `${e.base}.yaml`)))).not.toContain(id);
       const own = report.findings.filter((f) => f.id === id);
       if (own.length === 0) {
         folded.push(id);

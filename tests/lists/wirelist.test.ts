@@ -10,7 +10,7 @@ import { planOf } from '../helpers/plan-of.ts';
 import { sampled } from '../helpers/share.ts';
 
 const NONE: Reels = { any: [], own: new Map() };
-const EVERY = sampled([...exampleNames(), ...exampleNames('wrong')], 4);
+const EVERY = sampled([...exampleNames(), ...exampleNames('wrong')], 12);
 
 function listOf(plan: Plan, reels: Reels = NONE): WireList {
   const list = wireList(Study.of(plan), reels);
