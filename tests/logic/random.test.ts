@@ -41,6 +41,7 @@ describe('random plans against enumeration', () => {
     expect(count.plans).toBeGreaterThanOrEqual(BATCHES * RUNS);
     expect(count.undecided).toBe(0);
     expect(count.followers).toBeLessThan(count.plans / 10);
+    if (!WHOLE) return;
     // A comparison of nothing but faults, or of nothing but good plans, would prove little.
     expect(count.harmful).toBeGreaterThan(count.plans / 5);
     expect(count.harmful).toBeLessThan((count.plans * 4) / 5);
