@@ -79,7 +79,7 @@ afterAll(() => {
     `${count.tried} single mistakes in ${sampled(plans, 12).length} plans: ${count.harmful} do harm, ${count.caught} caught, ` +
       `${count.open} not judged; the first finding speaks of a touched part in ${(100 * told).toFixed(1)} % of ${count.asked}`,
   );
-  expect(count.tried).toBeGreaterThan(WHOLE ? 450 : 3);
+  expect(count.tried).toBeGreaterThan(WHOLE ? 400 : 3);
   // Of a few, one is too large a share.
   if (WHOLE) expect(told).toBeGreaterThanOrEqual(LEAST_TOLD);
 });
