@@ -10,9 +10,6 @@ type Coiled = RelayPart | TimerPart | BoardPart;
 /** Times its full load that a contact with a motor rating makes, UL 508. */
 const MAKES = 6;
 
-/** Times what a DC contact carries that it may make: vehicle relays and DC contactors, from memory. */
-const DC_MAKES = 10;
-
 /** A of the greatest AC rating of a contact with nothing printed on it for motors; undefined for others. */
 function resistiveAmps({ ratings, motor, ac3, lockedRotor, make }: Contact): number | undefined {
   if (motor.length > 0 || (ac3 ?? lockedRotor ?? make) !== undefined) return undefined;
@@ -65,8 +62,8 @@ function unsaidMaking(part: Coiled): Unsaid[] {
       : 0;
   const most = Math.max(0, ...part.poles.map((p) => dcOf(p.contact)));
   if (most === 0) return [];
-  const best = DC_MAKES * most;
-  const row = { mark: 'memory', basis: 'vehicle relays and DC contactors' } as const;
+  const row = defaults.makeOfDc;
+  const best = row.high * most;
   return [
     {
       ...{ parts: [part.name], bears: [6], field: 'contact.make', row, unit: 'A' },
