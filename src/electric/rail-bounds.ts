@@ -12,8 +12,12 @@ export interface Bounds {
   readonly most: number;
   /** V with everything across at once */
   readonly all: number;
-  /** V that each by itself, with all the others, adds or takes; in the order given */
-  readonly shares: Float64Array;
+}
+
+/** Least volts over every state in which one of what is switched is across, or is not; in the order given. */
+export interface Probed {
+  readonly across: Float64Array;
+  readonly open: Float64Array;
 }
 
 /**
@@ -24,42 +28,105 @@ export interface Bounds {
  * are those of all at once and θ is the best. It asks nothing of the wiring; z and v that are proportional, as on
  * rails that hang on one source, make it exact.
  */
-export function boundsAt(
-  z: Float64Array,
-  v: Float64Array,
-  at: number,
-  switched: readonly Switched[],
-): Bounds {
-  const n = v.length;
-  const m = switched.length;
-  const before = v[at]!;
-  if (m === 0) return { least: before, most: before, all: before, shares: new Float64Array(0) };
-  const lower = new Float64Array(m * m);
-  const x = new Float64Array(m);
-  const y = new Float64Array(m);
-  for (let i = 0; i < m; i++) {
-    const row = switched[i]!.port * n;
-    for (let k = 0; k <= i; k++) lower[i * m + k] = z[row + switched[k]!.port]!;
-    lower[i * m + i]! += 1 / switched[i]!.siemens;
-    x[i] = z[row + at]!;
-    y[i] = v[switched[i]!.port]!;
+export class RailBounds {
+  private readonly m: number;
+  private readonly before: number;
+  private readonly lower: Float64Array;
+  /** transfer impedances and volts, both as they were and divided by the factor */
+  private readonly z: Float64Array;
+  private readonly v: Float64Array;
+  private readonly x: Float64Array;
+  private readonly y: Float64Array;
+  /** ohm seen from each, with its own */
+  private readonly own: Float64Array;
+
+  constructor(z: Float64Array, v: Float64Array, at: number, switched: readonly Switched[]) {
+    const n = v.length;
+    const m = switched.length;
+    this.m = m;
+    this.before = v[at]!;
+    this.lower = new Float64Array(m * m);
+    this.z = new Float64Array(m);
+    this.v = new Float64Array(m);
+    for (let i = 0; i < m; i++) {
+      const row = switched[i]!.port * n;
+      for (let k = 0; k <= i; k++) this.lower[i * m + k] = z[row + switched[k]!.port]!;
+      this.lower[i * m + i]! += 1 / switched[i]!.siemens;
+      this.z[i] = z[row + at]!;
+      this.v[i] = v[switched[i]!.port]!;
+    }
+    this.x = this.z.slice();
+    this.y = this.v.slice();
+    this.own = Float64Array.from({ length: m }, (_, i) => this.lower[i * m + i]!);
+    factor(this.lower, m);
+    forward(this.lower, m, this.x);
+    forward(this.lower, m, this.y);
   }
-  factor(lower, m);
-  const shares = Float64Array.from(y);
-  forward(lower, m, x);
-  forward(lower, m, y);
-  let a = 0;
-  let b = 0;
-  let c = 0;
-  for (let i = 0; i < m; i++) {
-    a += x[i]! * x[i]!;
-    b += x[i]! * y[i]!;
-    c += y[i]! * y[i]!;
+
+  bounds(): Bounds {
+    const { m, before, x, y } = this;
+    let [a, b, c] = [0, 0, 0];
+    for (let i = 0; i < m; i++) {
+      a += x[i]! * x[i]!;
+      b += x[i]! * y[i]!;
+      c += y[i]! * y[i]!;
+    }
+    const root = Math.sqrt(a * c);
+    return { least: before - (b + root) / 2, most: before - (b - root) / 2, all: before - b };
   }
-  backward(lower, m, y);
-  for (let i = 0; i < m; i++) shares[i] = y[i]! * z[switched[i]!.port * n + at]!;
-  const root = Math.sqrt(a * c);
-  return { least: before - (b + root) / 2, most: before - (b - root) / 2, all: before - b, shares };
+
+  /** V that each by itself, with all the others, adds or takes; in the order given. */
+  shares(): Float64Array {
+    const shares = this.y.slice();
+    backward(this.lower, this.m, shares);
+    return shares.map((amps, i) => amps * this.z[i]!);
+  }
+
+  /**
+   * With one across for certain, w'Kw splits into what that one takes alone, w²/(1/y + Z), and what the others take once
+   * it is; left out, w'Kw loses (Kw)² / K of its own. Either way the bounds of the rest follow from those of all.
+   */
+  probed(): Probed {
+    const { m, before, z, v, x, y } = this;
+    let [a, b, c] = [0, 0, 0];
+    for (let i = 0; i < m; i++) {
+      a += x[i]! * x[i]!;
+      b += x[i]! * y[i]!;
+      c += y[i]! * y[i]!;
+    }
+    const [kz, kv] = [x.slice(), y.slice()];
+    backward(this.lower, m, kz);
+    backward(this.lower, m, kv);
+    const diagonal = inverseDiagonal(this.lower, m);
+    const least = (volts: number, less: number, both: number, more: number) =>
+      volts - (both + Math.sqrt(Math.max(less, 0) * Math.max(more, 0))) / 2;
+    const across = new Float64Array(m);
+    const open = new Float64Array(m);
+    for (let i = 0; i < m; i++) {
+      const [zi, vi, d] = [z[i]!, v[i]!, this.own[i]!];
+      across[i] = least(before - (zi * vi) / d, a - (zi * zi) / d, b - (zi * vi) / d, c - (vi * vi) / d);
+      const [p, q, k] = [kz[i]!, kv[i]!, diagonal[i]!];
+      open[i] = least(before, a - (p * p) / k, b - (p * q) / k, c - (q * q) / k);
+    }
+    return { across, open };
+  }
+}
+
+/** Diagonal of K = (L L')^-1: the squared length of each column of L^-1. */
+function inverseDiagonal(l: Float64Array, m: number): Float64Array {
+  const found = new Float64Array(m);
+  const column = new Float64Array(m);
+  for (let k = 0; k < m; k++) {
+    let sum = 0;
+    for (let i = k; i < m; i++) {
+      let x = i === k ? 1 : 0;
+      for (let j = k; j < i; j++) x -= l[i * m + j]! * column[j]!;
+      column[i] = x / l[i * m + i]!;
+      sum += column[i]! * column[i]!;
+    }
+    found[k] = sum;
+  }
+  return found;
 }
 
 /** Cholesky's factor of a positive definite matrix, in place of its lower triangle. */

@@ -8,7 +8,7 @@ import { Study } from '../../study/study.ts';
 /** What the plan leaves out, and the studies of it completed; each is made when first asked for. */
 export class Worlds {
   readonly unsaid: readonly Unsaid[];
-  private readonly studies = new Map<World, Study>();
+  private readonly studies = new Map<string, Study>();
 
   constructor(readonly study: Study) {
     this.unsaid = unsaidIn(study.plan);
@@ -19,8 +19,10 @@ export class Worlds {
     return this.unsaid.filter((u) => u.at[world] !== undefined && u.bears.includes(question));
   }
 
+  /** Worlds that say the same are one study. */
   at(world: World): Study {
-    return kept(this.studies, world, () => this.of(completed(this.study.plan, this.unsaid, world)));
+    const said = JSON.stringify(this.unsaid.map((u) => u.at[world] ?? null));
+    return kept(this.studies, said, () => this.of(completed(this.study.plan, this.unsaid, world)));
   }
 
   /** A world but for some figures. */

@@ -2,7 +2,7 @@
 import type { ContactEdge, Relay } from '../../circuit/circuit.ts';
 import type { Figures } from '../../electric/island.ts';
 import { close, PortMatrix } from '../../electric/port-matrix.ts';
-import { boundsAt } from '../../electric/rail-bounds.ts';
+import { RailBounds } from '../../electric/rail-bounds.ts';
 import type { Piece } from './pieces.ts';
 
 /** Share of the volts across a piece that reaches its coil, at least and at most. */
@@ -56,7 +56,7 @@ export function sharesOf(
       if (closed(c)) close(here, volts, 1 + i, siemens[i]!);
       else left.push({ port: 1 + i, siemens: siemens[i]! });
     });
-    const { least, most } = boundsAt(here, volts, 0, left);
+    const { least, most } = new RailBounds(here, volts, 0, left).bounds();
     const sign = Math.sign(least + most);
     return sign >= 0 ? { least, most } : { least: -most, most: -least };
   };

@@ -32,6 +32,9 @@ export interface Variable {
   readonly when: Fn;
 }
 
+/** By variable: whether it is on. */
+export type Settings = ReadonlyMap<number, boolean>;
+
 /** The rails and what is across them, in one corner. */
 export interface RailModel {
   readonly corner: Corner;

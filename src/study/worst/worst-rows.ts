@@ -11,8 +11,15 @@ import type { Electrics } from '../electrics.ts';
 import type { Standing } from '../situations.ts';
 import { type Shares, sharesOf } from './own-piece.ts';
 import type { OnePort, Piece } from './pieces.ts';
-import { type Element, type Layout, layoutOf, type RailModel, railModel } from './rail-model.ts';
-import { type Settings, type Worst, WorstStates } from './worst-state.ts';
+import {
+  type Element,
+  type Layout,
+  layoutOf,
+  type RailModel,
+  railModel,
+  type Settings,
+} from './rail-model.ts';
+import { type Worst, WorstStates } from './worst-state.ts';
 
 /** Share of the volts by which bound and state found may differ: less than the last digit that a report shows. */
 const PROVED_WITHIN = 1e-4;

@@ -2,12 +2,11 @@
 
 import type { Phasor } from '../../electric/network.ts';
 import { type Across, close } from '../../electric/port-matrix.ts';
-import { boundsAt, type Switched } from '../../electric/rail-bounds.ts';
+import { RailBounds, type Switched } from '../../electric/rail-bounds.ts';
 import { type LoadSigns, loadSigns } from './load-signs.ts';
-import type { Element, RailModel, Variable } from './rail-model.ts';
-
-/** By variable: whether it is on. */
-export type Settings = ReadonlyMap<number, boolean>;
+import type { Element, RailModel, Settings, Variable } from './rail-model.ts';
+import { RailState, type Rails } from './rail-state.ts';
+import { certainOf, changesOf, heavier, heaviest } from './switching.ts';
 
 /** What was found, for the port that a coil hangs on with the most that can lie in its own piece. */
 export interface Worst {
@@ -24,28 +23,20 @@ const BUDGET = 6e9;
 const BUDGET_ONE = 2e8;
 const LEAST_NODES = 200;
 const NODES_EACH = 40;
-/** Share of the ports that are still asked for, below which the others are left out. */
-const SPARSE = 0.8;
 const REMEMBERED = 2;
 /** Share of the volts below which a rise says nothing of where to part the states. */
 const SLIGHT = 1e-6;
 
-/** Some of the ports, with the row of each; -1 where a port is left out. */
-interface Ports {
-  readonly z: Float64Array;
-  readonly v: Float64Array;
-  readonly at: Int32Array;
-}
-
-interface Node extends Ports {
+interface Node {
+  readonly rails: RailState;
   readonly left: readonly number[];
   readonly state: Settings;
   readonly least: number;
 }
 
 export class WorstStates {
-  private readonly z: Float64Array;
-  private readonly v: Float64Array;
+  /** with all loads on at the most they can be */
+  private readonly rails: Rails;
   private readonly of: readonly Element[][];
   private readonly signs: LoadSigns | undefined;
   private budget = BUDGET;
@@ -58,15 +49,15 @@ export class WorstStates {
     private readonly model: RailModel,
     private readonly variables: readonly Variable[],
   ) {
-    this.z = model.matrix.z.slice();
-    this.v = model.matrix.v.slice();
+    const [z, v] = [model.matrix.z.slice(), model.matrix.v.slice()];
     this.of = variables.map(() => []);
     for (const e of model.elements) {
       if (e.variable !== undefined) this.of[e.variable]!.push(e);
       if (!e.piece.draws) continue;
       const { y, emf } = heavier(e);
-      close(this.z, this.v, e.port, y.re, emf);
+      close(z, v, e.port, y.re, emf);
     }
+    this.rails = { z, v };
     this.signs = loadSigns(model);
   }
 
@@ -78,7 +69,7 @@ export class WorstStates {
       for (const e of elements) if (!e.piece.draws) close(z, v, e.port, Math.max(e.on.y.re, e.off.y.re));
       this.closed = z;
     }
-    return this.closed[port * this.v.length + port]!;
+    return this.closed[port * this.rails.v.length + port]!;
   }
 
   /**
@@ -104,7 +95,7 @@ export class WorstStates {
       if (value === undefined) open.push({ port: e.port, siemens: Math.max(e.on.y.re, e.off.y.re) });
       else close(z, v, e.port, (value ? e.on : e.off).y.re);
     }
-    const { most } = boundsAt(z, v, element.port, open);
+    const { most } = new RailBounds(z, v, element.port, open).bounds();
     // Volts that are turned by the drop of what draws for certain are greater than their real part by its square.
     const imaginary = drawn.reduce((sum, x) => sum + Math.abs(x.y.im), Math.abs(own.im));
     const turned = this.signs.ohms[place]! * imaginary;
@@ -122,14 +113,14 @@ export class WorstStates {
   worst(element: Element, relay: number, settled: Settings): Worst | undefined {
     const place = this.signs?.loads.findIndex((e) => e.port === element.port) ?? -1;
     if (!this.signs || place < 0) return undefined;
-    const ports = { z: this.z.slice(), v: this.v.slice(), at: Int32Array.from(this.v, (_, i) => i) };
     const left: number[] = [];
+    const changes: Across[] = [];
     const loads = new Map<number, boolean>();
     for (const [x, variable] of this.variables.entries()) {
       const own = variable.by === 'relay' && variable.index === relay;
       const value = own ? false : settled.get(x);
-      const mine = this.of[x] ?? [];
-      if (value !== undefined) this.settle(ports, mine, value, own);
+      const mine = this.of[x]!;
+      if (value !== undefined) changes.push(...changesOf(mine, value, own));
       else if (mine.some((e) => !e.piece.draws)) left.push(x);
       else
         loads.set(
@@ -137,8 +128,9 @@ export class WorstStates {
           mine.every((e) => heavier(e) === e.on),
         );
     }
+    const ports = this.asked(left, element.port);
     const found = this.search(element.port, {
-      ...this.asked(ports, left, element.port),
+      rails: RailState.of(this.rails, ports).with(changes, ports),
       left,
       state: new Map([...settled, ...loads]),
       least: Number.NEGATIVE_INFINITY,
@@ -147,40 +139,10 @@ export class WorstStates {
     return { least: found.least - off, state: found.state };
   }
 
-  /** Loads stay at the most they can be where the coil's own gates are what moves them. */
-  private settle({ z, v, at }: Ports, of: readonly Element[], value: boolean, own: boolean): void {
-    for (const e of of) {
-      const here = value ? e.on : e.off;
-      const row = at[e.port]!;
-      if (!e.piece.draws) close(z, v, row, here.y.re);
-      else if (!own && here !== heavier(e)) {
-        close(z, v, row, -heavier(e).y.re, heavier(e).emf);
-        close(z, v, row, here.y.re, here.emf);
-      }
-    }
-  }
-
-  /** Without the ports that nothing left to settle, nor the coil, lies across, where they are worth leaving out. */
-  private asked(ports: Ports, left: readonly number[], port: number): Ports {
-    const { z, v, at } = ports;
-    const n = v.length;
-    const wanted = [port, ...left.flatMap((x) => this.of[x]!.map((e) => e.port))].filter(
-      (p, i, all) => all.indexOf(p) === i,
-    );
-    const m = wanted.length;
-    if (m > SPARSE * n) return ports;
-    const rows = Int32Array.from(wanted, (p) => at[p]!);
-    const fewer = {
-      z: new Float64Array(m * m),
-      v: Float64Array.from(rows, (row) => v[row]!),
-      at: new Int32Array(at.length).fill(-1),
-    };
-    for (let i = 0; i < m; i++) {
-      fewer.at[wanted[i]!] = i;
-      const from = rows[i]! * n;
-      for (let k = 0; k < m; k++) fewer.z[i * m + k] = z[from + rows[k]!]!;
-    }
-    return fewer;
+  /** The coil's port, and those of contacts that are left to settle. */
+  private asked(left: readonly number[], port: number): number[] {
+    const contacts = left.flatMap((x) => this.of[x]!.flatMap((e) => (e.piece.draws ? [] : [e.port])));
+    return [...new Set([port, ...contacts])];
   }
 
   private search(port: number, root: Node): Worst {
@@ -194,19 +156,18 @@ export class WorstStates {
         least = Math.min(least, node.least);
         continue;
       }
-      const owners: number[] = [];
-      const switched: Switched[] = [];
-      for (const x of node.left)
-        for (const e of this.of[x]!) {
-          if (e.piece.draws) continue;
-          owners.push(x);
-          switched.push({ port: node.at[e.port]!, siemens: Math.max(e.on.y.re, e.off.y.re) });
-        }
-      const cost = 3 * node.v.length ** 2 + switched.length ** 3 / 3;
+      const switches = node.left.flatMap((x) => this.of[x]!.filter((e) => !e.piece.draws));
+      const cost = 3 * this.rails.v.length ** 2 + (2 * switches.length ** 3) / 3;
       nodes--;
       budget -= cost;
       this.budget -= cost;
-      const bounds = boundsAt(node.z, node.v, node.at[port]!, switched);
+      const rails = new RailBounds(
+        node.rails.z,
+        node.rails.v,
+        node.rails.row(port),
+        switches.map((e) => ({ port: node.rails.row(e.port), siemens: heavier(e).y.re })),
+      );
+      const bounds = rails.bounds();
       if (bounds.all < best && node.left.every((x) => this.of[x]!.every((e) => e.on === heavier(e)))) {
         best = bounds.all;
         state = new Map([...node.state, ...node.left.map((x) => [x, true] as const)]);
@@ -215,9 +176,18 @@ export class WorstStates {
         least = Math.min(least, bounds.least);
         continue;
       }
-      const next = this.parting(node, port) ?? this.heaviest(node.left, owners, bounds.shares);
-      const children = [true, false].map((value) => this.child(node, port, next, value, bounds.least));
-      stack.push(...children.sort((a, b) => b.v[b.at[port]!]! - a.v[a.at[port]!]!));
+      const certain = certainOf(node.left, switches, rails.probed(), best - ALIKE * best);
+      least = Math.min(least, certain.least);
+      if (certain.none) continue;
+      if (certain.settled.size > 0) {
+        stack.push(this.child(node, port, certain.settled, bounds.least));
+        continue;
+      }
+      const next = this.parting(node, port) ?? heaviest(node.left, switches, rails.shares());
+      const children = [true, false].map((value) =>
+        this.child(node, port, new Map([[next, value]]), bounds.least),
+      );
+      stack.push(...children.sort((a, b) => b.rails.volts(port) - a.rails.volts(port)));
     }
     this.lately = [state, ...this.lately.filter((s) => s !== state)].slice(0, REMEMBERED);
     return { least: Math.min(least, best), state };
@@ -226,13 +196,10 @@ export class WorstStates {
   /** The least that the states found for other coils give here. */
   private start(port: number, root: Node): { readonly volts: number; readonly state: Settings } {
     const tried = this.lately.map((known) => {
-      const ports = { z: root.z.slice(), v: root.v.slice(), at: root.at };
       const state = new Map(root.state);
-      for (const x of root.left) {
-        state.set(x, known.get(x) ?? true);
-        this.settle(ports, this.of[x]!, state.get(x)!, false);
-      }
-      return { volts: ports.v[ports.at[port]!]!, state };
+      for (const x of root.left) state.set(x, known.get(x) ?? true);
+      const changes = root.left.flatMap((x) => changesOf(this.of[x]!, state.get(x)!));
+      return { volts: root.rails.with(changes, [port]).volts(port), state };
     });
     return tried.reduce((x, y) => (y.volts < x.volts ? y : x), {
       volts: Number.POSITIVE_INFINITY,
@@ -241,14 +208,9 @@ export class WorstStates {
   }
 
   /** The variable that raises the volts most whichever way it is settled, to the first order; undefined where none does. */
-  private parting({ z, v, at, left }: Node, port: number): number | undefined {
-    const n = v.length;
-    const coil = at[port]!;
-    const rise = (e: Element, y: number, emf: number) => {
-      const own = at[e.port]!;
-      const row = own * n;
-      return (-z[row + coil]! * (v[own]! - emf) * y) / (1 + z[row + own]! * y);
-    };
+  private parting({ rails, left }: Node, port: number): number | undefined {
+    const rise = (e: Element, y: number, emf: number) =>
+      (-rails.ohms(e.port, port) * (rails.volts(e.port) - emf) * y) / (1 + rails.ohms(e.port, e.port) * y);
     let best: { readonly x: number; readonly score: number } | undefined;
     for (const x of left) {
       let [on, off] = [0, 0];
@@ -262,30 +224,17 @@ export class WorstStates {
       const score = Math.sqrt(Math.max(on, 0)) + Math.sqrt(Math.max(off, 0));
       if (score > 0 && (!best || score > best.score)) best = { x, score };
     }
-    return best && best.score > SLIGHT * v[coil]! ? best.x : undefined;
+    return best && best.score > SLIGHT * rails.volts(port) ? best.x : undefined;
   }
 
-  /** The variable whose contacts do most to the volts. */
-  private heaviest(left: readonly number[], owners: readonly number[], shares: Float64Array): number {
-    const sums = new Map(left.map((x) => [x, 0]));
-    for (const [i, x] of owners.entries()) sums.set(x, sums.get(x)! + Math.abs(shares[i]!));
-    return left.reduce((x, y) => (sums.get(y)! > sums.get(x)! ? y : x));
-  }
-
-  private child(node: Node, port: number, x: number, value: boolean, least: number): Node {
-    const ports = { z: node.z.slice(), v: node.v.slice(), at: node.at };
-    this.settle(ports, this.of[x]!, value, false);
-    const left = node.left.filter((y) => y !== x);
+  private child(node: Node, port: number, settled: Settings, least: number): Node {
+    const left = node.left.filter((y) => !settled.has(y));
+    const changes = [...settled].flatMap(([x, value]) => changesOf(this.of[x]!, value));
     return {
-      ...this.asked(ports, left, port),
+      rails: node.rails.with(changes, this.asked(left, port)),
       left,
-      state: new Map([...node.state, [x, value]]),
+      state: new Map([...node.state, ...settled]),
       least,
     };
   }
-}
-
-/** The state of an element in which it draws, or joins, more. */
-function heavier(e: Element) {
-  return e.on.y.re >= e.off.y.re ? e.on : e.off;
 }
