@@ -10,7 +10,7 @@ import { togglesOf } from './coil-toggles.ts';
 import type { Corner } from './corners.ts';
 import type { Electrics } from './electrics.ts';
 import type { Standing } from './situations.ts';
-import { worstRows } from './worst/worst-rows.ts';
+import { type FloorCorner, worstRows } from './worst/worst-rows.ts';
 
 /** Above so many inputs that change the other loads, their combinations are searched, not all tried. */
 const MOST_TOGGLES = 8;
@@ -28,6 +28,14 @@ function finderOf(own: Electrics, relay: Relay): RowFinder {
 /** A row for each way of feeding the relay's coil. */
 export function coilRows(own: Electrics, relay: Relay): readonly CoilRow[] {
   return finderOf(own, relay).rows();
+}
+
+/**
+ * V that the relay's coil gets in every way of feeding it and in every state, by bounds that cost far less than the rows;
+ * undefined where there are no such.
+ */
+export function coilFloor(own: Electrics, relay: Relay, corner: FloorCorner): number | undefined {
+  return finderOf(own, relay).floor(corner);
 }
 
 /** Inputs moved in each state that feeds the relay's coil: entries of the intent, then single inputs. */
@@ -86,6 +94,12 @@ class RowFinder {
     return this.island.contacts.some((c) => c.when.by === 'input')
       ? rows
       : rows.slice(0, 1).map((r) => r.ofAnyGate());
+  }
+
+  floor(corner: FloorCorner): number | undefined {
+    if (this.toggles.length <= MOST_TOGGLES) return undefined;
+    const states = this.states().map((s) => s.moved);
+    return worstRows(this.own, this.relay)?.floor(this.relay, states, corner);
   }
 
   private standing(moved: Moved): Standing | undefined {

@@ -74,9 +74,11 @@ function senseIsland({ electrics }: CoilKnowledge, relay: Relay): Island | undef
 function rowsInDoubt({ verified, electrics, coilStates }: CoilKnowledge, relay: Relay): boolean {
   const joined = verified.model.pull[relay.index] !== FALSE;
   const sense = relay.senses[0];
-  const rows = coilStates.find((s) => s.relay === relay)?.rows;
-  if (rows === undefined || sense?.by !== 'volts') return joined;
+  const state = coilStates.find((s) => s.relay === relay);
+  if (state === undefined || sense?.by !== 'volts') return joined;
   const needed = sense.pullIn - EPSILON;
+  if (joined && (state.floor('nominal') ?? 0) >= needed) return false;
+  const { rows } = state;
   if (!joined) return rows.some((row) => row.most >= needed);
   return rows.some((row) => {
     if (row.nominal < needed) return true;

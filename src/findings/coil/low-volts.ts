@@ -24,9 +24,11 @@ export function isShort({ pullIn }: CoilState, row: CoilRow): boolean {
 export const lowCoils = perStudy((study): readonly LowCoil[] =>
   study.coilStates.flatMap((state) => {
     const { part, model } = state.fed;
+    const ample = state.pullIn + THIN * model.rated - EPSILON;
+    if ((state.floor('low') ?? 0) >= ample) return [];
     const row = worstRow(state);
     const fails = isShort(state, row);
-    if (!fails && row.least >= state.pullIn + THIN * model.rated - EPSILON) return [];
+    if (!fails && row.least >= ample) return [];
     // How much is to spare is not known while the current of the coil is not; that is a doubt of its own.
     if (!fails && model.ohms === undefined && part.kind !== 'board') return [];
     return [{ state, row, fails }];

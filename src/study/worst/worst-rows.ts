@@ -1,15 +1,14 @@
 /** What a coil gets in every way of feeding it, in the worst and the best state of all that hangs on the same rails. */
-import type { ContactEdge, Relay } from '../../circuit/circuit.ts';
+import type { Relay } from '../../circuit/circuit.ts';
 import type { Phasor } from '../../electric/network.ts';
 import { type Seen, seenFrom, voltsAt } from '../../electric/seen-from.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { inputVariable } from '../../logic/conduction.ts';
 import { type Moved, movedIn } from '../../logic/verify.ts';
 import { kept } from '../../plan/map-entries.ts';
-import { figuresFor } from '../corner-figures.ts';
 import type { Electrics } from '../electrics.ts';
 import type { Standing } from '../situations.ts';
-import { type Shares, sharesOf } from './own-piece.ts';
+import { PiecePorts } from './piece-ports.ts';
 import type { OnePort, Piece } from './pieces.ts';
 import {
   type Element,
@@ -41,6 +40,9 @@ export interface WorstRow {
   readonly proved: boolean;
 }
 
+/** Corners in which a floor is told. */
+export type FloorCorner = 'low' | 'nominal';
+
 type Islanded = {
   readonly layout: Layout;
   readonly low: RailModel;
@@ -62,10 +64,11 @@ export function worstRows(own: Electrics, relay: Relay): WorstRows | undefined {
 class WorstRows {
   private readonly states: WorstStates;
   private readonly tops: WorstStates;
+  private nominals: WorstStates | undefined;
   private readonly searches = new Map<string, Worst | undefined>();
+  private readonly floors = new Map<string, number | undefined>();
   private readonly seen = new Map<string, Seen>();
-  private readonly puts = new Map<string, OnePort | undefined>();
-  private readonly shares = new Map<string, ReturnType<typeof sharesOf>>();
+  private readonly ports: PiecePorts;
   private readonly representative = new Map<number, Moved>();
   private readonly support: readonly ReadonlySet<number>[];
 
@@ -74,6 +77,7 @@ class WorstRows {
     private readonly at: Islanded,
   ) {
     const { bdd } = own.v.model;
+    this.ports = new PiecePorts(own, at.layout);
     this.states = new WorstStates(at.low, at.layout.variables);
     this.tops = new WorstStates(at.high, at.layout.variables);
     const relays = own.circuit.relays.length;
@@ -101,6 +105,46 @@ class WorstRows {
     const worst = rows.reduce((x, y) => (y.least < x.least ? y : x));
     const v = this.own.coilVolts(relay, worst.leastIn, 'low');
     return Math.abs(Math.hypot(v.re, v.im) - worst.least) <= SAME * worst.least ? rows : undefined;
+  }
+
+  /** V that the relay's coil gets in each of the ways of feeding it, in every state; undefined where that cannot be told. */
+  floor(relay: Relay, all: readonly Moved[], corner: FloorCorner): number | undefined {
+    const model = this.at[corner];
+    const piece = this.at.layout.coilIn.get(relay.index);
+    const element = model.elements.find((e) => e.piece === piece);
+    if (!piece || !element) return undefined;
+    let lowest: { readonly floor: number; readonly alone: Standing; readonly moved: Moved } | undefined;
+    for (const moved of all) {
+      const alone = this.standing(relay, moved);
+      const across = alone && this.floorAcross(model, element, relay, this.settledBy(moved));
+      if (across === undefined) return undefined;
+      const floor = this.floorIn(model, relay, element, alone!, across);
+      if (!lowest || floor < lowest.floor) lowest = { floor, alone: alone!, moved };
+    }
+    if (!lowest) return undefined;
+    const { floor, alone, moved } = lowest;
+    const whole = size(this.own.coilVolts(relay, alone, corner));
+    const volts = size(this.volts(model, relay, element, alone, moved));
+    return Math.abs(whole - volts) <= SAME * whole ? floor : undefined;
+  }
+
+  private floorAcross(model: RailModel, element: Element, relay: Relay, settled: Settings) {
+    const key = `${model.corner}/${relay.index}/${[...settled].join()}`;
+    const states = model === this.at.low ? this.states : this.atNominal();
+    return kept(this.floors, key, () => states.floor(element, relay.index, settled));
+  }
+
+  private atNominal(): WorstStates {
+    this.nominals ??= new WorstStates(this.at.nominal, this.at.layout.variables);
+    return this.nominals;
+  }
+
+  /** V at the coil where no state has less than `across` over its piece. */
+  private floorIn(model: RailModel, relay: Relay, element: Element, alone: Standing, across: number): number {
+    const put = this.ports.as(model, element.piece, alone, relay);
+    const gain = size(put.gain);
+    const shares = this.ports.shares(model, element.piece, relay)?.((c) => alone.situation.closed(c));
+    return ((shares?.least ?? gain) - turned(put)) * across + put.offset;
   }
 
   private row(relay: Relay, element: Element, moved: Moved): WorstRow | undefined {
@@ -134,7 +178,7 @@ class WorstRows {
     };
   }
 
-  /** V at the coil in every state in which what this one moves is moved. */
+  /** V that the coil keeps within in every state in which what this one moves is moved. */
   private bounds(
     relay: Relay,
     element: Element,
@@ -143,60 +187,20 @@ class WorstRows {
     settled: Settings,
     worst: Worst | undefined,
   ) {
-    const { low, high } = this.at;
-    const [least, most] = [low, high].map((model) => {
-      const put = this.put(model, element.piece, alone, relay.index)!;
-      const gain = size(put.gain);
-      const shares = this.sharesIn(model, element.piece, relay)?.((c) => alone.situation.closed(c));
-      // Its own reactance turns the volts by no more than the drop in the piece, squared.
-      const turned = put.gain.im === 0 ? 0 : (1 - gain) ** 2;
-      return {
-        put,
-        gain,
-        shares: shares ?? { least: gain, most: this.mostShare(model, element, relay, gain) },
-        turned,
-      };
-    });
+    const { high } = this.at;
+    const { piece } = element;
+    const put = this.ports.as(high, piece, alone, relay);
+    const shares = this.ports.shares(high, piece, relay)?.((c) => alone.situation.closed(c));
+    const share = shares?.most ?? this.ports.mostShare(high, piece, relay, size(put.gain));
     const drawn = this.touchedBy(high, element, moved).flatMap((e) => {
-      const put = settled.get(e.variable!) ? this.leastOf(high, e.piece, moved) : undefined;
-      return put ? [{ port: e.port, y: put.y, emf: put.emf }] : [];
+      const draws = settled.get(e.variable!) ? this.ports.least(high, e.piece, moved) : undefined;
+      return draws ? [{ port: e.port, y: draws.y, emf: draws.emf }] : [];
     });
-    const across = this.tops.most(element, relay.index, settled, most!.put.y, drawn);
+    const across = this.tops.most(element, relay.index, settled, put.y, drawn);
     return {
-      floor: worst
-        ? (least!.shares.least - least!.turned) * worst.least + least!.put.offset
-        : Number.NEGATIVE_INFINITY,
-      ceiling: (most!.shares.most + most!.turned) * across + Math.max(0, most!.put.offset),
+      floor: worst ? this.floorIn(this.at.low, relay, element, alone, worst.least) : Number.NEGATIVE_INFINITY,
+      ceiling: (share + turned(put)) * across + Math.max(0, put.offset),
     };
-  }
-
-  /** A piece with no contacts closed but those that what is moved closes for certain: it draws no less. */
-  private leastOf(model: RailModel, piece: Piece, moved: Moved): OnePort | undefined {
-    const certain = piece.island.contacts.filter(
-      ({ when }) => when.by === 'always' || (when.by === 'input' && when.value && moved.includes(when.input)),
-    );
-    const key = `${model.corner}/${this.at.layout.pieces.pieces.indexOf(piece)}/least/${certain.map((c) => c.part).join()}`;
-    return kept(this.puts, key, () => model.put(piece, (c) => certain.includes(c)));
-  }
-
-  private mostShare(model: RailModel, element: Element, relay: Relay, gain: number): number {
-    const key = `${model.corner}/${element.port}/all`;
-    const all = kept(this.puts, key, () => model.put(element.piece, () => true, relay.index));
-    return Math.max(gain, all ? size(all.gain) : 1);
-  }
-
-  private sharesIn(
-    model: RailModel,
-    piece: Piece,
-    relay: Relay,
-  ): ((closed: (c: ContactEdge) => boolean) => Shares) | undefined {
-    const key = `${model.corner}/${relay.index}`;
-    if (!this.shares.has(key))
-      this.shares.set(
-        key,
-        sharesOf(piece, figuresFor(this.own.study.plan, model.corner), this.own.circuit.relays[relay.index]!),
-      );
-    return this.shares.get(key);
   }
 
   private standing(relay: Relay, moved: Moved): Standing | undefined {
@@ -241,13 +245,6 @@ class WorstRows {
     return [...all].sort((a, b) => a - b);
   }
 
-  /** A piece as it stands; pieces whose contacts stand alike are worked out once. */
-  private put(model: RailModel, piece: Piece, s: Standing, coil?: number): OnePort | undefined {
-    const closed = piece.island.contacts.flatMap((c, i) => (s.situation.closed(c) ? [i] : []));
-    const key = `${model.corner}/${this.at.layout.pieces.pieces.indexOf(piece)}/${coil ?? ''}/${closed.join()}`;
-    return kept(this.puts, key, () => model.put(piece, s.situation.closed, coil)!);
-  }
-
   /** V at the coil in one state; what the row itself moves in one other piece is kept apart, so that rows share the rest. */
   private volts(model: RailModel, relay: Relay, element: Element, s: Standing, moved: Moved): Phasor {
     const touched = this.touchedBy(model, element, moved);
@@ -259,13 +256,13 @@ class WorstRows {
     const seen = kept(this.seen, key, () => {
       const across = model.elements.flatMap((e) => {
         if (e.port === element.port || e === second) return [];
-        const { y, emf } = this.put(model, e.piece, s)!;
+        const { y, emf } = this.ports.as(model, e.piece, s);
         return y.re === 0 && y.im === 0 ? [] : [{ port: e.port, y, emf }];
       });
       return seenFrom(model.matrix, across, element.port, second?.port ?? element.port);
     });
-    const put = this.put(model, element.piece, s, relay.index)!;
-    const u = voltsAt(seen, put, second && this.put(model, second.piece, s));
+    const put = this.ports.as(model, element.piece, s, relay);
+    const u = voltsAt(seen, put, second && this.ports.as(model, second.piece, s));
     return {
       re: put.gain.re * u.re - put.gain.im * u.im + put.offset,
       im: put.gain.re * u.im + put.gain.im * u.re,
@@ -286,5 +283,8 @@ function inputsOf(piece: Piece): readonly number[] {
     piece.island.contacts.flatMap((c) => (c.when.by === 'input' ? [c.when.input] : [])),
   );
 }
+
+/** Share of the volts by which reactance in the piece turns them: no more than the drop in it, squared. */
+const turned = ({ gain }: OnePort): number => (gain.im === 0 ? 0 : (1 - size(gain)) ** 2);
 
 const size = (p: Phasor): number => Math.hypot(p.re, p.im);

@@ -111,8 +111,26 @@ export class WorstStates {
    * be told that loads lower each other.
    */
   worst(element: Element, relay: number, settled: Settings): Worst | undefined {
-    const place = this.signs?.loads.findIndex((e) => e.port === element.port) ?? -1;
-    if (!this.signs || place < 0) return undefined;
+    const off = this.off(element);
+    if (off === undefined) return undefined;
+    const found = this.search(element.port, this.root(element.port, relay, settled));
+    return { least: found.least - off, state: found.state };
+  }
+
+  /** V that no such state goes below, by one bound over all of them; undefined as for `worst`. */
+  floor(element: Element, relay: number, settled: Settings): number | undefined {
+    const off = this.off(element);
+    if (off === undefined) return undefined;
+    return this.bounds(this.root(element.port, relay, settled), element.port).rails.bounds().least - off;
+  }
+
+  /** V by which loads that are taken off, or are reactive, may lower what is found; undefined where that is not known. */
+  private off({ port }: Element): number | undefined {
+    const place = this.signs?.loads.findIndex((e) => e.port === port) ?? -1;
+    return this.signs && place >= 0 ? this.signs.raised[place]! + this.signs.reactive[place]! : undefined;
+  }
+
+  private root(port: number, relay: number, settled: Settings): Node {
     const left: number[] = [];
     const changes: Across[] = [];
     const loads = new Map<number, boolean>();
@@ -128,15 +146,25 @@ export class WorstStates {
           mine.every((e) => heavier(e) === e.on),
         );
     }
-    const ports = this.asked(left, element.port);
-    const found = this.search(element.port, {
+    const ports = this.asked(left, port);
+    return {
       rails: RailState.of(this.rails, ports).with(changes, ports),
       left,
       state: new Map([...settled, ...loads]),
       least: Number.NEGATIVE_INFINITY,
-    });
-    const off = this.signs.raised[place]! + this.signs.reactive[place]!;
-    return { least: found.least - off, state: found.state };
+    };
+  }
+
+  /** Bounds over whatever is left to settle. */
+  private bounds(node: Node, port: number) {
+    const switches = node.left.flatMap((x) => this.of[x]!.filter((e) => !e.piece.draws));
+    const rails = new RailBounds(
+      node.rails.z,
+      node.rails.v,
+      node.rails.row(port),
+      switches.map((e) => ({ port: node.rails.row(e.port), siemens: heavier(e).y.re })),
+    );
+    return { switches, rails };
   }
 
   /** The coil's port, and those of contacts that are left to settle. */
@@ -156,17 +184,11 @@ export class WorstStates {
         least = Math.min(least, node.least);
         continue;
       }
-      const switches = node.left.flatMap((x) => this.of[x]!.filter((e) => !e.piece.draws));
+      const { switches, rails } = this.bounds(node, port);
       const cost = 3 * this.rails.v.length ** 2 + (2 * switches.length ** 3) / 3;
       nodes--;
       budget -= cost;
       this.budget -= cost;
-      const rails = new RailBounds(
-        node.rails.z,
-        node.rails.v,
-        node.rails.row(port),
-        switches.map((e) => ({ port: node.rails.row(e.port), siemens: heavier(e).y.re })),
-      );
       const bounds = rails.bounds();
       if (bounds.all < best && node.left.every((x) => this.of[x]!.every((e) => e.on === heavier(e)))) {
         best = bounds.all;
