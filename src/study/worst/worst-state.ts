@@ -3,9 +3,9 @@
 import type { Phasor } from '../../electric/network.ts';
 import { type Across, close } from '../../electric/port-matrix.ts';
 import { RailBounds, type Switched } from '../../electric/rail-bounds.ts';
+import { RailState, type Rails } from '../../electric/rail-state.ts';
 import { type LoadSigns, loadSigns } from './load-signs.ts';
 import type { Element, RailModel, Settings, Variable } from './rail-model.ts';
-import { RailState, type Rails } from './rail-state.ts';
 import { certainOf, changesOf, heavier, heaviest } from './switching.ts';
 
 /** What was found, for the port that a coil hangs on with the most that can lie in its own piece. */
@@ -180,7 +180,7 @@ export class WorstStates {
     let nodes = LEAST_NODES + NODES_EACH * root.left.length;
     const stack: Node[] = [root];
     for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
-      if (node.least >= best - ALIKE * best || budget < 0 || nodes < 0) {
+      if (node.least >= best * (1 - ALIKE) || budget < 0 || nodes < 0) {
         least = Math.min(least, node.least);
         continue;
       }
@@ -194,11 +194,11 @@ export class WorstStates {
         best = bounds.all;
         state = new Map([...node.state, ...node.left.map((x) => [x, true] as const)]);
       }
-      if (bounds.least >= best - ALIKE * best || node.left.length === 0) {
+      if (bounds.least >= best * (1 - ALIKE) || node.left.length === 0) {
         least = Math.min(least, bounds.least);
         continue;
       }
-      const certain = certainOf(node.left, switches, rails.probed(), best - ALIKE * best);
+      const certain = certainOf(node.left, switches, rails.probed(), best * (1 - ALIKE));
       least = Math.min(least, certain.least);
       if (certain.none) continue;
       if (certain.settled.size > 0) {

@@ -1,5 +1,5 @@
 /** The rails with some of what switches or draws settled: ohm and volts of the ports that are still asked for. */
-import type { Across } from '../../electric/port-matrix.ts';
+import type { Across } from './port-matrix.ts';
 
 /** The rails as a matrix of all ports; `z` row by row. */
 export interface Rails {
