@@ -4,6 +4,7 @@ import { FALSE } from '../logic/bdd.ts';
 import { judgeCircuit } from '../ratings/circuit.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
+import { bySpare } from './coil/by-spare.ts';
 import { leastToSpare } from './contacts/contact-figures.ts';
 import { draws } from './loop/supply-draws.ts';
 import { fedPlugs, type Load, plugsOf } from './mains/plug-loads.ts';
@@ -107,7 +108,7 @@ function goodFigure(
         ? `proved for ${proofWords(s)}${number === 3 && s.plan.lampIntents ? ', lamps too' : ''}`
         : undefined;
     case 4: {
-      const worst = [...coils].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
+      const worst = bySpare(coils)[0];
       return worst
         ? `${worst.relay} needs ${worst.pullIn} V, gets at least ${worst.volts.min} V${fedFrom(worst)}`
         : undefined;

@@ -1,4 +1,5 @@
 /** The coil tables of a report: the gate that leaves each coil the least, or on request every gate of every coil. */
+import { bySpare } from '../findings/coil/by-spare.ts';
 import type { CoilFigures } from '../findings/report-model.ts';
 import { push } from '../plan/map-entries.ts';
 import { figureOfLength, type LengthUnit } from '../text/lengths.ts';
@@ -70,12 +71,6 @@ interface CoilLook {
   readonly indent: number;
   /** every gate of every coil, and not the worst of each alone */
   readonly all: boolean;
-}
-
-/** Rows with the least to spare first; those of which nothing is known last. */
-function bySpare(rows: readonly CoilFigures[]): CoilFigures[] {
-  const last = (value: number | null) => value ?? Number.POSITIVE_INFINITY;
-  return [...rows].sort((x, y) => last(x.margin) - last(y.margin) || last(x.volts.min) - last(y.volts.min));
 }
 
 function grouped(coils: readonly CoilFigures[]): CoilFigures[][] {
