@@ -51,11 +51,17 @@ export class QuickLook {
   private readonly parent: Int32Array;
   /** terminals that something joins besides cores and contacts */
   private readonly plugged: Uint8Array;
+  #moments = 0;
 
   constructor(readonly circuit: NumberedCircuit) {
     this.parent = new Int32Array(circuit.names.length);
     this.plugged = new Uint8Array(circuit.names.length);
     for (const pair of circuit.plugged) for (const t of pair) this.plugged[t] = 1;
+  }
+
+  /** What the looks so far have cost: moments looked at, times terminals. */
+  get work(): number {
+    return this.#moments * this.parent.length;
   }
 
   private find(x: number): number {
@@ -126,6 +132,7 @@ export class QuickLook {
   private settle(wiring: Wiring, moved: ReadonlySet<number>, from: Standing): Settled {
     let seen: Seen | undefined;
     const { relays, alive, settled } = settle(from, (now) => {
+      this.#moments++;
       this.close(wiring, moved, now.relays);
       const here = this.look(wiring.sources);
       seen = here;

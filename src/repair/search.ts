@@ -21,6 +21,8 @@ import { type Passed, Verifier } from './verify.ts';
 /** Terminals times rewirings looked at before the search gives up, and rewirings that it looks at in any case. */
 const MOST_WORK = 100_000_000;
 const LEAST_LOOKED = 60_000;
+/** Moments times terminals that its looks may cost, when a repair is asked for and as part of the check. */
+const MOST_COST = { thorough: 700_000_000, quick: 80_000_000 };
 /** Rewirings looked at once one has passed: the suspicious ends come first. */
 const MOST_MORE = 30_000;
 const LEAST_MORE = 3_000;
@@ -90,9 +92,14 @@ export class Search {
     return { format: 1, needed: true, repairs, tried: this.looked, why };
   }
 
+  private get isSpent(): boolean {
+    const { thorough, quick } = MOST_COST;
+    return this.looked >= this.mostLooked || this.quick.work >= (this.thorough ? thorough : quick);
+  }
+
   private why(): string {
     const { report, looked } = this;
-    const gaveUp = looked >= this.mostLooked || this.verifier.isSpent;
+    const gaveUp = this.isSpent || this.verifier.isSpent;
     const several = this.thorough ? 'up to three changes' : 'one change';
     const first = grave(report.findings, true)[0]!;
     const outcome =
@@ -127,7 +134,7 @@ export class Search {
     let enough = Number.POSITIVE_INFINITY;
     for (const tries of this.kinds(options, before === NOTHING))
       for (const t of tries) {
-        if (this.looked >= Math.min(this.mostLooked, enough)) return found;
+        if (this.isSpent || this.looked >= enough) return found;
         this.looked++;
         const left = countWrong(this.quick, t.wiring, this.states, most);
         if (left > most) continue;
@@ -199,7 +206,7 @@ export class Search {
     for (const { t, left: now } of begun) {
       const cores = rewired(this.circuit, this.circuit.cores, t.edits);
       found.push(...this.passing(cores, t));
-      if (found.length >= MANY.checked || this.looked >= this.mostLooked) break;
+      if (found.length >= MANY.checked || this.isSpent) break;
       if (found.length === 0) left.push(...this.halves(cores, t, now));
     }
     return found;
