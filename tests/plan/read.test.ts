@@ -1,8 +1,8 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { planJsonSchema } from '../../src/plan/editor-schema.ts';
 import { formatPlanErrors } from '../../src/plan/errors.ts';
-import { planJsonSchema } from '../../src/plan/schema.ts';
 import { bad, example, good, plan, RELAY } from './helpers.ts';
 
 describe('the example of the format', () => {

@@ -35,7 +35,7 @@ const gateSchema = once(() =>
     kind: kind('gate', 'A blast gate with its snap switch. Terminals COM NO NC.'),
     'pressed-when': choice(
       ['open', 'shut'],
-      'The gate position that presses the switch; default open.',
+      'The gate position that presses the switch. Left out it is asked for, and the report goes by open.',
     ).optional(),
     ...switchFields(),
   }),
