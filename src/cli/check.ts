@@ -3,7 +3,7 @@ import { type Command, Option } from 'commander';
 import type { Report } from '../findings/report-model.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { colourOption, helpEnd, widthOption } from './options.ts';
+import { colourOption, examples, helpEnd, widthOption } from './options.ts';
 import { type LookOptions, print, printJson } from './print.ts';
 import { Problem, statusOf } from './status.ts';
 
@@ -74,10 +74,7 @@ export function addCheck(program: Command, session: Session): void {
       helpEnd(
         '--watch reports once, and after each save what came and what went; Ctrl-C ends it with the status of the last check.',
         'Exit status: 0 nothing failed, 1 something failed, 3 cannot tell, 2 a plan or the command line cannot be read, 70 a mistake in pullin. Of several plans the worst counts, in the order 2, 1, 3, 0.',
-        'Examples:',
-      ) +
-        '\n  pullin check --all shop.yaml' +
-        '\n  pullin check --watch --quiet shop.yaml annexe.yaml',
+      ) + examples('pullin check shop.yaml', 'pullin check --watch --quiet shop.yaml'),
     )
     .action((files: string[], options: CheckOptions) => run(files, options, session));
 }

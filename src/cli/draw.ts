@@ -4,7 +4,16 @@ import type { Study } from '../study/study.ts';
 import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
 import { dateOf, writeMade } from './made.ts';
-import { forceOption, helpEnd, madeStatus, outputOption, PLAN, sizeOption, widthOption } from './options.ts';
+import {
+  examples,
+  forceOption,
+  helpEnd,
+  madeStatus,
+  outputOption,
+  PLAN,
+  sizeOption,
+  widthOption,
+} from './options.ts';
 import { addPositions, inputsOf, movedWords, type PositionFlags } from './positions.ts';
 
 interface DrawFlags extends PositionFlags {
@@ -68,7 +77,7 @@ export function addDraw(program: Command, session: Session): void {
       'after',
       helpEnd(
         `What is not named stands at rest; with a position given, live conductors are drawn heavier. ${madeStatus('drawing', 'the plan cannot be read or the file cannot be written')}`,
-      ),
+      ) + examples('pullin draw shop.yaml', 'pullin draw --open planer -o shop.svg shop.yaml'),
     )
     .action((file: string, flags: DrawFlags) => run(file, flags, session));
 }

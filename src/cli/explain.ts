@@ -3,21 +3,21 @@ import type { Command } from 'commander';
 import type { Block } from '../report/blocks.ts';
 import { nearest } from '../text/nearest-name.ts';
 import type { Session } from './io.ts';
-import { jsonOption } from './options.ts';
-import { print, printJson } from './print.ts';
+import { examples, exitStatus, helpEnd, jsonOption, widthOption } from './options.ts';
+import { type LookOptions, print, printJson } from './print.ts';
 import { Problem } from './status.ts';
 
-async function run(
-  id: string | undefined,
-  options: { readonly json?: boolean },
-  session: Session,
-): Promise<void> {
+interface ExplainOptions extends LookOptions {
+  readonly json?: boolean;
+}
+
+async function run(id: string | undefined, options: ExplainOptions, session: Session): Promise<void> {
   const explanations = await session.stages.explanations();
   const { allCautions } = await import('./late.ts');
   const cautions = allCautions();
   const report = await import('./late.ts');
   const tell = (value: unknown, document: Block[]) =>
-    options.json ? printJson(value, session) : print(document, {}, session);
+    options.json ? printJson(value, session) : print(document, options, session);
 
   if (id === undefined) return tell(explanations, report.indexDocument(explanations, cautions));
   const wanted = id.toLowerCase();
@@ -26,6 +26,11 @@ async function run(
   if (explanation !== undefined) await tell(explanation, report.explanationDocument(explanation));
   else if (caution !== undefined) await tell(caution, report.cautionDocument(caution));
   else {
+    const begun = <T extends { readonly id: string }>(all: readonly T[]) =>
+      all.filter((e) => e.id.toLowerCase().startsWith(wanted));
+    const [found, told] = [begun(explanations), begun(cautions)];
+    if (wanted !== '' && found.length + told.length > 0)
+      return tell([...found, ...told], report.indexDocument(found, told));
     const near = nearest(
       wanted,
       [...explanations, ...cautions].map((e) => e.id),
@@ -42,5 +47,13 @@ export function addExplain(program: Command, session: Session): void {
     .description('Tells what a finding or a caution means, with its source; without ID, lists them all.')
     .argument('[id]', 'name of a finding or caution, as printed in brackets')
     .addOption(jsonOption('it'))
-    .action((id: string | undefined, options: { json?: boolean }) => run(id, options, session));
+    .addOption(widthOption())
+    .addHelpText(
+      'after',
+      helpEnd(
+        'The beginning of a name lists what begins so.',
+        exitStatus('0 told', '2 nothing is called so, or begins so'),
+      ) + examples('pullin explain gate-on-wrong-tab', 'pullin explain coil'),
+    )
+    .action((id: string | undefined, options: ExplainOptions) => run(id, options, session));
 }

@@ -7,13 +7,14 @@ import type { Grown } from '../report/growth.ts';
 import { printable, printableLines } from '../text/escape.ts';
 import { directory, loadPlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
-import { helpEnd, PLAN, widthOption } from './options.ts';
-import { type LookOptions, print, textOf } from './print.ts';
+import { examples, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
+import { type LookOptions, print, printJson, textOf } from './print.ts';
 import { Problem, STATUS, statusOf } from './status.ts';
 
 interface GrowOptions extends LookOptions {
   readonly dryRun?: boolean;
   readonly force?: boolean;
+  readonly json?: boolean;
 }
 
 interface AddOptions extends GrowOptions {
@@ -61,7 +62,7 @@ async function run(
     throw new Problem('standard input cannot be written to; --dry-run prints the change as a diff');
   const read = await loadPlanFile(file, session);
   if (read === undefined) return;
-  const { grow, growthDocument, isWorse, unifiedDiff } = await import('./late.ts');
+  const { grow, growthAnswer, growthDocument, isWorse, unifiedDiff } = await import('./late.ts');
   const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(read.bytes);
   const growth = await make(read.plan);
   const applied = grow(text, read.plan, growth);
@@ -69,24 +70,28 @@ async function run(
     throw new Problem(`${nameOf(file)}: this cannot be written into the file. ${applied.refused}`);
   const grown = await compared(read.plan, growth, applied.text, session);
   session.exit(statusOf(grown.after.verdict));
+  const { before, after } = grown;
+  const diff = unifiedDiff(text, applied.text, nameOf(file));
+  const refused = isWorse(before, after, grown.compared) && !options.force;
+  if (options.dryRun && options.json) return printJson(growthAnswer(grown, false, diff), session);
   if (options.dryRun) {
     // Nothing but the diff belongs on the standard output.
     session.err.write(
       await textOf(growthDocument(`Not written into ${nameOf(file)}:`, grown), options, session),
     );
-    const diff = unifiedDiff(text, applied.text, nameOf(file));
     session.out.write(session.io.stdout.isTTY === true ? printableLines(diff) : diff);
     return;
   }
-  const { before, after } = grown;
-  if (isWorse(before, after, grown.compared) && !options.force) {
+  if (refused) {
     session.exit(STATUS.fail);
+    if (options.json) return printJson(growthAnswer(grown, false, diff), session);
     const head = `Not written into ${nameOf(file)}: the check finds more wrong with it than without. --force writes it all the same.`;
     return print(growthDocument(head, grown), options, session);
   }
   const { replaceFile } = await import('./replace.ts');
   const path = resolve(directory(session.io), file);
   await replaceFile(path, nameOf(file), read.bytes, Buffer.from(applied.text));
+  if (options.json) return printJson(growthAnswer(grown, true, diff), session);
   await print(growthDocument(`Written into ${nameOf(file)}:`, grown), options, session);
 }
 
@@ -123,6 +128,7 @@ const shared = (command: Command) =>
   command
     .option('--dry-run', 'write nothing, and print the change as a unified diff of the plan file')
     .option('--force', 'write it even if the check then finds more wrong')
+    .addOption(jsonOption('what is changed, and the check before and after,'))
     .addOption(widthOption());
 
 function addAdd(program: Command, session: Session): void {
@@ -153,10 +159,11 @@ function addAdd(program: Command, session: Session): void {
       helpEnd(
         'Behind the last gate of a cable the new one hangs on it; between two the cable is cut in two; where each gate has a cable from the same place, the new one has one from there too.',
         STATUSES,
-        'Examples:',
       ) +
-        '\n  pullin add gate lathe --after router --length 3 m shop.yaml' +
-        '\n  pullin add gate lathe --after planer --length 1 m --onward 2 m shop.yaml',
+        examples(
+          'pullin add gate lathe --after router --length 3 m shop.yaml',
+          'pullin add gate lathe --after planer --length 1 m --onward 2 m shop.yaml',
+        ),
     )
     .action((name: string, file: string, options: AddOptions) =>
       run(file, options, session, async (plan) => {
@@ -183,9 +190,8 @@ function addRemove(program: Command, session: Session): void {
   shared(command)
     .addHelpText(
       'after',
-      helpEnd(STATUSES, 'Examples:') +
-        '\n  pullin remove gate router shop.yaml' +
-        '\n  pullin remove gate planer --dry-run shop.yaml',
+      helpEnd(STATUSES) +
+        examples('pullin remove gate router shop.yaml', 'pullin remove gate planer --dry-run shop.yaml'),
     )
     .action((name: string, file: string, options: GrowOptions) =>
       run(file, options, session, async (plan) => {

@@ -114,7 +114,7 @@ export async function loadPlanFile(file: string, session: Session): Promise<Plan
     err.write(text.endsWith('\n') ? text : `${text}\n`);
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
-    err.write(`${error.message}\n`);
+    err.write(`pullin: ${error.message}\n`);
   }
   session.exit(STATUS.unreadable);
   return undefined;

@@ -1,6 +1,6 @@
 /** A file that a command makes from a plan: where it goes, and that it never takes the place of the plan. */
 import { stat } from 'node:fs/promises';
-import { resolve } from 'node:path';
+import { basename, resolve } from 'node:path';
 import { InvalidArgumentError } from 'commander';
 import { printable } from '../text/escape.ts';
 import { directory } from './input.ts';
@@ -30,6 +30,12 @@ export async function writeMade(making: Making, content: Buffer | string, sessio
   const name = printable(making.output);
   await writeOutput(path, name, content, making.force);
   return name;
+}
+
+/** The file to write where none is named: called as the plan, in the folder one is in. */
+export function besidePlan(file: string, end: string): string {
+  if (file === '-') throw new Problem('a plan on standard input has no name; name the file to write with -o');
+  return `${basename(file).replace(/\.ya?ml$/i, '')}${end}`;
 }
 
 /** Reads the name of a file to write: its ending says what it is. */

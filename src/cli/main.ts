@@ -37,6 +37,13 @@ const COMMANDS: readonly ((program: Command, session: Session) => void)[] = [
   addExplain,
 ];
 
+/** What commander says of the command line, as everything else here is said. */
+function asOurs(text: string): string {
+  const own = text.replace(/^error: /, 'pullin: ');
+  const plan = /^pullin: unknown command '(.+\.ya?ml)'/i.exec(own)?.[1];
+  return plan === undefined ? own : `${own.trimEnd()}\nTo check that plan: pullin check ${plan}\n`;
+}
+
 function buildProgram(session: Session): Command {
   const { io, out, err } = session;
   const program = new Command('pullin');
@@ -49,7 +56,7 @@ function buildProgram(session: Session): Command {
       writeOut: (text) => out.write(text),
       writeErr: (text) => err.write(text),
       // What was typed is repeated in these messages, so it is made printable.
-      outputError: (text, write) => write(printableLines(text)),
+      outputError: (text, write) => write(printableLines(asOurs(text))),
       getOutHelpWidth: () => widthFor(undefined, io.stdout),
       getErrHelpWidth: () => widthFor(undefined, io.stderr),
       getOutHasColors: () => false,

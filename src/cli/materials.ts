@@ -2,7 +2,16 @@
 import type { Command } from 'commander';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { exitStatus, formatOption, helpEnd, jsonOption, LISTED, PLAN, widthOption } from './options.ts';
+import {
+  examples,
+  exitStatus,
+  formatOption,
+  helpEnd,
+  jsonOption,
+  LISTED,
+  PLAN,
+  widthOption,
+} from './options.ts';
 import { type Format, type LookOptions, print, printJson, warn } from './print.ts';
 
 interface MaterialsOptions extends LookOptions {
@@ -33,6 +42,10 @@ export function addMaterials(program: Command, session: Session): void {
     .addOption(formatOption('text', 'markdown', 'csv'))
     .addOption(jsonOption('the list', 'format'))
     .addOption(widthOption())
-    .addHelpText('after', helpEnd(exitStatus(`0 ${LISTED}`, '2 the plan cannot be read')))
+    .addHelpText(
+      'after',
+      helpEnd(exitStatus(`0 ${LISTED}`, '2 the plan cannot be read')) +
+        examples('pullin materials shop.yaml', 'pullin materials --format csv shop.yaml'),
+    )
     .action((file: string, options: MaterialsOptions) => run(file, options, session));
 }

@@ -5,7 +5,7 @@ import type { Mended, Repair } from '../repair/mended.ts';
 import { printable, printableLines } from '../text/escape.ts';
 import { directory, loadPlanFile, type PlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
-import { exitStatus, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
+import { examples, exitStatus, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
 import { type LookOptions, print, printJson, textOf } from './print.ts';
 import { Problem, STATUS } from './status.ts';
 
@@ -94,7 +94,7 @@ export function addMend(program: Command, session: Session): void {
           '3 the circuit could not be decided',
           '2 the plan cannot be read or the repair cannot be written',
         ),
-      ),
+      ) + examples('pullin mend shop.yaml', 'pullin mend --diff shop.yaml'),
     )
     .action((file: string, options: MendOptions) => run(file, options, session));
 }

@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { formatOption, helpEnd, jsonOption, madeStatus, PLAN, widthOption } from './options.ts';
+import { examples, formatOption, helpEnd, jsonOption, madeStatus, PLAN, widthOption } from './options.ts';
 import { type Format, type LookOptions, print, printJson } from './print.ts';
 import { progress } from './progress.ts';
 
@@ -37,7 +37,7 @@ export function addMeter(program: Command, session: Session): void {
       'after',
       helpEnd(
         `The sheet is worked out from the plan as it is. When the plan fails the check, the sheet says so first; when it puts somebody in danger, there is nothing to measure until that is put right. ${madeStatus('sheet', 'the plan cannot be read', '')}`,
-      ),
+      ) + examples('pullin meter shop.yaml', 'pullin meter --format markdown shop.yaml'),
     )
     .action((file: string, flags: MeterFlags) => run(file, flags, session));
 }

@@ -54,6 +54,11 @@ export function helpEnd(...paragraphs: readonly string[]): string {
   return `\n${paragraphs.flatMap((text) => wrap(text, HELP_WIDTH)).join('\n')}`;
 }
 
+/** Command lines that work, with which every help ends. */
+export function examples(...lines: readonly string[]): string {
+  return `\nExamples:${lines.map((line) => `\n  ${line}`).join('')}`;
+}
+
 const OWN_MISTAKE = '70 a mistake in pullin';
 export const LISTED = 'listed, whatever the check says of the plan';
 

@@ -2,20 +2,21 @@
 import type { Command } from 'commander';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { writeMade } from './made.ts';
-import { forceOption, helpEnd, madeStatus, outputOption, PLAN } from './options.ts';
+import { besidePlan, writeMade } from './made.ts';
+import { examples, forceOption, helpEnd, madeStatus, outputOption, PLAN } from './options.ts';
 
 interface PageFlags {
-  readonly output: string;
+  readonly output?: string;
   readonly force?: boolean;
 }
 
-async function run(file: string, { output, force }: PageFlags, session: Session): Promise<void> {
+async function run(file: string, flags: PageFlags, session: Session): Promise<void> {
+  const output = flags.output ?? besidePlan(file, '.html');
   const study = await loadStudy(file, session);
   if (study === undefined) return;
   const html = await session.stages.page(study);
   if (output === '-') return session.out.write(html);
-  const name = await writeMade({ file, output, force: force === true }, html, session);
+  const name = await writeMade({ file, output, force: flags.force === true }, html, session);
   session.err.write(`${name}: written\n`);
 }
 
@@ -28,12 +29,17 @@ export function addPage(program: Command, session: Session): void {
     )
     .argument(...PLAN)
     .addOption(
-      outputOption('HTML file to write; - is standard output', '.html', '.htm').makeOptionMandatory(),
+      outputOption(
+        "HTML file to write (default: the plan's name with .html); - is standard output",
+        '.html',
+        '.htm',
+      ),
     )
     .addOption(forceOption())
     .addHelpText(
       'after',
-      helpEnd(madeStatus('page', 'the plan cannot be read or the page cannot be written')),
+      helpEnd(madeStatus('page', 'the plan cannot be read or the page cannot be written')) +
+        examples('pullin page shop.yaml', 'pullin page --force -o bench.html shop.yaml'),
     )
     .action((file: string, flags: PageFlags) => run(file, flags, session));
 }

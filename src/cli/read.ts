@@ -5,12 +5,12 @@ import type { Plan } from '../plan/plan.ts';
 import { hint } from '../text/nearest-name.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { exitStatus, helpEnd, jsonOption, PLAN } from './options.ts';
+import { examples, exitStatus, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
 import { addPositions, collect, inputsOf, type PositionFlags } from './positions.ts';
-import { print, printJson } from './print.ts';
+import { type LookOptions, print, printJson } from './print.ts';
 import { Problem } from './status.ts';
 
-interface ReadFlags extends PositionFlags {
+interface ReadFlags extends PositionFlags, LookOptions {
   readonly dead?: boolean;
   readonly loop?: boolean;
   readonly clip?: readonly string[];
@@ -62,7 +62,7 @@ async function run(
   });
   if (flags.json) return printJson(reading, session);
   const { readingDocument } = await import('./late.ts');
-  await print(readingDocument(reading), {}, session);
+  await print(readingDocument(reading), flags, session);
 }
 
 export function addRead(program: Command, session: Session): void {
@@ -84,6 +84,7 @@ export function addRead(program: Command, session: Session): void {
       collect,
     )
     .addOption(jsonOption('the reading'))
+    .addOption(widthOption())
     .addHelpText(
       'after',
       helpEnd(
@@ -92,7 +93,11 @@ export function addRead(program: Command, session: Session): void {
           '0 told, whatever the check says of the plan',
           '2 the plan or the command line cannot be read',
         ),
-      ),
+      ) +
+        examples(
+          'pullin read --open planer shop.yaml K1.A1 K1.A2',
+          'pullin read --dead --open router shop.yaml K1.A1 PS1.+',
+        ),
     )
     .action((file: string, a: string | undefined, b: string | undefined, flags: ReadFlags) =>
       run(file, a, b, flags, session),

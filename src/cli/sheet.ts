@@ -4,13 +4,13 @@ import type { PaperSize } from '../draw/paper.ts';
 import type { Study } from '../study/study.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { dateOf, type Making, refusePlan, writeMade } from './made.ts';
-import { forceOption, helpEnd, madeStatus, PLAN, sizeOption } from './options.ts';
+import { besidePlan, dateOf, type Making, refusePlan, writeMade } from './made.ts';
+import { examples, forceOption, helpEnd, madeStatus, PLAN, sizeOption } from './options.ts';
 import { progress } from './progress.ts';
 import { Problem } from './status.ts';
 
 interface SheetFlags {
-  readonly output: string;
+  readonly output?: string;
   readonly size: PaperSize;
   readonly force?: boolean;
 }
@@ -68,8 +68,9 @@ async function made(study: Study, file: string, size: PaperSize, session: Sessio
 }
 
 async function run(file: string, flags: SheetFlags, session: Session): Promise<void> {
-  const making: Making = { file, output: flags.output, force: flags.force === true };
-  const wantsPdf = /\.pdf$/i.test(flags.output);
+  const output = flags.output ?? besidePlan(file, '-sheet.html');
+  const making: Making = { file, output, force: flags.force === true };
+  const wantsPdf = /\.pdf$/i.test(output);
   const { findChromium, printPdf } = await import('./pdf.ts');
   const browser = wantsPdf ? await findChromium(session.io.env) : undefined;
   if (wantsPdf && browser === undefined)
@@ -78,9 +79,9 @@ async function run(file: string, flags: SheetFlags, session: Session): Promise<v
     );
   const study = await loadStudy(file, session);
   if (study === undefined) return;
-  if (flags.output !== '-') await refusePlan(making, session);
+  if (output !== '-') await refusePlan(making, session);
   const html = await made(study, file, flags.size, session);
-  if (flags.output === '-') return session.out.write(html);
+  if (output === '-') return session.out.write(html);
   const name = await writeMade(making, browser === undefined ? html : await printPdf(html, browser), session);
   session.err.write(`${name}: written\n`);
 }
@@ -94,9 +95,10 @@ export function addSheet(program: Command, session: Session): void {
     )
     .argument(...PLAN)
     .addOption(
-      new Option('-o, --output <file>', 'file to write, .html or .pdf; - is HTML on standard output')
-        .argParser(parseOutput)
-        .makeOptionMandatory(),
+      new Option(
+        '-o, --output <file>',
+        "file to write, .html or .pdf (default: the plan's name with -sheet.html); - is HTML on standard output",
+      ).argParser(parseOutput),
     )
     .addOption(sizeOption('paper'))
     .addOption(forceOption())
@@ -104,7 +106,7 @@ export function addSheet(program: Command, session: Session): void {
       'after',
       helpEnd(
         `A PDF is printed by an installed Chromium: the one named in the environment variable CHROMIUM, else chromium, chromium-browser or chrome on the search path. ${madeStatus('document', 'the plan cannot be read or the file cannot be written')}`,
-      ),
+      ) + examples('pullin sheet shop.yaml', 'pullin sheet --size letter -o bench.html shop.yaml'),
     )
     .action((file: string, flags: SheetFlags) => run(file, flags, session));
 }

@@ -4,11 +4,20 @@ import type { Study } from '../study/study.ts';
 import type { TruthTable } from '../study/table-model.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { exitStatus, formatOption, helpEnd, jsonOption, LISTED, PLAN } from './options.ts';
-import { type Format, print, printJson, warn } from './print.ts';
+import {
+  examples,
+  exitStatus,
+  formatOption,
+  helpEnd,
+  jsonOption,
+  LISTED,
+  PLAN,
+  widthOption,
+} from './options.ts';
+import { type Format, type LookOptions, print, printJson, warn } from './print.ts';
 import { Problem, STATUS } from './status.ts';
 
-interface TableOptions {
+interface TableOptions extends LookOptions {
   readonly all?: boolean;
   readonly format: Format;
   readonly json?: boolean;
@@ -38,7 +47,7 @@ async function run(file: string, options: TableOptions, session: Session): Promi
   const blocks = options.format === 'csv' ? [] : toldBlocks(told, asItStands);
   // Comma-separated values are for programs, which fold for themselves.
   const shown = options.format === 'csv' ? table : foldedTable(table, zonesOf(study));
-  await print([...blocks, ...truthTableDocument(shown, told.verdict)], { format: options.format }, session);
+  await print([...blocks, ...truthTableDocument(shown, told.verdict)], options, session);
 }
 
 export function addTable(program: Command, session: Session): void {
@@ -52,6 +61,7 @@ export function addTable(program: Command, session: Session): void {
     .option('--all', 'every combination, not only rest and one input moved at a time')
     .addOption(formatOption('text', 'markdown', 'csv'))
     .addOption(jsonOption('the table', 'format'))
+    .addOption(widthOption())
     .addHelpText(
       'after',
       helpEnd(
@@ -60,7 +70,7 @@ export function addTable(program: Command, session: Session): void {
           '2 the plan cannot be read, or has too many inputs for --all',
           '3 the circuit is too involved for a table',
         ),
-      ),
+      ) + examples('pullin table shop.yaml', 'pullin table --all --format csv shop.yaml'),
     )
     .action((file: string, options: TableOptions) => run(file, options, session));
 }

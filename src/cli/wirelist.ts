@@ -7,7 +7,16 @@ import { cutWords } from '../text/lengths.ts';
 import { hint } from '../text/nearest-name.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { exitStatus, formatOption, helpEnd, jsonOption, LISTED, PLAN, widthOption } from './options.ts';
+import {
+  examples,
+  exitStatus,
+  formatOption,
+  helpEnd,
+  jsonOption,
+  LISTED,
+  PLAN,
+  widthOption,
+} from './options.ts';
 import { type Format, type LookOptions, print, printJson, warn } from './print.ts';
 import { Problem } from './status.ts';
 
@@ -101,7 +110,11 @@ export function addWireList(program: Command, session: Session): void {
           `0 ${LISTED}`,
           '2 the plan or the command line cannot be read, or a piece is longer than any reel',
         )}`,
-      ),
+      ) +
+        examples(
+          'pullin wirelist --reel 30m shop.yaml',
+          'pullin wirelist --list labels --format csv shop.yaml',
+        ),
     )
     .action((file: string, options: WireListOptions) => run(file, options, session));
 }

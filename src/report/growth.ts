@@ -1,7 +1,7 @@
 /** A gate more or less, for the bench: what to lay, what to take off, what to put where. */
 import type { FreshRun, Growth } from '../edit/growth.ts';
 import type { Compared } from '../findings/compare.ts';
-import type { Report } from '../findings/report-model.ts';
+import type { Finding, Report } from '../findings/report-model.ts';
 import { lengthUnit } from '../plan/length-unit.ts';
 import type { Plan, Run } from '../plan/plan.ts';
 import { lengthWords } from '../text/lengths.ts';
@@ -49,6 +49,42 @@ function growthSteps(plan: Plan, { do: what, gate, fresh, ends, lengths, gone }:
     ...(fresh === undefined ? [] : [laid(plan, fresh)]),
     ...(what === 'add' ? [] : [`Take ${gate} out.`]),
   ];
+}
+
+/** A growth as data: what is or would be changed, and the check before and after. */
+export interface GrowthAnswer {
+  readonly format: 1;
+  readonly do: Growth['do'];
+  readonly gate: string;
+  /** whether the plan file was changed */
+  readonly written: boolean;
+  /** what to do at the bench, a sentence a step */
+  readonly steps: readonly string[];
+  readonly before: Report['verdict'];
+  readonly after: Report['verdict'];
+  readonly came: readonly Finding[];
+  readonly went: readonly Finding[];
+  readonly changed: readonly Finding[];
+  /** the change of the plan file as a unified diff */
+  readonly diff: string;
+}
+
+export function growthAnswer(
+  { plan, growth, before, after, compared }: Grown,
+  written: boolean,
+  diff: string,
+): GrowthAnswer {
+  return {
+    format: 1,
+    do: growth.do,
+    gate: growth.gate,
+    written,
+    steps: growthSteps(plan, growth),
+    before: before.verdict,
+    after: after.verdict,
+    ...compared,
+    diff,
+  };
 }
 
 /** What is or would be changed, and the check before and after; `head` says which. */

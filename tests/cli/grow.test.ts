@@ -113,6 +113,30 @@ describe('what is written', () => {
     leftAlone();
   });
 
+  it('and told as data', async () => {
+    const dry = JSON.parse((await run([...ADD, '--dry-run', '--json'])).out);
+    expect(dry).toMatchObject({
+      format: 1,
+      do: 'add',
+      gate: 'lathe',
+      written: false,
+      before: 'pass',
+      after: 'pass',
+    });
+    expect(dry.steps[0]).toMatch(/^Lay 2 m of the cable bell: red from planer\.COM to lathe\.COM/);
+    expect(dry.diff).toContain('+  lathe: {from: snap}');
+    leftAlone();
+    const worse = await run([...ADD, '--json'], failing());
+    expect([worse.status, JSON.parse(worse.out)]).toMatchObject([1, { written: false, after: 'fail' }]);
+    leftAlone();
+    expect(JSON.parse((await run([...ADD, '--json'])).out)).toMatchObject({
+      written: true,
+      came: [],
+      went: [],
+    });
+    leftAlone(GROWN);
+  });
+
   it('follows a link, which stays one', async () => {
     symlinkSync(file, join(cwd, 'link.yaml'));
     expect((await run([...ADD.slice(0, -1), 'link.yaml'])).status).toBe(0);

@@ -35,7 +35,7 @@ describe('check', () => {
 
   it('goes on with the other plans when one cannot be read', async () => {
     const { out, err } = await pullin(['check', 'junk.yaml', 'absent.yaml', 'pass.yaml'], { cwd });
-    expect(err).toBe('junk.yaml:1:1: not a plan\nabsent.yaml: there is no such file\n');
+    expect(err).toBe('junk.yaml:1:1: not a plan\npullin: absent.yaml: there is no such file\n');
     expect(out).toMatch(/^Nothing in this check failed\.\n/);
   });
 
@@ -93,7 +93,7 @@ describe('check', () => {
     writeFileSync(join(cwd, 'large.yaml'), fill(MOST_BYTES + 1));
     const { status, err } = await pullin(['check', 'large.yaml'], { cwd });
     expect(status).toBe(2);
-    expect(err).toBe('large.yaml: is larger than 5 MB, the most a plan may have\n');
+    expect(err).toBe('pullin: large.yaml: is larger than 5 MB, the most a plan may have\n');
     rmSync(join(cwd, 'large.yaml'));
   });
 

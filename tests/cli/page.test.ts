@@ -37,10 +37,12 @@ describe('pullin page', () => {
     expect(out).toBe('<!doctype html><title>pass</title>\n');
   });
 
-  it('asks for a name', async () => {
-    const { status, err } = await pullin(['page', 'pass.yaml'], { cwd });
+  it('is called as the plan where no name is given, and asks for one where the plan has none', async () => {
+    expect((await pullin(['page', 'pass.yaml'], { cwd })).err).toBe('pass.html: written\n');
+    expect((await pullin(['page', 'pass.yaml'], { cwd })).status).toBe(2);
+    const { status, err } = await pullin(['page', '-'], { cwd, stdin: ['pass'] });
     expect(status).toBe(2);
-    expect(err).toContain('--output');
+    expect(err).toContain('name the file to write with -o');
   });
 
   it('writes nothing for a plan that cannot be read, or when it fails itself', async () => {

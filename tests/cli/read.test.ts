@@ -178,7 +178,7 @@ describe('what was typed wrong', () => {
     const bad = await read('bad.yaml K1.A1 K1.A2');
     expect([bad.status, bad.out]).toEqual([2, '']);
     expect(bad.err).toContain('did you mean relay?');
-    expect((await read('absent.yaml')).err).toBe('absent.yaml: there is no such file\n');
+    expect((await read('absent.yaml')).err).toBe('pullin: absent.yaml: there is no such file\n');
     // the command line is judged before the file
     expect((await read('absent.yaml K1.A1')).err).toContain('name two terminals');
   });
