@@ -126,8 +126,8 @@ function keys({ properties, required = [] }, { $defs }, left = new Set()) {
 /** A table for each kind of part, from the schema that editors use. */
 function parts({ planSchema }) {
   const shared = new Set(['kind', 'marks', 'price', 'names']);
-  const kinds = planSchema.properties.parts.additionalProperties.anyOf.filter(
-    (k) => k.properties.kind?.const,
+  const kinds = planSchema.properties.parts.additionalProperties.allOf.flatMap(({ then }) =>
+    then.properties.kind?.const ? [then] : [],
   );
   return kinds.flatMap((kind) => {
     const { const: name, description } = kind.properties.kind;
@@ -138,7 +138,8 @@ function parts({ planSchema }) {
 /** A table for each of the maps that stand inside a part, and for cables, runs and intents. */
 function maps({ planSchema }) {
   const { $defs, properties } = planSchema;
-  const [cableRun, linkRun, alongRun] = properties.runs.items.anyOf;
+  const { then: linkRun, else: others } = properties.runs.items;
+  const { then: alongRun, else: cableRun } = others;
   const named = [
     ['coil', 'of a relay, timer or board', $defs.coil],
     ['contact', 'of whatever switches', $defs.contact],
