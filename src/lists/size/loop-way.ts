@@ -1,0 +1,95 @@
+/** The way from the supply to the farthest gate, and the wire of the loop. */
+import { figuresFor } from '../../study/corner-figures.ts';
+import type { CoilRow } from '../../study/coil-row.ts';
+import type { CoilState } from '../../study/coil-states.ts';
+import type { Electrics } from '../../study/electrics.ts';
+import { loopOf } from '../../study/loop-path.ts';
+import { lossesOnWay } from '../../study/mains/way-losses.ts';
+import type { Study } from '../../study/study.ts';
+import type { Cable, Plan, Run } from '../../plan/plan.ts';
+import { sectionOf } from '../wiring-order.ts';
+
+/** The gate with the longest cable to it, of the coil that has the least to spare. */
+export interface FarGate {
+  readonly gate: string;
+  readonly state: CoilState;
+  readonly row: CoilRow;
+  /** m of cable from the supply to the gate, one way */
+  readonly metres: number;
+  /** the runs at the gate itself that its current passes; these are made longer */
+  readonly last: readonly Run[];
+}
+
+/** m from the supply to the gate of a row, one way; undefined where no loop is found. */
+export function metresTo(own: Electrics, state: CoilState, row: CoilRow): number | undefined {
+  const { metres } = loopOf(own, state, row);
+  return metres === undefined ? undefined : metres / 2;
+}
+
+const spare = ({ pullIn, fed }: CoilState, row: CoilRow): number => (row.least - pullIn) / fed.model.rated;
+
+/** The coil with the least to spare; undefined where no coil of the loop is fed. */
+export function tightestCoil({ coilStates }: Study): CoilState | undefined {
+  const least = (s: CoilState) => Math.min(...s.rows.map((row) => spare(s, row)));
+  const known = coilStates.filter((s) => !s.fed.source.mains && s.fed.supply !== undefined);
+  return known.length === 0 ? undefined : known.reduce((a, b) => (least(b) < least(a) ? b : a));
+}
+
+export function farGate(study: Study): FarGate | { readonly untold: string } {
+  const own = study.electrics;
+  const state = tightestCoil(study);
+  if (own === undefined || state === undefined) return { untold: 'no coil is fed by a loop of its own' };
+  const rows = state.rows.flatMap((row) => {
+    const gate = row.gate === undefined ? undefined : study.plan.parts.get(row.gate);
+    const metres = gate?.kind === 'gate' ? metresTo(own, state, row) : undefined;
+    return metres === undefined ? [] : [{ row, gate: gate!.name, metres }];
+  });
+  if (rows.length === 0) return { untold: `no gate by itself tells the volts of ${state.fed.part.name}` };
+  const far = rows.reduce((a, b) => (b.metres > a.metres + 1e-9 ? b : a));
+  const passed = lossesOnWay(own, state, far.row.leastIn);
+  const last = study.plan.runs.filter(
+    (r) =>
+      passed.has(r.index) &&
+      r.cable !== undefined &&
+      r.length !== undefined &&
+      r.cores.some((c) => c.a.part === far.gate || c.b.part === far.gate),
+  );
+  if (last.length === 0) return { untold: `no run of cable with a length ends at ${far.gate}` };
+  return { ...far, state, last };
+}
+
+/** Runs of cable in the loop: with cores at low voltage, and none on mains. */
+export function loopRuns({ plan, circuit, sides }: Study): Run[] {
+  return plan.runs.filter(
+    (r) =>
+      r.cable !== undefined && r.cores.every((core) => sectionOf(circuit, sides, core) === 'low voltage'),
+  );
+}
+
+/** The plan with the runs at the farthest gate so much longer or shorter (m) that each keeps its share. */
+export function withLast(plan: Plan, last: readonly Run[], more: number): Plan {
+  const own = new Set(last.map((r) => r.index));
+  return {
+    ...plan,
+    runs: plan.runs.map((r) => (own.has(r.index) ? { ...r, length: (r.length ?? 0) + more } : r)),
+  };
+}
+
+/** V at the coil at worst with all wire of the loop in one gauge and the runs at the gate longer by `more` m. */
+export function leastWith(study: Study, far: FarGate, size: Cable | undefined, more: number): number {
+  const own = study.electrics!;
+  const loop = new Set(loopRuns(study).map((r) => r.index));
+  const { plan } = study;
+  const cableOf = (run: number): Cable | undefined => {
+    const cable = plan.runs[run]!.cable;
+    if (size === undefined || cable === undefined || !loop.has(run)) return undefined;
+    const { awg: _, ...rest } = cable;
+    return { ...rest, gauge: size.gauge, area: size.area, ...(size.awg !== undefined && { awg: size.awg }) };
+  };
+  const figures = figuresFor(plan, 'low', { cableOf });
+  const longer = new Set(far.last.map((r) => r.index));
+  return own.coilVoltsWith(far.state.relay, far.row.leastIn, {
+    ...figures,
+    wire: (w) => figures.wire(longer.has(w.run) ? { ...w, metres: w.metres + more } : w),
+  });
+}

@@ -1,0 +1,64 @@
+/** Points for a drawing of the coil's volts against distance, a line for each gauge. */
+import type { CoilState } from '../../study/coil-states.ts';
+import type { Study } from '../../study/study.ts';
+import { type FarGate, farGate, leastWith, loopRuns, metresTo } from './loop-way.ts';
+import { isOwn, loopGauges } from './reach.ts';
+import type { Plot, PlotPoint, Section } from './size-model.ts';
+import type { Trial } from './trial.ts';
+import { withGauge } from './wires.ts';
+
+/** Points that a line gets beyond the farthest gate. */
+const BEYOND = 8;
+/** Times the distance of the farthest gate up to which lines are drawn, at least and at most. */
+const FAR = { least: 1.5, most: 5 };
+
+function gatePoints(study: Study, far: FarGate): PlotPoint[] {
+  const own = study.electrics!;
+  const state: CoilState | undefined = study.coilStates.find((s) => s.relay.index === far.state.relay.index);
+  return (state?.rows ?? []).flatMap((row): PlotPoint[] => {
+    const gate = row.gate === undefined ? undefined : study.plan.parts.get(row.gate);
+    const metres = gate?.kind === 'gate' ? metresTo(own, state!, row) : undefined;
+    if (metres === undefined) return [];
+    return [{ gate: gate!.name, metres, least: row.least, printed: row.nominal }];
+  });
+}
+
+/** How far the lines go, m: a little beyond what the plan's own wire allows. */
+function width(far: FarGate, reach: Section, own: string | undefined): number {
+  const allowed = reach.figures.find((f) => f.of === own)?.value ?? far.metres;
+  return Math.min(Math.max(FAR.least * far.metres, 1.25 * allowed), FAR.most * far.metres);
+}
+
+/** Undefined where no way to a gate is found; figures are those of `check` and of `read`. */
+export function plotOf(trial: Trial, reach: Section): Plot | null {
+  const { study } = trial;
+  const far = farGate(study);
+  if ('untold' in far) return null;
+  const sizes = loopGauges(trial);
+  const runs = new Set(loopRuns(study).map((r) => r.index));
+  const end = width(far, reach, sizes.find((s) => isOwn(trial, s))?.gauge);
+  return {
+    coil: far.state.fed.part.name,
+    source: far.state.fed.source.part,
+    pullIn: far.state.pullIn,
+    rated: far.state.fed.model.rated,
+    farthest: far.gate,
+    lines: sizes.map((size) => {
+      const other = trial.with(withGauge(study.plan, runs, size));
+      const more = Array.from({ length: BEYOND }, (_, i) => ((end - far.metres) * (i + 1)) / BEYOND);
+      const longer = more.map(
+        (m): PlotPoint => ({
+          gate: null,
+          metres: far.metres + m,
+          least: leastWith(study, far, size, m),
+          printed: null,
+        }),
+      );
+      return {
+        gauge: size.gauge,
+        own: isOwn(trial, size),
+        points: [...gatePoints(other, far), ...longer].sort((a, b) => a.metres - b.metres),
+      };
+    }),
+  };
+}
