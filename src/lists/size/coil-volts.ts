@@ -15,8 +15,7 @@ import { withLimit, withParts } from '../../repair/remedies/put.ts';
 import { SUPPLY_AMPS, SUPPLY_VA } from '../../repair/remedies/series.ts';
 import { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
-import { loopRuns, tightestCoil } from './loop-way.ts';
-import { loopGauges } from './reach.ts';
+import { loopGauges, loopRuns, tightestCoil } from './loop-way.ts';
 import type { CoilChoice, Limit, Size } from './size-model.ts';
 import { tight } from './tight.ts';
 import { Trial } from './trial.ts';
@@ -183,7 +182,7 @@ function choiceOf(trial: Trial, loop: Loop, rated: Rated): CoilChoice {
 /** The thinnest wire of the whole loop that passes. */
 function gaugeFor(sub: Trial): string | null {
   const runs = new Set(loopRuns(sub.study).map((r) => r.index));
-  const sizes = loopGauges(sub);
+  const sizes = loopGauges(sub.study);
   if (sizes.length === 0) return null;
   const found = tight(sub, {
     ...{ count: sizes.length, guess: 0, questions: [4, 5] as const },

@@ -112,7 +112,7 @@ export function sizeContactor(trial: Trial): Section {
   for (const relay of relays) {
     const unit = powerUnit(relay);
     const found = tight(trial, {
-      ...{ count: heavy.length, questions: [4, 5] as const, anew: true, further: true },
+      ...{ count: heavy.length, questions: [4, 5] as const, anew: true },
       planAt: (i) => withCoil(trial.study.plan, relay, heavy[i]!),
       wordsAt: (i) => `${heavy[i]} ${unit}`,
     });

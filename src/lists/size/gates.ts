@@ -7,13 +7,13 @@ import type { InputRef, Intent, LampIntent, Plan, Run, TerminalRef } from '../..
 import { splitTerminalKey } from '../../plan/terminal-key.ts';
 import { entryBehind } from '../../repair/remedies/put.ts';
 import { figureOfLength } from '../../text/lengths.ts';
-import { farGate, metresTo, tightestCoil } from './loop-way.ts';
+import { farGate, isOwn, loopGauges, metresTo, tightestCoil } from './loop-way.ts';
 import type { Section, SizeFigure } from './size-model.ts';
 import { tight } from './tight.ts';
 import type { Trial } from './trial.ts';
 
 /** Gates up to which more are tried. */
-export const MOST_GATES = 500;
+export const MOST_GATES = 100;
 /** Gates that are tried as the last, those farthest away first. */
 const LAST = 5;
 
@@ -23,6 +23,8 @@ interface Pattern {
   /** run whose cable it takes */
   readonly run: Run;
   readonly metres: number;
+  /** m to the gate farthest away */
+  readonly far: number;
   readonly cores: readonly { readonly colour: string; readonly a: string; readonly b: string }[];
   /** what a name of a new gate begins with */
   readonly stem: string;
@@ -69,7 +71,7 @@ function patternOf({ study }: Trial): Pattern | { readonly untold: string } {
       const run = fresh && plan.runs[fresh.like];
       if (fresh === undefined || run === undefined) continue;
       const metres = meanLength(plan, run);
-      return { like: part, run, metres, cores: fresh.cores, stem };
+      return { like: part, run, metres, far: far.metres, cores: fresh.cores, stem };
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       why = error.message;
@@ -145,14 +147,23 @@ function withGates(plan: Plan, { like, run, metres, cores, stem }: Pattern, coun
   };
 }
 
+/** m to which the farthest gate may go with the wire of the plan. */
+function ownReach(trial: Trial, { figures }: Section): number | undefined {
+  const own = loopGauges(trial.study).find((size) => isOwn(trial.study, size));
+  return figures.find((f) => f.of === own?.gauge)?.value ?? undefined;
+}
+
 /** How many gates more, at the far end, on the same cable and as far apart as gates are on average. */
-export function sizeGates(trial: Trial): Section {
+export function sizeGates(trial: Trial, reach: Section): Section {
   const pattern = patternOf(trial);
   if ('untold' in pattern) return { figures: [], untold: [pattern.untold] };
   const { plan } = trial.study;
   const gatesAt = (i: number) => MOST_GATES - i;
+  // On a cable from gate to gate, the wire to the last grows with each; elsewhere this is a first guess as good as any.
+  const room = (ownReach(trial, reach) ?? pattern.far) - pattern.far;
+  const likely = pattern.metres > 0 ? Math.floor(room / pattern.metres + 1e-6) : 0;
   const found = tight(trial, {
-    ...{ count: MOST_GATES + 1, guess: MOST_GATES, questions: [2, 3, 4, 5] as const },
+    ...{ count: MOST_GATES + 1, guess: MOST_GATES - likely, questions: [2, 3, 4, 5] as const },
     ...{ anew: true, further: true },
     planAt: (i) => withGates(plan, pattern, gatesAt(i)),
     wordsAt: (i) => `${gatesAt(i)} more`,

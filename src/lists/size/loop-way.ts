@@ -7,6 +7,7 @@ import { loopOf } from '../../study/loop-path.ts';
 import { lossesOnWay } from '../../study/mains/way-losses.ts';
 import type { Study } from '../../study/study.ts';
 import type { Cable, Plan, Run } from '../../plan/plan.ts';
+import { sizesWithOwn } from '../least-loop.ts';
 import { sectionOf } from '../wiring-order.ts';
 
 /** The gate with the longest cable to it, of the coil that has the least to spare. */
@@ -65,6 +66,22 @@ export function loopRuns({ plan, circuit, sides }: Study): Run[] {
       r.cable !== undefined && r.cores.every((core) => sectionOf(circuit, sides, core) === 'low voltage'),
   );
 }
+
+/** m², the thickest wire that is told of for a loop. */
+const THICKEST = 2.7e-6;
+
+/** Gauges of the practice in which a loop is wired, the thinnest first, with that of the plan among them. */
+export function loopGauges(study: Study): Cable[] {
+  const own = loopRuns(study).map((r) => r.cable!);
+  const [first] = own;
+  if (first === undefined) return [];
+  const areas = new Set(own.map((c) => c.area));
+  return sizesWithOwn(first).filter((c) => c.area <= THICKEST || areas.has(c.area));
+}
+
+/** Whether all wire of the loop is of one size already. */
+export const isOwn = (study: Study, size: Cable): boolean =>
+  loopRuns(study).every((r) => Math.abs(r.cable!.area / size.area - 1) < 0.01);
 
 /** The plan with the runs at the farthest gate so much longer or shorter (m) that each keeps its share. */
 export function withLast(plan: Plan, last: readonly Run[], more: number): Plan {

@@ -1,8 +1,8 @@
 /** Points for a drawing of the coil's volts against distance, a line for each gauge. */
+import { asUsual } from '../../findings/unsaid/usual.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import type { Study } from '../../study/study.ts';
-import { type FarGate, farGate, leastWith, loopRuns, metresTo } from './loop-way.ts';
-import { isOwn, loopGauges } from './reach.ts';
+import { type FarGate, farGate, isOwn, leastWith, loopGauges, loopRuns, metresTo } from './loop-way.ts';
 import type { Plot, PlotPoint, Section } from './size-model.ts';
 import type { Trial } from './trial.ts';
 import { withGauge } from './wires.ts';
@@ -31,12 +31,13 @@ function width(far: FarGate, reach: Section, own: string | undefined): number {
 
 /** Undefined where no way to a gate is found; figures are those of `check` and of `read`. */
 export function plotOf(trial: Trial, reach: Section): Plot | null {
-  const { study } = trial;
+  // Volts are told as the report tells them.
+  const { study } = asUsual(trial.study);
   const far = farGate(study);
   if ('untold' in far) return null;
-  const sizes = loopGauges(trial);
+  const sizes = loopGauges(study);
   const runs = new Set(loopRuns(study).map((r) => r.index));
-  const end = width(far, reach, sizes.find((s) => isOwn(trial, s))?.gauge);
+  const end = width(far, reach, sizes.find((s) => isOwn(study, s))?.gauge);
   return {
     coil: far.state.fed.part.name,
     source: far.state.fed.source.part,
@@ -44,7 +45,7 @@ export function plotOf(trial: Trial, reach: Section): Plot | null {
     rated: far.state.fed.model.rated,
     farthest: far.gate,
     lines: sizes.map((size) => {
-      const other = trial.with(withGauge(study.plan, runs, size));
+      const other = study.withFigures(withGauge(study.plan, runs, size));
       const more = Array.from({ length: BEYOND }, (_, i) => ((end - far.metres) * (i + 1)) / BEYOND);
       const longer = more.map(
         (m): PlotPoint => ({
@@ -56,7 +57,7 @@ export function plotOf(trial: Trial, reach: Section): Plot | null {
       );
       return {
         gauge: size.gauge,
-        own: isOwn(trial, size),
+        own: isOwn(study, size),
         points: [...gatePoints(other, far), ...longer].sort((a, b) => a.metres - b.metres),
       };
     }),

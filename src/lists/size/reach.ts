@@ -2,33 +2,17 @@
 import { lengthUnit } from '../../plan/length-unit.ts';
 import type { Cable } from '../../plan/plan.ts';
 import { type LengthUnit, lengthWords } from '../../text/lengths.ts';
-import { sizesWithOwn } from '../least-loop.ts';
-import { type FarGate, farGate, leastWith, loopRuns, withLast } from './loop-way.ts';
+import { type FarGate, farGate, isOwn, leastWith, loopGauges, loopRuns, withLast } from './loop-way.ts';
 import type { Section, SizeFigure } from './size-model.ts';
 import { tight } from './tight.ts';
 import { type Questions, type Trial, worseOf } from './trial.ts';
 import { withGauge } from './wires.ts';
 
-/** m², the thickest wire that is told of for a loop. */
-const THICKEST = 2.7e-6;
 const QUESTIONS: Questions = [4, 5];
 /** m of one step: ten centimetres, or half a foot. */
 const STEP: Readonly<Record<LengthUnit, number>> = { m: 0.1, ft: 0.1524 };
 /** m of cable from the supply to the gate up to which is looked: a kilometre, or 3000 feet. */
 const MOST: Readonly<Record<LengthUnit, number>> = { m: 1000, ft: 914.4 };
-
-/** Gauges of the practice in which a loop is wired, the thinnest first, with that of the plan among them. */
-export function loopGauges(trial: Trial): Cable[] {
-  const own = loopRuns(trial.study).map((r) => r.cable!);
-  const [first] = own;
-  if (first === undefined) return [];
-  const areas = new Set(own.map((c) => c.area));
-  return sizesWithOwn(first).filter((c) => c.area <= THICKEST || areas.has(c.area));
-}
-
-/** Whether all wire of the loop is of one size already. */
-export const isOwn = (trial: Trial, size: Cable): boolean =>
-  loopRuns(trial.study).every((r) => Math.abs(r.cable!.area / size.area - 1) < 0.01);
 
 function reachWith(trial: Trial, far: FarGate, size: Cable): SizeFigure | { readonly untold: string } {
   const { study } = trial;
@@ -48,7 +32,7 @@ function reachWith(trial: Trial, far: FarGate, size: Cable): SizeFigure | { read
         !('untold' in end) && leastWith(at, end, size, metresAt(i) - far.metres) < end.state.pullIn - 1e-9,
     );
   const found = tight(trial, {
-    ...{ count, questions: QUESTIONS, further: true },
+    ...{ count, questions: QUESTIONS, further: isOwn(study, size) },
     guess: firstLong(count, short),
     planAt: (i) => withLast(plan, far.last, metresAt(i) - far.metres),
     wordsAt: (i) => lengthWords(metresAt(i), unit),
@@ -81,7 +65,7 @@ function firstLong(count: number, short: (index: number) => boolean): number {
 export function sizeReach(trial: Trial): Section {
   const far = farGate(trial.study);
   if ('untold' in far) return { figures: [], untold: [far.untold] };
-  const found = loopGauges(trial).map((size) => reachWith(trial, far, size));
+  const found = loopGauges(trial.study).map((size) => reachWith(trial, far, size));
   return {
     figures: found.flatMap((f) => ('untold' in f ? [] : [f])),
     untold: found.flatMap((f) => ('untold' in f ? [f.untold] : [])),

@@ -51,7 +51,7 @@ export function size(study: Study, changed: readonly string[] = []): Size {
     ...head,
     wire: sizeWires(trial),
     reach,
-    gates: sizeGates(trial),
+    gates: sizeGates(trial, reach),
     supply: sizeBought(trial, SUPPLIES),
     contacts: sizeBought(trial, CONTACTS),
     contactor: sizeContactor(trial),

@@ -16,7 +16,7 @@ export interface Row {
   readonly questions: Questions;
   /** what conducts depends on the size */
   readonly anew?: boolean;
-  /** what the plan itself has; where that passes, nothing above it is called the least */
+  /** what the plan itself has, if it is in the row; where the plan passes, nothing above it is called the least */
   readonly own?: number | undefined;
   /** index near which it is looked for first */
   readonly guess?: number;
@@ -27,7 +27,6 @@ export interface Row {
 /** The size that passes where the one before it does not. */
 export interface Tight {
   readonly index: number;
-  readonly study: Study;
   readonly cautions: readonly FindingId[];
   /** null where the row ends with it */
   readonly limit: Limit | null;
@@ -59,7 +58,7 @@ export function firstGood(count: number, good: (index: number) => boolean, guess
 }
 
 /** Sizes beyond the one that fails at which another limit is looked for, each twice as far as the one before. */
-const LOOKS = 3;
+const LOOKS = 2;
 
 const limitOf = (finding: Finding, at: string): Limit => ({
   check: finding.id,
@@ -74,28 +73,32 @@ const limitOf = (finding: Finding, at: string): Limit => ({
  */
 export function tight(trial: Trial, row: Row): Sought {
   const judged = new Judged(trial, row);
-  const own = row.own !== undefined && judged.passes(row.own) ? row.own : undefined;
+  const own = row.own !== undefined && trial.stands(row.questions) ? row.own : undefined;
   const count = own === undefined ? row.count : own + 1;
-  judged.bear(count - 1);
-  const near = firstGood(count, (i) => judged.isQuick(i), row.guess);
-  const index = near === count ? count : firstGood(count, (i) => judged.passes(i), near);
-  if (index === count) {
-    const [first] = judged.against(count - 1);
-    return { untold: first?.message ?? 'no size passes' };
-  }
-  const [first] = index === 0 ? [] : judged.against(index - 1);
+  const seek = () => {
+    const near = firstGood(count, (i) => judged.isQuick(i), row.guess);
+    return near === count ? count : firstGood(count, (i) => judged.passes(i), near);
+  };
+  let index = seek();
+  if (index === count && judged.bear(count - 1)) index = seek();
+  if (index === count) return { untold: judged.against(count - 1)?.message ?? 'no size passes' };
+  const first = index === 0 ? undefined : judged.against(index - 1);
   const limit = first === undefined ? null : limitOf(first, row.wordsAt(index - 1));
-  const study = judged.studyAt(index);
-  const found = { index, study, cautions: trial.cautions(study), limit };
+  const found = { index, cautions: judged.cautionsAt(index), limit };
   if (limit === null || row.further !== true) return { ...found, then: null };
-  return { ...found, then: beyond(row, index, limit, (i) => judged.against(i)) };
+  return { ...found, then: beyond(row, index, limit, judged) };
+}
+
+/** What the whole check says of a size. */
+interface Whole {
+  readonly against: readonly Finding[];
+  readonly cautions: readonly FindingId[];
 }
 
 /** Sizes of a row as they are judged, each once; of the plans that were made the last is kept. */
 class Judged {
-  private readonly quick = new Map<number, boolean>();
-  private readonly whole = new Map<number, readonly Finding[]>();
-  private readonly all = new Map<number, readonly Finding[]>();
+  private readonly quick = new Map<number, { readonly found: Finding | undefined }>();
+  private readonly whole = new Map<number, Whole>();
   private made: { readonly index: number; readonly study: Study } | undefined;
   private borne: ReadonlySet<string> = new Set();
 
@@ -104,7 +107,7 @@ class Judged {
     private readonly row: Row,
   ) {}
 
-  studyAt(index: number): Study {
+  private studyAt(index: number): Study {
     if (this.made?.index !== index) {
       const { planAt, anew } = this.row;
       this.made = { index, study: this.trial.with(planAt(index), anew) };
@@ -112,55 +115,60 @@ class Judged {
     return this.made.study;
   }
 
-  /** What stands even with the surest size and is only open in the plan as it is counts against none of them. */
-  bear(surest: number): void {
+  /** What stands even with the surest size and is only open in the plan as it is counts against none; whether there is any. */
+  bear(surest: number): boolean {
     const { questions } = this.row;
-    if (this.isQuick(surest)) return;
     this.borne = this.trial.borne(this.trial.quick(this.studyAt(surest), questions), questions);
     this.quick.clear();
+    return this.borne.size > 0;
   }
 
   private counts = (f: Finding): boolean => !this.borne.has(f.id);
 
-  isQuick(index: number): boolean {
+  /** The first thing that the checks of the row have against a size; with `but`, of those that do not follow from that. */
+  private firstAt(index: number, but?: FindingId): Finding | undefined {
     const { questions } = this.row;
-    return kept(this.quick, index, () => {
-      if (this.borne.size === 0) return this.trial.first(this.studyAt(index), questions) === undefined;
-      return !this.trial.quick(this.studyAt(index), questions).some(this.counts);
-    });
+    const study = this.studyAt(index);
+    if (this.borne.size === 0) return this.trial.first(study, questions, but);
+    return this.trial.quick(study, questions).find((f) => this.counts(f) && f.id !== but);
+  }
+
+  isQuick(index: number): boolean {
+    return kept(this.quick, index, () => ({ found: this.firstAt(index) })).found === undefined;
   }
 
   passes(index: number): boolean {
-    return this.isQuick(index) && this.wholeAt(index).length === 0;
+    return this.isQuick(index) && this.wholeAt(index).against.length === 0;
   }
 
-  private wholeAt(index: number): readonly Finding[] {
-    const { questions } = this.row;
-    return kept(this.whole, index, () =>
-      this.trial.whole(this.studyAt(index), questions).filter(this.counts),
-    );
+  cautionsAt(index: number): readonly FindingId[] {
+    return this.wholeAt(index).cautions;
   }
 
-  /** All that the checks of the row have against a size, or else what the whole check has. */
-  against(index: number): readonly Finding[] {
-    const { questions } = this.row;
-    return kept(this.all, index, () => {
-      if (this.isQuick(index)) return this.wholeAt(index);
-      return this.trial.quick(this.studyAt(index), questions).filter(this.counts);
+  private wholeAt(index: number): Whole {
+    return kept(this.whole, index, () => {
+      const study = this.studyAt(index);
+      const against = this.trial.whole(study, this.row.questions).filter(this.counts);
+      return { against, cautions: this.trial.cautions(study) };
     });
+  }
+
+  /** What there is against a size: by the checks of the row, else by the whole check. */
+  against(index: number): Finding | undefined {
+    return this.isQuick(index) ? this.wholeAt(index).against[0] : this.quick.get(index)?.found;
+  }
+
+  /** What else there is. */
+  other(index: number, but: FindingId): Finding | undefined {
+    return this.firstAt(index, but);
   }
 }
 
 /** What would limit it if the first limit were not there. */
-function beyond(
-  row: Row,
-  index: number,
-  limit: Limit,
-  against: (index: number) => readonly Finding[],
-): Limit | null {
+function beyond(row: Row, index: number, limit: Limit, judged: Judged): Limit | null {
   let i = index - 1;
   for (let step = 1, looks = 0; looks < LOOKS; step *= 2, looks++) {
-    const other = against(i).find((f) => f.id !== limit.check);
+    const other = judged.other(i, limit.check);
     if (other !== undefined) return limitOf(other, row.wordsAt(i));
     if (i === 0) return null;
     i = Math.max(0, i - step);

@@ -45,17 +45,22 @@ function checksFor(questions: Questions): readonly Check[] {
   );
 }
 
-/** The plan with what it leaves out at the worse ends that bear on some questions, each different plan once. */
+/** The worlds that are worse for some questions, each different one once. */
+function bearing(worlds: Worlds, questions: Questions): World[] {
+  const isTwin = (w: World) => w === 'sag' && worlds.unsaid.every((u) => u.at.sag === u.at.few);
+  return WORSE.filter((w) => !isTwin(w) && questions.some((q) => worlds.bearing(q, w).length > 0));
+}
+
+/** The plan with what it leaves out at the worse ends that bear on some questions. */
 export function worseOf(study: Study, questions: Questions): Study[] {
   const worlds = new Worlds(study);
-  const bearing = (w: World) => questions.flatMap((q) => worlds.bearing(q, w));
-  const isTwin = (w: World) => w === 'sag' && worlds.unsaid.every((u) => u.at.sag === u.at.few);
-  return WORSE.filter((w) => bearing(w).length > 0 && !isTwin(w)).map((w) => worlds.at(w));
+  return bearing(worlds, questions).map((w) => worlds.at(w));
 }
 
 export class Trial {
   readonly report: Report;
   private readonly standing: ReadonlySet<string>;
+  private readonly passed = new Map<string, boolean>();
   private readonly cautioned: ReadonlySet<FindingId>;
 
   constructor(readonly study: Study) {
@@ -63,6 +68,16 @@ export class Trial {
     const { findings } = this.report;
     this.standing = new Set(findings.filter((f) => AGAINST.has(f.severity)).map(keyOf));
     this.cautioned = new Set(findings.filter((f) => f.severity === 'caution').map((f) => f.id));
+  }
+
+  /** Whether neither the checks of some questions nor the whole check has anything against the plan as it stands. */
+  stands(questions: Questions): boolean {
+    return kept(
+      this.passed,
+      questions.join(),
+      () =>
+        this.first(this.study, questions) === undefined && this.whole(this.study, questions).length === 0,
+    );
   }
 
   /** The plan with other figures in it; `anew` where what conducts may depend on them. */
@@ -107,10 +122,13 @@ export class Trial {
     );
   }
 
-  /** The first thing that they have against it, those asked first that say no most often. */
-  first(study: Study, questions: Questions): Finding | undefined {
+  /**
+   * The first thing that they have against it, those asked first that say no most often. With `but`: what is neither found
+   * by that check nor only a consequence of it.
+   */
+  first(study: Study, questions: Questions, but?: FindingId): Finding | undefined {
     const [found] = this.attempted(study, questions, () => {
-      for (const findings of this.pending(study, questions)) {
+      for (const findings of this.pending(study, questions, but)) {
         const counted = this.counted(findings, questions);
         if (counted.length > 0) return counted;
       }
@@ -128,12 +146,16 @@ export class Trial {
     }
   }
 
-  private *pending(study: Study, questions: Questions): Generator<readonly Finding[]> {
-    const others = worseOf(study, questions);
-    for (const check of checksFor(questions))
+  private *pending(study: Study, questions: Questions, but?: FindingId): Generator<readonly Finding[]> {
+    const checks = checksFor(questions).filter(
+      ({ entry }) => but === undefined || (entry.id !== but && !entry.followsFrom.includes(but)),
+    );
+    const open = bearing(new Worlds(study), questions).length > 0;
+    for (const check of checks)
       // What is open only because nothing was stated is settled where every world passes.
-      yield check.find(study).filter((f) => others.length === 0 || f.severity !== 'doubt');
-    for (const other of others) for (const check of checksFor(questions)) yield check.find(other);
+      yield check.find(study).filter((f) => !open || f.severity !== 'doubt');
+    if (!open) return;
+    for (const other of worseOf(study, questions)) for (const check of checks) yield check.find(other);
   }
 
   private counted(findings: readonly Finding[], questions: Questions): Finding[] {
