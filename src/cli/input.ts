@@ -2,6 +2,7 @@
 import { open } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Plan } from '../plan/plan.ts';
+import type { WhatIfs } from '../plan/what-if.ts';
 import type { Study } from '../study/study.ts';
 import { printable } from '../text/escape.ts';
 import type { Io, Session } from './io.ts';
@@ -87,13 +88,17 @@ export interface PlanFile {
 }
 
 /** Reads and validates one plan. A plan that cannot be read is told on standard error and gives `undefined`. */
-async function loadPlan(file: string, session: Session): Promise<Plan | undefined> {
-  return (await loadPlanFile(file, session))?.plan;
+async function loadPlan(file: string, session: Session, whatIfs?: WhatIfs): Promise<Plan | undefined> {
+  return (await loadPlanFile(file, session, whatIfs))?.plan;
 }
 
 /** As `loadPlan`, ready to be asked for everything else: one Study a plan and run. */
-export async function loadStudy(file: string, session: Session): Promise<Study | undefined> {
-  const plan = await loadPlan(file, session);
+export async function loadStudy(
+  file: string,
+  session: Session,
+  whatIfs?: WhatIfs,
+): Promise<Study | undefined> {
+  const plan = await loadPlan(file, session, whatIfs);
   return plan && (await studyOf(plan));
 }
 
@@ -104,11 +109,15 @@ export async function studyOf(plan: Plan): Promise<Study> {
 }
 
 /** As `loadPlan`, with the bytes of the file. */
-export async function loadPlanFile(file: string, session: Session): Promise<PlanFile | undefined> {
+export async function loadPlanFile(
+  file: string,
+  session: Session,
+  whatIfs?: WhatIfs,
+): Promise<PlanFile | undefined> {
   const { io, err, stages } = session;
   try {
     const bytes = file === '-' ? await readStdinCapped(io) : await readFileCapped(file, io);
-    const result = await stages.readPlan(bytes, file);
+    const result = await stages.readPlan(bytes, file, whatIfs);
     if (result.ok) return { plan: result.plan, bytes };
     const text = await stages.formatPlanErrors(result.errors);
     err.write(text.endsWith('\n') ? text : `${text}\n`);

@@ -46,7 +46,7 @@ function figureOf(
     words: `${wordsAt(found.index)}${found.limit === null ? end : ''}`,
     cautions: found.cautions,
     limit: found.limit,
-    then: found.then,
+    next: found.next,
   };
 }
 

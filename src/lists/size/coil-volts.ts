@@ -1,6 +1,7 @@
 /** The same loop with coils and supply for other volts and the other kind of current, side by side. */
-import type { Finding } from '../../findings/report-model.ts';
+
 import { supplyDraw } from '../../findings/loop/supply-draws.ts';
+import type { Finding } from '../../findings/report-model.ts';
 import type { Coil, CurrentKind } from '../../plan/device-figures.ts';
 import type { Part, RelayPart, SupplyPart } from '../../plan/part-types.ts';
 import type { Plan, TerminalRef } from '../../plan/plan.ts';
@@ -79,9 +80,7 @@ function onKind({ plan, circuit }: Study, { supply, relays }: Loop, kind: Curren
           .filter((p) => p.kind === 'diode')
           .filter((p) => {
             const ends = [net(p.name, 'A'), net(p.name, 'K')];
-            return relays.some((r) =>
-              ['A1', 'A2'].every((t) => ends.includes(net(r.name, t))),
-            );
+            return relays.some((r) => ['A1', 'A2'].every((t) => ends.includes(net(r.name, t))));
           })
           .map((p) => p.name),
   );
@@ -134,7 +133,8 @@ function chosen(study: Study, loop: Loop, rated: Rated): Plan {
       same && relay.coil.rated.kind === rated.kind
         ? version(relay, rated.volts).apply(plan)
         : withParts(plan, [relay.name], (p) => (p.kind === 'relay' ? { ...p, coil: otherCoil(rated) } : p));
-  const own = (of: Plan) => unsaidIn(of).filter((u) => u.parts.length > 0 && u.parts.every((p) => names.has(p)));
+  const own = (of: Plan) =>
+    unsaidIn(of).filter((u) => u.parts.length > 0 && u.parts.every((p) => names.has(p)));
   const worse = completed(plan, own(plan), 'few');
   return withParts(worse, [supply.name], (p) => (p.kind === 'supply' ? strongEnough(worse, p) : p));
 }

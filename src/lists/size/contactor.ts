@@ -117,7 +117,9 @@ export function sizeContactor(trial: Trial): Section {
       wordsAt: (i) => `${heavy[i]} ${unit}`,
     });
     if ('untold' in found)
-      untold.push(`a contactor in place of ${relay.name}: ${found.untold}; the better answer is ${between(trial, relay, usual(relay).high)}`);
+      untold.push(
+        `a contactor in place of ${relay.name}: ${found.untold}; the better answer is ${between(trial, relay, usual(relay).high)}`,
+      );
     else figures.push(figureOf(trial, relay, heavy[found.index]!, found));
   }
   const why = 'no relay of a loop switches a motor by itself and is not a contactor already';
@@ -134,6 +136,6 @@ function figureOf(trial: Trial, relay: RelayPart, heaviest: number, found: Tight
     words: `at most ${heaviest} ${unit} held${inrush}, ${volts} V ${kind.toUpperCase()}; ${verdictWords(trial, relay, heaviest)}`,
     cautions: found.cautions,
     limit: found.limit,
-    then: found.then,
+    next: found.next,
   };
 }

@@ -178,7 +178,7 @@ export function sizeGates(trial: Trial, reach: Section): Section {
     words: `${least}${value} more, each ${apart} of the same cable behind the one before`,
     cautions: found.cautions,
     limit: found.limit,
-    then: found.then,
+    next: found.next,
   };
   return { figures: [figure], untold: [] };
 }

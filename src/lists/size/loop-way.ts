@@ -1,14 +1,21 @@
 /** The way from the supply to the farthest gate, and the wire of the loop. */
-import { figuresFor } from '../../study/corner-figures.ts';
+
+import type { Cable, Plan, Run } from '../../plan/plan.ts';
 import type { CoilRow } from '../../study/coil-row.ts';
 import type { CoilState } from '../../study/coil-states.ts';
+import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { loopOf } from '../../study/loop-path.ts';
 import { lossesOnWay } from '../../study/mains/way-losses.ts';
+import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
-import type { Cable, Plan, Run } from '../../plan/plan.ts';
 import { sizesWithOwn } from '../least-loop.ts';
 import { sectionOf } from '../wiring-order.ts';
+
+/** Share by which areas of one size may differ: a gauge in mm2 is rounded. */
+const SAME = 0.01;
+/** m², the thickest wire that is told of for a loop. */
+const THICKEST = 2.7e-6;
 
 /** The gate with the longest cable to it, of the coil that has the least to spare. */
 export interface FarGate {
@@ -36,7 +43,7 @@ export function tightestCoil({ coilStates }: Study): CoilState | undefined {
   return known.length === 0 ? undefined : known.reduce((a, b) => (least(b) < least(a) ? b : a));
 }
 
-export function farGate(study: Study): FarGate | { readonly untold: string } {
+export const farGate = perStudy((study): FarGate | { readonly untold: string } => {
   const own = study.electrics;
   const state = tightestCoil(study);
   if (own === undefined || state === undefined) return { untold: 'no coil is fed by a loop of its own' };
@@ -57,18 +64,22 @@ export function farGate(study: Study): FarGate | { readonly untold: string } {
   );
   if (last.length === 0) return { untold: `no run of cable with a length ends at ${far.gate}` };
   return { ...far, state, last };
-}
+});
 
-/** Runs of cable in the loop: with cores at low voltage, and none on mains. */
-export function loopRuns({ plan, circuit, sides }: Study): Run[] {
-  return plan.runs.filter(
+/**
+ * The wire of the loop: runs with cores at low voltage and none on mains, in the gauge of the run at the farthest gate; the
+ * heavy wire of a load that the same supply feeds is not among them.
+ */
+export const loopRuns = perStudy((study): readonly Run[] => {
+  const { plan, circuit, sides } = study;
+  const low = plan.runs.filter(
     (r) =>
       r.cable !== undefined && r.cores.every((core) => sectionOf(circuit, sides, core) === 'low voltage'),
   );
-}
-
-/** m², the thickest wire that is told of for a loop. */
-const THICKEST = 2.7e-6;
+  const far = farGate(study);
+  const area = 'untold' in far ? undefined : far.last[0]?.cable?.area;
+  return area === undefined ? low : low.filter((r) => Math.abs(r.cable!.area / area - 1) < SAME);
+});
 
 /** Gauges of the practice in which a loop is wired, the thinnest first, with that of the plan among them. */
 export function loopGauges(study: Study): Cable[] {
@@ -81,7 +92,7 @@ export function loopGauges(study: Study): Cable[] {
 
 /** Whether all wire of the loop is of one size already. */
 export const isOwn = (study: Study, size: Cable): boolean =>
-  loopRuns(study).every((r) => Math.abs(r.cable!.area / size.area - 1) < 0.01);
+  loopRuns(study).every((r) => Math.abs(r.cable!.area / size.area - 1) < SAME);
 
 /** The plan with the runs at the farthest gate so much longer or shorter (m) that each keeps its share. */
 export function withLast(plan: Plan, last: readonly Run[], more: number): Plan {

@@ -46,7 +46,7 @@ function reachWith(trial: Trial, far: FarGate, size: Cable): SizeFigure | { read
     words: `${lengthWords(metres, unit)}${found.limit === null ? ' or more, as far as was tried' : ''}`,
     cautions: found.cautions,
     limit: found.limit,
-    then: found.then,
+    next: found.next,
   };
 }
 

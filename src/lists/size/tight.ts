@@ -30,7 +30,7 @@ export interface Tight {
   readonly cautions: readonly FindingId[];
   /** null where the row ends with it */
   readonly limit: Limit | null;
-  readonly then: Limit | null;
+  readonly next: Limit | null;
 }
 
 export type Sought = Tight | { readonly untold: string };
@@ -85,8 +85,8 @@ export function tight(trial: Trial, row: Row): Sought {
   const first = index === 0 ? undefined : judged.against(index - 1);
   const limit = first === undefined ? null : limitOf(first, row.wordsAt(index - 1));
   const found = { index, cautions: judged.cautionsAt(index), limit };
-  if (limit === null || row.further !== true) return { ...found, then: null };
-  return { ...found, then: beyond(row, index, limit, judged) };
+  if (limit === null || row.further !== true) return { ...found, next: null };
+  return { ...found, next: beyond(row, index, limit, judged) };
 }
 
 /** What the whole check says of a size. */

@@ -3,9 +3,9 @@
  * moved, and must not have a rule of its own for what is right.
  */
 import type { Check } from '../../findings/entry.ts';
+import type { FindingId } from '../../findings/finding-ids.ts';
 import { judge } from '../../findings/judge.ts';
 import { REGISTER } from '../../findings/register.ts';
-import type { FindingId } from '../../findings/finding-ids.ts';
 import type { Finding, Report } from '../../findings/report-model.ts';
 import { type QuestionNumber, SEVERITIES, type Severity } from '../../findings/report-words.ts';
 import { Worlds } from '../../findings/unsaid/worlds.ts';
@@ -75,8 +75,7 @@ export class Trial {
     return kept(
       this.passed,
       questions.join(),
-      () =>
-        this.first(this.study, questions) === undefined && this.whole(this.study, questions).length === 0,
+      () => this.first(this.study, questions) === undefined && this.whole(this.study, questions).length === 0,
     );
   }
 
@@ -103,7 +102,10 @@ export class Trial {
   borne(surest: readonly Finding[], questions: Questions): ReadonlySet<string> {
     const { findings } = this.report;
     const failed = new Set(
-      findings.filter((f) => f.severity !== 'doubt' && AGAINST.has(f.severity)).flatMap((f) => [f, ...f.also]).map((f) => f.id),
+      findings
+        .filter((f) => f.severity !== 'doubt' && AGAINST.has(f.severity))
+        .flatMap((f) => [f, ...f.also])
+        .map((f) => f.id),
     );
     const open = new Set(surest.length === 0 ? [] : this.quick(this.study, questions).map((f) => f.id));
     return new Set(surest.map((f) => f.id).filter((id) => open.has(id) && !failed.has(id)));
@@ -151,9 +153,8 @@ export class Trial {
       ({ entry }) => but === undefined || (entry.id !== but && !entry.followsFrom.includes(but)),
     );
     const open = bearing(new Worlds(study), questions).length > 0;
-    for (const check of checks)
-      // What is open only because nothing was stated is settled where every world passes.
-      yield check.find(study).filter((f) => !open || f.severity !== 'doubt');
+    // What is open only because nothing was stated is settled where every world passes.
+    for (const check of checks) yield check.find(study).filter((f) => !open || f.severity !== 'doubt');
     if (!open) return;
     for (const other of worseOf(study, questions)) for (const check of checks) yield check.find(other);
   }

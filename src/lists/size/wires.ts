@@ -30,7 +30,10 @@ export function questionsOf({ study }: Trial, runs: readonly Run[]): Questions {
   const sides = new Set(
     runs.flatMap((r) => r.cores.map((core) => sectionOf(study.circuit, study.sides, core))),
   );
-  return [...(sides.has('low voltage') ? ([4, 5] as const) : []), ...(sides.has('mains') ? [7 as const] : [])];
+  return [
+    ...(sides.has('low voltage') ? ([4, 5] as const) : []),
+    ...(sides.has('mains') ? [7 as const] : []),
+  ];
 }
 
 interface Piece {
@@ -40,7 +43,10 @@ interface Piece {
   readonly further: boolean;
 }
 
-function thinnest(trial: Trial, { of, cable, runs, further }: Piece): SizeFigure | { readonly untold: string } {
+function thinnest(
+  trial: Trial,
+  { of, cable, runs, further }: Piece,
+): SizeFigure | { readonly untold: string } {
   const { plan } = trial.study;
   const indices = new Set(runs.map((r) => r.index));
   const sizes = sizesWithOwn(cable);
@@ -60,7 +66,7 @@ function thinnest(trial: Trial, { of, cable, runs, further }: Piece): SizeFigure
     words: found.limit === null ? `${gauge}, the thinnest in the tables` : `${gauge} or thicker`,
     cautions: found.cautions,
     limit: found.limit,
-    then: found.then,
+    next: found.next,
   };
 }
 
