@@ -88,17 +88,13 @@ export interface PlanFile {
 }
 
 /** Reads and validates one plan. A plan that cannot be read is told on standard error and gives `undefined`. */
-async function loadPlan(file: string, session: Session, whatIfs?: WhatIfs): Promise<Plan | undefined> {
-  return (await loadPlanFile(file, session, whatIfs))?.plan;
+async function loadPlan(file: string, session: Session): Promise<Plan | undefined> {
+  return (await loadPlanFile(file, session))?.plan;
 }
 
 /** As `loadPlan`, ready to be asked for everything else: one Study a plan and run. */
-export async function loadStudy(
-  file: string,
-  session: Session,
-  whatIfs?: WhatIfs,
-): Promise<Study | undefined> {
-  const plan = await loadPlan(file, session, whatIfs);
+export async function loadStudy(file: string, session: Session): Promise<Study | undefined> {
+  const plan = await loadPlan(file, session);
   return plan && (await studyOf(plan));
 }
 

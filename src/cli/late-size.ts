@@ -2,4 +2,5 @@
 export * from '../draw/plot.ts';
 export * from '../lists/size/size.ts';
 export * from '../plan/what-if.ts';
+export * from '../plan/what-if-along.ts';
 export * from '../report/size.ts';

@@ -1,8 +1,9 @@
 /** `pullin size PLAN` */
 import type { Command } from 'commander';
 import type { Size } from '../lists/size/size-model.ts';
+import type { Plan } from '../plan/plan.ts';
 import { printable } from '../text/escape.ts';
-import { loadStudy } from './input.ts';
+import { loadPlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
 import { writeMade } from './made.ts';
 import {
@@ -45,24 +46,40 @@ async function draw(
   session.err.write(`${name}: a sheet of A4 with the volts at ${printable(plot.coil)} by distance\n`);
 }
 
-async function run(file: string, flags: SizeFlags, session: Session): Promise<void> {
-  const { WhatIfs } = await import('./late-size.ts');
-  const whatIfs = new WhatIfs(flags.with ?? []);
+/** The plan with the what-ifs in it, and with what has to go along with them; undefined where it cannot be read. */
+async function changedPlan(
+  file: string,
+  typed: readonly string[],
+  session: Session,
+): Promise<{ readonly plan: Plan; readonly done: readonly string[] } | undefined> {
+  const { alongWith, WhatIfs } = await import('./late-size.ts');
+  const whatIfs = new WhatIfs(typed);
   const refuse = () => {
-    const [first, ...more] = whatIfs.problems;
-    if (first !== undefined) throw new Problem(`--with ${[first, ...more].join('; --with ')}`);
+    if (whatIfs.problems.length > 0) throw new Problem(whatIfs.problems.map((p) => `--with ${p}`).join('; '));
   };
   refuse();
-  const study = await loadStudy(file, session, whatIfs);
+  const read = await loadPlanFile(file, session, whatIfs);
   refuse();
-  if (study === undefined) return;
+  if (read === undefined || whatIfs.none) return read && { plan: read.plan, done: [] };
+  const before = await session.stages.readPlan(read.bytes, file);
+  const along = before.ok ? alongWith(before.plan, read.plan) : [];
+  if (along.length === 0) return { plan: read.plan, done: whatIfs.done };
+  const all = new WhatIfs(typed, along);
+  const again = await session.stages.readPlan(read.bytes, file, all);
+  return again.ok ? { plan: again.plan, done: all.done } : { plan: read.plan, done: whatIfs.done };
+}
+
+async function run(file: string, flags: SizeFlags, session: Session): Promise<void> {
+  const read = await changedPlan(file, flags.with ?? [], session);
+  if (read === undefined) return;
   const { size, sizeDocument } = await import('./late-size.ts');
-  const sizes = size(study, whatIfs.done);
+  const { plan, done } = read;
+  const sizes = size(await studyOf(plan), done);
   const { output } = flags;
-  if (output !== undefined) await draw(file, study.plan.title, sizes, { ...flags, output }, session);
+  if (output !== undefined) await draw(file, plan.title, sizes, { ...flags, output }, session);
   if (output === '-') return;
   if (flags.json) return printJson(sizes, session);
-  await print(sizeDocument(sizes, study.plan.title), flags, session);
+  await print(sizeDocument(sizes, plan.title), flags, session);
 }
 
 export function addSize(program: Command, session: Session): void {

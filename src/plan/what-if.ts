@@ -10,6 +10,7 @@ import { quoted, type Span } from './errors.ts';
 import { rowOf } from './kinds/kinds.ts';
 import type { PartKind } from './part-types.ts';
 import { emptyMap, isTreeMap, type Spots, type Tree, type TreeList, type TreeMap } from './tree.ts';
+import type { Along } from './what-if-along.ts';
 
 /** Fields that a quantity without a field's name may mean, by the kind of part, the first that reads it. */
 const MEANT: Readonly<Record<PartKind | 'cable', readonly string[]>> = {
@@ -44,7 +45,7 @@ const OF_CONTACT = ['contact.motor', 'contact.ac-3', 'contact.locked-rotor', 'co
 /** What a plan says of the thing as it was and does not hold with another figure in that field. */
 const FORGOTTEN: Readonly<Record<string, readonly string[]>> = {
   power: OF_MOTOR,
-  volts: OF_MOTOR,
+  volts: [...OF_MOTOR, 'pattern'],
   output: ['no-load'],
   'coil.rated': [...DRAWS, 'coil.pull-in', 'coil.drop-out', 'coil.most', 'coil.frequency'],
   'coil.power': DRAWS,
@@ -56,6 +57,8 @@ const FORGOTTEN: Readonly<Record<string, readonly string[]>> = {
 /** Most what-ifs of one command, and letters of one. */
 const MOST = 50;
 const LONGEST = 200;
+/** Fields that an error lists. */
+const MOST_FIELDS = 24;
 
 interface Asked {
   readonly typed: string;
@@ -122,7 +125,10 @@ export class WhatIfs {
   private readonly names = new Set<string>();
   private readonly groups = new Map<string, string>();
 
-  constructor(typed: readonly string[]) {
+  constructor(
+    typed: readonly string[],
+    private readonly along: readonly Along[] = [],
+  ) {
     if (typed.length > MOST) this.problems.push(`more than ${MOST} what-ifs`);
     for (const text of typed.slice(0, MOST)) {
       const parts =
@@ -147,12 +153,27 @@ export class WhatIfs {
     this.names.add(name);
     const group = what === 'part' ? this.groups.get(name) : undefined;
     if (group !== undefined) this.names.add(group);
-    let made = tree;
+    let made = this.takenAlong(what, name, tree, spots, at);
     for (const asked of this.asked) {
       if (asked.name !== name && (group === undefined || asked.name !== group)) continue;
       this.found.add(asked);
       const values = this.valuesOf(asked, kind);
       if (values !== undefined) made = this.put(made, asked, values, spots, at);
+    }
+    return made;
+  }
+
+  /** With what goes along with another what-if. */
+  private takenAlong(what: Named, name: string, tree: TreeMap, spots: Spots, at: Span): TreeMap {
+    let made = tree;
+    for (const { field, text, because } of this.along.filter((a) => what === 'part' && a.name === name)) {
+      if (this.asked.some((a) => a.name === name && a.field === field)) continue;
+      const asked: Asked = { typed: name, name, field, text: text ?? '' };
+      if (text !== undefined) made = this.put(made, asked, new Map([[field, text]]), spots, at, because);
+      else {
+        made = withValue(made, [field], undefined, spots, at);
+        this.done.push(`${name}: ${field} left out, ${because}`);
+      }
     }
     return made;
   }
@@ -163,9 +184,12 @@ export class WhatIfs {
     if (field !== undefined) {
       const own = fieldAt(schema, field);
       if (own === undefined || field === 'kind') {
-        const last = field.split('.').at(-1)!;
+        const steps = field.split('.');
+        const last = steps.pop()!;
+        const around = steps.length === 0 ? schema : fieldAt(schema, steps.join('.'));
+        const beside = around instanceof z.ZodObject ? Object.keys(around.shape) : shape;
         this.problems.push(
-          `${quoted(typed)}: a ${kind} has no ${field}${hint(last, shape)}; it has ${listOf(shape)}`,
+          `${quoted(typed)}: a ${kind} has no ${field}${hint(last, beside)}; it has ${listOf(beside, MOST_FIELDS)}`,
         );
         return undefined;
       }
@@ -186,14 +210,27 @@ export class WhatIfs {
     return values;
   }
 
-  private put(tree: TreeMap, asked: Asked, values: Map<string, Tree>, spots: Spots, at: Span): TreeMap {
+  private put(
+    tree: TreeMap,
+    asked: Asked,
+    values: Map<string, Tree>,
+    spots: Spots,
+    at: Span,
+    because?: string,
+  ): TreeMap {
     let made = tree;
     const forgotten: string[] = [];
     for (const field of values.keys())
       for (const other of FORGOTTEN[field] ?? []) {
         const old = valueAt(made, other);
         // A share of rated volts holds for any.
-        if (old === undefined || values.has(other) || (typeof old === 'string' && old.includes('%')))
+        const isAsked = this.asked.some((a) => a.name === asked.name && a.field === other);
+        if (
+          old === undefined ||
+          isAsked ||
+          values.has(other) ||
+          (typeof old === 'string' && old.includes('%'))
+        )
           continue;
         made = withValue(made, other.split('.'), undefined, spots, at);
         forgotten.push(other);
@@ -202,7 +239,8 @@ export class WhatIfs {
     const said = [...values].map(([field, value]) => `${field} ${String(value)}`);
     const without =
       forgotten.length === 0 ? '' : `; ${listOf(forgotten)} left out, which held for the one in the plan`;
-    const sentence = `${asked.name}: ${listOf(said)}${without}`;
+    const why = because === undefined ? '' : `, ${because}`;
+    const sentence = `${asked.name}: ${listOf(said)}${why}${without}`;
     if (!this.done.includes(sentence)) this.done.push(sentence);
     return made;
   }

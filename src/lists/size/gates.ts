@@ -13,7 +13,7 @@ import { tight } from './tight.ts';
 import type { Trial } from './trial.ts';
 
 /** Gates up to which more are tried. */
-export const MOST_GATES = 100;
+const MOST_GATES = 100;
 /** Gates that are tried as the last, those farthest away first. */
 const LAST = 5;
 

@@ -10,7 +10,7 @@ import { withGauge } from './wires.ts';
 /** Points that a line gets beyond the farthest gate. */
 const BEYOND = 8;
 /** Times the distance of the farthest gate up to which lines are drawn, at least and at most. */
-const FAR = { least: 1.5, most: 5 };
+const FAR = { least: 1.5, most: 8 };
 
 function gatePoints(study: Study, far: FarGate): PlotPoint[] {
   const own = study.electrics!;
@@ -23,10 +23,10 @@ function gatePoints(study: Study, far: FarGate): PlotPoint[] {
   });
 }
 
-/** How far the lines go, m: a little beyond what the plan's own wire allows. */
-function width(far: FarGate, reach: Section, own: string | undefined): number {
-  const allowed = reach.figures.find((f) => f.of === own)?.value ?? far.metres;
-  return Math.min(Math.max(FAR.least * far.metres, 1.25 * allowed), FAR.most * far.metres);
+/** How far the lines go, m: as far as the thinnest wire allows, where that is not too far beyond the gates. */
+function width(far: FarGate, { figures }: Section): number {
+  const allowed = 1.1 * (figures[0]?.value ?? far.metres);
+  return Math.min(Math.max(FAR.least * far.metres, allowed), FAR.most * far.metres);
 }
 
 /** Undefined where no way to a gate is found; figures are those of `check` and of `read`. */
@@ -37,7 +37,7 @@ export function plotOf(trial: Trial, reach: Section): Plot | null {
   if ('untold' in far) return null;
   const sizes = loopGauges(study);
   const runs = new Set(loopRuns(study).map((r) => r.index));
-  const end = width(far, reach, sizes.find((s) => isOwn(study, s))?.gauge);
+  const end = width(far, reach);
   return {
     coil: far.state.fed.part.name,
     source: far.state.fed.source.part,

@@ -16,5 +16,3 @@ export type Size = Frozen<z.infer<typeof sizeSchema>>;
 export type CoilChoice = Size['coils']['rows'][number];
 export type Plot = NonNullable<Size['plot']>;
 export type PlotPoint = Plot['lines'][number]['points'][number];
-
-export const NOTHING: Section = { figures: [], untold: [] };

@@ -36,7 +36,7 @@ export function size(study: Study, changed: readonly string[] = []): Size {
     check: told,
     unit: lengthUnit(study.plan),
     with: [...changed],
-    asks: doubts.map((f) => `${f.message}: ${f.fix}`),
+    asks: doubts.map((f) => `${f.message}. ${f.fix}`),
   };
   const why = stands(trial);
   if (why !== undefined) {

@@ -26,7 +26,7 @@ export function withGauge(plan: Plan, runs: ReadonlySet<number>, size: Cable): P
 }
 
 /** Which questions the wire of some runs answers to: 4 and 5 in the loop, 7 on the mains. */
-export function questionsOf({ study }: Trial, runs: readonly Run[]): Questions {
+function questionsOf({ study }: Trial, runs: readonly Run[]): Questions {
   const sides = new Set(
     runs.flatMap((r) => r.cores.map((core) => sectionOf(study.circuit, study.sides, core))),
   );
