@@ -1,4 +1,5 @@
 /** Least ratings of what is bought, as `materials` finds them, with the check that the next smaller size fails. */
+import { judgedContacts } from '../../findings/contacts/judged-contacts.ts';
 import { Undecided } from '../../logic/undecided.ts';
 import { saidOf } from '../../plan/by-kind.ts';
 import { push } from '../../plan/map-entries.ts';
@@ -20,7 +21,7 @@ interface Bought {
 export const SUPPLIES: Bought = { kinds: ['supply', 'fuse'], questions: [4, 5, 7] };
 export const CONTACTS: Bought = {
   kinds: ['relay', 'timer', 'board', 'gate', 'switch', 'selector', 'button', 'cutout'],
-  questions: [5, 6],
+  questions: [6],
 };
 export const ON_MAINS: Bought = { kinds: ['plug', 'box'], questions: [7] };
 
@@ -60,6 +61,13 @@ function ratingsOf(trial: Trial, part: Part, names: readonly string[]): LeastRat
   }
 }
 
+/** A switch in the loop, which switches neither a load nor another relay's coil as the checks of contacts see it. */
+function isOfLoop({ study }: Trial, { kind, name }: Part): boolean {
+  const bySelf = kind === 'gate' || kind === 'switch' || kind === 'selector' || kind === 'button';
+  return (bySelf || kind === 'cutout') && !judgedContacts(study).some((g) => g.part.name === name);
+}
+const LOOP: Questions = [5];
+
 export function sizeBought(trial: Trial, { kinds, questions }: Bought): Section {
   const groups = new Map<string, Part[]>();
   for (const part of trial.study.plan.parts.values())
@@ -69,9 +77,10 @@ export function sizeBought(trial: Trial, { kinds, questions }: Bought): Section 
   for (const parts of groups.values()) {
     const names = parts.map((p) => p.name);
     const { least, untold: why } = ratingsOf(trial, parts[0]!, names);
+    const asked = isOfLoop(trial, parts[0]!) ? LOOP : questions;
     untold.push(...why.map((w) => `${names.join(', ')} (${specOf(parts[0]!)}): ${w}`));
     for (const rating of least) {
-      const found = figureOf(trial, names, rating, questions);
+      const found = figureOf(trial, names, rating, asked);
       if ('untold' in found) untold.push(found.untold);
       else figures.push(found);
     }

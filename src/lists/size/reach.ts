@@ -1,4 +1,5 @@
 /** How far the farthest gate could be for each gauge, and the volts at the coil along that way. */
+import { coilTooLow } from '../../findings/coil/coil-too-low.ts';
 import { lengthUnit } from '../../plan/length-unit.ts';
 import type { Cable } from '../../plan/plan.ts';
 import { type LengthUnit, lengthWords } from '../../text/lengths.ts';
@@ -25,7 +26,7 @@ function reachWith(trial: Trial, far: FarGate, size: Cable): SizeFigure | { read
   const firstStep = Math.floor(shortest / step + 1e-6) + 1;
   const count = Math.max(1, Math.round(most / step) - firstStep + 1);
   const metresAt = (i: number) => (firstStep + count - 1 - i) * step;
-  const ends = [study, ...worseOf(study, QUESTIONS)].map((at) => ({ at, far: farGate(at) }));
+  const ends = [study, ...worseOf(study, coilTooLow)].map((at) => ({ at, far: farGate(at) }));
   const short = (i: number) =>
     ends.some(
       ({ at, far: end }) =>

@@ -4,15 +4,16 @@
  */
 import type { Check } from '../../findings/entry.ts';
 import type { FindingId } from '../../findings/finding-ids.ts';
-import { judge } from '../../findings/judge.ts';
+import { findingsOf, judge } from '../../findings/judge.ts';
 import { REGISTER } from '../../findings/register.ts';
 import type { Finding, Report } from '../../findings/report-model.ts';
 import { type QuestionNumber, SEVERITIES, type Severity } from '../../findings/report-words.ts';
+import { worseWorlds } from '../../findings/unsaid/weigh.ts';
 import { Worlds } from '../../findings/unsaid/worlds.ts';
 import { Undecided } from '../../logic/undecided.ts';
 import { kept } from '../../plan/map-entries.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { WORSE, type World } from '../../ratings/unsaid/ends.ts';
+import { WORSE } from '../../ratings/unsaid/ends.ts';
 import { Study } from '../../study/study.ts';
 
 /** What keeps a plan from passing. */
@@ -45,16 +46,10 @@ function checksFor(questions: Questions): readonly Check[] {
   );
 }
 
-/** The worlds that are worse for some questions, each different one once. */
-function bearing(worlds: Worlds, questions: Questions): World[] {
-  const isTwin = (w: World) => w === 'sag' && worlds.unsaid.every((u) => u.at.sag === u.at.few);
-  return WORSE.filter((w) => !isTwin(w) && questions.some((q) => worlds.bearing(q, w).length > 0));
-}
-
-/** The plan with what it leaves out at the worse ends that bear on some questions. */
-export function worseOf(study: Study, questions: Questions): Study[] {
+/** The plan with what it leaves out at the worse ends that bear on what a check finds. */
+export function worseOf(study: Study, check: Check): Study[] {
   const worlds = new Worlds(study);
-  return bearing(worlds, questions).map((w) => worlds.at(w));
+  return worseWorlds(worlds, check).map((w) => worlds.at(w));
 }
 
 export class Trial {
@@ -90,7 +85,7 @@ export class Trial {
    */
   whole(study: Study, questions: Questions): Finding[] {
     // What the plan leaves open is held against it by `quick`, at its worse end.
-    return this.counted(judge(study).findings, questions).filter(
+    return this.counted(findingsOf(study), questions).filter(
       (f) => f.severity !== 'doubt' || !this.standing.has(keyOf(f)),
     );
   }
@@ -113,7 +108,7 @@ export class Trial {
 
   /** Findings of severity caution that a changed plan has and the plan as it stands has not. */
   cautions(study: Study): FindingId[] {
-    const found = judge(study).findings.filter((f) => f.severity === 'caution' && !this.cautioned.has(f.id));
+    const found = findingsOf(study).filter((f) => f.severity === 'caution' && !this.cautioned.has(f.id));
     return [...new Set(found.map((f) => f.id))];
   }
 
@@ -152,11 +147,19 @@ export class Trial {
     const checks = checksFor(questions).filter(
       ({ entry }) => but === undefined || (entry.id !== but && !entry.followsFrom.includes(but)),
     );
-    const open = bearing(new Worlds(study), questions).length > 0;
+    const worlds = new Worlds(study);
+    const worse = new Map(checks.map((check) => [check, worseWorlds(worlds, check)]));
     // What is open only because nothing was stated is settled where every world passes.
-    for (const check of checks) yield check.find(study).filter((f) => !open || f.severity !== 'doubt');
-    if (!open) return;
-    for (const other of worseOf(study, questions)) for (const check of checks) yield check.find(other);
+    for (const check of checks)
+      yield check.find(study).filter((f) => worse.get(check)!.length === 0 || f.severity !== 'doubt');
+    // Where two worlds are the same plan, one is enough.
+    const isTwin = worlds.unsaid.every((u) => u.at.sag === u.at.few);
+    for (const world of WORSE) {
+      const own = checks.filter((check) => worse.get(check)!.includes(world));
+      if (own.length === 0 || (world === 'sag' && isTwin)) continue;
+      const other = worlds.at(world);
+      for (const check of own) yield check.find(other);
+    }
   }
 
   private counted(findings: readonly Finding[], questions: Questions): Finding[] {
