@@ -48,7 +48,7 @@ function ticks(from: number, to: number, about: number): number[] {
 function scaleOf({ plot, unit }: PlotInput): Scale {
   const points = plot.lines.flatMap((l) => l.points);
   const metres = Math.max(1e-3, ...points.map((p) => p.metres));
-  const volts = [plot.pullIn, ...points.flatMap((p) => [p.least, p.printed ?? p.least])];
+  const volts = [plot.pullIn, ...points.flatMap((p) => [p.least, p.read ?? p.least])];
   const [low, high] = [Math.min(...volts), Math.max(...volts)];
   const room = Math.max((high - low) * 0.08, high * 0.005, 1e-3);
   const [bottom, top] = [Math.max(0, low - room), high + room];
@@ -162,9 +162,9 @@ function gatesOf({ plot }: PlotInput, { x, y }: Scale): string {
     if (named) last = at;
     const dot = `<circle class="gate" data-gate="${xml(p.gate!)}" cx="${num(at)}" cy="${num(y(p.least))}" r="3.4"/>`;
     const read =
-      p.printed === null
+      p.read === null
         ? ''
-        : `<circle class="read" cx="${num(at)}" cy="${num(y(p.printed))}" r="3.4" fill="#fff" stroke="#000"/>`;
+        : `<circle class="read" cx="${num(at)}" cy="${num(y(p.read))}" r="3.4" fill="#fff" stroke="#000"/>`;
     const name = named
       ? text(
           at + 3,
@@ -175,7 +175,7 @@ function gatesOf({ plot }: PlotInput, { x, y }: Scale): string {
         )
       : '';
     const stem = named
-      ? `<path d="M${num(at)} ${FIELD.top - 4}V${num(y(p.printed ?? p.least))}" stroke="#000" stroke-width="0.5"/>`
+      ? `<path d="M${num(at)} ${FIELD.top - 4}V${num(y(p.read ?? p.least))}" stroke="#000" stroke-width="0.5"/>`
       : '';
     return `${stem}${dot}${read}${name}`;
   });

@@ -7,7 +7,7 @@ import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { toldBlocks } from './told.ts';
 
 const HOW =
-  'Each figure was put into the plan, with all else as it stands, and passed the whole check. One step beyond it, the check in brackets says no; "pullin explain NAME" tells more of it. What the plan leaves out counts at its worse end. Two figures moved at once may fail together: check the plan that you end with. A caution named beside a figure does not fail a plan.';
+  'Each figure was put into the plan, with all else as it stands, and passed the whole check. One step beyond it, the check in brackets says no or cannot tell; "pullin explain NAME" tells more of it. What the plan leaves out counts at its worse end. Two figures moved at once may fail together: check the plan that you end with. A caution named beside a figure does not fail a plan.';
 const WOULD_DO =
   'The figures below are what would do if everything else were right: nothing may be built by them until the plan passes.';
 const NOT_ALL =

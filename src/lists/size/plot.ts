@@ -1,5 +1,6 @@
 /** Points for a drawing of the coil's volts against distance, a line for each gauge. */
 import { asUsual } from '../../findings/unsaid/usual.ts';
+import { readMeter } from '../../machine/read-meter.ts';
 import type { CoilState } from '../../study/coil-states.ts';
 import type { Study } from '../../study/study.ts';
 import { type FarGate, farGate, isOwn, leastWith, loopGauges, loopRuns, metresTo } from './loop-way.ts';
@@ -12,14 +13,29 @@ const BEYOND = 8;
 /** Times the distance of the farthest gate up to which lines are drawn, at least and at most. */
 const FAR = { least: 1.5, most: 8 };
 
-function gatePoints(study: Study, far: FarGate): PlotPoint[] {
+/** V that a meter reads across the coil with these inputs moved, in the plan itself; null where it cannot be told. */
+function readAt(study: Study, part: string, moved: readonly number[]): number | null {
+  const marks = study.plan.terminals.get(part);
+  const [a, b] = ['A1', 'A2'].map((t) => marks?.find(t));
+  if (a === undefined || b === undefined) return null;
+  const between = [
+    { part, terminal: a },
+    { part, terminal: b },
+  ] as const;
+  const { volts } = readMeter(study, { moved, dead: false, between });
+  return volts === null ? null : Math.abs(volts);
+}
+
+/** A point for each gate; what a meter reads there is asked of `read`, the plan as it stands, where that is given. */
+function gatePoints(study: Study, far: FarGate, read: Study | undefined): PlotPoint[] {
   const own = study.electrics!;
   const state: CoilState | undefined = study.coilStates.find((s) => s.relay.index === far.state.relay.index);
   return (state?.rows ?? []).flatMap((row): PlotPoint[] => {
     const gate = row.gate === undefined ? undefined : study.plan.parts.get(row.gate);
     const metres = gate?.kind === 'gate' ? metresTo(own, state!, row) : undefined;
     if (metres === undefined) return [];
-    return [{ gate: gate!.name, metres, least: row.least, printed: row.nominal }];
+    const seen = read === undefined ? null : readAt(read, state!.fed.part.name, row.moved);
+    return [{ gate: gate!.name, metres, least: row.least, read: seen }];
   });
 }
 
@@ -52,13 +68,15 @@ export function plotOf(trial: Trial, reach: Section): Plot | null {
           gate: null,
           metres: far.metres + m,
           least: leastWith(study, far, size, m),
-          printed: null,
+          read: null,
         }),
       );
       return {
         gauge: size.gauge,
         own: isOwn(study, size),
-        points: [...gatePoints(other, far), ...longer].sort((a, b) => a.metres - b.metres),
+        points: [...gatePoints(other, far, isOwn(study, size) ? trial.study : undefined), ...longer].sort(
+          (a, b) => a.metres - b.metres,
+        ),
       };
     }),
   };

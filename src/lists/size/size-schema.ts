@@ -63,8 +63,8 @@ const pointSchema = z.object({
     .describe('A gate of the plan; null where the cable to the farthest gate is made longer'),
   metres: z.number().describe('m of cable from the supply to the gate, one way'),
   least: z.number().describe('V at the coil at worst, as `check` tells it'),
-  printed: known.describe(
-    'V at the coil with all as printed at 20 °C, as `read` tells it; null between gates',
+  read: known.describe(
+    'V that a meter reads there in the plan, with all as printed at 20 °C, as `read` tells it; null in other gauges, between gates, and where it cannot be told',
   ),
 });
 
