@@ -38,7 +38,9 @@ function figureOf(
   const of = names.join(', ');
   if (among === undefined) return { untold: `${of}: ${rating.what} was worked out and not tried` };
   const { index, count, planAt, wordsAt, valueAt } = among;
-  const found: Sought = tight(trial, { count, planAt, wordsAt, questions, guess: index, further: true });
+  const plain = (i: number) => wordsAt(i).replace(/^at most /, '');
+  const row = { count, planAt, wordsAt: plain, questions, guess: index, further: true };
+  const found: Sought = tight(trial, row);
   if ('untold' in found) return { untold: `${of}: ${rating.what}: ${found.untold}` };
   const end = isMost(rating) ? ', the largest tried' : ', the least tried';
   return {

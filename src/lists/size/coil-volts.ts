@@ -12,7 +12,7 @@ import { ratedAmps } from '../../ratings/supply.ts';
 import { completed } from '../../ratings/unsaid/ends.ts';
 import { unsaidIn } from '../../ratings/unsaid/unsaid.ts';
 import { version } from '../../repair/remedies/coil-remedy.ts';
-import { withLimit, withParts } from '../../repair/remedies/put.ts';
+import { withCoil, withLimit, withParts } from '../../repair/remedies/put.ts';
 import { SUPPLY_AMPS, SUPPLY_VA } from '../../repair/remedies/series.ts';
 import { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
@@ -132,7 +132,7 @@ function chosen(study: Study, loop: Loop, rated: Rated): Plan {
     plan =
       same && relay.coil.rated.kind === rated.kind
         ? version(relay, rated.volts).apply(plan)
-        : withParts(plan, [relay.name], (p) => (p.kind === 'relay' ? { ...p, coil: otherCoil(rated) } : p));
+        : withParts(plan, [relay.name], (p) => (p.kind === 'relay' ? withCoil(p, otherCoil(rated)) : p));
   const own = (of: Plan) =>
     unsaidIn(of).filter((u) => u.parts.length > 0 && u.parts.every((p) => names.has(p)));
   const worse = completed(plan, own(plan), 'few');
@@ -166,7 +166,7 @@ function choiceOf(trial: Trial, loop: Loop, rated: Rated): CoilChoice {
   const sub = own ? trial : new Trial(study);
   const stood = new Set(trial.report.findings.map((f) => f.id));
   const told = (f: Finding): Limit => ({ check: f.id, at: text, message: f.message });
-  const against = sub.whole(study, [1, 2, 3, 4, 5]).filter((f) => own || !stood.has(f.id));
+  const against = sub.open().filter((f) => own || !stood.has(f.id));
   return {
     ...rated,
     own,

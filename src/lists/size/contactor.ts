@@ -7,7 +7,7 @@ import type { Plan } from '../../plan/plan.ts';
 import { copperFactor } from '../../ratings/coil.ts';
 import { defaults } from '../../ratings/defaults.ts';
 import { Bench } from '../../repair/remedies/bench.ts';
-import { withParts } from '../../repair/remedies/put.ts';
+import { withCoil, withParts } from '../../repair/remedies/put.ts';
 import { relayBetween } from '../../repair/remedies/relay-between.ts';
 import { COIL_POWERS } from '../../repair/remedies/series.ts';
 import { ambientOf } from '../../study/corners.ts';
@@ -55,9 +55,9 @@ function contactorCoil(plan: Plan, { coil }: RelayPart, power: number): Coil {
   };
 }
 
-const withCoil = (plan: Plan, relay: RelayPart, power: number): Plan =>
+const withHeavy = (plan: Plan, relay: RelayPart, power: number): Plan =>
   withParts(plan, [relay.name], (p) =>
-    p.kind === 'relay' ? { ...p, coil: contactorCoil(plan, relay, power) } : p,
+    p.kind === 'relay' ? withCoil(p, contactorCoil(plan, relay, power)) : p,
   );
 
 /** Relays that switch a motor themselves and are no contactors. */
@@ -86,7 +86,7 @@ function verdictWords(trial: Trial, relay: RelayPart, heaviest: number): string 
 
 /** The small relay between loop and contactor, where the plan with it in passes. */
 function between(trial: Trial, relay: RelayPart, power: number): string {
-  const study = trial.with(withCoil(trial.study.plan, relay, power), true);
+  const study = trial.with(withHeavy(trial.study.plan, relay, power), true);
   const sub = new Trial(study);
   const finding = sub.quick(study, [4, 5]).find((f) => f.parts.includes(relay.name));
   const none = 'a small relay between the two; none was found that passes in this plan';
@@ -113,7 +113,7 @@ export function sizeContactor(trial: Trial): Section {
     const unit = powerUnit(relay);
     const found = tight(trial, {
       ...{ count: heavy.length, questions: [4, 5] as const, anew: true },
-      planAt: (i) => withCoil(trial.study.plan, relay, heavy[i]!),
+      planAt: (i) => withHeavy(trial.study.plan, relay, heavy[i]!),
       wordsAt: (i) => `${heavy[i]} ${unit}`,
     });
     if ('untold' in found)

@@ -172,10 +172,18 @@ export function sizeGates(trial: Trial, reach: Section): Section {
   const value = gatesAt(found.index);
   const apart = figureOfLength(pattern.metres, lengthUnit(plan));
   const least = found.limit === null ? 'at least ' : '';
+  const chained = pattern.cores.some((c) => splitTerminalKey(c.a).part === pattern.like.name);
+  const laid = chained ? 'behind the one before' : `from where that of ${pattern.like.name} comes`;
   const figure: SizeFigure = {
-    ...{ of: `behind ${pattern.like.name}`, parts: [pattern.like.name], runs: [], what: 'gates', unit: '' },
+    ...{
+      of: `${chained ? 'behind' : 'beside'} ${pattern.like.name}`,
+      parts: [pattern.like.name],
+      runs: [],
+      what: 'gates',
+      unit: '',
+    },
     value,
-    words: `${least}${value} more, each ${apart} of the same cable behind the one before`,
+    words: `${least}${value} more, each with ${apart} of the same cable ${laid}`,
     cautions: found.cautions,
     limit: found.limit,
     next: found.next,

@@ -74,6 +74,11 @@ export class Trial {
     );
   }
 
+  /** What keeps the plan as it stands from passing, the gravest first. */
+  open(): Finding[] {
+    return this.report.findings.filter((f) => AGAINST.has(f.severity)).sort(byGravity);
+  }
+
   /** The plan with other figures in it; `anew` where what conducts may depend on them. */
   with(plan: Plan, anew = false): Study {
     return anew ? Study.of(plan) : this.study.withFigures(plan);
