@@ -18,7 +18,7 @@ export { formatPlanErrors } from './plan/errors.ts';
 export type { Plan, PlanError, ReadResult } from './plan/plan.ts';
 export { readPlan } from './plan/read.ts';
 export { planJsonSchema } from './plan/schema.ts';
-export { WhatIfs } from './plan/what-if.ts';
+export { WhatIfs } from './plan/what-if/what-if.ts';
 export { check } from './repair/check.ts';
 export { mend } from './repair/mend.ts';
 export type { Mended } from './repair/mended.ts';

@@ -2,7 +2,7 @@
 import { open } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Plan } from '../plan/plan.ts';
-import type { WhatIfs } from '../plan/what-if.ts';
+import type { WhatIfs } from '../plan/what-if/what-if.ts';
 import type { Study } from '../study/study.ts';
 import { printable } from '../text/escape.ts';
 import type { Io, Session } from './io.ts';

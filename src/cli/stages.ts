@@ -9,7 +9,7 @@ import type { ReadOptions } from '../machine/read-meter.ts';
 import type { Reading } from '../machine/reading.ts';
 import type { MeterSheet } from '../meter/sheet-model.ts';
 import type { PlanError, ReadResult } from '../plan/plan.ts';
-import type { WhatIfs } from '../plan/what-if.ts';
+import type { WhatIfs } from '../plan/what-if/what-if.ts';
 import type { Mended } from '../repair/mended.ts';
 import type { Study } from '../study/study.ts';
 import type { TruthTable } from '../study/table-model.ts';

@@ -14,7 +14,7 @@ import type { PartKind } from './part-types.ts';
 import type { Expanded } from './repeats.ts';
 import { merge, without } from './stock.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
-import type { WhatIfs } from './what-if.ts';
+import type { WhatIfs } from './what-if/what-if.ts';
 
 /** A part as validated, before its terminals are known. */
 export interface RawPart {

@@ -16,7 +16,7 @@ import { expandIntents, expandParts, Repeats } from './repeats.ts';
 import { RunReader } from './runs.ts';
 import { fileSchema } from './schema.ts';
 import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from './tree.ts';
-import type { WhatIfs } from './what-if.ts';
+import type { WhatIfs } from './what-if/what-if.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** Largest file read, bytes. */

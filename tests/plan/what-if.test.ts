@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/read.ts';
-import { WhatIfs } from '../../src/plan/what-if.ts';
-import { alongWith } from '../../src/plan/what-if-along.ts';
+import { alongWith } from '../../src/plan/what-if/along.ts';
+import { WhatIfs } from '../../src/plan/what-if/what-if.ts';
 import { fileOf, textOf } from '../lists/size/moved-text.ts';
 
 const TEXT = textOf(fileOf('saltmarsh-lane'));

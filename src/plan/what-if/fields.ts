@@ -1,8 +1,8 @@
 /** Which field of a part a quantity of a what-if is for, and how it gets there. */
 import * as z from 'zod';
-import type { Span } from './errors.ts';
-import type { PartKind } from './part-types.ts';
-import { emptyMap, isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
+import type { Span } from '../errors.ts';
+import type { PartKind } from '../part-types.ts';
+import { emptyMap, isTreeMap, type Spots, type Tree, type TreeMap } from '../tree.ts';
 
 /** Fields that a quantity without a field's name may mean, by the kind of part, the first that reads it. */
 export const MEANT: Readonly<Record<PartKind | 'cable', readonly string[]>> = {

@@ -3,15 +3,15 @@
  * itself, so that they understand what a plan does and nothing else.
  */
 import * as z from 'zod';
-import { hint } from '../text/nearest-name.ts';
-import { listOf } from '../text/word-list.ts';
-import { cableSchema } from './cable.ts';
-import { quoted, type Span } from './errors.ts';
-import { rowOf } from './kinds/kinds.ts';
-import type { PartKind } from './part-types.ts';
-import { isTreeMap, type Spots, type Tree, type TreeList, type TreeMap } from './tree.ts';
-import type { Along } from './what-if-along.ts';
-import { FORGOTTEN, fieldAt, MEANT, split, valueAt, valueFor, withValue } from './what-if-fields.ts';
+import { hint } from '../../text/nearest-name.ts';
+import { listOf } from '../../text/word-list.ts';
+import { cableSchema } from '../cable.ts';
+import { quoted, type Span } from '../errors.ts';
+import { rowOf } from '../kinds/kinds.ts';
+import type { PartKind } from '../part-types.ts';
+import { isTreeMap, type Spots, type Tree, type TreeList, type TreeMap } from '../tree.ts';
+import type { Along } from './along.ts';
+import { FORGOTTEN, fieldAt, MEANT, split, valueAt, valueFor, withValue } from './fields.ts';
 
 /** Most what-ifs of one command, and letters of one. */
 const MOST = 50;

@@ -1,6 +1,6 @@
 /** What has to change with a what-if for it to be the plan that was meant: another motor's volts come from its mains. */
-import type { LoadPart, MotorPart, Part } from './part-types.ts';
-import type { Plan } from './plan.ts';
+import type { LoadPart, MotorPart, Part } from '../part-types.ts';
+import type { Plan } from '../plan.ts';
 
 /** A field that takes another value along, or is left out. */
 export interface Along {
