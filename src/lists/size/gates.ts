@@ -6,14 +6,22 @@ import type { GatePart } from '../../plan/part-types.ts';
 import type { InputRef, Intent, LampIntent, Plan, Run, TerminalRef } from '../../plan/plan.ts';
 import { splitTerminalKey } from '../../plan/terminal-key.ts';
 import { entryBehind } from '../../repair/remedies/put.ts';
+import type { Study } from '../../study/study.ts';
 import { figureOfLength } from '../../text/lengths.ts';
 import { farGate, isOwn, loopGauges, metresTo, tightestCoil } from './loop-way.ts';
 import type { Section, SizeFigure } from './size-model.ts';
 import { tight } from './tight.ts';
 import type { Trial } from './trial.ts';
 
-/** Gates up to which more are tried. */
+/** Gates up to which more are tried where one or two coils are fed; of more coils, each takes its time for every gate. */
 const MOST_GATES = 100;
+const LEAST_TRIED = 10;
+const FEW_COILS = 2;
+
+function mostGates({ fedCoils }: Study): number {
+  const coils = fedCoils.length;
+  return coils <= FEW_COILS ? MOST_GATES : Math.max(LEAST_TRIED, Math.round(MOST_GATES / coils));
+}
 /** Gates that are tried as the last, those farthest away first. */
 const LAST = 5;
 
@@ -158,12 +166,13 @@ export function sizeGates(trial: Trial, reach: Section): Section {
   const pattern = patternOf(trial);
   if ('untold' in pattern) return { figures: [], untold: [pattern.untold] };
   const { plan } = trial.study;
-  const gatesAt = (i: number) => MOST_GATES - i;
+  const most = mostGates(trial.study);
+  const gatesAt = (i: number) => most - i;
   // On a cable from gate to gate, the wire to the last grows with each; elsewhere this is a first guess as good as any.
   const room = (ownReach(trial, reach) ?? pattern.far) - pattern.far;
   const likely = pattern.metres > 0 ? Math.floor(room / pattern.metres + 1e-6) : 0;
   const found = tight(trial, {
-    ...{ count: MOST_GATES + 1, guess: MOST_GATES - likely, questions: [2, 3, 4, 5] as const },
+    ...{ count: most + 1, guess: most - likely, questions: [2, 3, 4, 5] as const },
     ...{ anew: true, further: true },
     planAt: (i) => withGates(plan, pattern, gatesAt(i)),
     wordsAt: (i) => `${gatesAt(i)} more`,
