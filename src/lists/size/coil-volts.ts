@@ -18,7 +18,7 @@ import { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import { loopGauges, loopRuns, tightestCoil } from './loop-way.ts';
 import type { CoilChoice, Limit, Size } from './size-model.ts';
-import { tight } from './tight.ts';
+import { firstGood } from './tight.ts';
 import { Trial } from './trial.ts';
 import { withGauge } from './wires.ts';
 
@@ -164,7 +164,7 @@ function choiceOf(trial: Trial, loop: Loop, rated: Rated): CoilChoice {
   const row = state.rows.reduce((a, b) => (b.least < a.least ? b : a));
   const source = study.circuit.sources.find((s) => s.part === loop.supply.name)!;
   const sub = own ? trial : new Trial(study);
-  const stood = new Set(trial.report.findings.map((f) => f.id));
+  const stood = new Set(trial.findings.map((f) => f.id));
   const told = (f: Finding): Limit => ({ check: f.id, at: text, message: f.message });
   const against = sub.open().filter((f) => own || !stood.has(f.id));
   return {
@@ -179,17 +179,16 @@ function choiceOf(trial: Trial, loop: Loop, rated: Rated): CoilChoice {
   };
 }
 
-/** The thinnest wire of the whole loop that passes. */
+/** The thinnest wire of the loop with which the checks of questions 4 and 5 have nothing against it. */
 function gaugeFor(sub: Trial): string | null {
   const runs = new Set(loopRuns(sub.study).map((r) => r.index));
   const sizes = loopGauges(sub.study);
   if (sizes.length === 0) return null;
-  const found = tight(sub, {
-    ...{ count: sizes.length, guess: 0, questions: [4, 5] as const },
-    planAt: (i) => withGauge(sub.study.plan, runs, sizes[i]!),
-    wordsAt: (i) => sizes[i]!.gauge,
-  });
-  return 'untold' in found ? null : sizes[found.index]!.gauge;
+  const passes = (i: number) => {
+    const plan = withGauge(sub.study.plan, runs, sizes[i]!);
+    return sub.first(sub.with(plan), [4, 5]) === undefined;
+  };
+  return sizes[firstGood(sizes.length, passes, 0)]?.gauge ?? null;
 }
 
 /** Coils of 12, 24 and 48 V, DC and AC, in the loop as it is laid. */

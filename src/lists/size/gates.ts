@@ -1,4 +1,5 @@
 /** How many gates more a loop allows, each behind the last, on the same cable. */
+import { gateCables } from '../../edit/gate-cables.ts';
 import { addGate } from '../../edit/growth.ts';
 import { Refusal } from '../../edit/text-changes.ts';
 import { lengthUnit } from '../../plan/length-unit.ts';
@@ -8,7 +9,7 @@ import { splitTerminalKey } from '../../plan/terminal-key.ts';
 import { entryBehind } from '../../repair/remedies/put.ts';
 import type { Study } from '../../study/study.ts';
 import { figureOfLength } from '../../text/lengths.ts';
-import { farGate, isOwn, loopGauges, metresTo, tightestCoil } from './loop-way.ts';
+import { farGate, isOwn, loopGauges, metresTo } from './loop-way.ts';
 import type { Section, SizeFigure } from './size-model.ts';
 import { tight } from './tight.ts';
 import type { Trial } from './trial.ts';
@@ -60,20 +61,22 @@ function freeStem(plan: Plan): string {
 /** From the gates farthest away, the first that another can be hung on. */
 function patternOf({ study }: Trial): Pattern | { readonly untold: string } {
   const { plan, electrics: own } = study;
-  const state = tightestCoil(study);
   const far = farGate(study);
-  if (own === undefined || state === undefined) return { untold: 'no coil is fed by a loop of its own' };
   if ('untold' in far) return far;
+  if (own === undefined) return { untold: 'no coil is fed by a loop of its own' };
+  const { state } = far;
   const gates = state.rows.flatMap((row) => {
     const part = row.gate === undefined ? undefined : plan.parts.get(row.gate);
     const metres = part?.kind === 'gate' ? (metresTo(own, state, row) ?? 0) : undefined;
     return metres === undefined ? [] : [{ part: part as GatePart, metres }];
   });
   const order = gates.sort((a, b) => b.metres - a.metres).slice(0, LAST);
-  let why = 'no gate was found that another could hang on';
+  let why = 'no gate was found at the end of a cable that another could hang on';
   const stem = freeStem(plan);
   for (const { part } of order) {
     try {
+      // Where the cable goes on, another gate would cut it in two.
+      if (gateCables(plan, part.name).onward.length === 1) continue;
       const length = { text: '1 m', metres: 1 };
       const { fresh } = addGate(plan, { name: stem + 1, after: part.name, length, onward: undefined });
       const run = fresh && plan.runs[fresh.like];

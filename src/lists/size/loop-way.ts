@@ -36,17 +36,22 @@ export function metresTo(own: Electrics, state: CoilState, row: CoilRow): number
 
 const spare = ({ pullIn, fed }: CoilState, row: CoilRow): number => (row.least - pullIn) / fed.model.rated;
 
-/** The coil with the least to spare; undefined where no coil of the loop is fed. */
-export function tightestCoil({ coilStates }: Study): CoilState | undefined {
+/** Coils that a low-voltage supply feeds, the one with the least to spare first. */
+function coilsBySpare({ coilStates }: Study): CoilState[] {
   const least = (s: CoilState) => Math.min(...s.rows.map((row) => spare(s, row)));
-  const known = coilStates.filter((s) => !s.fed.source.mains && s.fed.supply !== undefined);
-  return known.length === 0 ? undefined : known.reduce((a, b) => (least(b) < least(a) ? b : a));
+  return coilStates
+    .filter((s) => !s.fed.source.mains && s.fed.supply !== undefined)
+    .map((state) => ({ state, least: least(state) }))
+    .sort((a, b) => a.least - b.least)
+    .map(({ state }) => state);
 }
 
-export const farGate = perStudy((study): FarGate | { readonly untold: string } => {
-  const own = study.electrics;
-  const state = tightestCoil(study);
-  if (own === undefined || state === undefined) return { untold: 'no coil is fed by a loop of its own' };
+/** The coil with the least to spare; undefined where no coil of the loop is fed. */
+export const tightestCoil = (study: Study): CoilState | undefined => coilsBySpare(study)[0];
+
+type Far = FarGate | { readonly untold: string };
+
+function farOf(study: Study, own: Electrics, state: CoilState): Far {
   const rows = state.rows.flatMap((row) => {
     const gate = row.gate === undefined ? undefined : study.plan.parts.get(row.gate);
     const metres = gate?.kind === 'gate' ? metresTo(own, state, row) : undefined;
@@ -64,6 +69,37 @@ export const farGate = perStudy((study): FarGate | { readonly untold: string } =
   );
   if (last.length === 0) return { untold: `no run of cable with a length ends at ${far.gate}` };
   return { ...far, state, last };
+}
+
+/** Coils that are looked at for one that hangs on a gate itself. */
+const MOST_COILS = 12;
+/** m that the cable to a gate is made longer to see whether the coil hangs on it. */
+const LONGER = 100;
+
+/** Whether the coil gets its volts through the cable at the gate, and not from a contact of a relay that the gate works. */
+function hangsOn(study: Study, own: Electrics, far: FarGate): boolean {
+  const figures = figuresFor(study.plan, 'low');
+  const longer = new Set(far.last.map((r) => r.index));
+  const volts = own.coilVoltsWith(far.state.relay, far.row.leastIn, {
+    ...figures,
+    wire: (w) => figures.wire(longer.has(w.run) ? { ...w, metres: w.metres + LONGER } : w),
+  });
+  return volts < far.row.least * (1 - 1e-4);
+}
+
+/** Of the coils that hang on gates, the one with the least to spare, and its farthest gate. */
+export const farGate = perStudy((study): Far => {
+  const own = study.electrics;
+  const [first, ...more] = coilsBySpare(study).slice(0, MOST_COILS);
+  if (own === undefined || first === undefined) return { untold: 'no coil is fed by a loop of its own' };
+  const least = farOf(study, own, first);
+  for (const state of [first, ...more]) {
+    const far = state === first ? least : farOf(study, own, state);
+    if (!('untold' in far) && hangsOn(study, own, far)) return far;
+  }
+  return 'untold' in least
+    ? least
+    : { untold: `no coil of ${least.state.fed.source.part} hangs on a gate itself` };
 });
 
 /**

@@ -15,11 +15,9 @@ import { sizeWires } from './wires.ts';
 const untold = (why: string): Section => ({ figures: [], untold: [why] });
 
 /** Why no figure can be found; undefined where they can. */
-function stands({ report, study }: Trial): string | undefined {
+function stands({ findings, study }: Trial): string | undefined {
   if (study.verified === undefined) return 'which states feed the coils was not decided';
-  const wiring = report.findings.find(
-    (f) => f.question <= 3 && ['danger', 'warning', 'fault'].includes(f.severity),
-  );
+  const wiring = findings.find((f) => f.question <= 3 && ['danger', 'warning', 'fault'].includes(f.severity));
   return wiring && `the wiring comes first: ${wiring.message}`;
 }
 
@@ -30,7 +28,7 @@ function stands({ report, study }: Trial): string | undefined {
 export function size(study: Study, changed: readonly string[] = []): Size {
   const trial = new Trial(study);
   const told = toldOf(study);
-  const doubts = trial.report.findings.filter((f) => f.severity === 'doubt');
+  const doubts = trial.findings.filter((f) => f.severity === 'doubt');
   const head = {
     format: 1 as const,
     check: told,

@@ -36,7 +36,7 @@ export interface Tight {
 export type Sought = Tight | { readonly untold: string };
 
 /** The first index that is good, where all above it are; `count` where none is. Looks near `guess` first. */
-function firstGood(count: number, good: (index: number) => boolean, guess = count >> 1): number {
+export function firstGood(count: number, good: (index: number) => boolean, guess = count >> 1): number {
   if (count === 0) return 0;
   const start = Math.min(Math.max(guess, 0), count - 1);
   if (good(start)) {

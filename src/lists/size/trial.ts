@@ -4,9 +4,9 @@
  */
 import type { Check } from '../../findings/entry.ts';
 import type { FindingId } from '../../findings/finding-ids.ts';
-import { findingsOf, judge } from '../../findings/judge.ts';
+import { findingsOf } from '../../findings/judge.ts';
 import { REGISTER } from '../../findings/register.ts';
-import type { Finding, Report } from '../../findings/report-model.ts';
+import type { Finding } from '../../findings/report-model.ts';
 import { type QuestionNumber, SEVERITIES, type Severity } from '../../findings/report-words.ts';
 import { worseWorlds } from '../../findings/unsaid/weigh.ts';
 import { Worlds } from '../../findings/unsaid/worlds.ts';
@@ -53,14 +53,15 @@ export function worseOf(study: Study, check: Check): Study[] {
 }
 
 export class Trial {
-  readonly report: Report;
+  /** what the whole check says of the plan as it stands */
+  readonly findings: readonly Finding[];
   private readonly standing: ReadonlySet<string>;
   private readonly passed = new Map<string, boolean>();
   private readonly cautioned: ReadonlySet<FindingId>;
 
   constructor(readonly study: Study) {
-    this.report = judge(study);
-    const { findings } = this.report;
+    const findings = findingsOf(study);
+    this.findings = findings;
     this.standing = new Set(findings.filter((f) => AGAINST.has(f.severity)).map(keyOf));
     this.cautioned = new Set(findings.filter((f) => f.severity === 'caution').map((f) => f.id));
   }
@@ -76,7 +77,7 @@ export class Trial {
 
   /** What keeps the plan as it stands from passing, the gravest first. */
   open(): Finding[] {
-    return this.report.findings.filter((f) => AGAINST.has(f.severity)).sort(byGravity);
+    return this.findings.filter((f) => AGAINST.has(f.severity)).sort(byGravity);
   }
 
   /** The plan with other figures in it; `anew` where what conducts may depend on them. */
@@ -100,7 +101,7 @@ export class Trial {
    * head of what is told.
    */
   borne(surest: readonly Finding[], questions: Questions): ReadonlySet<string> {
-    const { findings } = this.report;
+    const { findings } = this;
     const failed = new Set(
       findings
         .filter((f) => f.severity !== 'doubt' && AGAINST.has(f.severity))
