@@ -2,6 +2,7 @@
 import { open } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Plan } from '../plan/plan.ts';
+import type { WhatIfs } from '../plan/what-if/what-if.ts';
 import type { Study } from '../study/study.ts';
 import { printable } from '../text/escape.ts';
 import type { Io, Session } from './io.ts';
@@ -104,11 +105,15 @@ export async function studyOf(plan: Plan): Promise<Study> {
 }
 
 /** As `loadPlan`, with the bytes of the file. */
-export async function loadPlanFile(file: string, session: Session): Promise<PlanFile | undefined> {
+export async function loadPlanFile(
+  file: string,
+  session: Session,
+  whatIfs?: WhatIfs,
+): Promise<PlanFile | undefined> {
   const { io, err, stages } = session;
   try {
     const bytes = file === '-' ? await readStdinCapped(io) : await readFileCapped(file, io);
-    const result = await stages.readPlan(bytes, file);
+    const result = await stages.readPlan(bytes, file, whatIfs);
     if (result.ok) return { plan: result.plan, bytes };
     const text = await stages.formatPlanErrors(result.errors);
     err.write(text.endsWith('\n') ? text : `${text}\n`);

@@ -16,6 +16,7 @@ import { addMeter } from './meter.ts';
 import { addPage } from './page.ts';
 import { addRead } from './read.ts';
 import { addSheet } from './sheet.ts';
+import { addSize } from './size.ts';
 import { STAGES, type Stages } from './stages.ts';
 import { Problem, STATUS, worse } from './status.ts';
 import { addTable } from './table.ts';
@@ -32,6 +33,7 @@ const COMMANDS: readonly ((program: Command, session: Session) => void)[] = [
   addDraw,
   addWireList,
   addMaterials,
+  addSize,
   addPage,
   addSheet,
   addExplain,

@@ -9,6 +9,7 @@ import type { ReadOptions } from '../machine/read-meter.ts';
 import type { Reading } from '../machine/reading.ts';
 import type { MeterSheet } from '../meter/sheet-model.ts';
 import type { PlanError, ReadResult } from '../plan/plan.ts';
+import type { WhatIfs } from '../plan/what-if/what-if.ts';
 import type { Mended } from '../repair/mended.ts';
 import type { Study } from '../study/study.ts';
 import type { TruthTable } from '../study/table-model.ts';
@@ -16,7 +17,7 @@ import type { TruthTable } from '../study/table-model.ts';
 type Later<T> = T | Promise<T>;
 
 export interface Stages {
-  readPlan(text: Uint8Array, file: string): Later<ReadResult>;
+  readPlan(text: Uint8Array, file: string, whatIfs?: WhatIfs): Later<ReadResult>;
   formatPlanErrors(errors: readonly PlanError[]): Later<string>;
   check(study: Study): Later<Report>;
   truthTable(study: Study, options: { readonly all: boolean }): Later<TruthTable>;
@@ -30,7 +31,7 @@ export interface Stages {
 }
 
 export const STAGES: Stages = {
-  readPlan: async (text, file) => (await import('./late.ts')).readPlan(text, file),
+  readPlan: async (text, file, whatIfs) => (await import('./late.ts')).readPlan(text, file, whatIfs),
   formatPlanErrors: async (errors) => (await import('./late.ts')).formatPlanErrors(errors),
   check: async (study) => (await import('./late.ts')).check(study),
   truthTable: (study, options) => study.truthTable(options),

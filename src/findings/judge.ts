@@ -36,24 +36,43 @@ export function judgeAsTaken(study: Study): Report {
   return kept(judgedAsTaken, study, () => decided(study, (_, taken) => taken.flatMap((t) => t.findings)));
 }
 
+const found = new WeakMap<Study, readonly Finding[]>();
+
+/** The findings of that report alone, without what is told around them. */
+export function findingsOf(study: Study): readonly Finding[] {
+  return kept(found, study, () => attempted(study, (s) => arranged(s, weigh)));
+}
+
 type Weigh = (study: Study, taken: readonly Taken[]) => readonly Finding[];
 
 function decided(study: Study, weighed: Weigh): Report {
+  return attempted(study, (s) => report(s, weighed));
+}
+
+function attempted<T>(study: Study, make: (study: Study) => T): T {
   try {
-    return report(study, weighed);
+    return make(study);
   } catch (error) {
     // A check can need more of the diagrams than the proof did; then the whole question is left undecided.
     if (!(error instanceof Undecided) || study.verified === undefined) throw error;
-    return report(study.givenUp(error.message), weighed);
+    return make(study.givenUp(error.message));
   }
+}
+
+function arranged(s: Study, weighed: Weigh): Finding[] {
+  return arrange(
+    weighed(
+      s,
+      REGISTER.map((check) => ({ check, findings: check.find(s) })),
+    ),
+  );
 }
 
 function report(s: Study, weighed: Weigh): Report {
   const { study: told, lines } = asUsual(s);
   const coils = coilFigures(told);
   const contacts = contactFigures(s);
-  const taken = REGISTER.map((check) => ({ check, findings: check.find(s) }));
-  const findings = arrange(weighed(s, taken));
+  const findings = arranged(s, weighed);
   const { plan } = s;
   return {
     format: 1,

@@ -14,7 +14,7 @@ import { leastOf, sizesWith } from '../repair/remedies/ladder.ts';
 import { withParts } from '../repair/remedies/put.ts';
 import { breakerSizes, patternSizes } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
-import { ratingOf } from './least-rating.ts';
+import { ratingOf, type Tried, withTried } from './least-rating.ts';
 import type { LeastRating, LeastRatings } from './materials-model.ts';
 
 const NOTHING: LeastRatings = { least: [], untold: [] };
@@ -100,5 +100,12 @@ export function leastBox(study: Study, names: readonly string[]): LeastRatings {
     ...{ what: 'volume', value: in3, unit: 'in3', cautions: [], without: null },
     words: `${in3} in3 (${Math.ceil((in3 * IN3) / 1e-6)} cm3) and room for relays on top`,
   };
-  return { least: [rating], untold: [] };
+  const tenths = Math.round(in3 * 10);
+  const at = (i: number): number => (tenths - 1 + i) / 10;
+  const among: Tried = {
+    ...{ index: 1, count: 2, valueAt: at, wordsAt: (i) => `${at(i)} in3` },
+    planAt: (i) =>
+      withParts(study.plan, names, (p): Part => (p.kind === 'box' ? { ...p, volume: at(i) * IN3 } : p)),
+  };
+  return { least: [withTried(rating, among)], untold: [] };
 }

@@ -1,5 +1,6 @@
 /** How a least rating is told in the list of materials. */
 
+import type { Plan } from '../plan/plan.ts';
 import type { Found } from '../repair/remedies/ladder.ts';
 import type { LeastRating } from './materials-model.ts';
 
@@ -24,10 +25,34 @@ export interface Figure<T> {
   readonly more?: string;
 }
 
+/** The sizes among which a rating was found: the plan with each, how each is told, and which of them it is. */
+export interface Tried {
+  readonly index: number;
+  readonly count: number;
+  readonly planAt: (index: number) => Plan;
+  readonly wordsAt: (index: number) => string;
+  /** null for a code */
+  readonly valueAt: (index: number) => number | null;
+}
+
+const tried = new WeakMap<LeastRating, Tried>();
+
+/** Among what a rating was found; undefined where it was worked out otherwise. */
+export const triedOf = (rating: LeastRating): Tried | undefined => tried.get(rating);
+
+/** A rating with the sizes among which it was found. */
+export function withTried(rating: LeastRating, among: Tried): LeastRating {
+  tried.set(rating, among);
+  return rating;
+}
+
 export function ratingOf<T>(found: Found<T>, { what, unit, value, words, more }: Figure<T>): LeastRating {
-  return {
+  const rating: LeastRating = {
     ...{ what, value: value(found.size), unit, cautions: found.cautions },
     without: found.without === undefined ? null : value(found.without),
     words: leastWords(found, words, more),
   };
+  const { index, count, planAt, sizeAt } = found;
+  const wordsAt = (i: number) => words(sizeAt(i));
+  return withTried(rating, { index, count, planAt, wordsAt, valueAt: (i) => value(sizeAt(i)) });
 }

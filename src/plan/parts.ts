@@ -14,6 +14,7 @@ import type { PartKind } from './part-types.ts';
 import type { Expanded } from './repeats.ts';
 import { merge, without } from './stock.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
+import type { WhatIfs } from './what-if/what-if.ts';
 
 /** A part as validated, before its terminals are known. */
 export interface RawPart {
@@ -50,14 +51,16 @@ const FROM = new Set(['from']);
 export class PartReader {
   readonly #errors: Errors;
   readonly #spots: Spots;
+  readonly #whatIfs: WhatIfs | undefined;
   readonly #stock = new Map<string, TreeMap>();
   readonly #weights = new Map<TreeMap, number>();
   #taken = 0;
   readonly #checked = new WeakMap<TreeMap, { fields: AnyFields; broken: ReadonlySet<string> }>();
 
-  constructor(errors: Errors, spots: Spots) {
+  constructor(errors: Errors, spots: Spots, whatIfs?: WhatIfs) {
     this.#errors = errors;
     this.#spots = spots;
+    this.#whatIfs = whatIfs;
   }
 
   /** Reads the names of a map, and calls `each` for those that hold a map themselves. */
@@ -89,7 +92,8 @@ export class PartReader {
           subject.name,
         );
       }
-      const own = 'from' in tree ? without(tree, FROM, this.#spots) : tree;
+      const plain = 'from' in tree ? without(tree, FROM, this.#spots) : tree;
+      const own = this.#changed('stock', name, plain, at);
       this.#stock.set(name, own);
       const { kind } = own;
       if (kind === undefined && !('from' in tree)) {
@@ -121,15 +125,25 @@ export class PartReader {
   }
 
   readParts({ parts: map, groups }: Expanded): Named {
+    this.#whatIfs?.grouped(groups);
     const parts = new Map<string, RawPart | undefined>();
     for (const name of this.#spots.of(map).keys()) parts.set(name, undefined);
     this.#names(map, 'part', (name, tree, at) => parts.set(name, this.#part(name, tree, at)));
     return { stock: this.#stock, parts, groups };
   }
 
+  /** As a what-if has it, where there is one. */
+  #changed(what: 'part' | 'stock', name: string, tree: TreeMap, at: Span): TreeMap {
+    const { kind } = tree;
+    const isOne = typeof kind === 'string' && (isKind(kind) || (kind === 'cable' && what === 'stock'));
+    if (this.#whatIfs === undefined || !isOne) return tree;
+    return this.#whatIfs.of(what, name, kind as PartKind | 'cable', tree, this.#spots, at);
+  }
+
   #part(name: string, own: TreeMap, at: Span): RawPart | undefined {
-    const tree = this.take(own, shown(name), at);
-    if (tree === undefined) return undefined;
+    const taken = this.take(own, shown(name), at);
+    if (taken === undefined) return undefined;
+    const tree = this.#changed('part', name, taken, at);
     const subject = { name: shown(name), at, what: 'a part' };
     const { kind } = tree;
     if (kind === undefined) {

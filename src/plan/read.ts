@@ -16,6 +16,7 @@ import { expandIntents, expandParts, Repeats } from './repeats.ts';
 import { RunReader } from './runs.ts';
 import { fileSchema } from './schema.ts';
 import { emptyMap, isTreeMap, parseTree, Spots, type Tree, type TreeMap } from './tree.ts';
+import type { WhatIfs } from './what-if/what-if.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** Largest file read, bytes. */
@@ -25,15 +26,18 @@ const MOST_MARKS = 250_000;
 /** Formats of plan files this version reads. */
 const FORMATS = '1';
 
-/** Reads a plan. Bad input is never thrown; it comes back as errors in file order. */
-export function readPlan(text: string | Uint8Array, file: string): ReadResult {
+/**
+ * Reads a plan, with `whatIfs` put into it; these keep what they could not find. Bad input is never thrown; it comes back
+ * as errors in file order.
+ */
+export function readPlan(text: string | Uint8Array, file: string, whatIfs?: WhatIfs): ReadResult {
   const decoded = decode(text, file);
   if (typeof decoded !== 'string') return { ok: false, errors: [decoded] };
   const errors = new Errors(new Source(decoded, file));
   const spots = new Spots();
   const parsed = refuse(errors) ? undefined : parseTree(errors, spots);
   if (parsed === undefined) return { ok: false, errors: errors.list() };
-  return new FileReader(errors, spots).read(parsed.tree, parsed.span);
+  return new FileReader(errors, spots, whatIfs).read(parsed.tree, parsed.span);
 }
 
 /** An error with no line to show. */
@@ -149,15 +153,18 @@ function voltsOfLoads(named: ReturnType<PartReader['readParts']>): Volts | undef
 class FileReader {
   readonly #errors: Errors;
   readonly #spots: Spots;
+  readonly #whatIfs: WhatIfs | undefined;
   readonly #defaults: string[] = [];
 
-  constructor(errors: Errors, spots: Spots) {
+  constructor(errors: Errors, spots: Spots, whatIfs: WhatIfs | undefined) {
     this.#errors = errors;
     this.#spots = spots;
+    this.#whatIfs = whatIfs;
   }
 
-  read(tree: Tree, span: Span): ReadResult {
+  read(typed: Tree, span: Span): ReadResult {
     const errors = this.#errors;
+    const tree = isTreeMap(typed) && this.#whatIfs ? this.#whatIfs.ofPlan(typed, this.#spots, span) : typed;
     if (!isTreeMap(tree)) {
       const what = tree === null ? 'the file is empty' : `found ${found(tree)} at the top`;
       errors.add(span, `${what}; expected a map with format, parts and runs`);
@@ -176,7 +183,7 @@ class FileReader {
     if (!result.success) addIssues(errors, this.#spots, tree, schema, result.error.issues, subject);
     const top = result.success ? result.data : undefined;
 
-    const parts = new PartReader(errors, this.#spots);
+    const parts = new PartReader(errors, this.#spots, this.#whatIfs);
     if (isTreeMap(tree.stock)) parts.readStock(tree.stock);
     const repeats = new Repeats(errors);
     const written = isTreeMap(tree.parts) ? tree.parts : emptyMap();
@@ -185,7 +192,11 @@ class FileReader {
       errors.add(this.#spots.of(tree).get('parts')!.key, 'parts: found none, expected at least one');
     }
     const runs = new RunReader(errors, this.#spots, named, parts);
-    if (Array.isArray(tree.runs)) runs.read(tree.runs, repeats);
+    if (Array.isArray(tree.runs)) {
+      this.#whatIfs?.ofRuns(tree.runs, this.#spots);
+      runs.read(tree.runs, repeats);
+    }
+    this.#whatIfs?.finish();
     if (repeats.full) return this.#failed();
     const joins = runs.joins();
     const feeds = resolveFeeds(named.parts, joins);

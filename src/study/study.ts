@@ -50,15 +50,15 @@ export class Study implements Basis {
   }
 
   /**
-   * A plan in which figures of parts differ and nothing else: the same parts of the same kinds, contacts, wiring and
-   * pull-in volts. What is joined to what and what conducts do not depend on such figures, so the proof stays.
+   * A plan in which figures of parts or lengths of runs differ and nothing else: the same parts of the same kinds, contacts,
+   * wiring and pull-in volts. What is joined to what and what conducts do not depend on such figures, so the proof stays.
    */
   withFigures(plan: Plan): Study {
     const circuit = { ...this.circuit, plan };
     const decision = this.#decision;
     return new Study(plan, {
       circuit,
-      ...(this.#made.has('wired') && { wired: { ...this.wired, plan } }),
+      ...(this.#made.has('wired') && { wired: withLengths({ ...this.wired, plan }) }),
       sides: this.sides,
       decision: 'verified' in decision ? { verified: { ...decision.verified, circuit } } : decision,
     });
@@ -142,6 +142,14 @@ export class Study implements Basis {
 /** A plan ready to be asked for anything; every product of the library takes one. */
 export function study(plan: Plan): Study {
   return Study.of(plan);
+}
+
+/** The circuit with its wires as long as its plan says. */
+function withLengths(wired: WiredCircuit): WiredCircuit {
+  const { runs } = wired.plan;
+  const same = wired.wires.every((w) => w.metres === (runs[w.run]!.length ?? 0));
+  if (same) return wired;
+  return { ...wired, wires: wired.wires.map((w) => ({ ...w, metres: runs[w.run]!.length ?? 0 })) };
 }
 
 /** The proof of a plan, for which this is the one place that asks. */

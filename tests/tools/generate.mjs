@@ -13,7 +13,9 @@ if (!existsSync(`${root}dist/cli.js`)) {
   process.exit(1);
 }
 const { main } = await import('../../dist/cli.js');
-const { allCautions, explanations, planJsonSchema, reportJsonSchema } = await import('../../dist/index.js');
+const { allCautions, explanations, planJsonSchema, reportJsonSchema, sizeJsonSchema } = await import(
+  '../../dist/index.js'
+);
 
 /** Runs the command in this process, as on a pipe: 80 columns, no colour, paths relative to the root. */
 async function pullin(args) {
@@ -35,6 +37,7 @@ const files = new Map();
 const json = (value) => `${JSON.stringify(value, null, 2)}\n`;
 files.set('schemas/plan.schema.json', json(planJsonSchema()));
 files.set('schemas/report.schema.json', json(reportJsonSchema()));
+files.set('schemas/size.schema.json', json(sizeJsonSchema()));
 
 const named = (folder, end) =>
   readdirSync(`${root}${folder}`)

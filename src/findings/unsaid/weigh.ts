@@ -97,6 +97,13 @@ function goesByFigures({ entry }: Check): boolean {
   return entry.ofWiring !== true || entry.id === 'coil-holds-in' || entry.id === 'not-as-joined';
 }
 
+/** Worlds in which what a check finds may be worse than as the plan is taken, and on whose figures its answer rests. */
+export function worseWorlds(worlds: Worlds, check: Check): readonly World[] {
+  if (!goesByFigures(check)) return [];
+  const { id, question } = check.entry;
+  return (WORSE_FOR[id] ?? WORSE).filter((w) => worlds.bearing(question, w).length > 0);
+}
+
 interface Tools {
   readonly worlds: Worlds;
   readonly settler: Settler;
@@ -107,9 +114,8 @@ interface Tools {
 function weighed(tools: Tools, { check, findings }: Taken): readonly Finding[] {
   const { worlds } = tools;
   const { question } = check.entry;
-  const bearing = (list: readonly World[]) => list.filter((w) => worlds.bearing(question, w).length > 0);
-  const worse = bearing(WORSE_FOR[check.entry.id] ?? WORSE);
-  const better = findings.length === 0 ? [] : bearing(BETTER);
+  const worse = worseWorlds(worlds, check);
+  const better = findings.length === 0 ? [] : BETTER.filter((w) => worlds.bearing(question, w).length > 0);
   if (!goesByFigures(check) || worse.length + better.length === 0) return findings;
   const lists = new Map<World, readonly Finding[]>(worse.map((w) => [w, tools.at(check, w)]));
   const all: Finding[] = [...findings];

@@ -55,7 +55,7 @@ export function coilVersion(bench: Bench, f: Finding): Option[] {
 }
 
 /** Twice the volts at the same power is four times the ohms and half the current. */
-function version(part: WithCoil, volts: number): Change {
+export function version(part: WithCoil, volts: number): Change {
   const { coil } = part;
   const k = volts / coil.rated.volts;
   const fields: Record<string, string> = {};

@@ -28,6 +28,10 @@ export interface Found<T> {
   readonly index: number;
   readonly cautions: readonly string[];
   readonly without: T | undefined;
+  /** the plan with the size of that index in it, and how many sizes there are */
+  readonly planAt: (index: number) => Plan;
+  readonly sizeAt: (index: number) => T;
+  readonly count: number;
 }
 
 export type Least<T> = Found<T> | { readonly untold: string };
@@ -65,7 +69,11 @@ export function leastOf<T>(study: Study, ladder: Ladder<T>): Least<T> {
   const borne = cautions(last);
   const avoidable = (i: number) => [...cautions(i)].filter((id) => !borne.has(id));
   const clean = (i: number) => passes(i) && avoidable(i).length === 0;
-  const found = { size: sizes[index]!, index, cautions: avoidable(index) };
+  const found = {
+    ...{ size: sizes[index]!, index, cautions: avoidable(index), count: sizes.length },
+    planAt: (i: number) => plan(sizes[i]!),
+    sizeAt: (i: number) => sizes[i]!,
+  };
   if (found.cautions.length === 0) return { ...found, without: undefined };
   const better = scan || !clean(last) ? scanned(index, sizes.length, clean) : bisected(index, last, clean);
   return { ...found, without: better === undefined ? undefined : sizes[better] };

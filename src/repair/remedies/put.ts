@@ -1,7 +1,7 @@
 /** A plan with other figures in it. */
 
-import type { Contact } from '../../plan/device-figures.ts';
-import type { Part, SupplyPart } from '../../plan/part-types.ts';
+import type { Coil, Contact } from '../../plan/device-figures.ts';
+import type { Part, RelayPart, SupplyPart } from '../../plan/part-types.ts';
 import type { Cable, Plan } from '../../plan/plan.ts';
 
 /** A plan with some of its parts changed. */
@@ -16,6 +16,12 @@ export function withLimit(part: SupplyPart, size: number): SupplyPart {
   const ac = part.output.kind === 'ac';
   const amps = ac ? size / part.output.volts : size;
   return { ...part, limit: { amps, printed: ac ? 'VA' : 'A', value: size } };
+}
+
+/** The relay with another coil; what was typed of the old one is not said of it. */
+export function withCoil(part: RelayPart, coil: Coil): RelayPart {
+  const where = new Map([...part.where].filter(([field]) => !field.startsWith('coil.')));
+  return { ...part, where, coil };
 }
 
 /** The number of a run that would come behind all others. */

@@ -83,6 +83,8 @@ export const TOLERANCES = [0.05, 0.03, 0.02, 0.01] as const;
 export const PULL_INS = [0.8, 0.75, 0.7] as const;
 /** Shares of rated volts that coils are sold to stand for long; makers’ data. */
 export const MOSTS = [1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.7, 2] as const;
+/** W of DC coils and VA of AC ones while held, of relays and contactors as they are sold; common practice. */
+export const COIL_POWERS = [0.2, 0.5, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12, 15, 20, 25, 30] as const;
 /** A·h of batteries as they are sold; common practice. */
 export const AMPERE_HOURS = [1.3, 2.3, 3.4, 4.5, 7, 9, 12, 18, 26, 40, 60, 100] as const;
 /** Tripping curves of IEC 60898-1, the quickest first. */
