@@ -1,0 +1,58 @@
+/** A plan in figures, before it is text: which parts, which sizes, joined in which way. */
+import type { SwitchRow } from '../../ratings/part-rows.ts';
+import type { Answers, RelayAtHand } from './answers.ts';
+
+/** The low-voltage supply of a design. */
+export interface DesignSupply {
+  readonly volts: number;
+  readonly kind: 'dc' | 'ac';
+  /** A or VA as printed: `0.5 A` */
+  readonly limit: string;
+  readonly regulation: 'regulated' | 'unregulated' | 'transformer' | undefined;
+  readonly class2: boolean;
+  /** chosen, so that its figures are to be looked for; else as at hand */
+  readonly chosen: boolean;
+}
+
+/** What switches the collector: a row of the table of parts, or what is at hand. */
+export type Switching =
+  | { readonly row: SwitchRow; readonly hand?: undefined }
+  | { readonly hand: RelayAtHand; readonly row?: undefined };
+
+/** What the gates work: the switch's own coil, or a small relay or a timer whose contact feeds that coil. */
+export type Between = 'none' | 'relay' | 'relay-at-hand' | 'timer';
+
+/** Where the collector gets its mains. */
+export interface DesignCircuit {
+  /** `fixed` where it is wired in */
+  readonly pattern: string;
+  /** `20 A`, `16 A C` */
+  readonly breaker: string;
+  /** the fuse in the plug, where its kind has one */
+  readonly fuse?: string;
+  /** gauge of cord or wire */
+  readonly gauge: string;
+}
+
+export interface Design {
+  readonly answers: Answers;
+  readonly supply: DesignSupply;
+  readonly switching: Switching;
+  readonly between: Between;
+  readonly circuit: DesignCircuit;
+  /** rating of the fuse beside a supply that limits nothing by itself; undefined where it does */
+  readonly fuse: string | undefined;
+  /** gauge of the gate cable */
+  readonly gauge: string;
+  /** with its unit */
+  readonly volume: string;
+}
+
+/** How many conductors of the mains the switch breaks. */
+export function polesNeeded({ mains, practice }: Answers): 1 | 2 | 3 {
+  if (mains.phases === 3) return 3;
+  return practice === 'nec' && mains.volts < 200 ? 1 : 2;
+}
+
+/** Whether an overload relay stands in for a protector that the motor lacks. */
+export const needsOverload = ({ protector }: Answers): boolean => protector === 'none';
