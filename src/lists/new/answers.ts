@@ -42,7 +42,10 @@ export interface SupplyAtHand {
   /** `1 A`, `40 VA` */
   readonly limit: string | undefined;
   readonly regulation: 'regulated' | 'unregulated' | 'transformer' | undefined;
+  /** marked Class 2, or as one that limits itself */
   readonly class2: boolean;
+  readonly 'no-load': string | undefined;
+  readonly tolerance: string | undefined;
 }
 
 /** A relay or contactor at hand, each figure as printed. */

@@ -41,7 +41,7 @@ export function choose(answers: Answers, trials = new Trials()): Tried {
   const circuit = chooseCircuit(ample, trials).design;
   const switching = chooseSwitching(circuit, answers, trials);
   const loop = chooseLoop({ ...circuit, switching, answers: shortened(answers) }, trials);
-  return inFull(answers, withSupply(loop, trials), trials);
+  return inFull(answers, withSupply(loop, trials), isClean(loop), trials);
 }
 
 /** The largest of everything, with one short gate cable: what then stands against it is not for want of size. */
@@ -172,10 +172,12 @@ function withSupply({ design }: Tried, trials: Trials): Design {
 }
 
 /** With every gate, in the least box that holds it all; with thicker wire where all gates together ask for it. */
-function inFull(answers: Answers, short: Design, trials: Trials): Tried {
+function inFull(answers: Answers, short: Design, clean: boolean, trials: Trials): Tried {
   const whole = { ...short, answers };
   const volume = leastBox(whole, trials) ?? whole.volume;
   const boxed = { ...whole, volume };
+  // What fails with one gate fails with all of them.
+  if (!clean) return trials.of(boxed);
   const gauges = sizes('loop', answers);
   const from = gauges.slice(gauges.indexOf(boxed.gauge));
   return bestOf(trials, from.map((gauge) => ({ ...boxed, gauge })));

@@ -10,6 +10,8 @@ export interface DesignSupply {
   readonly limit: string;
   readonly regulation: 'regulated' | 'unregulated' | 'transformer' | undefined;
   readonly class2: boolean;
+  readonly 'no-load'?: string | undefined;
+  readonly tolerance?: string | undefined;
   /** chosen, so that its figures are to be looked for; else as at hand */
   readonly chosen: boolean;
 }

@@ -41,12 +41,13 @@ export const usualLengths = ({ gates }: Answers) =>
 const LOOK = 'look for';
 
 function supplyPart(d: Design): Told {
+  const tolerance = String(ordinary(`supply-${d.supply.kind}`).tolerance);
   const { supply: s } = d;
   const usual = s.chosen ? ordinary(`supply-${s.kind}`) : {};
   const marks = d.answers.practice === 'nec' ? 'marked Class 2' : 'marked as a separated supply (SELV)';
   const what =
     s.kind === 'dc'
-      ? `a plug-in adapter: ${LOOK} ${voltsText(s.volts, s.kind)}, regulated to 5 %, ${s.limit} or more, ${marks}`
+      ? `a plug-in adapter: ${LOOK} ${voltsText(s.volts, s.kind)}, regulated to ${tolerance}, ${s.limit} or more, ${marks}`
       : `a plug-in transformer: ${LOOK} ${voltsText(s.volts, s.kind)}, ${s.limit} or more, for continuous duty, ${marks}`;
   return {
     comment: s.chosen
@@ -58,6 +59,8 @@ function supplyPart(d: Design): Told {
       output: voltsText(s.volts, s.kind),
       limit: s.limit,
       regulation: s.regulation,
+      tolerance: s.tolerance,
+      'no-load': s['no-load'],
       ...usual,
       ...(s.class2 ? { 'class-2': 'true' } : {}),
     },
