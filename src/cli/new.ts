@@ -99,7 +99,7 @@ async function run(options: NewOptions, session: Session): Promise<void> {
   const asks = isTerminal(session) && answersOf(start.texts).problems?.some(({ key }) => !start.texts.has(key));
   if (!asks) {
     const made = await madeOf(start, schema, session);
-    if (made !== undefined) await deliver(made, options.output ?? fileNamed(made.plan.title), options, session);
+    if (made !== undefined) await deliver(made, options.output ?? fileNamed(made.title), options, session);
     return;
   }
   const { askAll } = await import('./new-prompts.ts');
@@ -109,7 +109,7 @@ async function run(options: NewOptions, session: Session): Promise<void> {
     return session.exit(STATUS.unreadable);
   }
   const { made, fileName } = asked;
-  const output = options.output ?? (await fileName(fileNamed(made.plan.title), (name) => existsSync(resolve(cwd, name)) && !options.force));
+  const output = options.output ?? (await fileName(fileNamed(made.title), (name) => existsSync(resolve(cwd, name)) && !options.force));
   if (output === undefined) {
     session.err.write('Nothing was written.\n');
     return session.exit(STATUS.unreadable);

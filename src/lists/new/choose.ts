@@ -14,7 +14,7 @@ import {
   type Switching,
 } from './design.ts';
 import { shortened } from './shortened.ts';
-import { badness, bestOf, isClean, type Tried, Trials } from './trials.ts';
+import { badness, bestOf, isClean, type Tried, type Trials } from './trials.ts';
 
 /** Volts of a supply and their kind. */
 interface Kind {
@@ -35,13 +35,15 @@ function sizes(name: SizesRow['name'], { practice }: Answers): readonly string[]
   return tables.ordinarySizes().rows.find((r) => r.name === name && r.practice === practice)!.sizes;
 }
 
-/** The whole plan with what was chosen for it, judged with all gates in it, whether it passes or not. */
-export function choose(answers: Answers, trials = new Trials()): Tried {
+/** The whole plan with what was chosen for it. One that passes was judged with all its gates, else with the worst of them. */
+export function choose(answers: Answers, trials: Trials): Tried {
   const ample = ampleDesign(answers);
   const circuit = chooseCircuit(ample, trials).design;
   const switching = chooseSwitching(circuit, answers, trials);
   const loop = chooseLoop({ ...circuit, switching, answers: shortened(answers) }, trials);
-  return inFull(answers, withSupply(loop, trials), isClean(loop), trials);
+  const passes = loop.against.length === 0;
+  // What fails with one gate fails with all of them.
+  return passes ? inFull(answers, withSupply(loop, trials), trials) : { ...loop, design: { ...loop.design, answers } };
 }
 
 /** The largest of everything, with one short gate cable: what then stands against it is not for want of size. */
@@ -58,7 +60,7 @@ function ampleDesign(answers: Answers): Design {
   };
   return {
     answers: few,
-    supply: { ...chosenSupply(few, { volts: 24, kind: 'dc' }), limit: sizes('supply-dc', few).at(-1)! },
+    supply: amplySupplied(few, { volts: 24, kind: 'dc' }),
     switching: { row: switchRows(answers, [{ volts: 24, kind: 'dc' }]).at(-1)! },
     between: 'none',
     circuit: { ...circuitsFor(answers)[0]!, gauge: sizes('mains', answers).at(-1)! },
@@ -72,7 +74,8 @@ function ampleDesign(answers: Answers): Design {
 function chooseCircuit(ample: Design, trials: Trials): Tried {
   const { gauge } = ample.circuit;
   const thick = circuitsFor(ample.answers).map((c) => ({ ...ample, circuit: { ...c, gauge } }));
-  const best = bestOf(trials, thick).design;
+  const { design: best, against } = bestOf(trials, thick);
+  if (against.length > 0) return trials.of(best);
   const thin = sizes('mains', ample.answers).map((g) => ({ ...best, circuit: { ...best.circuit, gauge: g } }));
   return bestOf(trials, thin);
 }
@@ -105,7 +108,7 @@ function chooseSwitching(circuit: Design, answers: Answers, trials: Trials): Swi
   const rows = switchRows(answers, kinds);
   if (answers.relay !== undefined) {
     const hand = { hand: answers.relay };
-    const supply = chosenSupply(answers, answers.relay);
+    const supply = amplySupplied(answers, answers.relay);
     if (rows.length === 0) return hand;
     // Where it cannot switch the motor itself it may still work what does.
     const itself = trials.of({ ...circuit, switching: hand, supply });
@@ -115,7 +118,8 @@ function chooseSwitching(circuit: Design, answers: Answers, trials: Trials): Swi
   const designs = rows.map((row) => ({
     ...circuit,
     switching: { row },
-    supply: chosenSupply(circuit.answers, kinds.find((kind) => coilFits(row, kind))!),
+    // What is doubtful of a supply at hand says nothing of the switch.
+    supply: amplySupplied(answers, kinds.find((kind) => coilFits(row, kind))!),
   }));
   return bestOf(trials, designs).design.switching;
 }
@@ -145,16 +149,21 @@ function chooseLoop(design: Design, trials: Trials): Tried {
     best = isClean(thick) ? bestOf(trials, gauges.map((gauge) => ({ ...way, gauge }))) : thick;
     if (isClean(best)) break;
   }
-  // Thicker wire that helps nothing is not taken.
-  return isClean(best!) ? best! : bestOf(trials, gauges.map((gauge) => ({ ...best!.design, gauge })));
+  // Thicker wire that spares nothing is not taken.
+  const { design: found, against } = best!;
+  return isClean(best!) || against.length > 0 ? best! : bestOf(trials, gauges.map((gauge) => ({ ...found, gauge })));
+}
+
+/** The most that ordinary supplies of these volts give. */
+function amplySupplied(answers: Answers, { volts, kind }: Kind): DesignSupply {
+  const limit = sizes(`supply-${kind}`, answers).at(-1)!;
+  return { volts, kind, limit, regulation: undefined, class2: true, chosen: true };
 }
 
 /** At hand as it is, else with the most that such supplies give. */
-function chosenSupply(answers: Answers, { volts, kind }: Kind): DesignSupply {
+function chosenSupply(answers: Answers, kind: Kind): DesignSupply {
   const { supply } = answers;
-  if (supply?.limit !== undefined) return { ...supply, limit: supply.limit, chosen: false };
-  const limit = sizes(`supply-${kind}`, answers).at(-1)!;
-  return { volts, kind, limit, regulation: undefined, class2: true, chosen: true };
+  return supply?.limit === undefined ? amplySupplied(answers, kind) : { ...supply, limit: supply.limit, chosen: false };
 }
 
 const largestFuse = (answers: Answers, { class2 }: DesignSupply): string | undefined =>
@@ -172,12 +181,10 @@ function withSupply({ design }: Tried, trials: Trials): Design {
 }
 
 /** With every gate, in the least box that holds it all; with thicker wire where all gates together ask for it. */
-function inFull(answers: Answers, short: Design, clean: boolean, trials: Trials): Tried {
+function inFull(answers: Answers, short: Design, trials: Trials): Tried {
   const whole = { ...short, answers };
   const volume = leastBox(whole, trials) ?? whole.volume;
   const boxed = { ...whole, volume };
-  // What fails with one gate fails with all of them.
-  if (!clean) return trials.of(boxed);
   const gauges = sizes('loop', answers);
   const from = gauges.slice(gauges.indexOf(boxed.gauge));
   return bestOf(trials, from.map((gauge) => ({ ...boxed, gauge })));

@@ -2,7 +2,7 @@
 import { answersOf } from './answering.ts';
 import { choose } from './choose.ts';
 import type { Key } from './questions.ts';
-import type { Tried } from './trials.ts';
+import type { Tried, Trials } from './trials.ts';
 
 /** Answers to give otherwise; with them the plan passes. */
 export type Change = readonly { readonly key: Key; readonly from: string; readonly to: string }[];
@@ -53,13 +53,13 @@ function changes(texts: ReadonlyMap<Key, string>, against: Tried['against']): Ch
 }
 
 /** The first change that passes; undefined where none of those tried does. `texts` has every answer. */
-export function nearestChange(texts: ReadonlyMap<Key, string>, { against }: Tried): Change | undefined {
+export function nearestChange(texts: ReadonlyMap<Key, string>, { against }: Tried, trials: Trials): Change | undefined {
   return changes(texts, against).find((change) => {
     const changed = new Map(texts);
     for (const { key, to } of change) changed.set(key, to);
     // Only a ring has a way back.
     if (changed.get('layout') !== 'ring') changed.delete('return');
     const { answers } = { answers: undefined, ...answersOf(changed) };
-    return answers !== undefined && choose(answers).against.length === 0;
+    return answers !== undefined && choose(answers, trials).against.length === 0;
   });
 }

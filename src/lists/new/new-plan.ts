@@ -1,17 +1,17 @@
 /** A plan made from answers, as data: its text and what the check says of it, or why there is none and what comes nearest. */
 import type { Report } from '../../findings/report-model.ts';
-import type { Plan } from '../../plan/plan.ts';
 import { answersOf, isAsked, type AnswerProblem, type Taken } from './answering.ts';
 import { choose } from './choose.ts';
 import { type Change, nearestChange } from './nearest-change.ts';
 import { planText } from './plan-text.ts';
 import { KEYS, type Key } from './questions.ts';
-import type { Tried } from './trials.ts';
+import { type Tried, Trials } from './trials.ts';
 
 export interface NewPlan {
   /** the plan file; where `passes` is false, as near as it came */
   readonly text: string;
-  readonly plan: Plan;
+  readonly title: string;
+  /** what the check says of it; where it does not pass, of it with its worst gate alone */
   readonly report: Report;
   readonly passes: boolean;
   /** what stands in the way, gravest first; empty where it passes */
@@ -40,16 +40,17 @@ export function newPlan(
     const text = texts.get(key)?.trim() ?? taken.find((t) => t.key === key)?.text;
     if (text !== undefined && isAsked(key, answers)) all.set(key, text);
   }
-  const tried = choose(answers);
-  const { design, plan, report, against } = tried;
+  const trials = new Trials();
+  const tried = choose(answers, trials);
+  const { design, report, against } = tried;
   const passes = against.length === 0;
   return {
     text: planText(design, { schema, answers: all, taken }),
-    plan,
+    title: answers.title,
     report,
     passes,
     against,
-    nearest: passes ? null : (nearestChange(all, tried) ?? null),
+    nearest: passes ? null : (nearestChange(all, tried, trials) ?? null),
     taken,
     answers: all,
   };

@@ -3,6 +3,7 @@
  * these rows, and so does the schema that reads them.
  */
 import * as z from 'zod';
+import { isOfSystem, receptacleByName } from '../../ratings/pattern-names.ts';
 import { once, quantity } from '../../plan/schema-fields.ts';
 import type { Answers, Placed } from './answers.ts';
 import { MOTOR_KINDS } from './answers.ts';
@@ -139,6 +140,12 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
     placeholder: '<plug>',
     read: readCircuit,
     usual: () => ({ text: 'choose', because: 'the least plug and circuit that carry the motor are then told' }),
+    clash: ({ pattern }, { mains }) => {
+      const row = pattern === undefined ? undefined : receptacleByName(pattern, mains);
+      if (row === undefined || mains === undefined) return undefined;
+      if (row.phases === mains.phases && isOfSystem(mains.volts, row)) return undefined;
+      return `${pattern} is for ${row.nominal} V${row.phases === 3 ? ' 3-phase' : ''}, and the mains is ${mains.volts} V${mains.phases === 3 ? ' 3-phase' : ''}`;
+    },
   },
   layout: {
     ask: 'How does the gate cable run: chain, star or ring?',

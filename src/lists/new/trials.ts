@@ -1,5 +1,5 @@
 /** Designs on trial: each is written as a plan, read back and judged in whole, and what stands against it is kept. */
-import { judge } from '../../findings/judge.ts';
+import { judge, judgeAsTaken } from '../../findings/judge.ts';
 import type { Finding, Report } from '../../findings/report-model.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { readPlan } from '../../plan/read.ts';
@@ -32,7 +32,7 @@ export class Trials {
     const known = this.#tried.get(text);
     if (known !== undefined) return { ...known, design };
     const plan = this.read(design, text);
-    const report = judge(Study.of(plan));
+    const report = reportOf(design, Study.of(plan));
     const tried = { design, text, plan, report, ...standing(report) };
     this.#tried.set(text, tried);
     return tried;
@@ -49,6 +49,13 @@ export class Trials {
     if (!read.ok) throw new Error(`a new plan cannot be read: ${read.errors[0]?.message}`);
     return read.plan;
   }
+}
+
+/** What parts at hand leave unsaid is weighed at both ends only where the usual values pass: that takes long. */
+function reportOf({ supply, switching, between }: Design, study: Study): Report {
+  const stated = supply.chosen && switching.hand === undefined && between !== 'relay-at-hand';
+  const taken = stated ? undefined : judgeAsTaken(study);
+  return taken === undefined || taken.verdict === 'pass' ? judge(study) : taken;
 }
 
 function standing({ findings, cautions, verdict }: Report): Pick<Tried, 'against' | 'sparable'> {
