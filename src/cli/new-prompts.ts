@@ -13,8 +13,8 @@ type Texts = Map<Key, string>;
 /** What a person typed: an answer, a way back, or a way out. */
 type Typed = { readonly text: string } | 'back' | 'quit';
 
-const BACK = /^(?:back|b)$/i;
-const QUIT = /^(?:quit|q|exit)$/i;
+const BACK = /^back$/i;
+const QUIT = /^quit$/i;
 
 /** Plain text: no colours and no signs that a screen reader spells out. */
 const plain = (text: string) => text;
@@ -45,7 +45,11 @@ class Asker {
   }
 
   /** One prompt; what is wrong with an answer is said and asked again. Ctrl-C and Ctrl-D quit. */
-  async ask(message: string, usual: string | undefined, wrong: (text: string) => string | undefined): Promise<Typed> {
+  async ask(
+    message: string,
+    usual: string | undefined,
+    wrong: (text: string) => string | undefined,
+  ): Promise<Typed> {
     const { io } = this.#session;
     const stop = new AbortController();
     const stdin = io.stdin as NodeJS.ReadStream;
@@ -82,7 +86,7 @@ class Asker {
 }
 
 const INTRO =
-  'Answer each question and press Enter. Enter alone takes what stands in brackets. Type "back" for the question before, "quit" to leave; nothing is written before the end.';
+  'There are sixteen questions at most. Answer each question and press Enter. Enter alone takes what stands in brackets. Type "back" for the question before, "quit" to leave; nothing is written before the end.';
 
 export interface Asked {
   readonly made: NewPlan;
@@ -103,6 +107,7 @@ export async function askAll(
   let at = 0;
   for (;;) {
     if (!(await questions(asker, given, texts, at))) return undefined;
+    asker.say('');
     const made = await make(texts);
     if (made === undefined) return undefined;
     if (made.passes) return { made, fileName: (usual, isThere) => fileName(asker, usual, isThere) };
@@ -114,13 +119,24 @@ export async function askAll(
   }
 
   /** Tells why no plan passes and offers the change that does. */
-  async function afterFailure(a: Asker, made: NewPlan, all: Texts, look: LookOptions, s: Session): Promise<NewPlan | 'back' | 'quit'> {
+  async function afterFailure(
+    a: Asker,
+    made: NewPlan,
+    all: Texts,
+    look: LookOptions,
+    s: Session,
+  ): Promise<NewPlan | 'back' | 'quit'> {
     const { impossiblePlan } = await import('./late.ts');
     await print(impossiblePlan(made), look, s);
     const { nearest } = made;
-    const words = nearest === null ? 'Type back to go through the answers again, or quit.' : 'Type yes to take that change, back to go through the answers again, or quit.';
+    const words =
+      nearest === null
+        ? 'Type back to go through the answers again, or quit.'
+        : 'Type yes to take that change, back to go through the answers again, or quit.';
     a.say(words);
-    const typed = await a.ask('>', undefined, (text) => (nearest !== null && /^y(?:es)?$/i.test(text) ? undefined : words));
+    const typed = await a.ask('>', undefined, (text) =>
+      nearest !== null && /^y(?:es)?$/i.test(text) ? undefined : words,
+    );
     if (typed === 'back' || typed === 'quit') return typed;
     for (const { key, to } of nearest ?? []) all.set(key, to);
     if (all.get('layout') !== 'ring') all.delete('return');
@@ -129,7 +145,12 @@ export async function askAll(
 }
 
 /** Goes through the questions from one of them on; false where the person quit. */
-async function questions(asker: Asker, given: ReadonlyMap<Key, string>, texts: Texts, from: number): Promise<boolean> {
+async function questions(
+  asker: Asker,
+  given: ReadonlyMap<Key, string>,
+  texts: Texts,
+  from: number,
+): Promise<boolean> {
   const { KEYS, QUESTIONS, answerTo, isAsked } = await import('./late.ts');
   const keys = KEYS.filter((key) => !given.has(key));
   const asked: number[] = [];
@@ -144,11 +165,11 @@ async function questions(asker: Asker, given: ReadonlyMap<Key, string>, texts: T
     }
     const { ask, about, usual, choices } = QUESTIONS[key];
     const own = usual?.(known);
-    asker.say(`\n${at + 1} of ${keys.length}. ${ask}`);
+    asker.say(`\n${asked.length + 1}. ${ask}`);
     if (choices !== undefined) asker.say(`One of: ${choices.join(', ')}.`);
     asker.say(about);
     const before = texts.get(key);
-    if (own !== undefined) asker.say(`Usual: ${own.text}, for ${own.because}.`);
+    if (own !== undefined) asker.say(`Usual: ${own.text}, since ${own.because}.`);
     const typed = await asker.ask(`${key}:`, before ?? own?.text, (text) => {
       const answer = answerTo(key, text, known);
       return 'problem' in answer ? printable(answer.problem) : undefined;
@@ -167,10 +188,20 @@ async function questions(asker: Asker, given: ReadonlyMap<Key, string>, texts: T
   return true;
 }
 
-type AnswerTo = (key: Key, text: string, known: Known) => { readonly value: unknown } | { readonly problem: AnswerProblem['problem'] };
+type AnswerTo = (
+  key: Key,
+  text: string,
+  known: Known,
+) => { readonly value: unknown } | { readonly problem: AnswerProblem['problem'] };
 
 /** What the answers before a question come to. */
-function knownBefore(key: Key, texts: Texts, keys: readonly Key[], answerTo: AnswerTo, isAsked: (key: Key, known: Known) => boolean): Known {
+function knownBefore(
+  key: Key,
+  texts: Texts,
+  keys: readonly Key[],
+  answerTo: AnswerTo,
+  isAsked: (key: Key, known: Known) => boolean,
+): Known {
   const known: Record<string, unknown> = {};
   for (const other of keys.slice(0, keys.indexOf(key))) {
     const text = texts.get(other);
@@ -181,7 +212,11 @@ function knownBefore(key: Key, texts: Texts, keys: readonly Key[], answerTo: Ans
   return known as Known;
 }
 
-async function fileName(asker: Asker, usual: string, isThere: (name: string) => boolean): Promise<string | undefined> {
+async function fileName(
+  asker: Asker,
+  usual: string,
+  isThere: (name: string) => boolean,
+): Promise<string | undefined> {
   if (!isThere(usual)) return usual;
   let count = 2;
   const numbered = () => usual.replace(/\.yaml$/, `-${count}.yaml`);

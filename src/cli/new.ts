@@ -3,12 +3,12 @@ import { existsSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Command, Option } from 'commander';
-import type { Key } from '../lists/new/questions.ts';
 import type { NewPlan } from '../lists/new/new-plan.ts';
+import type { Key } from '../lists/new/questions.ts';
 import { printable } from '../text/escape.ts';
-import { endingIn } from './made.ts';
 import { directory, readInput } from './input.ts';
 import type { Session } from './io.ts';
+import { endingIn } from './made.ts';
 import { exitStatus, forceOption, helpEnd, widthOption } from './options.ts';
 import { type LookOptions, print, textOf } from './print.ts';
 import { Problem, STATUS } from './status.ts';
@@ -80,7 +80,9 @@ async function madeOf({ texts, flags, file }: Given, schema: string | undefined,
     if (file === undefined || flags.has(key)) session.err.write(`pullin: --${key}: ${printable(problem)}\n`);
   if (!('problems' in made) && inFile.length === 0) return made;
   if (file === undefined)
-    session.err.write('pullin: answer with flags, with --answers FILE, or in a terminal; "pullin new --help" lists them.\n');
+    session.err.write(
+      'pullin: answer with flags, with --answers FILE, or in a terminal; "pullin new --help" lists them.\n',
+    );
   session.exit(STATUS.unreadable);
   return undefined;
 }
@@ -89,27 +91,43 @@ const isTerminal = ({ io }: Session): boolean => io.stdin.isTTY === true && io.s
 
 async function run(options: NewOptions, session: Session): Promise<void> {
   const cwd = directory(session.io);
-  if (options.output !== undefined && options.output !== '-' && !options.force && existsSync(resolve(cwd, options.output)))
-    throw new Problem(`${printable(options.output)}: is there already, so it is left as it is; --force replaces it`);
+  if (
+    options.output !== undefined &&
+    options.output !== '-' &&
+    !options.force &&
+    existsSync(resolve(cwd, options.output))
+  )
+    throw new Problem(
+      `${printable(options.output)}: is there already, so it is left as it is; --force replaces it`,
+    );
   const start = await given(options, session);
   if (start === undefined) return;
-  const folder = options.output === undefined || options.output === '-' ? cwd : dirname(resolve(cwd, options.output));
+  const folder =
+    options.output === undefined || options.output === '-' ? cwd : dirname(resolve(cwd, options.output));
   const schema = schemaFrom(folder);
   const { answersOf } = await import('./late.ts');
-  const asks = isTerminal(session) && answersOf(start.texts).problems?.some(({ key }) => !start.texts.has(key));
+  const asks =
+    isTerminal(session) && answersOf(start.texts).problems?.some(({ key }) => !start.texts.has(key));
   if (!asks) {
     const made = await madeOf(start, schema, session);
     if (made !== undefined) await deliver(made, options.output ?? fileNamed(made.title), options, session);
     return;
   }
   const { askAll } = await import('./new-prompts.ts');
-  const asked = await askAll(start.texts, (texts) => madeOf({ ...start, texts, file: undefined }, schema, session), options, session);
+  const asked = await askAll(
+    start.texts,
+    (texts) => madeOf({ ...start, texts, file: undefined }, schema, session),
+    options,
+    session,
+  );
   if (asked === undefined) {
     session.err.write('Nothing was written.\n');
     return session.exit(STATUS.unreadable);
   }
   const { made, fileName } = asked;
-  const output = options.output ?? (await fileName(fileNamed(made.title), (name) => existsSync(resolve(cwd, name)) && !options.force));
+  const output =
+    options.output ??
+    (await fileName(fileNamed(made.title), (name) => existsSync(resolve(cwd, name)) && !options.force));
   if (output === undefined) {
     session.err.write('Nothing was written.\n');
     return session.exit(STATUS.unreadable);
@@ -144,9 +162,10 @@ export function addNew(program: Command, session: Session): void {
     )
     .option('--answers <file>', 'take the answers from a YAML file; - is standard input')
     .addOption(
-      new Option('-o, --output <file>', 'plan file to write; - is standard output (default: named after the shop)').argParser(
-        endingIn('.yaml', '.yml'),
-      ),
+      new Option(
+        '-o, --output <file>',
+        'plan file to write; - is standard output (default: named after the shop)',
+      ).argParser(endingIn('.yaml', '.yml')),
     )
     .addOption(forceOption())
     .addOption(widthOption())

@@ -10,7 +10,11 @@ function takenBlocks({ taken }: NewPlan): Block[] {
   if (taken.length === 0) return [];
   return [
     paragraph('Taken where nothing was answered:'),
-    list('dash', taken.map(({ key, text, because }) => `${key}: ${text}, for ${because}`), { close: true }),
+    list(
+      'dash',
+      taken.map(({ key, text, because }) => `${key}: ${text}, since ${because}`),
+      { close: true },
+    ),
   ];
 }
 
@@ -20,20 +24,27 @@ export function writtenPlan(made: NewPlan, name: string | undefined): Block[] {
   const { report } = made;
   const cautions = report.findings.filter((f) => f.severity === 'caution');
   return [
-    heading(1, name === undefined ? verdictLine(report) : `${name}: written. ${verdictLine(report)}`, { tone: 'strong' }),
+    heading(1, name === undefined ? verdictLine(report) : `${name}: written. ${verdictLine(report)}`, {
+      tone: 'strong',
+    }),
     ...takenBlocks(made),
     ...(cautions.length === 0
       ? []
-      : [paragraph('Worth knowing of it:'), list('dash', cautions.map((f) => `${f.message} [${f.id}]`), { close: true })]),
+      : [
+          paragraph('Worth knowing of it:'),
+          list(
+            'dash',
+            cautions.map((f) => `${f.message} [${f.id}]`),
+            { close: true },
+          ),
+        ]),
     paragraph(
       'It is made of ordinary parts: its comments say what to look for. Put in what is printed on those you buy, and check again. Pull every plug before you wire; leave the mains side to someone licensed where the law asks for it.',
     ),
     paragraph('Next:'),
-    list(
-      'indent',
-      [`pullin check ${file}`, `pullin draw ${file}`, `pullin materials ${file}`],
-      { close: true },
-    ),
+    list('indent', [`pullin check ${file}`, `pullin draw ${file}`, `pullin materials ${file}`], {
+      close: true,
+    }),
   ];
 }
 
@@ -45,11 +56,19 @@ export function impossiblePlan(made: NewPlan): Block[] {
     heading(1, 'No plan was written: with these answers none passes the check.', { tone: 'danger' }),
     terms(
       WORD,
-      against.map((f) => ({ term: f.severity.toUpperCase(), text: `${f.message} [${f.id}]`, tone: f.severity })),
+      against.map((f) => ({
+        term: f.severity.toUpperCase(),
+        text: `${f.message} [${f.id}]`,
+        tone: f.severity,
+      })),
     ),
     ...takenBlocks(made),
     change === undefined
-      ? paragraph('No other answer that was tried passes either. "pullin explain NAME" tells more of any name in brackets.')
-      : paragraph(`Nearest that passes, tried in whole: ${change}. "pullin explain NAME" tells more of any name in brackets.`),
+      ? paragraph(
+          'No other answer that was tried passes either. "pullin explain NAME" tells more of any name in brackets.',
+        )
+      : paragraph(
+          `Nearest that passes, tried in whole: ${change}. "pullin explain NAME" tells more of any name in brackets.`,
+        ),
   ];
 }

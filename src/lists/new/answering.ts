@@ -23,7 +23,11 @@ const row = (key: Key): Question<unknown> => QUESTIONS[key] as Question<unknown>
 export const isAsked = (key: Key, known: Known): boolean => row(key).when?.(known) ?? true;
 
 /** One answer: its value, or what is wrong with it, alone and beside the others. */
-export function answerTo(key: Key, text: string, known: Known): { readonly value: unknown } | { readonly problem: string } {
+export function answerTo(
+  key: Key,
+  text: string,
+  known: Known,
+): { readonly value: unknown } | { readonly problem: string } {
   const { read, clash } = row(key);
   const parsed = read.parse(text);
   if ('problem' in parsed) return parsed;
@@ -46,7 +50,8 @@ export function answersOf(texts: ReadonlyMap<Key, string>): Answered {
     const text = texts.get(key);
     if (!isAsked(key, known as Known)) {
       known[key] = otherwise;
-      if (text !== undefined && text.trim().toLowerCase() !== String(otherwise)) problems.push({ key, problem: `is only for ${onlyFor}; leave it out` });
+      if (text !== undefined && text.trim().toLowerCase() !== String(otherwise))
+        problems.push({ key, problem: `is only for ${onlyFor}; leave it out` });
     } else if (text !== undefined) settle(key, text);
     else {
       const own = usual?.(known as Known);

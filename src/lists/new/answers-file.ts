@@ -18,14 +18,19 @@ function inOneLine(value: Tree): string | undefined {
   if (value === null) return undefined;
   const items = Array.isArray(value)
     ? value
-    : Object.entries(value).map(([name, length]) => (typeof length === 'string' ? `${name} ${length}` : null));
+    : Object.entries(value).map(([name, length]) =>
+        typeof length === 'string' ? `${name} ${length}` : null,
+      );
   return items.every((item) => typeof item === 'string') ? items.join(', ') : undefined;
 }
 
 const isKey = (key: string): key is Key => (KEYS as readonly string[]).includes(key);
 
 /** Reads an answers file; what is no file of answers at all comes back as errors. */
-export function readAnswersFile(bytes: string | Uint8Array, file: string): AnswersFile | readonly PlanError[] {
+export function readAnswersFile(
+  bytes: string | Uint8Array,
+  file: string,
+): AnswersFile | readonly PlanError[] {
   const read = readTree(bytes, file);
   if (!('tree' in read)) return read;
   const { tree, errors, span } = read;
@@ -53,7 +58,11 @@ class Answers implements AnswersFile {
     const result = answersSchema().safeParse(tree);
     // What is wrong with the text of an answer is told beside the other answers.
     const issues = (result.error?.issues ?? []).filter((issue) => issue.code !== 'custom');
-    addIssues(read.errors, read.spots, tree, answersSchema(), issues, { name: '', at: read.span, what: 'an answers file' });
+    addIssues(read.errors, read.spots, tree, answersSchema(), issues, {
+      name: '',
+      at: read.span,
+      what: 'an answers file',
+    });
   }
 
   errorsWith(problems: readonly AnswerProblem[]): readonly PlanError[] {

@@ -3,7 +3,8 @@
 /** Ids with the reason why no default spares them. */
 const BORNE: Readonly<Record<string, string>> = {
   'restarts-by-itself': 'any shop whose gates start the collector has it, until a start button is added',
-  'motor-unprotected': 'the protector of the motor resets by itself, as was answered; without any there is an overload relay',
+  'motor-unprotected':
+    'the protector of the motor resets by itself, as was answered; without any there is an overload relay',
   'C-LOCAL': 'goes with every plan',
   'C-LIMIT': 'goes with every plan',
   'C-UNPLUG': 'goes with every plan',

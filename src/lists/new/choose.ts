@@ -14,7 +14,7 @@ import {
   type Switching,
 } from './design.ts';
 import { shortened } from './shortened.ts';
-import { badness, bestOf, isClean, type Tried, type Trials } from './trials.ts';
+import { badness, bestOf, isClean, type Trials, type Tried } from './trials.ts';
 
 /** Volts of a supply and their kind. */
 interface Kind {
@@ -43,7 +43,9 @@ export function choose(answers: Answers, trials: Trials): Tried {
   const loop = chooseLoop({ ...circuit, switching, answers: shortened(answers) }, trials);
   const passes = loop.against.length === 0;
   // What fails with one gate fails with all of them.
-  return passes ? inFull(answers, withSupply(loop, trials), trials) : { ...loop, design: { ...loop.design, answers } };
+  return passes
+    ? inFull(answers, withSupply(loop, trials), trials)
+    : { ...loop, design: { ...loop.design, answers } };
 }
 
 /** The largest of everything, with one short gate cable: what then stands against it is not for want of size. */
@@ -76,7 +78,10 @@ function chooseCircuit(ample: Design, trials: Trials): Tried {
   const thick = circuitsFor(ample.answers).map((c) => ({ ...ample, circuit: { ...c, gauge } }));
   const { design: best, against } = bestOf(trials, thick);
   if (against.length > 0) return trials.of(best);
-  const thin = sizes('mains', ample.answers).map((g) => ({ ...best, circuit: { ...best.circuit, gauge: g } }));
+  const thin = sizes('mains', ample.answers).map((g) => ({
+    ...best,
+    circuit: { ...best.circuit, gauge: g },
+  }));
   return bestOf(trials, thin);
 }
 
@@ -146,12 +151,22 @@ function chooseLoop(design: Design, trials: Trials): Tried {
   for (const way of ways) {
     const thick = trials.of({ ...way, gauge: gauges.at(-1)! });
     if (best !== undefined && badness(thick) >= badness(best)) continue;
-    best = isClean(thick) ? bestOf(trials, gauges.map((gauge) => ({ ...way, gauge }))) : thick;
+    best = isClean(thick)
+      ? bestOf(
+          trials,
+          gauges.map((gauge) => ({ ...way, gauge })),
+        )
+      : thick;
     if (isClean(best)) break;
   }
   // Thicker wire that spares nothing is not taken.
   const { design: found, against } = best!;
-  return isClean(best!) || against.length > 0 ? best! : bestOf(trials, gauges.map((gauge) => ({ ...found, gauge })));
+  return isClean(best!) || against.length > 0
+    ? best!
+    : bestOf(
+        trials,
+        gauges.map((gauge) => ({ ...found, gauge })),
+      );
 }
 
 /** The most that ordinary supplies of these volts give. */
@@ -163,7 +178,9 @@ function amplySupplied(answers: Answers, { volts, kind }: Kind): DesignSupply {
 /** At hand as it is, else with the most that such supplies give. */
 function chosenSupply(answers: Answers, kind: Kind): DesignSupply {
   const { supply } = answers;
-  return supply?.limit === undefined ? amplySupplied(answers, kind) : { ...supply, limit: supply.limit, chosen: false };
+  return supply?.limit === undefined
+    ? amplySupplied(answers, kind)
+    : { ...supply, limit: supply.limit, chosen: false };
 }
 
 const largestFuse = (answers: Answers, { class2 }: DesignSupply): string | undefined =>
@@ -177,7 +194,10 @@ function withSupply({ design }: Tried, trials: Trials): Design {
     : [design];
   const fed = bestOf(trials, supplies).design;
   if (fuse === undefined) return fed;
-  return bestOf(trials, sizes('fuse', answers).map((f) => ({ ...fed, fuse: f }))).design;
+  return bestOf(
+    trials,
+    sizes('fuse', answers).map((f) => ({ ...fed, fuse: f })),
+  ).design;
 }
 
 /** With every gate, in the least box that holds it all; with thicker wire where all gates together ask for it. */
@@ -187,7 +207,10 @@ function inFull(answers: Answers, short: Design, trials: Trials): Tried {
   const boxed = { ...whole, volume };
   const gauges = sizes('loop', answers);
   const from = gauges.slice(gauges.indexOf(boxed.gauge));
-  return bestOf(trials, from.map((gauge) => ({ ...boxed, gauge })));
+  return bestOf(
+    trials,
+    from.map((gauge) => ({ ...boxed, gauge })),
+  );
 }
 
 function leastBox(design: Design, trials: Trials): string | undefined {

@@ -21,7 +21,8 @@ function onPattern(answers: Answers, pattern: string): Place[] {
   const row = receptacleByName(pattern, answers.mains);
   const rated = row?.amps ?? 16;
   const fitting = breakerSizes(answers.practice).filter((size) => size >= rated);
-  if (row?.poles.includes('fused')) return FUSED_CURVES.map((c) => placed(answers, pattern, `${RING} A ${c}`));
+  if (row?.poles.includes('fused'))
+    return FUSED_CURVES.map((c) => placed(answers, pattern, `${RING} A ${c}`));
   const least = fitting[0] ?? rated;
   return curves(answers).map((curve) => placed(answers, pattern, `${least} A${curve}`));
 }
@@ -47,7 +48,12 @@ function wiredIn(answers: Answers): Place[] {
 function usualPatterns({ mains, practice }: Answers): readonly string[] {
   return tables
     .ordinaryPlugs()
-    .rows.filter((r) => r.practice === practice && r.phases === mains.phases && Math.abs(r.volts - mains.volts) < 0.1 * r.volts)
+    .rows.filter(
+      (r) =>
+        r.practice === practice &&
+        r.phases === mains.phases &&
+        Math.abs(r.volts - mains.volts) < 0.1 * r.volts,
+    )
     .map((r) => r.pattern);
 }
 
@@ -56,6 +62,8 @@ export function circuitsFor(answers: Answers): Place[] {
   const { pattern, breaker } = answers.circuit;
   if (pattern !== undefined) return onPattern(answers, pattern);
   const least = breaker === undefined ? ampsOf(answers.motor.amps) : 0;
-  const plugs = usualPatterns(answers).filter((p) => (receptacleByName(p, answers.mains)?.amps ?? 0) >= least);
+  const plugs = usualPatterns(answers).filter(
+    (p) => (receptacleByName(p, answers.mains)?.amps ?? 0) >= least,
+  );
   return [...plugs.flatMap((p) => onPattern(answers, p)), ...onPattern(answers, 'fixed')];
 }

@@ -1,6 +1,15 @@
 /** The mains side of a design: plug or fixed feed, switch, motor, box. */
 import { type Design, needsOverload } from './design.ts';
-import { coilsWithDiode, type Laid, lowRuns, ordinary, overloadName, type Told, usualLengths, wiredPoles } from './low-voltage.ts';
+import { lowRuns } from './low-runs.ts';
+import {
+  coilsWithDiode,
+  type Laid,
+  ordinary,
+  overloadName,
+  type Told,
+  usualLengths,
+  wiredPoles,
+} from './told.ts';
 import type { Value } from './yaml-lines.ts';
 
 export const isFixed = ({ circuit }: Design): boolean => circuit.pattern === 'fixed';
@@ -16,8 +25,11 @@ function conductors({ answers }: Design): readonly string[] {
 function colours(d: Design): readonly string[] {
   const { practice, mains } = d.answers;
   if (practice === 'iec')
-    return mains.phases === 3 ? ['brown', 'black', 'grey', 'green-yellow'] : ['brown', 'blue', 'green-yellow'];
-  if (mains.phases === 3) return isFixed(d) ? ['black', 'red', 'blue', 'green'] : ['black', 'red', 'white', 'green'];
+    return mains.phases === 3
+      ? ['brown', 'black', 'grey', 'green-yellow']
+      : ['brown', 'blue', 'green-yellow'];
+  if (mains.phases === 3)
+    return isFixed(d) ? ['black', 'red', 'blue', 'green'] : ['black', 'red', 'white', 'green'];
   if (conductors(d).includes('N')) return ['black', 'white', 'green'];
   return isFixed(d) ? ['black', 'red', 'green'] : ['black', 'white', 'green'];
 }
@@ -41,14 +53,20 @@ export function mainsParts(d: Design): Told[] {
   const fixed = isFixed(d);
   const plug: Told = {
     comment: fixed
-      ? [`The circuit that feeds the collector, wired in: a breaker of ${d.circuit.breaker}. This part is for an electrician.`]
-      : [`The plug that feeds the collector, on a circuit with a breaker of ${d.circuit.breaker}, and the socket that is switched.`],
+      ? [
+          `The circuit that feeds the collector, wired in: a breaker of ${d.circuit.breaker}. This part is for an electrician.`,
+        ]
+      : [
+          `The plug that feeds the collector, on a circuit with a breaker of ${d.circuit.breaker}, and the socket that is switched.`,
+        ],
     name: 'P1',
     fields: { kind: 'plug', ...feedFields(d) },
   };
   const outlet: Told = { comment: [], name: 'X1', fields: { kind: 'outlet', pattern: d.circuit.pattern } };
   const machine: Told = {
-    comment: ['The collector: copied from its nameplate. Compare each figure with the plate before you build.'],
+    comment: [
+      'The collector: copied from its nameplate. Compare each figure with the plate before you build.',
+    ],
     name: 'collector',
     fields: {
       kind: 'motor',
@@ -100,16 +118,35 @@ export function mainsRuns(d: Design): Laid[] {
   const fixed = isFixed(d);
   const load = fixed ? 'collector' : 'X1';
   const earth = hues.at(-1)!;
-  const cores = (ends: (name: string, i: number) => readonly [string, string], last: readonly [string, string]) =>
-    Object.fromEntries([...names.map((name, i) => [hues[i]!, ends(name, i)] as const), [earth, last] as const]);
+  const cores = (
+    ends: (name: string, i: number) => readonly [string, string],
+    last: readonly [string, string],
+  ) =>
+    Object.fromEntries([
+      ...names.map((name, i) => [hues[i]!, ends(name, i)] as const),
+      [earth, last] as const,
+    ]);
   return [
-    { cable: 'mains', length: fixed ? usual.feed : usual.cord, cores: cores((name, i) => [`P1.${name}`, inOf(i)], ['P1.PE', 'B1.PE']) },
-    { cable: 'mains', length: fixed ? usual.machine : usual.tail, cores: cores((name, i) => [outOf(i), `${load}.${name}`], ['B1.PE', `${load}.PE`]) },
+    {
+      cable: 'mains',
+      length: fixed ? usual.feed : usual.cord,
+      cores: cores((name, i) => [`P1.${name}`, inOf(i)], ['P1.PE', 'B1.PE']),
+    },
+    {
+      cable: 'mains',
+      length: fixed ? usual.machine : usual.tail,
+      cores: cores((name, i) => [outOf(i), `${load}.${name}`], ['B1.PE', `${load}.PE`]),
+    },
   ];
 }
 
 /** The cable of the mains side as stock. */
 export function mainsCable(d: Design): Record<string, Value | undefined> {
   const kind = isFixed(d) ? 'wire' : 'cord';
-  return { kind: 'cable', gauge: d.circuit.gauge, cores: `${conductors(d).length + 1}`, ...ordinary(`${kind}-${d.answers.practice}`) };
+  return {
+    kind: 'cable',
+    gauge: d.circuit.gauge,
+    cores: `${conductors(d).length + 1}`,
+    ...ordinary(`${kind}-${d.answers.practice}`),
+  };
 }

@@ -2,7 +2,7 @@
 import { answersOf } from './answering.ts';
 import { choose } from './choose.ts';
 import type { Key } from './questions.ts';
-import type { Tried, Trials } from './trials.ts';
+import type { Trials, Tried } from './trials.ts';
 
 /** Answers to give otherwise; with them the plan passes. */
 export type Change = readonly { readonly key: Key; readonly from: string; readonly to: string }[];
@@ -48,12 +48,18 @@ function changes(texts: ReadonlyMap<Key, string>, against: Tried['against']): Ch
   const keys = [...new Set<Key>([...bearing, 'supply', 'relay', 'circuit', 'layout', 'run-on'])];
   const one = (key: Key, to: string) => ({ key, from: texts.get(key) ?? '', to });
   const single = keys.flatMap((key) => others(key, texts.get(key) ?? '').map((to) => [one(key, to)]));
-  const named = (['supply', 'relay', 'circuit'] as const).filter((key) => !isLeftOpen(texts.get(key) ?? 'choose'));
+  const named = (['supply', 'relay', 'circuit'] as const).filter(
+    (key) => !isLeftOpen(texts.get(key) ?? 'choose'),
+  );
   return named.length < 2 ? single : [...single, named.map((key) => one(key, 'choose'))];
 }
 
 /** The first change that passes; undefined where none of those tried does. `texts` has every answer. */
-export function nearestChange(texts: ReadonlyMap<Key, string>, { against }: Tried, trials: Trials): Change | undefined {
+export function nearestChange(
+  texts: ReadonlyMap<Key, string>,
+  { against }: Tried,
+  trials: Trials,
+): Change | undefined {
   return changes(texts, against).find((change) => {
     const changed = new Map(texts);
     for (const { key, to } of change) changed.set(key, to);

@@ -1,11 +1,11 @@
 /** A plan made from answers, as data: its text and what the check says of it, or why there is none and what comes nearest. */
 import type { Report } from '../../findings/report-model.ts';
-import { answersOf, isAsked, type AnswerProblem, type Taken } from './answering.ts';
+import { type AnswerProblem, answersOf, isAsked, type Taken } from './answering.ts';
 import { choose } from './choose.ts';
 import { type Change, nearestChange } from './nearest-change.ts';
 import { planText } from './plan-text.ts';
 import { KEYS, type Key } from './questions.ts';
-import { type Tried, Trials } from './trials.ts';
+import { Trials, type Tried } from './trials.ts';
 
 export interface NewPlan {
   /** the plan file; where `passes` is false, as near as it came */

@@ -32,14 +32,16 @@ function answerLines({ answers }: Head): string[] {
 
 export function headLines(head: Head): string[] {
   const { schema, taken } = head;
-  const because = taken.map(({ key, text, because: why }) => `${key} ${text}: ${why}.`);
+  const because = taken.map(({ key, text, because: why }) => `${key}: ${text}, since ${why}.`);
   return [
     ...(schema === undefined ? [] : [`# yaml-language-server: $schema=${schema}`]),
     ...commented(ADVICE),
     '#',
     '# Answers:',
     ...answerLines(head),
-    ...(because.length === 0 ? [] : ['#', ...commented([`Nobody answered these, so the usual was taken. ${because.join(' ')}`])]),
+    ...(because.length === 0
+      ? []
+      : ['#', ...commented([`Nobody answered these, so the usual was taken. ${because.join(' ')}`])]),
     '',
   ];
 }

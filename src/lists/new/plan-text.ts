@@ -1,13 +1,12 @@
 /** A design as the text of a plan, with comments for whoever builds it. */
 import type { Answers } from './answers.ts';
 import { type Design, needsOverload } from './design.ts';
-import { gateRuns, gateTab, type Laid, loopColours, lowParts, lowRuns, ordinary, overloadName, type Told } from './low-voltage.ts';
+import { lowParts } from './low-parts.ts';
+import { gateRuns, gateTab, loopColours, lowRuns } from './low-runs.ts';
 import { isFixed, mainsCable, mainsJoints, mainsParts, mainsRuns } from './mains-side.ts';
 import { commented, type Head, headLines } from './plan-head.ts';
+import { type Laid, ordinary, overloadName, type Told } from './told.ts';
 import { entry, flow, type Value } from './yaml-lines.ts';
-
-/** Warmest air round the parts of a shop, where nobody says; common practice, no source. */
-const AMBIENT = { nec: '104 °F', iec: '40 °C' } as const;
 
 function told({ comment, name, fields }: Told): string[] {
   return [...commented(comment.length === 0 ? [] : [comment.join(' ')], '  '), ...entry(name, fields, '  ')];
@@ -26,7 +25,7 @@ export function planText(design: Design, head?: Head): string {
     'format: 1',
     `title: ${flow(answers.title)}`,
     `practice: ${answers.practice}`,
-    `ambient: ${AMBIENT[answers.practice]} # warmest air round the parts; write more if yours is hotter`,
+    `ambient: ${String(ordinary(`shop-${answers.practice}`).ambient)} # warmest air round the parts; write more if yours is hotter`,
     '',
     ...stockLines(design),
     '',
@@ -48,9 +47,17 @@ function stockLines(design: Design): string[] {
     : `The mains cord: look for ${design.circuit.gauge} copper or thicker, flexible.`;
   return [
     'stock:',
-    ...commented([`The switch at each gate: a snap switch with a lever. ${closes} Try each with a meter before it is fixed.`], '  '),
+    ...commented(
+      [
+        `The switch at each gate: a snap switch with a lever. ${closes} Try each with a meter before it is fixed.`,
+      ],
+      '  ',
+    ),
     ...entry('snap', { kind: 'gate', 'pressed-when': lever, ...ordinary('gate') }, '  '),
-    ...commented([`The gate cable: look for two cores of ${gauge} copper or thicker. Keep it off the mains cable.`], '  '),
+    ...commented(
+      [`The gate cable: look for two cores of ${gauge} copper or thicker. Keep it off the mains cable.`],
+      '  ',
+    ),
     ...entry('bell', { kind: 'cable', gauge, ...ordinary(`loop-cable-${practice}`) }, '  '),
     ...commented([mains], '  '),
     ...entry('mains', mainsCable(design), '  '),
@@ -59,13 +66,20 @@ function stockLines(design: Design): string[] {
 
 function partLines(design: Design): string[] {
   const { answers } = design;
-  const cutouts = answers.cutouts.map(({ name }, i): Told => ({
-    comment: i > 0 ? [] : ['What stops the collector: a switch that opens COM to NC as it trips, in line with all gates.'],
-    name,
-    fields: { kind: 'cutout', ...ordinary('cutout') },
-  }));
+  const cutouts = answers.cutouts.map(
+    ({ name }, i): Told => ({
+      comment:
+        i > 0
+          ? []
+          : ['What stops the collector: a switch that opens COM to NC as it trips, in line with all gates.'],
+      name,
+      fields: { kind: 'cutout', ...ordinary('cutout') },
+    }),
+  );
   const hand: Told = {
-    comment: ['The hand switch, side by side with the gates: it runs the collector while it is on, and no cut-out is passed by.'],
+    comment: [
+      'The hand switch, side by side with the gates: it runs the collector while it is on, and no cut-out is passed by.',
+    ],
     name: 'hand',
     fields: { kind: 'switch', ...ordinary('hand') },
   };
@@ -93,7 +107,10 @@ function runLines(design: Design): string[] {
   const [go, back] = loopColours(answers);
   return [
     'runs:',
-    ...commented(['From the supply to the box, and through whatever stops the collector. This length is a guess.'], '  '),
+    ...commented(
+      ['From the supply to the box, and through whatever stops the collector. This length is a guess.'],
+      '  ',
+    ),
     ...before.map(runLine),
     ...commented([`The gates, ${LAYOUT[answers.layout](go, back)}.`], '  '),
     ...gateRuns(design, feed, 'call').map(runLine),

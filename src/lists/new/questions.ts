@@ -3,8 +3,9 @@
  * these rows, and so does the schema that reads them.
  */
 import * as z from 'zod';
-import { isOfSystem, receptacleByName } from '../../ratings/pattern-names.ts';
+import { unitTyped } from '../../plan/length-unit.ts';
 import { once, quantity } from '../../plan/schema-fields.ts';
+import { isOfSystem, receptacleByName } from '../../ratings/pattern-names.ts';
 import type { Answers, Placed } from './answers.ts';
 import { MOTOR_KINDS } from './answers.ts';
 import { isReserved } from './part-names.ts';
@@ -53,7 +54,7 @@ export interface Question<T> {
   readonly clash?: (value: T, known: Known) => string | undefined;
 }
 
-const inFeet = ({ gates }: Known): boolean => /ft|feet|foot|in|['"]/.test(gates?.[0]?.length.text ?? '');
+const inFeet = ({ gates }: Known): boolean => unitTyped(gates?.[0]?.length.text ?? 'm') === 'ft';
 
 /** m as a length in the unit of the gates. */
 const asTyped = (metres: number, known: Known): string =>
@@ -62,14 +63,24 @@ const asTyped = (metres: number, known: Known): string =>
 function taken(list: readonly Placed[], others: readonly Placed[] = []): string | undefined {
   const names = new Set(others.map((o) => o.name.toLowerCase()));
   const own = list.find((p) => isReserved(p.name));
-  if (own !== undefined) return `${own.name} is what a part of the plan is called; call it otherwise, such as my-${own.name}`;
+  if (own !== undefined)
+    return `${own.name} is what a part of the plan is called; call it otherwise, such as my-${own.name}`;
   const twin = list.find((p) => names.has(p.name.toLowerCase()));
   return twin === undefined ? undefined : `${twin.name} is the name of a gate already; call it otherwise`;
 }
 
 /** V of mains that collectors are made for, by practice and phases, as ranges; common practice, no source. */
 const SYSTEMS = {
-  nec: { 1: [[100, 130], [200, 250]], 3: [[200, 250], [440, 480]] },
+  nec: {
+    1: [
+      [100, 130],
+      [200, 250],
+    ],
+    3: [
+      [200, 250],
+      [440, 480],
+    ],
+  },
   iec: { 1: [[220, 250]], 3: [[380, 415]] },
 } as const;
 
@@ -122,24 +133,37 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
     when: ({ mains }) => mains?.phases !== 3,
     otherwise: 'three-phase',
     onlyFor: 'single-phase',
-    usual: () => ({ text: 'capacitor-start', because: 'most single-phase collectors have one, and it calls for the most care' }),
+    usual: () => ({
+      text: 'capacitor-start',
+      because: 'most single-phase collectors have one, and it calls for the most care',
+    }),
     clash: (value, { mains }) =>
-      value === 'three-phase' && mains?.phases === 1 ? 'a three-phase motor on single-phase mains; add 3-phase to the mains' : undefined,
+      value === 'three-phase' && mains?.phases === 1
+        ? 'a three-phase motor on single-phase mains; add 3-phase to the mains'
+        : undefined,
   },
   protector: {
     ask: 'Has the motor an overload protector of its own?',
-    about: 'manual: a button on it resets it. automatic: it starts again by itself. Look for "thermally protected".',
+    about:
+      'manual: a button on it resets it. automatic: it starts again by itself. Look for "thermally protected".',
     placeholder: '<protector>',
     read: oneOf(['manual', 'automatic', 'none']),
     choices: ['manual', 'automatic', 'none'],
-    usual: () => ({ text: 'none', because: 'what the plate does not promise is not counted on; an overload relay then stands in' }),
+    usual: () => ({
+      text: 'none',
+      because: 'what the plate does not promise is not counted on; an overload relay then stands in',
+    }),
   },
   circuit: {
     ask: 'How is the collector connected?',
-    about: 'choose; or its plug, such as NEMA 6-20 or BS 1363; or fixed where it is wired in. A breaker may follow: fixed 30 A, CEE 7/4 16 A C.',
+    about:
+      'choose; or its plug, such as NEMA 6-20 or BS 1363; or fixed where it is wired in. A breaker may follow: fixed 30 A, CEE 7/4 16 A C.',
     placeholder: '<plug>',
     read: readCircuit,
-    usual: () => ({ text: 'choose', because: 'the least plug and circuit that carry the motor are then told' }),
+    usual: () => ({
+      text: 'choose',
+      because: 'the least plug and circuit that carry the motor are then told',
+    }),
     clash: ({ pattern }, { mains }) => {
       const row = pattern === undefined ? undefined : receptacleByName(pattern, mains);
       if (row === undefined || mains === undefined) return undefined;
@@ -149,7 +173,8 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
   },
   layout: {
     ask: 'How does the gate cable run: chain, star or ring?',
-    about: 'chain: from gate to gate. star: each gate has a cable from the box. ring: a chain that comes back to the box.',
+    about:
+      'chain: from gate to gate. star: each gate has a cable from the box. ring: a chain that comes back to the box.',
     placeholder: '<layout>',
     read: oneOf(['chain', 'star', 'ring']),
     choices: ['chain', 'star', 'ring'],
@@ -157,7 +182,8 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
   },
   gates: {
     ask: 'Which gates are there, and how far is each?',
-    about: 'In the order of the duct, with commas: saw 6 ft, planer 4 ft. Each from the one before, the first from the box; in a star each from the box. 12 x 3 m makes twelve.',
+    about:
+      'In the order of the duct, with commas: saw 6 ft, planer 4 ft. Each from the one before, the first from the box; in a star each from the box. 12 x 3 m makes twelve.',
     placeholder: '<gates>',
     read: readGates,
     clash: (value) => taken(value),
@@ -173,10 +199,16 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
     usual: (known) =>
       known.gates === undefined
         ? undefined
-        : { text: asTyped(known.gates.reduce((sum, g) => sum + g.length.metres, 0), known), because: 'the whole way back beside the other cable, which is the longest it can be' },
+        : {
+            text: asTyped(
+              known.gates.reduce((sum, g) => sum + g.length.metres, 0),
+              known,
+            ),
+            because: 'the whole way back beside the other cable, which is the longest it can be',
+          },
   },
   lever: {
-    ask: "Which gate presses the lever of its switch, the open one or the shut one?",
+    ask: 'Which gate presses the lever of its switch, the open one or the shut one?',
     about: 'Try one by hand: slide the gate and listen for the click.',
     placeholder: '<position>',
     read: oneOf(['open', 'shut']),
@@ -195,12 +227,15 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
   },
   relay: {
     ask: 'What relay or contactor is at hand?',
-    about: 'choose; or all that is printed: coil 12 V DC 155 ohm pull-in 75 %, 30 A 240 V AC, 1.5 hp 120 V AC, 2 poles.',
+    about:
+      'choose; or all that is printed: coil 12 V DC 155 ohm pull-in 75 %, 30 A 240 V AC, 1.5 hp 120 V AC, 2 poles.',
     placeholder: '<relay>',
     read: readRelay,
     usual: () => ({ text: 'choose', because: 'the least that starts the motor is then told' }),
     clash: (value, { supply }) =>
-      value === undefined || supply === undefined || (value.kind === supply.kind && value.volts === supply.volts)
+      value === undefined ||
+      supply === undefined ||
+      (value.kind === supply.kind && value.volts === supply.volts)
         ? undefined
         : `its coil is for ${value.volts} V ${value.kind.toUpperCase()} and the supply gives ${supply.volts} V ${supply.kind.toUpperCase()}; answer choose to one of them`,
   },
@@ -224,7 +259,10 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
     about: 'none; or a time of 1 s to 600 s, such as 20 s. It takes a timer.',
     placeholder: '<time>',
     read: readRunOn,
-    usual: () => ({ text: 'none', because: 'with every gate shut little air moves, and a timer is one part more' }),
+    usual: () => ({
+      text: 'none',
+      because: 'with every gate shut little air moves, and a timer is one part more',
+    }),
   },
 };
 

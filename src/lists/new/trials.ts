@@ -59,13 +59,15 @@ function reportOf({ supply, switching, between }: Design, study: Study): Report 
 }
 
 function standing({ findings, cautions, verdict }: Report): Pick<Tried, 'against' | 'sparable'> {
-  const against = verdict === 'pass' ? [] : findings.filter((f) => !['caution', 'notice'].includes(f.severity));
+  const against =
+    verdict === 'pass' ? [] : findings.filter((f) => !['caution', 'notice'].includes(f.severity));
   const minor = findings.filter((f) => f.severity === 'caution').map((f) => f.id as string);
   return { against, sparable: [...minor, ...cautions.map((c) => c.id)].filter((id) => !isBorne(id)) };
 }
 
 /** Whether nothing stands against it and nothing could be spared. */
-export const isClean = ({ against, sparable }: Tried): boolean => against.length === 0 && sparable.length === 0;
+export const isClean = ({ against, sparable }: Tried): boolean =>
+  against.length === 0 && sparable.length === 0;
 
 /** Less is better: what keeps it from passing first, then cautions. */
 export const badness = ({ against, sparable }: Tried): number => against.length * 1000 + sparable.length;
