@@ -6,7 +6,7 @@ export type Value = string | readonly Value[] | { readonly [key: string]: Value 
 /** Columns up to which a part stays on one line. */
 const WIDEST = 118;
 /** Words that need no look at whether YAML takes them as they are. */
-const PLAIN = /^(?!null$)[a-z][\w-]*$/i;
+const PLAIN = /^(?!null$)[a-z\d](?:[\w .%/°~+-]*[\w%])?$/i;
 
 function scalar(text: string): string {
   return PLAIN.test(text) ? text : spell(text, true);

@@ -1,0 +1,1 @@
+import './new-plan.test.ts';
