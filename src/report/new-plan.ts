@@ -27,6 +27,13 @@ export function writtenPlan(made: NewPlan, name: string | undefined): Block[] {
     heading(1, name === undefined ? verdictLine(report) : `${name}: written. ${verdictLine(report)}`, {
       tone: 'strong',
     }),
+    ...(made.usesRelay
+      ? []
+      : [
+          paragraph(
+            'The relay you have is left out: it cannot switch this collector by itself, and the timer works what can.',
+          ),
+        ]),
     ...takenBlocks(made),
     ...(cautions.length === 0
       ? []

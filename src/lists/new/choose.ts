@@ -7,8 +7,11 @@ import type { Answers } from './answers.ts';
 import { circuitsFor } from './circuits.ts';
 import {
   type Between,
+  coilFits,
   type Design,
   type DesignSupply,
+  fewestPoles,
+  type Kind,
   needsOverload,
   polesNeeded,
   type Switching,
@@ -16,20 +19,11 @@ import {
 import { shortened } from './shortened.ts';
 import { badness, bestOf, isClean, type Trials, type Tried } from './trials.ts';
 
-/** Volts of a supply and their kind. */
-interface Kind {
-  readonly volts: number;
-  readonly kind: 'dc' | 'ac';
-}
-
 /** What adapters and coils are mostly sold for, the plainest first; common practice, no source. */
 const PLAIN_VOLTS: readonly Kind[] = [
   { volts: 12, kind: 'dc' },
   { volts: 24, kind: 'dc' },
 ];
-
-/** V of AC coils that the table of parts has. */
-const AC_VOLTS = 24;
 
 function sizes(name: SizesRow['name'], { practice }: Answers): readonly string[] {
   return tables.ordinarySizes().rows.find((r) => r.name === name && r.practice === practice)!.sizes;
@@ -91,9 +85,6 @@ function voltsOf({ supply, relay }: Answers): readonly Kind[] {
   return relay === undefined ? PLAIN_VOLTS : [relay];
 }
 
-const coilFits = (row: SwitchRow, { volts, kind }: Kind): boolean =>
-  kind === 'dc' ? row.dcVolts.includes(volts) : row.acHeld !== null && volts === AC_VOLTS;
-
 /** Rows with the poles and a coil for one of the voltages; contactors alone where an overload relay is mounted on it. */
 function switchRows(answers: Answers, kinds: readonly Kind[]): readonly SwitchRow[] {
   const needed = polesNeeded(answers);
@@ -111,12 +102,11 @@ function switchRows(answers: Answers, kinds: readonly Kind[]): readonly SwitchRo
 function chooseSwitching(circuit: Design, answers: Answers, trials: Trials): Switching {
   const kinds = voltsOf(answers);
   const rows = switchRows(answers, kinds);
-  if (answers.relay !== undefined) {
+  if (answers.relay !== undefined && answers.relay.poles >= fewestPoles(answers)) {
     const hand = { hand: answers.relay };
-    const supply = amplySupplied(answers, answers.relay);
     if (rows.length === 0) return hand;
     // Where it cannot switch the motor itself it may still work what does.
-    const itself = trials.of({ ...circuit, switching: hand, supply });
+    const itself = trials.of({ ...circuit, switching: hand, supply: amplySupplied(answers, answers.relay) });
     if (!itself.against.some((f) => f.question === 6 || f.question === 1)) return hand;
   }
   if (rows.length === 0) return circuit.switching;
@@ -139,7 +129,9 @@ function betweens(answers: Answers, { hand }: Switching): readonly Between[] {
 /** The plainest way to work the switch, and the thinnest gate cable with which it does. */
 function chooseLoop(design: Design, trials: Trials): Tried {
   const { answers, switching } = design;
-  const kinds = voltsOf(answers).filter((k) => switching.row === undefined || coilFits(switching.row, k));
+  const fitting = voltsOf(answers).filter((k) => switching.row === undefined || coilFits(switching.row, k));
+  // Contactors are mostly sold for the higher volts, relays for the lower.
+  const kinds = switching.row?.style === 'contactor' ? fitting.reverse() : fitting;
   const gauges = sizes('loop', answers);
   const ways = betweens(answers, switching).flatMap((between) =>
     (kinds.length === 0 ? voltsOf(answers) : kinds).map((kind) => {

@@ -50,10 +50,38 @@ export interface Design {
   readonly volume: string;
 }
 
-/** How many conductors of the mains the switch breaks. */
+/** How many conductors of the mains a switch that is chosen breaks. */
 export function polesNeeded({ mains, practice }: Answers): 1 | 2 | 3 {
   if (mains.phases === 3) return 3;
   return practice === 'nec' && mains.volts < 200 ? 1 : 2;
+}
+
+/** Volts of a supply or a coil, and their kind. */
+export interface Kind {
+  readonly volts: number;
+  readonly kind: 'dc' | 'ac';
+}
+
+/** Coils that the larger switches of the table are all sold with. */
+const COMMON_COILS: readonly Kind[] = [
+  { volts: 24, kind: 'dc' },
+  { volts: 24, kind: 'ac' },
+];
+
+/** Whether a switch is sold with a coil for these volts. */
+export const coilFits = (row: SwitchRow, { volts, kind }: Kind): boolean =>
+  kind === 'dc' ? row.dcVolts.includes(volts) : row.acHeld !== null && volts === 24;
+
+/** The coil to take for a supply: that of its volts, or the nearest in kind that the switch is sold with. */
+export const coilFor = (row: SwitchRow, supply: Kind): Kind =>
+  [supply, ...COMMON_COILS.filter((c) => c.kind === supply.kind), ...COMMON_COILS].find((c) =>
+    coilFits(row, c),
+  ) ?? supply;
+
+/** The fewest poles that leave nothing live but a neutral, and join nothing. */
+export function fewestPoles({ mains, practice }: Answers): 1 | 2 | 3 {
+  if (mains.phases === 3) return 3;
+  return practice === 'nec' && mains.volts > 200 ? 2 : 1;
 }
 
 /** Whether an overload relay stands in for a protector that the motor lacks. */

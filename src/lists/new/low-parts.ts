@@ -1,6 +1,6 @@
 /** The low-voltage parts of a design besides the gates, each with what it is and what to look for. */
 import type { Answers, RelayAtHand } from './answers.ts';
-import { type Design, needsOverload } from './design.ts';
+import { coilFor, type Design, needsOverload } from './design.ts';
 import {
   coilsWithDiode,
   type Fields,
@@ -124,7 +124,8 @@ function switchPart(d: Design): Told {
     };
   }
   const { row } = switching;
-  const dc = supply.kind === 'dc';
+  const coil = coilFor(row, supply);
+  const dc = coil.kind === 'dc';
   const draw = dc ? { power: `${row.dcWatts} W` } : { power: `${row.acHeld} VA`, inrush: `${row.acPull} VA` };
   const drawWords = dc
     ? `${row.dcWatts} W or less`
@@ -134,12 +135,12 @@ function switchPart(d: Design): Told {
     row.style === 'relay'
       ? `power relay with ${row.poles} ${row.poles === 1 ? 'pole' : 'poles'}`
       : 'contactor with 3 main poles';
-  const { 'pull-in': pullIn } = ordinary(`coil-${row.style}-${supply.kind}`);
+  const { 'pull-in': pullIn } = ordinary(`coil-${row.style}-${coil.kind}`);
   const rated = [row.ac3 === null ? [] : [`AC-3 ${row.ac3} A`], motor].flat().join(', ');
   return {
     comment: [
       `What switches the collector: a ${what}. ${capital(LOOK)} ${[`${row.amps} A`, rated].filter((w) => w !== '').join(', ')} or better,`,
-      `a coil for ${voltsText(supply.volts, supply.kind)} of ${drawWords} that pulls in at ${String(pullIn)} of its volts or less,`,
+      `a coil for ${voltsText(coil.volts, coil.kind)} of ${drawWords} that pulls in at ${String(pullIn)} of its volts or less,`,
       'and "reinforced insulation" between coil and contacts.',
       ...(row.style === 'contactor' && poles === 2 ? ['Of its three poles two are used.'] : []),
     ],
@@ -147,9 +148,9 @@ function switchPart(d: Design): Told {
     fields: {
       kind: 'relay',
       coil: {
-        rated: voltsText(supply.volts, supply.kind),
+        rated: voltsText(coil.volts, coil.kind),
         ...draw,
-        ...ordinary(`coil-${row.style}-${supply.kind}`),
+        ...ordinary(`coil-${row.style}-${coil.kind}`),
       },
       contact: {
         ratings: [`${row.amps} A ${row.volts} V AC`],

@@ -20,6 +20,8 @@ export interface NewPlan {
   readonly nearest: Change | null;
   /** answers that nobody gave, each with its reason */
   readonly taken: readonly Taken[];
+  /** false where a relay at hand has no place in the plan */
+  readonly usesRelay: boolean;
   /** every answer as text, in order */
   readonly answers: ReadonlyMap<Key, string>;
 }
@@ -52,6 +54,10 @@ export function newPlan(
     against,
     nearest: passes ? null : (nearestChange(all, tried, trials) ?? null),
     taken,
+    usesRelay:
+      answers.relay === undefined ||
+      design.switching.hand !== undefined ||
+      design.between === 'relay-at-hand',
     answers: all,
   };
 }
