@@ -65,6 +65,8 @@ class Asker {
           message,
           ...(usual === undefined ? {} : { default: usual }),
           theme: THEME,
+          // What is typed is drawn again by the prompt, so it is made printable too.
+          transformer: printable,
           validate: (typed) => {
             const trimmed = typed.trim();
             if (BACK.test(trimmed) || QUIT.test(trimmed)) return true;
@@ -126,7 +128,7 @@ export async function askAll(
     look: LookOptions,
     s: Session,
   ): Promise<NewPlan | 'back' | 'quit'> {
-    const { impossiblePlan } = await import('./late.ts');
+    const { impossiblePlan } = await import('./late-new.ts');
     await print(impossiblePlan(made), look, s);
     const { nearest } = made;
     const words =
@@ -151,7 +153,7 @@ async function questions(
   texts: Texts,
   from: number,
 ): Promise<boolean> {
-  const { KEYS, QUESTIONS, answerTo, isAsked } = await import('./late.ts');
+  const { KEYS, QUESTIONS, answerTo, isAsked } = await import('./late-new.ts');
   const keys = KEYS.filter((key) => !given.has(key));
   const asked: number[] = [];
   let at = from;

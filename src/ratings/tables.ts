@@ -7,7 +7,6 @@
  */
 
 import type { CoreColourRow } from './colour-rows.ts';
-import type { FieldsRow, PlugRow, SizesRow, SwitchRow } from './part-rows.ts';
 import type {
   AmbientFactorRow,
   ControlProtectionRow,
@@ -74,10 +73,6 @@ import lockedRotorThreeFile from './tables/locked-rotor-three-phase.json' with {
 import motorBranchFile from './tables/motor-branch.json' with { type: 'json' };
 import motorFlcSingleFile from './tables/motor-flc-single-phase.json' with { type: 'json' };
 import motorFlcThreeFile from './tables/motor-flc-three-phase.json' with { type: 'json' };
-import ordinaryFieldsFile from './tables/ordinary-fields.json' with { type: 'json' };
-import ordinaryPartsFile from './tables/ordinary-parts.json' with { type: 'json' };
-import ordinaryPlugsFile from './tables/ordinary-plugs.json' with { type: 'json' };
-import ordinarySizesFile from './tables/ordinary-sizes.json' with { type: 'json' };
 import overloadSettingsFile from './tables/overload-settings.json' with { type: 'json' };
 import pilotDutyFile from './tables/pilot-duty.json' with { type: 'json' };
 import receptacleCircuitsFile from './tables/receptacle-circuits.json' with { type: 'json' };
@@ -96,7 +91,7 @@ function deepFreeze(value: unknown): void {
 }
 
 /** The shape of each file is held by the tests; here it is only taken once and frozen. */
-function lazy<T>(file: unknown): () => T {
+export function lazy<T>(file: unknown): () => T {
   let taken = false;
   return () => {
     if (!taken) deepFreeze(file);
@@ -132,10 +127,6 @@ export const tables = {
   motorBranch: lazy<MotorBranchTable>(motorBranchFile),
   motorFlcSingle: lazy<Table<MotorRow>>(motorFlcSingleFile),
   motorFlcThree: lazy<Table<MotorRow>>(motorFlcThreeFile),
-  ordinaryFields: lazy<Table<FieldsRow>>(ordinaryFieldsFile),
-  ordinaryParts: lazy<Table<SwitchRow>>(ordinaryPartsFile),
-  ordinaryPlugs: lazy<Table<PlugRow>>(ordinaryPlugsFile),
-  ordinarySizes: lazy<Table<SizesRow>>(ordinarySizesFile),
   overloadSettings: lazy<Table<OverloadRow>>(overloadSettingsFile),
   pilotDuty: lazy<Table<PilotDutyRow>>(pilotDutyFile),
   receptacleCircuits: lazy<Table<ReceptacleCircuitRow>>(receptacleCircuitsFile),

@@ -11,8 +11,20 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(cwd, { recursive: true, force: true }));
 
-const run = (args: readonly string[], around: Surroundings = {}) => pullin(['new', ...args], { cwd, stages: STAGES, ...around });
-const GARAGE = ['--practice', 'nec', '--motor', '1 hp 13 A', '--protector', 'manual', '--lever', 'open', '--gates', 'saw 6 ft, planer 4 ft'];
+const run = (args: readonly string[], around: Surroundings = {}) =>
+  pullin(['new', ...args], { cwd, stages: STAGES, ...around });
+const GARAGE = [
+  '--practice',
+  'nec',
+  '--motor',
+  '1 hp 13 A',
+  '--protector',
+  'manual',
+  '--lever',
+  'open',
+  '--gates',
+  'saw 6 ft, planer 4 ft',
+];
 const ANSWERS = `title: Back garage
 practice: nec
 motor: 1 hp 13 A
@@ -40,7 +52,9 @@ describe('pullin new', () => {
     expect(again.status).toBe(2);
     expect(again.err).toContain('--force replaces it');
     expect(readFileSync(join(cwd, 'uber-den-hofen-2.yaml'), 'utf8')).toBe(before);
-    expect((await run([...GARAGE, '--title', 'Über den Höfen, 2', '--layout', 'star', '--force'])).status).toBe(0);
+    expect(
+      (await run([...GARAGE, '--title', 'Über den Höfen, 2', '--layout', 'star', '--force'])).status,
+    ).toBe(0);
     expect(readFileSync(join(cwd, 'uber-den-hofen-2.yaml'), 'utf8')).not.toBe(before);
   });
 
@@ -56,15 +70,26 @@ describe('pullin new', () => {
 
   it('takes the same answers from a file, from standard input and from flags, which go before the file', async () => {
     writeFileSync(join(cwd, 'answers.yaml'), ANSWERS);
-    const plan = async (args: readonly string[], around: Surroundings = {}) => (await run([...args, '-o', '-'], around)).out;
+    const plan = async (args: readonly string[], around: Surroundings = {}) =>
+      (await run([...args, '-o', '-'], around)).out;
     const byFlags = await plan([...GARAGE, '--title', 'Back garage']);
     expect(await plan(['--answers', 'answers.yaml'])).toBe(byFlags);
     expect(await plan(['--answers', '-'], { stdin: [ANSWERS] })).toBe(byFlags);
-    expect(await plan(['--answers', 'answers.yaml', '--lever', 'shut'])).toBe(await plan([...GARAGE, '--title', 'Back garage', '--lever', 'shut']));
+    expect(await plan(['--answers', 'answers.yaml', '--lever', 'shut'])).toBe(
+      await plan([...GARAGE, '--title', 'Back garage', '--lever', 'shut']),
+    );
   });
 
   it('heads the plan with its answers, which are an answers file that gives the same plan', async () => {
-    const { out } = await run([...GARAGE, '--title', 'Back: the "garage" # 2', '--gates', '60 x 3 ft', '-o', '-']);
+    const { out } = await run([
+      ...GARAGE,
+      '--title',
+      'Back: the "garage" # 2',
+      '--gates',
+      '60 x 3 ft',
+      '-o',
+      '-',
+    ]);
     const [, block = ''] = /# Answers:\n((?:# {3}.*\n)+)/.exec(out) ?? [];
     const answers = block.replace(/^# {3}/gm, '');
     const again = await run(['--answers', '-', '-o', '-'], { stdin: [answers] });
@@ -74,7 +99,8 @@ describe('pullin new', () => {
   });
 
   it('tells all problems of an answers file at once, each at its place, with the nearest name', async () => {
-    const text = 'practise: nec\npractice: nec\nmotor: 1 hp\nlever: opne\ngates: [saw 6]\nlayout: chain\nreturn: 3 m\nhand: {a: [b]}\n';
+    const text =
+      'practise: nec\npractice: nec\nmotor: 1 hp\nlever: opne\ngates: [saw 6]\nlayout: chain\nreturn: 3 m\nhand: {a: [b]}\n';
     const { status, err } = await run(['--answers', '-'], { stdin: [text] });
     expect(status).toBe(2);
     expect(err).toContain('did you mean practice?');
@@ -97,7 +123,8 @@ describe('pullin new', () => {
   it('asks for what is missing only in a terminal, and else says what to give', async () => {
     const { status, err } = await run([]);
     expect(status).toBe(2);
-    for (const flag of ['--practice', '--motor', '--gates', '--lever']) expect(err).toContain(`pullin: ${flag}: is needed`);
+    for (const flag of ['--practice', '--motor', '--gates', '--lever'])
+      expect(err).toContain(`pullin: ${flag}: is needed`);
     expect(err).toContain('--answers FILE');
     const one = await run([...GARAGE, '--lever', 'up', '--gates', 'Q1 3 m']);
     expect(one.status).toBe(2);
@@ -106,7 +133,13 @@ describe('pullin new', () => {
   });
 
   it('writes nothing where no plan passes, and tells the figure and the nearest answer', async () => {
-    const { status, out } = await run([...GARAGE, '--relay', 'coil 12 V DC 155 ohm, 10 A 240 V AC', '-o', 'x.yaml']);
+    const { status, out } = await run([
+      ...GARAGE,
+      '--relay',
+      'coil 12 V DC 155 ohm, 10 A 240 V AC',
+      '-o',
+      'x.yaml',
+    ]);
     expect(status).toBe(1);
     expect(out).toMatch(/^No plan was written/);
     expect(out).toMatch(/\[contact-[a-z-]+\]/);
@@ -127,7 +160,8 @@ describe('pullin new', () => {
   it('is told by --help with every question, which other commands do not load', async () => {
     const { out, status } = await run(['--help']);
     expect(status).toBe(0);
-    for (const flag of ['--practice', '--gates', '--run-on', '--answers', '--force']) expect(out).toContain(flag);
+    for (const flag of ['--practice', '--gates', '--run-on', '--answers', '--force'])
+      expect(out).toContain(flag);
     expect((await pullin(['help', 'new'], { cwd, stages: STAGES })).out).toBe(out);
     expect((await pullin(['check', '--gates', 'x'], { cwd, stages: STAGES })).status).toBe(2);
   });

@@ -1,7 +1,7 @@
 /** Choosing what the answers leave open: the least parts with which the plan passes its check, found by trying upwards. */
 import { boxOverfilled } from '../../findings/mains/box-overfilled.ts';
+import { ordinaryTables } from '../../ratings/ordinary.ts';
 import type { SizesRow, SwitchRow } from '../../ratings/part-rows.ts';
-import { tables } from '../../ratings/tables.ts';
 import { Study } from '../../study/study.ts';
 import type { Answers } from './answers.ts';
 import { circuitsFor } from './circuits.ts';
@@ -26,7 +26,7 @@ const PLAIN_VOLTS: readonly Kind[] = [
 ];
 
 function sizes(name: SizesRow['name'], { practice }: Answers): readonly string[] {
-  return tables.ordinarySizes().rows.find((r) => r.name === name && r.practice === practice)!.sizes;
+  return ordinaryTables.sizes().rows.find((r) => r.name === name && r.practice === practice)!.sizes;
 }
 
 /** The whole plan with what was chosen for it. One that passes was judged with all its gates, else with the worst of them. */
@@ -88,8 +88,8 @@ function voltsOf({ supply, relay }: Answers): readonly Kind[] {
 /** Rows with the poles and a coil for one of the voltages; contactors alone where an overload relay is mounted on it. */
 function switchRows(answers: Answers, kinds: readonly Kind[]): readonly SwitchRow[] {
   const needed = polesNeeded(answers);
-  return tables
-    .ordinaryParts()
+  return ordinaryTables
+    .parts()
     .rows.filter(
       (r) =>
         r.poles >= needed &&

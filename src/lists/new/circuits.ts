@@ -1,7 +1,7 @@
 /** The circuits a collector may be put on, the smaller first: plugs before wiring it in. */
 import { defaults } from '../../ratings/defaults.ts';
+import { ordinaryTables } from '../../ratings/ordinary.ts';
 import { receptacleByName } from '../../ratings/pattern-names.ts';
-import { tables } from '../../ratings/tables.ts';
 import { breakerSizes } from '../../repair/remedies/series.ts';
 import type { Answers } from './answers.ts';
 import type { DesignCircuit } from './design.ts';
@@ -46,8 +46,8 @@ function wiredIn(answers: Answers): Place[] {
 
 /** Patterns that are on sale everywhere, by what they carry. */
 function usualPatterns({ mains, practice }: Answers): readonly string[] {
-  return tables
-    .ordinaryPlugs()
+  return ordinaryTables
+    .plugs()
     .rows.filter(
       (r) =>
         r.practice === practice &&

@@ -1,6 +1,6 @@
 /** What the sides of a design have alike: how a part and a cable are told, and what ordinary ones have printed on them. */
 import { unitTyped } from '../../plan/length-unit.ts';
-import { tables } from '../../ratings/tables.ts';
+import { ordinaryTables } from '../../ratings/ordinary.ts';
 import type { Answers } from './answers.ts';
 import { type Design, polesNeeded } from './design.ts';
 import type { Value } from './yaml-lines.ts';
@@ -24,7 +24,7 @@ export type Fields = Record<string, Value | undefined>;
 
 /** What ordinary parts of a kind have printed on them. */
 export function ordinary(name: string): Fields {
-  const row = tables.ordinaryFields().rows.find((r) => r.name === name);
+  const row = ordinaryTables.fields().rows.find((r) => r.name === name);
   if (row === undefined) throw new Error(`the table of ordinary parts has no ${name}`);
   return { ...row.fields } as Fields;
 }

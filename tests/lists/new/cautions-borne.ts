@@ -3,7 +3,10 @@
  * product's own list, so that one of them alone does not make a caution acceptable.
  */
 export const BORNE: ReadonlyMap<string, string> = new Map([
-  ['restarts-by-itself', 'gates that start a collector start it again after a power cut; new asks for no start button'],
+  [
+    'restarts-by-itself',
+    'gates that start a collector start it again after a power cut; new asks for no start button',
+  ],
   ['C-LOCAL', 'printed with every plan'],
   ['C-LIMIT', 'printed with every plan'],
   ['C-UNPLUG', 'printed with every plan'],

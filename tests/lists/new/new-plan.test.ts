@@ -35,7 +35,9 @@ function unaccounted(texts: Texts, report: NewPlan['report']): string[] {
     ...report.cautions.map((c) => c.id),
   ];
   // What a person says of plug, supply and relay is no default.
-  const bound = (['circuit', 'supply', 'relay'] as const).some((key) => !/^choose$/.test(texts.get(key) ?? 'choose'));
+  const bound = (['circuit', 'supply', 'relay'] as const).some(
+    (key) => !/^choose$/.test(texts.get(key) ?? 'choose'),
+  );
   return ids.filter((id) => {
     if (BORNE.has(id)) return false;
     const [key, answer] = OF_ANSWERS.get(id) ?? [];
@@ -45,14 +47,17 @@ function unaccounted(texts: Texts, report: NewPlan['report']): string[] {
 }
 
 describe('answers of invented shops', () => {
-  it(`give a plan that passes, or an impossibility that the check confirms (${SETS} sets)`, { timeout: 3_600_000 }, () => {
+  it(`give a plan that passes, or an impossibility that the check confirms (${SETS} sets)`, {
+    timeout: 3_600_000,
+  }, () => {
     const wrong: string[] = [];
     const counts = { pass: 0, fail: 0, near: 0 };
     for (let seed = FROM; seed < FROM + SETS; seed++) {
       const texts = answerSet(numbers(seed)) as Map<Key, string>;
       const plan = made(texts);
       const { report } = checked(plan.text);
-      if (plan.passes !== (report.verdict === 'pass')) wrong.push(`${seed}: told ${plan.passes}, the check says ${report.verdict}`);
+      if (plan.passes !== (report.verdict === 'pass'))
+        wrong.push(`${seed}: told ${plan.passes}, the check says ${report.verdict}`);
       if (plan.passes) {
         counts.pass += 1;
         const stray = unaccounted(texts, report);
@@ -68,7 +73,8 @@ describe('answers of invented shops', () => {
       const changed = new Map(plan.answers);
       for (const { key, to } of plan.nearest) changed.set(key, to);
       if (changed.get('layout') !== 'ring') changed.delete('return');
-      if (checked(made(changed).text).report.verdict !== 'pass') wrong.push(`${seed}: the nearest change does not pass`);
+      if (checked(made(changed).text).report.verdict !== 'pass')
+        wrong.push(`${seed}: the nearest change does not pass`);
     }
     expect(wrong).toEqual([]);
     expect(counts.pass).toBeGreaterThan(0);
@@ -97,7 +103,10 @@ const SCHOOL: Texts = new Map<Key, string>([
 describe('a plan from answers', () => {
   it.each([
     ['a garage', GARAGE],
-    ['a garage with feeble motor protection, in a star', new Map([...GARAGE, ['layout', 'star'], ['protector', 'none']] as const)],
+    [
+      'a garage with feeble motor protection, in a star',
+      new Map([...GARAGE, ['layout', 'star'], ['protector', 'none']] as const),
+    ],
     ['a ring with a cut-out and a hand switch', SCHOOL],
   ])('of %s does in every state what its intent says, by an oracle that shares no code', (_, texts) => {
     // tests/oracles/brute.ts reads the text itself and tries every state.
@@ -120,8 +129,14 @@ describe('a plan from answers', () => {
   it('keeps names, distances and units as they were answered', () => {
     const { text } = made(GARAGE);
     const { plan } = checked(text);
-    expect([...plan.parts.values()].filter((p) => p.kind === 'gate').map((p) => p.name)).toEqual(['table-saw', 'planer', 'lathe']);
-    const lengths = plan.runs.filter((r) => r.cores.some((c) => c.b.terminal === 'COM' && plan.parts.get(c.b.part)?.kind === 'gate')).map((r) => r.length);
+    expect([...plan.parts.values()].filter((p) => p.kind === 'gate').map((p) => p.name)).toEqual([
+      'table-saw',
+      'planer',
+      'lathe',
+    ]);
+    const lengths = plan.runs
+      .filter((r) => r.cores.some((c) => c.b.terminal === 'COM' && plan.parts.get(c.b.part)?.kind === 'gate'))
+      .map((r) => r.length);
     // 1 ft is 0.3048 m (international foot, exact).
     expect(lengths).toEqual([6 * 0.3048, 4 * 0.3048, 3 * 0.3048]);
     expect(text).not.toMatch(/\d m[,}]/);
@@ -143,19 +158,30 @@ describe('a plan from answers', () => {
   });
 
   it('takes parts at hand as they are', () => {
-    const hand = new Map<Key, string>([...GARAGE, ['supply', '12 V DC 2 A regulated class 2'], ['relay', 'coil 12 V DC 155 ohm pull-in 70 %, 30 A 240 V AC, 1.5 hp 120 V AC']]);
+    const hand = new Map<Key, string>([
+      ...GARAGE,
+      ['supply', '12 V DC 2 A regulated class 2'],
+      ['relay', 'coil 12 V DC 155 ohm pull-in 70 %, 30 A 240 V AC, 1.5 hp 120 V AC'],
+    ]);
     const { plan } = checked(made(hand).text);
-    expect(plan.parts.get('PS1')).toMatchObject({ limit: { value: 2, printed: 'A' }, output: { volts: 12, kind: 'dc' } });
+    expect(plan.parts.get('PS1')).toMatchObject({
+      limit: { value: 2, printed: 'A' },
+      output: { volts: 12, kind: 'dc' },
+    });
     expect(plan.parts.get('Q1')).toMatchObject({ coil: { resistance: 155, pullIn: { fraction: 0.7 } } });
   });
 
   it('tells what cannot pass, and the nearest answer that does', () => {
     // A relay for 10 A has no business with a motor that starts on six times 13 A: NEC 430.83, from memory.
-    const small = made(new Map([...GARAGE, ['relay', 'coil 12 V DC 155 ohm, 10 A 240 V AC'], ['circuit', 'NEMA 5-20']]));
+    const small = made(
+      new Map([...GARAGE, ['relay', 'coil 12 V DC 155 ohm, 10 A 240 V AC'], ['circuit', 'NEMA 5-20']]),
+    );
     expect(small.passes).toBe(false);
     expect(small.against.some((f) => f.question === 6)).toBe(true);
     expect(small.nearest).toMatchObject([{ key: 'relay', to: 'choose' }]);
     // 5 V is no voltage for which relays of this size are sold here.
-    expect(made(new Map([...GARAGE, ['supply', '5 V DC 1 A regulated class 2']])).nearest).toMatchObject([{ key: 'supply', to: 'choose' }]);
+    expect(made(new Map([...GARAGE, ['supply', '5 V DC 1 A regulated class 2']])).nearest).toMatchObject([
+      { key: 'supply', to: 'choose' },
+    ]);
   });
 });
