@@ -6,6 +6,7 @@ export type { Finding, Report } from './findings/report-model.ts';
 export { reportJsonSchema } from './findings/report-schema.ts';
 export { materials } from './lists/materials.ts';
 export type { Materials } from './lists/materials-model.ts';
+export { type NewPlan, newPlan } from './lists/new/new-plan.ts';
 export { type Reels, type WireList, wireList } from './lists/wirelist.ts';
 export { readMeter } from './machine/read-meter.ts';
 export type { Reading } from './machine/reading.ts';

@@ -55,6 +55,10 @@ export function writtenPlan(made: NewPlan, name: string | undefined): Block[] {
   ];
 }
 
+/** The names that a new plan gives its parts, for those who have not seen one. */
+const LEGEND =
+  'Here Q1 is what switches the collector, K1 a relay between gates and Q1, KT1 the timer, PS1 or T1 the low-voltage supply, P1 the plug or the circuit, OL1 an overload relay.';
+
 /** Where the answers cannot pass: which check fails by what figure, and the nearest answers with which it does not. */
 export function impossiblePlan(made: NewPlan): Block[] {
   const { against, nearest } = made;
@@ -69,7 +73,7 @@ export function impossiblePlan(made: NewPlan): Block[] {
         tone: f.severity,
       })),
     ),
-    ...takenBlocks(made),
+    paragraph(LEGEND),
     change === undefined
       ? paragraph(
           'No other answer that was tried passes either. "pullin explain NAME" tells more of any name in brackets.',

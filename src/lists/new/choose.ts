@@ -31,13 +31,19 @@ function sizes(name: SizesRow['name'], { practice }: Answers): readonly string[]
 
 /** The whole plan with what was chosen for it. One that passes was judged with all its gates, else with the worst of them. */
 export function choose(answers: Answers, trials: Trials): Tried {
-  const ample = ampleDesign(answers);
-  const circuit = chooseCircuit(ample, trials).design;
+  const circuit = chooseCircuit(ampleDesign(answers), trials).design;
   const switching = chooseSwitching(circuit, answers, trials);
+  const tried = chosenWith(switching, circuit, answers, trials);
+  const { relay } = answers;
+  if (tried.against.length === 0 || switching.row === undefined || relay === undefined) return tried;
+  // What a relay at hand lacks for the motor is told before what it lacks for working another.
+  return relay.poles < fewestPoles(answers) ? tried : chosenWith({ hand: relay }, circuit, answers, trials);
+}
+
+function chosenWith(switching: Switching, circuit: Design, answers: Answers, trials: Trials): Tried {
   const loop = chooseLoop({ ...circuit, switching, answers: shortened(answers) }, trials);
-  const passes = loop.against.length === 0;
   // What fails with one gate fails with all of them.
-  return passes
+  return loop.against.length === 0
     ? inFull(answers, withSupply(loop, trials), trials)
     : { ...loop, design: { ...loop.design, answers } };
 }
