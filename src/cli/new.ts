@@ -16,6 +16,8 @@ import { writeOutput } from './write-new.ts';
 
 type Texts = Map<Key, string>;
 
+const NOT_MADE = 'no plan was made';
+
 interface NewOptions extends LookOptions {
   readonly answers?: string;
   readonly output?: string;
@@ -61,7 +63,7 @@ async function given(options: NewOptions, session: Session) {
   if (options.answers === undefined) return { texts: flags, flags, file: undefined };
   const file = readAnswersFile(await readInput(options.answers, session.io), options.answers);
   if (!('texts' in file)) {
-    session.err.write(`${formatPlanErrors(file)}\n`);
+    session.err.write(formatPlanErrors(file, NOT_MADE));
     session.exit(STATUS.unreadable);
     return undefined;
   }
@@ -77,7 +79,7 @@ async function madeOf({ texts, flags, file }: Given, schema: string | undefined,
   const made = newPlan(texts, schema);
   const problems = 'problems' in made ? made.problems : [];
   const inFile = file?.errorsWith(problems.filter(({ key }) => !flags.has(key))) ?? [];
-  if (inFile.length > 0) session.err.write(`${formatPlanErrors(inFile)}\n`);
+  if (inFile.length > 0) session.err.write(formatPlanErrors(inFile, NOT_MADE));
   for (const { key, problem } of problems)
     if (file === undefined || flags.has(key)) session.err.write(`pullin: --${key}: ${printable(problem)}\n`);
   if (!('problems' in made) && inFile.length === 0) return made;

@@ -59,10 +59,17 @@ export function writtenPlan(made: NewPlan, name: string | undefined): Block[] {
 const LEGEND =
   'Here Q1 is what switches the collector, K1 a relay between gates and Q1, KT1 the timer, PS1 or T1 the low-voltage supply, P1 the plug or the circuit, OL1 an overload relay.';
 
+/** `relay: choose in place of ..., which comes to ...` */
+function changeWords({ key, from, to, found }: NonNullable<NewPlan['nearest']>[number]): string {
+  const only = to.startsWith(from) && to !== from ? ', if that is printed on it' : '';
+  const comes = found === undefined ? '' : `, which comes to ${found}`;
+  return `${key}: ${to} in place of ${from}${only}${comes}`;
+}
+
 /** Where the answers cannot pass: which check fails by what figure, and the nearest answers with which it does not. */
 export function impossiblePlan(made: NewPlan): Block[] {
   const { against, nearest } = made;
-  const change = nearest?.map(({ key, from, to }) => `${key}: ${to} in place of ${from}`).join('; ');
+  const change = nearest?.map(changeWords).join('; ');
   return [
     heading(1, 'No plan was written: with these answers none passes the check.', { tone: 'danger' }),
     terms(

@@ -9,23 +9,25 @@ import { hint } from '../../text/nearest-name.ts';
 import type { Circuit, Distance, Mains, Nameplate } from './answers.ts';
 import { Apart } from './taken-apart.ts';
 
-/** Characters that an answer may have; a person types no more. */
-const LONGEST = 20_000;
+/** Characters that an answer may have; a person types no more, and the patterns here take their time over long ones. */
+const LONGEST = 300;
 const LONGEST_TITLE = 80;
 
 /** What reads one answer. */
 export type Read<T> = Quantity<T>;
 
+/** A reader of answers, of so many characters at most. */
 export function reading<T>(
   title: string,
   examples: readonly string[],
   parse: (text: string) => Parsed<T>,
+  longest = LONGEST,
 ): Read<T> {
   const guarded = (text: string): Parsed<T> => {
+    if (text.length > longest) return { problem: `is longer than ${longest} characters` };
     const trimmed = text.trim();
     if (trimmed === '')
       return { problem: `found nothing, expected ${title}, such as ${examples.join(' or ')}` };
-    if (trimmed.length > LONGEST) return { problem: `is longer than ${LONGEST} characters` };
     return parse(trimmed);
   };
   return { title, units: [], examples, parse: guarded };

@@ -1,6 +1,5 @@
 /** Reading the answers that speak of the loop: switches with their distances, supply and relay at hand. */
 import { nameProblem } from '../../plan/names.ts';
-import * as q from '../../plan/quantity.ts';
 import type { Parsed } from '../../plan/quantity-reader.ts';
 import * as ratings from '../../plan/rated-quantity.ts';
 import { printable } from '../../text/escape.ts';
@@ -10,11 +9,14 @@ import { Apart } from './taken-apart.ts';
 
 /** Switches that one loop may have here. */
 const MOST = 300;
+/** Characters of a list of them, and of one. */
+const LONGEST_LIST = 20_000;
+const LONGEST_ITEM = 100;
 const UNIT = /(?:^|[\d\s])(m|cm|mm|ft|feet|foot|in|yd|metres?|meters?)\b/i;
 
 /** `saw 6 ft, planer 4`: names with distances, the unit of the first for those that have none; `12 x 3 m` for twelve. */
 function placed(text: string, what: string): Parsed<Placed[]> {
-  const many = /^(\d{1,4})\s*x\s*(.+)$/i.exec(text);
+  const many = text.length > LONGEST_ITEM ? null : /^(\d{1,4})\s*x\s*(.+)$/i.exec(text);
   if (many !== null && !text.includes(',')) return alike(Number(many[1]), many[2]!, what);
   const found: Placed[] = [];
   let unit: string | undefined;
@@ -44,6 +46,8 @@ function alike(count: number, text: string, what: string): Parsed<Placed[]> {
 
 /** A name and, behind it, the longest stretch that reads as a length. */
 function onePlaced(item: string, unit: string | undefined): Parsed<Placed> {
+  if (item.length > LONGEST_ITEM)
+    return { problem: `"${printable(item.slice(0, 40))}..." is longer than ${LONGEST_ITEM} characters` };
   const cuts = [...item.matchAll(/[\s:=]+(?=[\d.])/g)];
   for (const cut of cuts) {
     const length = distanceOf(item.slice(cut.index + cut[0].length), unit);
@@ -64,12 +68,14 @@ export const readGates = reading(
   'gates with their distances',
   ['saw 6 ft, planer 4 ft', '12 x 3 m'],
   (text): Parsed<readonly Placed[]> => placed(text, 'gate'),
+  LONGEST_LIST,
 );
 
 export const readCutouts = reading(
   'none, or switches with their distances',
   ['none', 'bin-full 6 ft'],
   (text): Parsed<readonly Placed[]> => (NONE.test(text) ? { value: [] } : placed(text, 'cut-out')),
+  LONGEST_LIST,
 );
 
 const SUCH_SUPPLY = 'choose, 24 V AC, or 12 V DC 1 A regulated class 2';
@@ -186,4 +192,3 @@ function wrongWith(motor: readonly string[], list: readonly string[]): string | 
     }
   return undefined;
 }
-void q;
