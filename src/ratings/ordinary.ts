@@ -4,10 +4,10 @@
  */
 import type { FieldsRow, PlugRow, SizesRow, SwitchRow } from './part-rows.ts';
 import type { Table } from './table-rows.ts';
-import fieldsFile from './tables/ordinary-fields.json' with { type: 'json' };
-import partsFile from './tables/ordinary-parts.json' with { type: 'json' };
-import plugsFile from './tables/ordinary-plugs.json' with { type: 'json' };
-import sizesFile from './tables/ordinary-sizes.json' with { type: 'json' };
+import fieldsFile from './tables/ordinary/fields.json' with { type: 'json' };
+import partsFile from './tables/ordinary/parts.json' with { type: 'json' };
+import plugsFile from './tables/ordinary/plugs.json' with { type: 'json' };
+import sizesFile from './tables/ordinary/sizes.json' with { type: 'json' };
 import { lazy } from './tables.ts';
 
 export const ordinaryTables = {
