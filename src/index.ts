@@ -6,6 +6,7 @@ export type { Finding, Report } from './findings/report-model.ts';
 export { reportJsonSchema } from './findings/report-schema.ts';
 export { materials } from './lists/materials.ts';
 export type { Materials } from './lists/materials-model.ts';
+export { type NewPlan, newPlan } from './lists/new/new-plan.ts';
 export { size } from './lists/size/size.ts';
 export type { Size } from './lists/size/size-model.ts';
 export { sizeJsonSchema } from './lists/size/size-schema.ts';

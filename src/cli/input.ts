@@ -81,6 +81,11 @@ async function readStdinCapped(io: Io): Promise<Buffer> {
   return Buffer.concat(chunks);
 }
 
+/** The bytes of a file, or of standard input for `-`. Throws a `Problem` that says why they cannot be read. */
+export function readInput(file: string, io: Io): Promise<Buffer> {
+  return file === '-' ? readStdinCapped(io) : readFileCapped(file, io);
+}
+
 /** A plan with the file it was read from, byte by byte. */
 export interface PlanFile {
   readonly plan: Plan;
@@ -112,7 +117,7 @@ export async function loadPlanFile(
 ): Promise<PlanFile | undefined> {
   const { io, err, stages } = session;
   try {
-    const bytes = file === '-' ? await readStdinCapped(io) : await readFileCapped(file, io);
+    const bytes = await readInput(file, io);
     const result = await stages.readPlan(bytes, file, whatIfs);
     if (result.ok) return { plan: result.plan, bytes };
     const text = await stages.formatPlanErrors(result.errors);

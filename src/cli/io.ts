@@ -9,7 +9,7 @@ export interface OutputStream {
 }
 
 export interface Io {
-  readonly stdin: AsyncIterable<unknown>;
+  readonly stdin: AsyncIterable<unknown> & { readonly isTTY?: boolean | undefined };
   readonly stdout: OutputStream;
   readonly stderr: OutputStream;
   readonly env: Readonly<Record<string, string | undefined>>;

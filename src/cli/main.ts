@@ -13,6 +13,7 @@ import { type Io, Output, type Session, widthFor } from './io.ts';
 import { addMaterials } from './materials.ts';
 import { addMend } from './mend.ts';
 import { addMeter } from './meter.ts';
+import { addNew, withQuestions } from './new.ts';
 import { addPage } from './page.ts';
 import { addRead } from './read.ts';
 import { addSheet } from './sheet.ts';
@@ -24,6 +25,7 @@ import { addWireList } from './wirelist.ts';
 
 /** In the order of the help. */
 const COMMANDS: readonly ((program: Command, session: Session) => void)[] = [
+  addNew,
   addCheck,
   addTable,
   addRead,
@@ -107,7 +109,9 @@ export async function main(argv: readonly string[], io: Io, stages: Stages = STA
     },
   };
   try {
-    await buildProgram(session).parseAsync(withWholeLengths(argv), { from: 'user' });
+    const program = buildProgram(session);
+    await withQuestions(program, argv);
+    await program.parseAsync(withWholeLengths(argv), { from: 'user' });
   } catch (error) {
     status = worse(status, statusAfter(error, session));
   }

@@ -174,8 +174,8 @@ function formatOne(error: PlanError): string {
 }
 
 /** `file:line:column: message`, the source line, and a caret line, for each error; at the end how many there are. */
-export function formatPlanErrors(errors: readonly PlanError[]): string {
+export function formatPlanErrors(errors: readonly PlanError[], so = 'the plan was not checked'): string {
   const count = errors.reduce((sum, error) => sum + (error.more ?? 1), 0);
   const told = errors.map((error) => `${formatOne(error)}\n`).join('\n');
-  return `${told}\n${count === 1 ? '1 error' : `${count} errors`}; the plan was not checked\n`;
+  return `${told}\n${count === 1 ? '1 error' : `${count} errors`}; ${so}\n`;
 }

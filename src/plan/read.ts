@@ -26,18 +26,32 @@ const MOST_MARKS = 250_000;
 /** Formats of plan files this version reads. */
 const FORMATS = '1';
 
+/** A file as a tree with its places, and where its errors go. */
+export interface ReadTree {
+  readonly tree: Tree;
+  readonly span: Span;
+  readonly errors: Errors;
+  readonly spots: Spots;
+}
+
+/** Reads a YAML file of any kind within the limits for files of strangers; errors in file order where it cannot be. */
+export function readTree(text: string | Uint8Array, file: string): ReadTree | readonly PlanError[] {
+  const decoded = decode(text, file);
+  if (typeof decoded !== 'string') return [decoded];
+  const errors = new Errors(new Source(decoded, file));
+  const spots = new Spots();
+  const parsed = refuse(errors) ? undefined : parseTree(errors, spots);
+  return parsed === undefined ? errors.list() : { ...parsed, errors, spots };
+}
+
 /**
  * Reads a plan, with `whatIfs` put into it; these keep what they could not find. Bad input is never thrown; it comes back
  * as errors in file order.
  */
 export function readPlan(text: string | Uint8Array, file: string, whatIfs?: WhatIfs): ReadResult {
-  const decoded = decode(text, file);
-  if (typeof decoded !== 'string') return { ok: false, errors: [decoded] };
-  const errors = new Errors(new Source(decoded, file));
-  const spots = new Spots();
-  const parsed = refuse(errors) ? undefined : parseTree(errors, spots);
-  if (parsed === undefined) return { ok: false, errors: errors.list() };
-  return new FileReader(errors, spots, whatIfs).read(parsed.tree, parsed.span);
+  const read = readTree(text, file);
+  if (!('tree' in read)) return { ok: false, errors: [...read] };
+  return new FileReader(read.errors, read.spots, whatIfs).read(read.tree, read.span);
 }
 
 /** An error with no line to show. */

@@ -91,7 +91,7 @@ function deepFreeze(value: unknown): void {
 }
 
 /** The shape of each file is held by the tests; here it is only taken once and frozen. */
-function lazy<T>(file: unknown): () => T {
+export function lazy<T>(file: unknown): () => T {
   let taken = false;
   return () => {
     if (!taken) deepFreeze(file);

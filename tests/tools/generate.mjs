@@ -18,19 +18,27 @@ const { allCautions, explanations, planJsonSchema, reportJsonSchema, sizeJsonSch
 );
 
 /** Runs the command in this process, as on a pipe: 80 columns, no colour, paths relative to the root. */
-async function pullin(args) {
+async function pullin(args, cwd = root) {
   let text = '';
+  let out = '';
   const stream = { columns: 80, isTTY: false, write: (part) => (text += part) };
+  const stdout = {
+    ...stream,
+    write: (part) => {
+      out += part;
+      text += part;
+    },
+  };
   const io = {
     stdin: (async function* () {})(),
-    stdout: stream,
+    stdout,
     stderr: stream,
     env: { SOURCE_DATE_EPOCH: '1795564800' },
-    cwd: root,
+    cwd,
   };
   const status = await main(args, io);
   if (status === 70) throw new Error(`pullin ${args.join(' ')} stopped:\n${text}`);
-  return { status, text };
+  return { status, text, out };
 }
 
 const files = new Map();
@@ -58,6 +66,13 @@ for (const plan of ['examples/saltmarsh-lane.yaml', 'examples/wrong/planer-on-br
   const { text } = await pullin(['draw', plan, '-o', '-']);
   files.set(plan.replace(/yaml$/, 'svg'), text);
 }
+// A plan made from answers, which names the schema as seen from its own folder.
+const answers = 'examples/answers';
+const { out } = await pullin(
+  ['new', '--answers', 'rookery-lane.answers.yaml', '-o', '-'],
+  `${root}${answers}`,
+);
+files.set(`${answers}/rookery-lane.yaml`, out);
 const sources = { explanations, cautions: allCautions(), planSchema: planJsonSchema() };
 for (const document of ['README.md', 'DEVELOPERS.md', 'examples/README.md', 'schemas/README.md']) {
   if (!existsSync(`${root}${document}`)) continue;

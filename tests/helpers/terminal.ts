@@ -1,0 +1,89 @@
+/** The command in a pseudo-terminal, built from the sources, with somebody who types at it (`terminal.py`). */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { buildSync } from 'esbuild';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+export interface Step {
+  /** text to wait for since the step before */
+  readonly wait: string;
+  readonly send?: string;
+  /** columns that the terminal has from then on */
+  readonly resize?: number;
+}
+
+export interface Typed {
+  readonly status: number;
+  /** all that came, with what moves the cursor */
+  readonly output: string;
+}
+
+const python = ['python3', 'python'].find(
+  (name) => spawnSync(name, ['-c', 'import pty, fcntl']).status === 0,
+);
+
+/** Without Python 3 and pseudo-terminals these tests are skipped. */
+export const HAS_TERMINAL = python !== undefined;
+
+let command: string | undefined;
+
+/** Bundled once a run, into a folder of its own. */
+function bundled(): string {
+  if (command !== undefined) return command;
+  const folder = mkdtempSync(join(tmpdir(), 'pullin-terminal-'));
+  buildSync({
+    absWorkingDir: root,
+    entryPoints: { cli: 'src/cli/main.ts' },
+    outdir: folder,
+    outExtension: { '.js': '.mjs' },
+    bundle: true,
+    splitting: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20.12',
+    banner: {
+      js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
+    },
+  });
+  command = join(folder, 'start.mjs');
+  writeFileSync(
+    command,
+    "import { main } from './cli.mjs';\nprocess.exitCode = await main(process.argv.slice(2), process);\n",
+  );
+  return command;
+}
+
+/** Runs `pullin ARGS...` in a terminal of so many columns and goes through the steps. */
+export function inTerminal(
+  args: readonly string[],
+  steps: readonly Step[],
+  around: {
+    readonly cwd: string;
+    readonly columns?: number;
+    readonly env?: Readonly<Record<string, string>>;
+  },
+): Typed {
+  const task = {
+    command: [process.execPath, bundled(), ...args],
+    cwd: around.cwd,
+    columns: around.columns ?? 80,
+    env: { PATH: process.env.PATH ?? '', LANG: 'C.UTF-8', TERM: 'xterm-256color', ...around.env },
+    steps,
+  };
+  const done = spawnSync(python!, [join(root, 'tests/helpers/terminal.py')], {
+    input: JSON.stringify(task),
+    encoding: 'utf8',
+  });
+  if (done.status !== 0) throw new Error(`terminal.py: ${done.stderr}`);
+  return JSON.parse(done.stdout) as Typed;
+}
+
+/** What a person would read: without what moves the cursor or colours. */
+export function read(output: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: taking them out is the purpose
+  return output.replace(/\u001b\[[\d;?]*[A-Za-z]/g, '').replaceAll('\r', '');
+}
