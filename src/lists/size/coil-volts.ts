@@ -1,5 +1,6 @@
 /** The same loop with coils and supply for other volts and the other kind of current, side by side. */
 
+import type { FindingId } from '../../findings/finding-ids.ts';
 import { supplyDraw } from '../../findings/loop/supply-draws.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { Coil, CurrentKind } from '../../plan/device-figures.ts';
@@ -19,7 +20,7 @@ import { listOf } from '../../text/word-list.ts';
 import { loopGauges, loopRuns, tightestCoil } from './loop-way.ts';
 import type { CoilChoice, Limit, Size } from './size-model.ts';
 import { firstGood } from './tight.ts';
-import { Trial } from './trial.ts';
+import { type Questions, Trial } from './trial.ts';
 import { withGauge } from './wires.ts';
 
 /** V of coils as relays are sold with them for loops; common practice. */
@@ -29,6 +30,15 @@ const KINDS: readonly CurrentKind[] = ['dc', 'ac'];
 const EASY = 0.8;
 /** Findings told against one choice. */
 const MOST_TOLD = 3;
+
+const LOOP: Questions = [4, 5];
+/** What thicker wire may do away with. */
+const OF_WIRE: ReadonlySet<string> = new Set<FindingId>([
+  'coil-too-low',
+  'coil-drops-at-start',
+  'not-as-joined',
+  'wire-overloaded',
+]);
 
 /** What is exchanged: a supply and the relays it feeds. */
 interface Loop {
@@ -184,9 +194,14 @@ function gaugeFor(sub: Trial): string | null {
   const runs = new Set(loopRuns(sub.study).map((r) => r.index));
   const sizes = loopGauges(sub.study);
   if (sizes.length === 0) return null;
+  // What stands with its own wire and is not about wire stands with any.
+  const first = sub.first(sub.study, LOOP);
+  const all = first === undefined || OF_WIRE.has(first.id) ? [] : sub.quick(sub.study, LOOP);
+  const stood = new Set(all.map((f) => f.id).filter((id) => !OF_WIRE.has(id)));
   const passes = (i: number) => {
-    const plan = withGauge(sub.study.plan, runs, sizes[i]!);
-    return sub.first(sub.with(plan), [4, 5]) === undefined;
+    const study = sub.with(withGauge(sub.study.plan, runs, sizes[i]!));
+    if (stood.size === 0) return sub.first(study, LOOP) === undefined;
+    return sub.quick(study, LOOP).every((f) => stood.has(f.id));
   };
   return sizes[firstGood(sizes.length, passes, 0)]?.gauge ?? null;
 }
