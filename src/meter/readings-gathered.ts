@@ -43,6 +43,11 @@ export class ReadingsGathered {
     return has ? null : undefined;
   }
 
+  /** The faults that a reading shows, as far as they were tried. */
+  shownBy(measure: Measure): Iterable<number> {
+    return this.shows.get(measure)?.keys() ?? [];
+  }
+
   /** The readings that show anything, the handiest first. */
   measures(): Measure[] {
     return [...this.shows.keys()].sort((x, y) => trouble(x) - trouble(y));

@@ -1,8 +1,11 @@
 /** Tries faults on the bench and chooses the readings that show them. */
 import { loopNeedsMains } from '../machine/power.ts';
-import { kept } from '../plan/map-entries.ts';
+import { kept, push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import { AlikeFaults } from './alike-faults.ts';
+import { AlikeParts } from './alike-parts.ts';
+import { Carried } from './carried.ts';
 import { EffectTable } from './effect-table.ts';
 import type { Fault } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
@@ -61,6 +64,10 @@ class Search {
     Map<string, readonly (readonly [Measure, Wrong])[]>
   >();
   private readonly harmful = new Map<Fault, boolean>();
+  /** numbers of the faults that are tried with everything, and of those that are like them */
+  private readonly models: readonly number[];
+  private readonly others: readonly number[];
+  private readonly carried: Carried | undefined;
   private done = 0;
   private total: number;
 
@@ -79,6 +86,11 @@ class Search {
     this.short = SHORT.gate * gates + SHORT.more;
     this.tried = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     this.total = 2 * this.tried.length;
+    const parts = new AlikeParts(study.plan);
+    const alike = this.trials.all ? undefined : new AlikeFaults(faults, this.tried, parts);
+    this.models = alike?.models ?? this.tried;
+    this.others = alike?.others ?? [];
+    this.carried = alike && new Carried(study, this.subjects.right.circuit, parts, alike);
   }
 
   run(): Searched {
@@ -92,29 +104,70 @@ class Search {
     }
     // What harms nobody may be found with mains on, where all else makes too long a sheet.
     if (best.length > this.short) {
-      this.tryOnMains((fault) => fault.beforeMains !== true);
+      const isOther = new Set(this.others);
+      this.tryOnMains((fault, i) => fault.beforeMains !== true && !isOther.has(i));
+      this.carry(['mains'], [this.early, this.mains]);
       best = shorter(best, this.together());
     }
     return this.searched(best);
   }
 
   private tryBeforeMains(trials: readonly Trial[]): void {
-    for (const i of this.tried) {
+    for (const i of this.models) {
       this.tryFault(i, trials, this.early);
       this.tick();
     }
-    this.complete();
+    this.complete(this.models);
+    this.carry(trials, [this.early]);
+  }
+
+  /** The other faults are tried as those they are like were found, and with everything where that does not show them. */
+  private carry(trials: readonly Trial[], known: readonly ReadingsGathered[]): void {
+    if (this.others.length === 0) return;
+    const isModel = new Set(this.models);
+    const chosen = ReadingsGathered.choose(known, { counted: (i) => isModel.has(i) });
+    const shown = new Map<number, Measure[]>();
+    for (const m of chosen)
+      for (const g of known)
+        for (const i of g.shownBy(m)) if (isModel.has(i)) push(shown, i, m);
+    const groups = new Map<string, number[]>();
+    for (const i of this.others) push(groups, this.faults[i]!.parts.join(), i);
+    for (const group of groups.values()) this.carryTo(group, shown, trials);
+  }
+
+  private carryTo(
+    group: readonly number[],
+    shown: ReadonlyMap<number, readonly Measure[]>,
+    trials: readonly Trial[],
+  ): void {
+    const wanted = group.map((i) => this.carried!.places(i, shown));
+    const places = new Map(wanted.flat().map((p) => [p.key, p]));
+    const { bench, readings } = this.trials.at(this.faults[group[0]!]!, [...places.values()]);
+    for (const [k, i] of group.entries()) {
+      const fault = this.faults[i]!;
+      const list = wanted[k]!.flatMap((p) => readings.get(places.get(p.key)!) ?? []);
+      const subject = bench.build(fault);
+      for (const m of list) {
+        const into = m.stage === 3 ? this.mains : this.early;
+        if (into.known(m, i) !== undefined) continue;
+        into.trying(i, [m]);
+        const wrong = this.judged(m, fault, subject);
+        if (wrong !== undefined) into.add(m, i, wrong);
+      }
+      if (!this.early.faults.has(i) && !trials.includes('mains')) this.tryFault(i, trials, this.early);
+      this.tick();
+    }
   }
 
   /** Where not all were tried with all: what nothing shows yet with every reading, all with those that look best so far. */
-  private complete(): void {
+  private complete(among: readonly number[]): void {
     if (this.trials.all) return;
-    const hidden = this.tried.filter((i) => !this.early.faults.has(i));
-    if (this.trials.affords(hidden.length))
+    const hidden = among.filter((i) => !this.early.faults.has(i));
+    if (this.trials.affords((hidden.length * this.tried.length) / among.length))
       for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
     if (this.tried.length * this.trials.stances.length > STATES) return;
     const promising = this.early.promising();
-    for (const i of this.tried) {
+    for (const i of among) {
       const missing = promising.filter((m) => this.early.known(m, i) === undefined);
       if (missing.length === 0) continue;
       const fault = this.faults[i]!;

@@ -4,6 +4,7 @@ import { UnionFind } from '../circuit/union-find.ts';
 import { kept, push } from '../plan/map-entries.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
+import { type Place, reachOf } from './carried.ts';
 import type { Fault } from './fault.ts';
 import { touchesLoop } from './hazard.ts';
 import { LateBenches } from './late-benches.ts';
@@ -151,6 +152,27 @@ export class Trials {
     };
   }
 
+  /** Readings at these places, as far as there are any, and where a fault at these parts is tried with them. */
+  at(fault: Fault, places: readonly Place[]): { bench: Bench; readings: ReadonlyMap<Place, Measure> } {
+    const { keys, inputs } = reachOf(places);
+    const bench = this.near(fault, keys, inputs);
+    let measure: Measurer | undefined;
+    const readings = new Map<Place, Measure>();
+    for (const place of places) {
+      const pair = this.pairAt.get(`${place.a} ${place.b}`);
+      const stance = this.stances.find((s) => s.key === place.stance.key);
+      if (pair === undefined || stance === undefined) continue;
+      measure ??= new Measurer(this.study, bench);
+      const trial = trialOf(place);
+      this.fill(trial, stance, new Set([pair]), measure);
+      const clipped = place.clipped.join();
+      const found = this.madeAt(trial, stance).get(pair)!;
+      const reading = found.find((m) => m.expect.shows === place.shows && m.clipped.join() === clipped);
+      if (reading !== undefined) readings.set(place, reading);
+    }
+    return { bench, readings };
+  }
+
   private benchFor(fault: Fault, all: boolean): BenchAndReadings {
     if (all) return this.whole;
     return kept(this.benches, setName(fault, all), () => {
@@ -280,6 +302,12 @@ function makeAt(measure: Measurer, trial: Trial, stance: Stance, pairs: readonly
   return stage !== 3 && trial.endsWith(' clipped')
     ? measure.clipped(stage, stance, pairs)
     : measure.at(stage, stance, pairs);
+}
+
+function trialOf({ stage, clipped }: Place): Trial {
+  if (stage === 3) return 'mains';
+  const live = stage === 1 ? 'dead' : 'loop';
+  return clipped.length > 0 ? `${live} clipped` : live;
 }
 
 /** The parts of a fault and of its terminals. */
