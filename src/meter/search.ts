@@ -1,5 +1,4 @@
 /** Tries faults on the bench and chooses the readings that show them. */
-import { loopNeedsMains } from '../machine/power.ts';
 import { kept, push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
@@ -9,9 +8,8 @@ import { Carried } from './carried.ts';
 import { EffectTable } from './effect-table.ts';
 import type { Fault } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
-import { hazards } from './hazard.ts';
+import { Judging } from './judging.ts';
 import { howWrong, type Measure, wrongOhms } from './measure.ts';
-import { Readable } from './readable.ts';
 import { fewest, ReadingsGathered } from './readings-gathered.ts';
 import type { Wrong } from './sheet-model.ts';
 import { inShopOrder } from './shop-order.ts';
@@ -49,10 +47,8 @@ export function searchReadings(study: Study, faults: readonly Fault[], progress?
 class Search {
   private readonly plan: Plan;
   private readonly subjects: Subjects;
-  private readonly readable: Readable;
   private readonly trials: Trials;
-  private readonly hazard: ReturnType<typeof hazards>;
-  private readonly loopNeedsMains: boolean;
+  private readonly judging: Judging;
   private readonly short: number;
   /** numbers of the faults that are tried at all */
   private readonly tried: readonly number[];
@@ -63,7 +59,6 @@ class Search {
     readonly Measure[],
     Map<string, readonly (readonly [Measure, Wrong])[]>
   >();
-  private readonly harmful = new Map<Fault, boolean>();
   /** numbers of the faults that are tried with everything, and of those that are like them */
   private readonly models: readonly number[];
   private readonly others: readonly number[];
@@ -78,10 +73,8 @@ class Search {
   ) {
     this.plan = study.plan;
     this.subjects = new Subjects(study);
-    this.readable = new Readable(this.subjects);
     this.trials = new Trials(study, this.subjects, faults.length);
-    this.hazard = hazards(study.plan, this.subjects.right.circuit);
-    this.loopNeedsMains = loopNeedsMains(this.subjects.right.circuit);
+    this.judging = new Judging(study.plan, this.subjects, this.trials, faults);
     const gates = this.subjects.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
     this.short = SHORT.gate * gates + SHORT.more;
     this.tried = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
@@ -149,10 +142,10 @@ class Search {
       const subject = bench.build(fault);
       for (const m of list) {
         const into = m.stage === 3 ? this.mains : this.early;
-        if (into.known(m, i) !== undefined) continue;
-        into.trying(i, [m]);
-        const wrong = this.judged(m, fault, subject);
-        if (wrong !== undefined) into.add(m, i, wrong);
+        if (into.knownOf(m)(i) !== undefined) continue;
+        const wrong = this.judging.judged(m, fault, subject);
+        if (wrong === undefined) into.learn(m, i);
+        else into.add(m, i, wrong);
       }
       if (!this.early.faults.has(i) && !trials.includes('mains')) this.tryFault(i, trials, this.early);
       this.tick();
@@ -166,19 +159,13 @@ class Search {
     if (this.trials.affords((hidden.length * this.tried.length) / among.length))
       for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
     if (this.tried.length * this.trials.stances.length > STATES) return;
-    const promising = this.early.promising();
-    for (const i of among) {
-      const missing = promising.filter((m) => this.early.known(m, i) === undefined);
-      if (missing.length === 0) continue;
-      const fault = this.faults[i]!;
-      this.early.trying(i, missing);
-      const open = missing.filter((m) => this.isReadable(m, fault));
-      const built = this.trials.built(fault, promising);
-      for (const m of open) {
-        const wrong = this.judged(m, fault, built(m));
-        if (wrong !== undefined) this.early.add(m, i, wrong);
+    const promising = byPosition(this.early.promising());
+    for (const m of promising)
+      for (const [i, subject] of this.judging.open(m, promising, this.early, among)) {
+        const wrong = this.judging.judged(m, this.faults[i]!, subject());
+        if (wrong === undefined) this.early.learn(m, i);
+        else this.early.add(m, i, wrong);
       }
-    }
   }
 
   private tryOnMains(which: (fault: Fault, index: number) => boolean): void {
@@ -198,7 +185,7 @@ class Search {
           continue;
         }
         for (const m of list) {
-          const wrong = this.judged(m, fault, subject);
+          const wrong = this.judging.judged(m, fault, subject);
           if (wrong !== undefined) into.add(m, index, wrong);
         }
       }
@@ -222,21 +209,6 @@ class Search {
         return wrong === undefined ? [] : [[m, wrong] as const];
       }),
     );
-  }
-
-  /** Found by a bang is not found; where the loop hangs on the plug, mains is on with the loop. */
-  private judged(m: Measure, fault: Fault, subject: Subject): Wrong | undefined {
-    const mainsOn = m.stage === 3 || (m.stage === 2 && this.loopNeedsMains);
-    return mainsOn && this.isHazard(fault) ? undefined : howWrong(m, subject);
-  }
-
-  private isHazard(fault: Fault): boolean {
-    return kept(this.harmful, fault, () => this.hazard(this.subjects.circuit(fault)));
-  }
-
-  /** Whether a fault could change a reading. */
-  private isReadable(m: Measure, fault: Fault): boolean {
-    return this.trials.all || this.readable.by(m, fault);
   }
 
   private tick(): void {
@@ -300,8 +272,9 @@ class Search {
     const faults = [...this.faults, ...leadFaults(this.plan, chosen)];
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     const wholly = own.length * chosen.length <= WHOLLY;
-    const table = new EffectTable(inShopOrder(chosen, this.trials.stances), own, (i, measures) =>
-      this.judgeAll(faults[i]!, i, measures, wholly),
+    const gathered = { before: this.early, mains: this.mains };
+    const table = new EffectTable(inShopOrder(chosen, this.trials.stances), own, (some, measures) =>
+      this.judging.rows(faults, some, measures, gathered, { given: this.faults.length, wholly }),
     );
     for (const i of own) if (i < this.faults.length) this.tick();
     const { measures, wrong } = table.withoutNeedless(faults.length, wholly);
@@ -309,32 +282,12 @@ class Search {
       this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w[i] !== undefined);
     return { faults, measures, wrong, detectable: new Set(own.filter(shown)) };
   }
+}
 
-  /**
-   * What a fault does to each of the readings chosen, in shop order: what is shown with mains off is put right then.
-   * Unless it is to be known wholly, readings after the first that shows it tell only what is known of them already.
-   */
-  private judgeAll(
-    fault: Fault,
-    index: number,
-    measures: readonly Measure[],
-    wholly: boolean,
-  ): (Wrong | undefined)[] {
-    const lead = index >= this.faults.length;
-    const built = this.trials.built(fault, measures);
-    let [shown, seen] = [false, false];
-    return measures.map((m) => {
-      if ((m.stage === 3 && shown) || (lead && m.clipped.length > 0)) return undefined;
-      const into = m.stage === 3 ? this.mains : this.early;
-      const before = into.known(m, index);
-      const open = before === undefined && (wholly || !seen) && (lead || this.isReadable(m, fault));
-      const found = open ? this.judged(m, fault, built(m)) : (before ?? undefined);
-      if (open) into.learn(m, index, found);
-      seen ||= found !== undefined;
-      shown ||= m.stage < 3 && found !== undefined;
-      return found;
-    });
-  }
+/** Readings of one stage and one position one after the other. */
+function byPosition(measures: readonly Measure[]): Measure[] {
+  const key = (m: Measure) => `${m.stage} ${m.stance.key}`;
+  return [...measures].sort((x, y) => key(x).localeCompare(key(y), 'en'));
 }
 
 function shorter(a: Measure[], b: Measure[] | undefined): Measure[] {

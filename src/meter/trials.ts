@@ -41,6 +41,8 @@ const MANY_MAINS = 12;
 
 /** Faults times positions times pairs of probes up to which every fault is tried with all of them. */
 const ALL = 1e6;
+/** Sets of parts whose circuits are kept at hand. */
+const KEPT = 8;
 /** Positions that a fault is tried in beyond those of its own parts, where not in all. */
 const FEW_STANCES = 5;
 
@@ -62,6 +64,8 @@ export class Trials {
   private readonly whole: BenchAndReadings;
   /** by parts */
   private readonly benches = new Map<string, BenchAndReadings>();
+  /** faults in the whole circuit */
+  private readonly wholly = new Map<Fault, Subject>();
   private readonly right: Subject;
   private readonly late = new LateBenches();
   private readonly manyMains: boolean;
@@ -136,20 +140,12 @@ export class Trials {
     return this.benchFor(fault, all).bench;
   }
 
-  /** What a fault is tried on with some of these readings, which were not made for it, one after the other. */
-  built(fault: Fault, among: readonly Measure[]): (measure: Measure) => Subject {
-    let whole: Subject | undefined;
-    const known = new Map<string, Subject>();
+  /** What a fault is tried on with one of these readings, which were not made for it, position by position. */
+  built(fault: Fault, { stance }: Measure, among: readonly Measure[]): Subject {
+    if (this.all || fault.at.length === 0)
+      return kept(this.wholly, fault, () => this.subjects.build(fault));
     const parts = [...partsAt(fault)].sort().join();
-    return ({ stance }) => {
-      if (this.all || fault.at.length === 0) {
-        whole ??= this.subjects.build(fault);
-        return whole;
-      }
-      return kept(known, stance.key, () =>
-        this.late.at(stance, among, parts, (keys, inputs) => this.near(fault, keys, inputs)).build(fault),
-      );
-    };
+    return this.late.at(stance, among, fault, parts, (keys, inputs) => this.near(fault, keys, inputs));
   }
 
   /** Readings at these places, as far as there are any, and where a fault at these parts is tried with them. */
@@ -175,6 +171,8 @@ export class Trials {
 
   private benchFor(fault: Fault, all: boolean): BenchAndReadings {
     if (all) return this.whole;
+    if (this.benches.size >= KEPT && !this.benches.has(setName(fault, all)))
+      this.benches.delete(this.benches.keys().next().value!);
     return kept(this.benches, setName(fault, all), () => {
       const trials: readonly Trial[] = ['dead', 'loop', 'dead clipped', 'loop clipped', 'mains'];
       const stances = trials.flatMap((trial) => this.stancesFor(fault, trial, all));
