@@ -1,5 +1,5 @@
 /** Faults that are alike: the same mistake at parts that are wired alike. A few of each are tried with everything. */
-import { push } from '../plan/map-entries.ts';
+import { kept, push } from '../plan/map-entries.ts';
 import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
 import type { AlikeParts } from './alike-parts.ts';
 import type { Fault } from './fault.ts';
@@ -47,6 +47,18 @@ export class AlikeFaults {
   modelsOf(index: number): readonly number[] {
     return (this.classes.get(this.classOf.get(index)!) ?? []).filter((i) => this.isOne.has(i));
   }
+
+  /** The models that a fault is like to the last figure of its parts and their runs. */
+  twinsOf(index: number): readonly number[] {
+    const figures = (i: number) =>
+      kept(this.figures, i, () =>
+        this.partsOf(this.faults[i]!)
+          .map((p) => this.parts.figures(p))
+          .join(' + '),
+      );
+    return this.modelsOf(index).filter((i) => figures(i) === figures(index));
+  }
+  private readonly figures = new Map<number, string>();
 
   /** Parts of two alike faults that stand for each other. */
   pairs(model: number, other: number): (readonly [string, string])[] {

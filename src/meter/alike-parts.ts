@@ -16,8 +16,10 @@ export class AlikeParts {
   private readonly byLabel = new Map<string, string[]>();
 
   constructor(private readonly plan: Plan) {
-    for (const { cores } of plan.runs)
+    for (const { cores, index } of plan.runs)
       for (const { a, b } of cores) {
+        push(this.runsAt, a.part, index);
+        push(this.runsAt, b.part, index);
         push(this.ways, a.part, { terminal: a.terminal, to: b.part, toTerminal: b.terminal });
         push(this.ways, b.part, { terminal: b.terminal, to: a.part, toTerminal: a.terminal });
       }
@@ -32,6 +34,20 @@ export class AlikeParts {
   label(part: string): string {
     return this.labels.get(part) ?? '';
   }
+
+  /** The figures of a part and of the runs that end at it, as text. */
+  figures(part: string): string {
+    return kept(this.told, part, () => {
+      const own = { ...this.plan.parts.get(part), name: '', at: '', where: '' };
+      const runs = (this.runsAt.get(part) ?? []).map((i) => {
+        const { length, cable } = this.plan.runs[i]!;
+        return JSON.stringify([length, cable]);
+      });
+      return `${JSON.stringify(own)} ${runs.join()}`;
+    });
+  }
+  private readonly told = new Map<string, string>();
+  private readonly runsAt = new Map<string, number[]>();
 
   /** The parts wired as this one is, itself with them, in the order of the plan. */
   likes(part: string): readonly string[] {

@@ -62,6 +62,7 @@ class Search {
   /** numbers of the faults that are tried with everything, and of those that are like them */
   private readonly models: readonly number[];
   private readonly others: readonly number[];
+  private readonly alike: AlikeFaults | undefined;
   private readonly carried: Carried | undefined;
   private done = 0;
   private total: number;
@@ -83,6 +84,7 @@ class Search {
     const alike = this.trials.all ? undefined : new AlikeFaults(faults, this.tried, parts);
     this.models = alike?.models ?? this.tried;
     this.others = alike?.others ?? [];
+    this.alike = alike;
     this.carried = alike && new Carried(study, this.subjects.right.circuit, parts, alike);
   }
 
@@ -147,7 +149,9 @@ class Search {
         if (wrong === undefined) into.learn(m, i);
         else into.add(m, i, wrong);
       }
-      if (!this.early.faults.has(i) && !trials.includes('mains')) this.tryFault(i, trials, this.early);
+      // What nothing tells at parts alike to the last figure is not tried with everything once more.
+      const told = this.alike!.twinsOf(i).every((k) => this.early.faults.has(k));
+      if (!this.early.faults.has(i) && told && !trials.includes('mains')) this.tryFault(i, trials, this.early);
       this.tick();
     }
   }
@@ -155,8 +159,9 @@ class Search {
   /** Where not all were tried with all: what nothing shows yet with every reading, all with those that look best so far. */
   private complete(among: readonly number[]): void {
     if (this.trials.all) return;
-    const hidden = among.filter((i) => !this.early.faults.has(i));
-    if (this.trials.affords((hidden.length * this.tried.length) / among.length))
+    const hidden = among.filter((i) => !this.early.faults.has(i) && mayShow(this.faults[i]!));
+    const like = this.others.filter((i) => this.alike!.modelsOf(i).every((k) => hidden.includes(k)));
+    if (this.trials.affords(hidden.length + like.length))
       for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
     if (this.tried.length * this.trials.stances.length > STATES) return;
     const promising = byPosition(this.early.promising());
@@ -282,6 +287,11 @@ class Search {
       this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w[i] !== undefined);
     return { faults, measures, wrong, detectable: new Set(own.filter(shown)) };
   }
+}
+
+/** Whether a fault that nothing near it shows may be told farther away: not one whose kind has a reason to stay hidden. */
+function mayShow({ hidden, beforeMains }: Fault): boolean {
+  return hidden === undefined || beforeMains === true;
 }
 
 /** Readings of one stage and one position one after the other. */

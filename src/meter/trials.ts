@@ -126,6 +126,7 @@ export class Trials {
     const list = (stance: Stance, kind: Listed) => this.list(fault, trial, kind, stance, touched, all);
     const live = trial === 'loop' || trial === 'loop clipped';
     const loop = this.onLoop(fault);
+    if (fault.live && !(trial === 'mains' || (live && loop))) return;
     const inLoop = live && loop && ![...touched].some((root) => this.lineRoots.has(root));
     for (const stance of this.stancesFor(fault, trial, all)) {
       if (trial === 'mains' || (trial === 'loop' && loop))
@@ -160,7 +161,7 @@ export class Trials {
       if (pair === undefined || stance === undefined) continue;
       measure ??= new Measurer(this.study, bench);
       const trial = trialOf(place);
-      this.fill(trial, stance, new Set([pair]), measure);
+      this.fill(trial, stance, [pair], measure);
       const clipped = place.clipped.join();
       const found = this.madeAt(trial, stance).get(pair)!;
       const reading = found.find((m) => m.expect.shows === place.shows && m.clipped.join() === clipped);
@@ -218,21 +219,22 @@ export class Trials {
     const own = kind === 'own ohms';
     const where = own ? [...roots].sort((a, b) => a - b).join() : '';
     return kept(this.lists, `${trial} ${kind} ${stance.key} ${setName(fault, every)} ${where}`, () => {
-      const pairs = this.pairsFor(fault, every);
+      const on = (key: string) => roots.has(this.rootOf(key) ?? -1);
+      // Between what a fault touches and what it does not, nothing passes before or after; a lead may join the two.
+      const fits = ({ a, b }: Pair) =>
+        !own || (trial.endsWith(' clipped') ? on(a) || on(b) : on(a) && on(b));
+      const pairs = [...this.pairsFor(fault, every)].filter(fits);
       this.fill(trial, stance, pairs, this.benchFor(fault, every).measure);
       const made = this.madeAt(trial, stance);
       const unit = kind === 'volts' ? 'V' : 'ohm';
-      const on = (key: string) => !own || roots.has(this.rootOf(key) ?? -1);
-      return [...pairs]
-        .flatMap((p) => made.get(p)!)
-        .filter((m) => m.expect.unit === unit && (on(m.pair.a) || on(m.pair.b)));
+      return pairs.flatMap((p) => made.get(p)!).filter((m) => m.expect.unit === unit);
     });
   }
 
   /** Works out all the readings that are still wanting at once, since they share the solving. */
-  private fill(trial: Trial, stance: Stance, pairs: ReadonlySet<Pair>, measure: Measurer): void {
+  private fill(trial: Trial, stance: Stance, pairs: readonly Pair[], measure: Measurer): void {
     const made = this.madeAt(trial, stance);
-    const wanting = [...pairs].filter((p) => !made.has(p));
+    const wanting = pairs.filter((p) => !made.has(p));
     if (wanting.length === 0) return;
     for (const p of wanting) made.set(p, []);
     for (const m of makeAt(measure, trial, stance, wanting))
