@@ -43,6 +43,13 @@ export class AlikeFaults {
   }
   private readonly isOne: ReadonlySet<number>;
 
+  /** The others, those of one part together. */
+  groups(): readonly (readonly number[])[] {
+    const groups = new Map<string, number[]>();
+    for (const i of this.others) push(groups, this.repeated(this.faults[i]!) ?? '', i);
+    return [...groups.values()];
+  }
+
   /** The models that a fault is like. */
   modelsOf(index: number): readonly number[] {
     return (this.classes.get(this.classOf.get(index)!) ?? []).filter((i) => this.isOne.has(i));
@@ -89,13 +96,16 @@ export class AlikeFaults {
     ].join(' | ');
   }
 
-  /** Of parts wired alike, the faults at the first, the middle and the last one. */
+  /** Of parts wired alike, the faults at the one in the middle. */
   private isModel(fault: Fault): boolean {
-    for (const part of this.partsOf(fault)) {
-      const likes = this.parts.likes(part);
-      if (likes.length <= FEW) continue;
-      return [likes[0], likes[likes.length >> 1], likes.at(-1)].includes(part);
-    }
-    return true;
+    const part = this.repeated(fault);
+    if (part === undefined) return true;
+    const likes = this.parts.likes(part);
+    return likes[likes.length >> 1] === part;
+  }
+
+  /** The first part of a fault that many others are wired like. */
+  private repeated(fault: Fault): string | undefined {
+    return this.partsOf(fault).find((part) => this.parts.likes(part).length > FEW);
   }
 }

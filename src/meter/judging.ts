@@ -102,7 +102,7 @@ export class Judging {
   }
 
   /** Whether a fault could change a reading. */
-  private isReadable(m: Measure, fault: Fault): boolean {
+  isReadable(m: Measure, fault: Fault): boolean {
     return this.trials.all || this.readable.by(m, fault);
   }
 }

@@ -125,9 +125,7 @@ class Search {
     for (const m of chosen)
       for (const g of known)
         for (const i of g.shownBy(m)) if (isModel.has(i)) push(shown, i, m);
-    const groups = new Map<string, number[]>();
-    for (const i of this.others) push(groups, this.faults[i]!.parts.join(), i);
-    for (const group of groups.values()) this.carryTo(group, shown, trials);
+    for (const group of this.alike!.groups()) this.carryTo(group, shown, trials);
   }
 
   private carryTo(
@@ -135,20 +133,26 @@ class Search {
     shown: ReadonlyMap<number, readonly Measure[]>,
     trials: readonly Trial[],
   ): void {
-    const wanted = group.map((i) => this.carried!.places(i, shown));
-    const places = new Map(wanted.flat().map((p) => [p.key, p]));
-    const { bench, readings } = this.trials.at(this.faults[group[0]!]!, [...places.values()]);
-    for (const [k, i] of group.entries()) {
-      const fault = this.faults[i]!;
-      const list = wanted[k]!.flatMap((p) => readings.get(places.get(p.key)!) ?? []);
-      const subject = bench.build(fault);
-      for (const m of list) {
-        const into = m.stage === 3 ? this.mains : this.early;
-        if (into.knownOf(m)(i) !== undefined) continue;
-        const wrong = this.judging.judged(m, fault, subject);
+    const faults = group.map((i) => this.faults[i]!);
+    const places = new Map(
+      group.flatMap((i) => this.carried!.places(i, shown)).map((place) => [place.key, place]),
+    );
+    const { bench, readings } = this.trials.at(faults, [...places.values()]);
+    const built = new Map<number, Subject>();
+    for (const m of readings) {
+      const into = m.stage === 3 ? this.mains : this.early;
+      const known = into.knownOf(m);
+      for (const [k, i] of group.entries()) {
+        if (known(i) !== undefined) continue;
+        const fault = faults[k]!;
+        const open = m.stage === 3 || this.judging.isReadable(m, fault);
+        const subject = () => kept(built, i, () => bench.build(fault));
+        const wrong = open ? this.judging.judged(m, fault, subject()) : undefined;
         if (wrong === undefined) into.learn(m, i);
         else into.add(m, i, wrong);
       }
+    }
+    for (const i of group) {
       // What nothing tells at parts alike to the last figure is not tried with everything once more.
       const told = this.alike!.twinsOf(i).every((k) => this.early.faults.has(k));
       if (!this.early.faults.has(i) && told && !trials.includes('mains')) this.tryFault(i, trials, this.early);

@@ -50,6 +50,7 @@ const FEW_STANCES = 5;
 export class Trials {
   /** in the order in which they are worked through */
   readonly stances: readonly Stance[];
+  private readonly byKey: ReadonlyMap<string, Stance>;
   /** true for a fault that can change a reading while only the low-voltage supplies are on */
   readonly onLoop: (fault: Fault) => boolean;
   /** positions for mains on: nobody holds a button while probing what holds itself in */
@@ -93,6 +94,7 @@ export class Trials {
     this.right = right;
     this.stances = stances(plan, right.circuit);
     const sealing = sealingInputs(plan, right.circuit);
+    this.byKey = new Map(this.stances.map((s) => [s.key, s]));
     this.handsFree = this.stances.filter((s) => !s.moved.some((i) => sealing.has(i)));
     this.pairs = probePairs(plan);
     this.pairAt = new Map(
@@ -146,27 +148,26 @@ export class Trials {
     if (this.all || fault.at.length === 0)
       return kept(this.wholly, fault, () => this.subjects.build(fault));
     const parts = [...partsAt(fault)].sort().join();
-    return this.late.at(stance, among, fault, parts, (keys, inputs) => this.near(fault, keys, inputs));
+    return this.late.at(stance, among, fault, parts, (keys, inputs) => this.near(partsAt(fault), keys, inputs));
   }
 
-  /** Readings at these places, as far as there are any, and where a fault at these parts is tried with them. */
-  at(fault: Fault, places: readonly Place[]): { bench: Bench; readings: ReadonlyMap<Place, Measure> } {
+  /** Readings at these places, as far as there are any, and where some faults are tried with them. */
+  at(faults: readonly Fault[], places: readonly Place[]): { bench: Bench; readings: readonly Measure[] } {
     const { keys, inputs } = reachOf(places);
-    const bench = this.near(fault, keys, inputs);
+    const parts = new Set(faults.flatMap((f) => [...partsAt(f)]));
+    const bench = this.near(parts, keys, inputs);
     let measure: Measurer | undefined;
-    const readings = new Map<Place, Measure>();
-    for (const place of places) {
+    const readings = places.flatMap((place) => {
       const pair = this.pairAt.get(`${place.a} ${place.b}`);
-      const stance = this.stances.find((s) => s.key === place.stance.key);
-      if (pair === undefined || stance === undefined) continue;
+      const stance = this.byKey.get(place.stance.key);
+      if (pair === undefined || stance === undefined) return [];
       measure ??= new Measurer(this.study, bench);
       const trial = trialOf(place);
       this.fill(trial, stance, [pair], measure);
       const clipped = place.clipped.join();
       const found = this.madeAt(trial, stance).get(pair)!;
-      const reading = found.find((m) => m.expect.shows === place.shows && m.clipped.join() === clipped);
-      if (reading !== undefined) readings.set(place, reading);
-    }
+      return found.filter((m) => m.expect.shows === place.shows && m.clipped.join() === clipped);
+    });
     return { bench, readings };
   }
 
@@ -179,15 +180,14 @@ export class Trials {
       const stances = trials.flatMap((trial) => this.stancesFor(fault, trial, all));
       const inputs = new Set(stances.flatMap((s) => [...s.moved, ...s.first]));
       const keys = [...this.pairsFor(fault, all)].flatMap((p) => [p.a, p.b]);
-      const bench = this.near(fault, keys, inputs);
+      const bench = this.near(partsAt(fault), keys, inputs);
       return { bench, measure: new Measurer(this.study, bench) };
     });
   }
 
-  private near(fault: Fault, keys: readonly string[], moved: ReadonlySet<number>): Bench {
+  private near(parts: ReadonlySet<string>, keys: readonly string[], moved: ReadonlySet<number>): Bench {
     const { plan } = this.study;
     const inputs = new Set(moved);
-    const parts = partsAt(fault);
     for (const i of this.right.circuit.inputs) if (parts.has(i.part)) inputs.add(i.index);
     const own = [...parts].flatMap((part) => allTerminals(plan, part));
     return this.subjects.near(new Set([...this.everywhere, ...own, ...keys]), inputs);
