@@ -109,8 +109,7 @@ export class Ohmmeter {
     const [x, y] = [this.circuit.netOf.get(a), this.circuit.netOf.get(b)];
     // A terminal that nothing is wired to has no net; it is still one piece of metal with itself.
     if (a === b || (x !== undefined && x === y)) return { least: 0, most: 0 };
-    if (x === undefined || y === undefined)
-      return NO_WAY;
+    if (x === undefined || y === undefined) return NO_WAY;
     const { least, most } = this.bounds(where);
     const high = ohms(most, x, y);
     return { least: least === most ? high : ohms(least, x, y), most: high };

@@ -10,7 +10,8 @@ import type { Fault } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
 import { Judging } from './judging.ts';
 import { howWrong, type Measure, wrongOhms } from './measure.ts';
-import { fewest, ReadingsGathered } from './readings-gathered.ts';
+import { fewest, ReadingsGathered, trouble } from './readings-gathered.ts';
+import { Sections } from './sections.ts';
 import type { Wrong } from './sheet-model.ts';
 import { inShopOrder } from './shop-order.ts';
 import type { Stance } from './stance.ts';
@@ -25,6 +26,8 @@ export interface Searched {
   readonly faults: readonly Fault[];
   /** in shop order */
   readonly measures: readonly Measure[];
+  /** relay of the zone that each measure is taken in; null for the trunk, and where there are no zones */
+  readonly zones: readonly (string | null)[];
   /** for each measure, what each fault does to it */
   readonly wrong: readonly (readonly (Wrong | undefined)[])[];
   /** faults that some reading tried shows */
@@ -36,6 +39,9 @@ const SHORT = { gate: 2, more: 12 } as const;
 
 /** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
 const STATES = 40_000;
+
+/** What makes a reading of one zone less handy where it is taken from outside of it; common practice, no source. */
+const ACROSS = 0.1;
 
 /** Faults times chosen readings up to which all is known of each pair, also after the first reading that shows a fault. */
 const WHOLLY = 40_000;
@@ -49,6 +55,7 @@ class Search {
   private readonly subjects: Subjects;
   private readonly trials: Trials;
   private readonly judging: Judging;
+  private readonly sections: Sections;
   private readonly short: number;
   /** numbers of the faults that are tried at all */
   private readonly tried: readonly number[];
@@ -75,6 +82,7 @@ class Search {
     this.plan = study.plan;
     this.subjects = new Subjects(study);
     this.trials = new Trials(study, this.subjects, faults.length);
+    this.sections = new Sections(study, this.subjects.right.circuit);
     this.judging = new Judging(study.plan, this.subjects, this.trials, faults);
     const gates = this.subjects.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
     this.short = SHORT.gate * gates + SHORT.more;
@@ -120,11 +128,10 @@ class Search {
   private carry(trials: readonly Trial[], known: readonly ReadingsGathered[]): void {
     if (this.others.length === 0) return;
     const isModel = new Set(this.models);
-    const chosen = ReadingsGathered.choose(known, { counted: (i) => isModel.has(i) });
+    const chosen = ReadingsGathered.choose(known, { counted: (i) => isModel.has(i), weigh: this.weigh });
     const shown = new Map<number, Measure[]>();
     for (const m of chosen)
-      for (const g of known)
-        for (const i of g.shownBy(m)) if (isModel.has(i)) push(shown, i, m);
+      for (const g of known) for (const i of g.shownBy(m)) if (isModel.has(i)) push(shown, i, m);
     for (const group of this.alike!.groups()) this.carryTo(group, shown, trials);
   }
 
@@ -155,7 +162,8 @@ class Search {
     for (const i of group) {
       // What nothing tells at parts alike to the last figure is not tried with everything once more.
       const told = this.alike!.twinsOf(i).every((k) => this.early.faults.has(k));
-      if (!this.early.faults.has(i) && told && !trials.includes('mains')) this.tryFault(i, trials, this.early);
+      if (!this.early.faults.has(i) && told && !trials.includes('mains'))
+        this.tryFault(i, trials, this.early);
       this.tick();
     }
   }
@@ -220,6 +228,10 @@ class Search {
     );
   }
 
+  /** In a large shop a zone is rather read by itself than from across the trunk. */
+  private readonly weigh = (m: Measure): number =>
+    trouble(m) + (!this.trials.all && this.sections.isApart(m) ? ACROSS : 0);
+
   private tick(): void {
     this.progress?.(++this.done, this.total);
   }
@@ -228,7 +240,7 @@ class Search {
   private mainsLast(): Measure[] | undefined {
     const late = (i: number) => !this.early.faults.has(i);
     this.tryOnMains((_, i) => late(i));
-    const first = this.witnessed(ReadingsGathered.choose([this.early]));
+    const first = this.witnessed(ReadingsGathered.choose([this.early], { weigh: this.weigh }));
     return first && [...first, ...ReadingsGathered.choose([this.mains], { counted: late })];
   }
 
@@ -282,14 +294,23 @@ class Search {
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     const wholly = own.length * chosen.length <= WHOLLY;
     const gathered = { before: this.early, mains: this.mains };
-    const table = new EffectTable(inShopOrder(chosen, this.trials.stances), own, (some, measures) =>
-      this.judging.rows(faults, some, measures, gathered, { given: this.faults.length, wholly }),
+    const table = new EffectTable(
+      inShopOrder(chosen, this.trials.stances, this.sections),
+      own,
+      (some, measures) =>
+        this.judging.rows(faults, some, measures, gathered, { given: this.faults.length, wholly }),
     );
     for (const i of own) if (i < this.faults.length) this.tick();
     const { measures, wrong } = table.withoutNeedless(faults.length, wholly);
     const shown = (i: number) =>
       this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w[i] !== undefined);
-    return { faults, measures, wrong, detectable: new Set(own.filter(shown)) };
+    return {
+      faults,
+      measures,
+      zones: measures.map((m) => this.sections.zone(m)),
+      wrong,
+      detectable: new Set(own.filter(shown)),
+    };
   }
 }
 

@@ -145,10 +145,11 @@ export class Trials {
 
   /** What a fault is tried on with one of these readings, which were not made for it, position by position. */
   built(fault: Fault, { stance }: Measure, among: readonly Measure[]): Subject {
-    if (this.all || fault.at.length === 0)
-      return kept(this.wholly, fault, () => this.subjects.build(fault));
+    if (this.all || fault.at.length === 0) return kept(this.wholly, fault, () => this.subjects.build(fault));
     const parts = [...partsAt(fault)].sort().join();
-    return this.late.at(stance, among, fault, parts, (keys, inputs) => this.near(partsAt(fault), keys, inputs));
+    return this.late.at(stance, among, fault, parts, (keys, inputs) =>
+      this.near(partsAt(fault), keys, inputs),
+    );
   }
 
   /** Readings at these places, as far as there are any, and where some faults are tried with them. */
@@ -221,8 +222,7 @@ export class Trials {
     return kept(this.lists, `${trial} ${kind} ${stance.key} ${setName(fault, every)} ${where}`, () => {
       const on = (key: string) => roots.has(this.rootOf(key) ?? -1);
       // Between what a fault touches and what it does not, nothing passes before or after; a lead may join the two.
-      const fits = ({ a, b }: Pair) =>
-        !own || (trial.endsWith(' clipped') ? on(a) || on(b) : on(a) && on(b));
+      const fits = ({ a, b }: Pair) => !own || (trial.endsWith(' clipped') ? on(a) || on(b) : on(a) && on(b));
       const pairs = [...this.pairsFor(fault, every)].filter(fits);
       this.fill(trial, stance, pairs, this.benchFor(fault, every).measure);
       const made = this.madeAt(trial, stance);
