@@ -12,7 +12,7 @@ import type { Subject, Subjects } from './subject.ts';
 import type { Trials } from './trials.ts';
 
 /** What is known of readings with mains off and of those with mains on. */
-interface Gathered {
+export interface Gathered {
   readonly before: ReadingsGathered;
   readonly mains: ReadingsGathered;
 }
@@ -102,7 +102,7 @@ export class Judging {
   }
 
   /** Whether a fault could change a reading. */
-  isReadable(m: Measure, fault: Fault): boolean {
+  private isReadable(m: Measure, fault: Fault): boolean {
     return this.trials.all || this.readable.by(m, fault);
   }
 }

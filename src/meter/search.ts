@@ -1,10 +1,8 @@
 /** Tries faults on the bench and chooses the readings that show them. */
-import { kept, push } from '../plan/map-entries.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
-import { AlikeFaults } from './alike-faults.ts';
-import { AlikeParts } from './alike-parts.ts';
-import { Carried } from './carried.ts';
+import { Carrying } from './alike/carrying.ts';
 import { EffectTable } from './effect-table.ts';
 import type { Fault } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
@@ -16,7 +14,8 @@ import type { Wrong } from './sheet-model.ts';
 import { inShopOrder } from './shop-order.ts';
 import type { Stance } from './stance.ts';
 import { type Bench, type Subject, Subjects } from './subject.ts';
-import { type Trial, Trials } from './trials.ts';
+import type { Trial } from './trial.ts';
+import { Trials } from './trials.ts';
 
 /** Told how many of how many trials are done; how many there are may grow. */
 export type Progress = (done: number, of: number) => void;
@@ -69,8 +68,7 @@ class Search {
   /** numbers of the faults that are tried with everything, and of those that are like them */
   private readonly models: readonly number[];
   private readonly others: readonly number[];
-  private readonly alike: AlikeFaults | undefined;
-  private readonly carried: Carried | undefined;
+  private readonly carrying: Carrying | undefined;
   private done = 0;
   private total: number;
 
@@ -88,12 +86,10 @@ class Search {
     this.short = SHORT.gate * gates + SHORT.more;
     this.tried = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     this.total = 2 * this.tried.length;
-    const parts = new AlikeParts(study.plan);
-    const alike = this.trials.all ? undefined : new AlikeFaults(faults, this.tried, parts);
-    this.models = alike?.models ?? this.tried;
-    this.others = alike?.others ?? [];
-    this.alike = alike;
-    this.carried = alike && new Carried(study, this.subjects.right.circuit, parts, alike);
+    if (!this.trials.all)
+      this.carrying = new Carrying(study, { faults, tried: this.tried }, this.trials, this.judging);
+    this.models = this.carrying?.alike.models ?? this.tried;
+    this.others = this.carrying?.alike.others ?? [];
   }
 
   run(): Searched {
@@ -126,53 +122,23 @@ class Search {
 
   /** The other faults are tried as those they are like were found, and with everything where that does not show them. */
   private carry(trials: readonly Trial[], known: readonly ReadingsGathered[]): void {
-    if (this.others.length === 0) return;
-    const isModel = new Set(this.models);
-    const chosen = ReadingsGathered.choose(known, { counted: (i) => isModel.has(i), weigh: this.weigh });
-    const shown = new Map<number, Measure[]>();
-    for (const m of chosen)
-      for (const g of known) for (const i of g.shownBy(m)) if (isModel.has(i)) push(shown, i, m);
-    for (const group of this.alike!.groups()) this.carryTo(group, shown, trials);
-  }
-
-  private carryTo(
-    group: readonly number[],
-    shown: ReadonlyMap<number, readonly Measure[]>,
-    trials: readonly Trial[],
-  ): void {
-    const faults = group.map((i) => this.faults[i]!);
-    const places = new Map(
-      group.flatMap((i) => this.carried!.places(i, shown)).map((place) => [place.key, place]),
-    );
-    const { bench, readings } = this.trials.at(faults, [...places.values()]);
-    const built = new Map<number, Subject>();
-    for (const m of readings) {
-      const into = m.stage === 3 ? this.mains : this.early;
-      const known = into.knownOf(m);
-      for (const [k, i] of group.entries()) {
-        if (known(i) !== undefined) continue;
-        const fault = faults[k]!;
-        const open = m.stage === 3 || this.judging.isReadable(m, fault);
-        const subject = () => kept(built, i, () => bench.build(fault));
-        const wrong = open ? this.judging.judged(m, fault, subject()) : undefined;
-        if (wrong === undefined) into.learn(m, i);
-        else into.add(m, i, wrong);
+    if (this.carrying === undefined) return;
+    const gathered = { before: this.early, mains: this.mains };
+    for (const group of this.carrying.carry(known, gathered, this.weigh))
+      for (const i of group) {
+        // What nothing tells at parts alike to the last figure is not tried with everything once more.
+        const told = this.carrying.alike.twinsOf(i).every((k) => this.early.faults.has(k));
+        if (!this.early.faults.has(i) && told && !trials.includes('mains'))
+          this.tryFault(i, trials, this.early);
+        this.tick();
       }
-    }
-    for (const i of group) {
-      // What nothing tells at parts alike to the last figure is not tried with everything once more.
-      const told = this.alike!.twinsOf(i).every((k) => this.early.faults.has(k));
-      if (!this.early.faults.has(i) && told && !trials.includes('mains'))
-        this.tryFault(i, trials, this.early);
-      this.tick();
-    }
   }
 
   /** Where not all were tried with all: what nothing shows yet with every reading, all with those that look best so far. */
   private complete(among: readonly number[]): void {
     if (this.trials.all) return;
     const hidden = among.filter((i) => !this.early.faults.has(i) && mayShow(this.faults[i]!));
-    const like = this.others.filter((i) => this.alike!.modelsOf(i).every((k) => hidden.includes(k)));
+    const like = this.others.filter((i) => this.carrying!.alike.modelsOf(i).every((k) => hidden.includes(k)));
     if (this.trials.affords(hidden.length + like.length))
       for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
     if (this.tried.length * this.trials.stances.length > STATES) return;

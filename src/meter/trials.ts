@@ -1,10 +1,9 @@
 /** Which readings each fault is tried with. */
-import type { WiredCircuit } from '../circuit/build.ts';
-import { UnionFind } from '../circuit/union-find.ts';
+import type { UnionFind } from '../circuit/union-find.ts';
 import { kept, push } from '../plan/map-entries.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
-import { type Place, reachOf } from './carried.ts';
+import { type Place, reachOf } from './alike/carried.ts';
 import type { Fault } from './fault.ts';
 import { touchesLoop } from './hazard.ts';
 import { LateBenches } from './late-benches.ts';
@@ -14,9 +13,7 @@ import { allTerminals, nearestInputs, terminalsOfSources } from './nearest.ts';
 import { type Pair, probePairs } from './probe-pairs.ts';
 import { REST, type Stance, sealingInputs, stances } from './stance.ts';
 import type { Bench, Subject, Subjects } from './subject.ts';
-
-/** `dead` for the first stage, `loop` for the second, each also with pins joined by a clip lead, `mains` for the third. */
-export type Trial = 'dead' | 'dead clipped' | 'loop' | 'loop clipped' | 'mains';
+import { allTogether, spread, type Trial, trialOf } from './trial.ts';
 
 /** One list of readings in one position. */
 export interface TrialList {
@@ -31,10 +28,7 @@ type Listed = 'volts' | 'ohms' | 'own ohms';
 
 const STAGE = { dead: 1, 'dead clipped': 1, loop: 2, 'loop clipped': 2, mains: 3 } as const;
 
-interface BenchAndReadings {
-  readonly bench: Bench;
-  readonly measure: Measurer;
-}
+type BenchAndReadings = { readonly bench: Bench; readonly measure: Measurer };
 
 /** Parts with terminals that every state is read at, above which relays that stay out are passed over. */
 const MANY_MAINS = 12;
@@ -174,9 +168,9 @@ export class Trials {
 
   private benchFor(fault: Fault, all: boolean): BenchAndReadings {
     if (all) return this.whole;
-    if (this.benches.size >= KEPT && !this.benches.has(setName(fault, all)))
-      this.benches.delete(this.benches.keys().next().value!);
-    return kept(this.benches, setName(fault, all), () => {
+    const name = setName(fault, all);
+    if (this.benches.size >= KEPT && !this.benches.has(name)) this.benches.clear();
+    return kept(this.benches, name, () => {
       const trials: readonly Trial[] = ['dead', 'loop', 'dead clipped', 'loop clipped', 'mains'];
       const stances = trials.flatMap((trial) => this.stancesFor(fault, trial, all));
       const inputs = new Set(stances.flatMap((s) => [...s.moved, ...s.first]));
@@ -276,24 +270,16 @@ export class Trials {
     const own = new Set(inputs.filter((i) => fault.parts.includes(i.part)).map((i) => i.index));
     const single = stances.filter((s) => s.first.length === 0 && s.moved.length === 1);
     const several = stances.filter((s) => s.first.length > 0 || s.moved.length > 1);
-    const touching = (s: Stance) => [...s.moved, ...s.first].some((i) => own.has(i));
     // Dead, each contact is read on its own.
     if (all) return [REST, ...single];
+    const touching = (s: Stance) => [...s.moved, ...s.first].some((i) => own.has(i));
     const boxed = own.size === 0;
     // Whatever the order of its parts: circuits are kept by the parts alone.
     const by = new Set(this.nearest([...fault.parts].sort()));
     const close = single.filter((s) => by.has(s.moved[0]!));
-    const singles = boxed ? [...this.spread(single), ...close] : single.filter(touching);
+    const singles = boxed ? [...spread(this.right.circuit, single), ...close] : single.filter(touching);
     const more = several.filter((s) => boxed || touching(s)).slice(0, FEW_STANCES);
     return [...new Set([REST, ...singles, ...more])];
-  }
-
-  /** Of all gates the first and the last, and every input that is no gate. */
-  private spread(single: readonly Stance[]): Stance[] {
-    const { inputs } = this.right.circuit;
-    const gates = single.filter((s) => inputs[s.moved[0]!]!.kind === 'gate');
-    const others = single.filter((s) => inputs[s.moved[0]!]!.kind !== 'gate');
-    return [...new Set([...gates.slice(0, 1), ...gates.slice(-1), ...others])];
   }
 }
 
@@ -304,12 +290,6 @@ function makeAt(measure: Measurer, trial: Trial, stance: Stance, pairs: readonly
     : measure.at(stage, stance, pairs);
 }
 
-function trialOf({ stage, clipped }: Place): Trial {
-  if (stage === 3) return 'mains';
-  const live = stage === 1 ? 'dead' : 'loop';
-  return clipped.length > 0 ? `${live} clipped` : live;
-}
-
 /** The parts of a fault and of its terminals. */
 function partsAt(fault: Fault): ReadonlySet<string> {
   return new Set([...fault.parts, ...fault.at.map(partOfKey)]);
@@ -317,12 +297,4 @@ function partsAt(fault: Fault): ReadonlySet<string> {
 
 function setName(fault: Fault, all: boolean): string {
   return all ? '*' : [...fault.parts].sort().join();
-}
-
-/** What wires, elements and contacts in any position tie together. */
-function allTogether({ netCount, wires, contacts, passives, diodes }: WiredCircuit): UnionFind {
-  const sets = new UnionFind(netCount);
-  for (const x of [...wires, ...contacts, ...passives]) sets.union(x.a, x.b);
-  for (const d of diodes) sets.union(d.anode, d.cathode);
-  return sets;
 }

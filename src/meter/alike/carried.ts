@@ -1,14 +1,14 @@
 /** Readings that stand for one fault as others stand for the faults it is like: the same probes at the parts in their place. */
-import type { Circuit } from '../circuit/circuit.ts';
-import { kept, push } from '../plan/map-entries.ts';
-import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
-import type { Study } from '../study/study.ts';
-import { zonesOf } from '../study/zones.ts';
+import type { Circuit } from '../../circuit/circuit.ts';
+import { kept, push } from '../../plan/map-entries.ts';
+import { splitTerminalKey, terminalKey } from '../../plan/terminal-key.ts';
+import type { Study } from '../../study/study.ts';
+import { zonesOf } from '../../study/zones.ts';
+import type { Measure } from '../measure.ts';
+import { type Stance, stanceOf } from '../stance.ts';
+import { zoneParts } from '../zone-parts.ts';
 import type { AlikeFaults } from './alike-faults.ts';
 import type { AlikeParts } from './alike-parts.ts';
-import type { Measure } from './measure.ts';
-import { type Stance, stanceOf } from './stance.ts';
-import { zoneParts } from './zone-parts.ts';
 
 /** A reading before it is worked out: where, in which position, and what kind of reading. */
 export interface Place {

@@ -1,6 +1,6 @@
 /** Parts that are wired alike: which of them, seen from one fault, stand where others stand seen from another. */
-import { kept, push } from '../plan/map-entries.ts';
-import type { Plan } from '../plan/plan.ts';
+import { kept, push } from '../../plan/map-entries.ts';
+import type { Plan } from '../../plan/plan.ts';
 
 /** One end of a core at a part, and where its other end is. */
 interface Way {

@@ -1,8 +1,8 @@
 /** Faults that are alike: the same mistake at parts that are wired alike. A few of each are tried with everything. */
-import { kept, push } from '../plan/map-entries.ts';
-import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
+import { kept, push } from '../../plan/map-entries.ts';
+import { partOfKey, splitTerminalKey } from '../../plan/terminal-key.ts';
+import type { Fault } from '../fault.ts';
 import type { AlikeParts } from './alike-parts.ts';
-import type { Fault } from './fault.ts';
 
 /** Parts wired alike up to which each is a model. */
 const FEW = 3;
