@@ -73,6 +73,27 @@ export class Resistances {
     return va[nx]! - va[ny]! - vb[nx]! + vb[ny]!;
   }
 
+  /**
+   * The same were some of its resistors not there and others put in: the network stays as it is worked out, and only the
+   * ends of what is changed are solved for (Woodbury's identity; W. W. Hager, SIAM Review 31 (1989) 221). Undefined where
+   * that cannot be told: a resistor of no ohms is taken out, one end hangs together with nothing that is read, or so
+   * little is left between some that the arithmetic has no digits for it.
+   */
+  changed(x: number, y: number, out: readonly Resistor[], into: readonly Resistor[]): number | undefined {
+    const ports = [...out.map((r) => ({ ...r, ohms: -r.ohms })), ...into]
+      .map((r) => ({ a: this.metal.find(r.a), b: this.metal.find(r.b), ohms: r.ohms }))
+      .filter((r) => r.a !== r.b);
+    if (out.some((r) => r.ohms === 0) || !this.joined(x, y)) return undefined;
+    if (ports.some((p) => !this.joined(x, p.a) || !this.joined(x, p.b))) return undefined;
+    const seen = ports.map((p) => this.drop(x, y, p.a, p.b)!);
+    const rows = ports.map((p, i) => [
+      ...ports.map((q, k) => this.drop(q.a, q.b, p.a, p.b)! + (i === k ? p.ohms : 0)),
+      seen[i]!,
+    ]);
+    const amps = solvedRows(rows);
+    return amps && this.oneOfMany(x, y) - amps.reduce((sum, amp, i) => sum + amp * seen[i]!, 0);
+  }
+
   private elimination(): Elimination {
     if (this.eliminated) return this.eliminated;
     const rows = Array.from({ length: this.nodes }, () => new Map<number, Link>());
@@ -105,6 +126,32 @@ export class Resistances {
       return volts;
     });
   }
+}
+
+/** ohm under which a pivot is lost in rounding. */
+const LOST = 1e-7;
+
+/** Solves a few equations, the right sides last in their rows, by elimination with the largest pivot; undefined without one. */
+function solvedRows(rows: number[][]): number[] | undefined {
+  const n = rows.length;
+  for (let k = 0; k < n; k++) {
+    let best = k;
+    for (let i = k + 1; i < n; i++) if (Math.abs(rows[i]![k]!) > Math.abs(rows[best]![k]!)) best = i;
+    [rows[k], rows[best]] = [rows[best]!, rows[k]!];
+    const pivot = rows[k]!;
+    if (!(Math.abs(pivot[k]!) > LOST)) return undefined;
+    for (let i = k + 1; i < n; i++) {
+      const share = rows[i]![k]! / pivot[k]!;
+      if (share !== 0) for (let c = k; c <= n; c++) rows[i]![c]! -= share * pivot[c]!;
+    }
+  }
+  const found = new Array<number>(n).fill(0);
+  for (let k = n - 1; k >= 0; k--) {
+    let rest = rows[k]![n]!;
+    for (let c = k + 1; c < n; c++) rest -= rows[k]![c]! * found[c]!;
+    found[k] = rest / rows[k]![k]!;
+  }
+  return found;
 }
 
 /** Nodes reached from some, nearest first. */

@@ -42,6 +42,10 @@ interface Bounds {
   readonly most: Resistances;
 }
 
+const NO_WAY: OhmsRead = { least: Number.POSITIVE_INFINITY, most: Number.POSITIVE_INFINITY };
+/** Numbers in the columns of all networks that are kept. */
+const COLUMNS = 4e6;
+
 export class Ohmmeter {
   private readonly known = new Map<string, Bounds>();
   private last: (DeadStanding & { readonly made: Bounds }) | undefined;
@@ -76,6 +80,26 @@ export class Ohmmeter {
     };
   }
 
+  /**
+   * The reading were some cores or touching conductors not there and others put in, worked out from the circuit as it is;
+   * undefined where that cannot be told.
+   */
+  changed(
+    where: DeadStanding,
+    a: string,
+    b: string,
+    out: readonly Resistor[],
+    into: readonly Resistor[],
+  ): OhmsRead | undefined {
+    const [x, y] = [this.circuit.netOf.get(a), this.circuit.netOf.get(b)];
+    if (x === undefined || y === undefined) return undefined;
+    const { least, most } = this.bounds(where);
+    if (!most.joined(x, y)) return joinsWith(most, into, x, y) ? undefined : NO_WAY;
+    const high = most.changed(x, y, out, into);
+    const low = least === most ? high : least.changed(x, y, out, into);
+    return high === undefined || low === undefined ? undefined : { least: low, most: high };
+  }
+
   private between(
     where: DeadStanding,
     a: string,
@@ -85,8 +109,7 @@ export class Ohmmeter {
     const [x, y] = [this.circuit.netOf.get(a), this.circuit.netOf.get(b)];
     // A terminal that nothing is wired to has no net; it is still one piece of metal with itself.
     if (a === b || (x !== undefined && x === y)) return { least: 0, most: 0 };
-    if (x === undefined || y === undefined)
-      return { least: Number.POSITIVE_INFINITY, most: Number.POSITIVE_INFINITY };
+    if (x === undefined || y === undefined) return NO_WAY;
     const { least, most } = this.bounds(where);
     const high = ohms(most, x, y);
     return { least: least === most ? high : ohms(least, x, y), most: high };
@@ -123,9 +146,15 @@ export class Ohmmeter {
     const { last } = this;
     if (last && last.moved === moved && last.relays === relays && last.clipped === clipped) return last.made;
     const key = `${moved.join()} ${relays?.map(Number).join('') ?? ''} ${clipped.join()}`;
+    if (this.known.size >= this.kept && !this.known.has(key)) this.known.clear();
     const made = kept(this.known, key, () => this.networks(this.paths(where)));
     this.last = { moved, relays, clipped, made };
     return made;
+  }
+
+  /** Networks that are kept at hand: their columns take the square of the nets. */
+  private get kept(): number {
+    return Math.max(2, COLUMNS / this.circuit.netCount ** 2);
   }
 
   private networks({ closed, leads, elements, outputs, ohms, mostOhms }: OhmmeterPaths): Bounds {
@@ -153,4 +182,17 @@ export class Ohmmeter {
       least: least.length === 0 ? high : new Resistances(circuit.netCount, [...sure, ...least]),
     };
   }
+}
+
+/** Whether what is put in may tie two nodes to each other that nothing joins. */
+function joinsWith(network: Resistances, into: readonly Resistor[], x: number, y: number): boolean {
+  const tied = [x];
+  for (const node of tied)
+    for (const { a, b } of into)
+      for (const [from, to] of [
+        [a, b],
+        [b, a],
+      ] as const)
+        if (network.joined(node, from) && !tied.includes(to)) tied.push(to);
+  return tied.some((node) => network.joined(node, y));
 }

@@ -1,22 +1,23 @@
 /** What each fault does to each of the readings that were chosen, and which of those are needed. */
 import { dropNeedless } from './cover.ts';
+import type { Rows } from './judging.ts';
 import type { Measure } from './measure.ts';
 import { trouble } from './readings-gathered.ts';
 import type { Wrong } from './sheet-model.ts';
 
-/** What one fault does to some readings, in their order. */
-type Judge = (fault: number, measures: readonly Measure[]) => readonly (Wrong | undefined)[];
+/** What some faults do to some readings. */
+type Judge = (faults: readonly number[], measures: readonly Measure[]) => Rows;
 
 export class EffectTable {
   /** by fault, then in the order of the readings */
-  private readonly rows = new Map<number, readonly (Wrong | undefined)[]>();
+  private readonly rows: Rows;
 
   constructor(
     private measures: readonly Measure[],
     faults: readonly number[],
     private readonly judge: Judge,
   ) {
-    for (const i of faults) this.rows.set(i, judge(i, measures));
+    this.rows = judge(faults, measures);
   }
 
   /**
@@ -43,10 +44,17 @@ export class EffectTable {
     const stays = dropNeedless(this.measures.map((m, k) => ({ cost: trouble(m), shows: shows[k]! })));
     if (!stays.includes(false)) return false;
     const left = this.measures.filter((_, k) => stays[k]);
+    const anew: number[] = [];
     for (const [i, row] of this.rows) {
       const first = row.findIndex((wrong) => wrong !== undefined);
-      this.rows.set(i, first < 0 || stays[first] ? row.filter((_, k) => stays[k]) : this.judge(i, left));
+      if (first < 0 || stays[first])
+        this.rows.set(
+          i,
+          row.filter((_, k) => stays[k]),
+        );
+      else anew.push(i);
     }
+    for (const [i, row] of this.judge(anew, left)) this.rows.set(i, row);
     this.measures = left;
     return true;
   }

@@ -62,6 +62,7 @@ export function feedFaults(plan: Plan, source: Source, mark: (key: string) => st
       parts: [source.part],
       at: [key],
       rank: RANK.supply,
+      live: true,
       circuit: (c) => ({
         ...c,
         netCount: c.netCount + 1,

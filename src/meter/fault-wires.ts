@@ -113,15 +113,12 @@ function touching(run: Run, i: number, j: number): Fault {
 export function joined(c: WiredCircuit, a: string, b: string): WiredCircuit {
   const [x, y] = [c.netOf.get(a), c.netOf.get(b)];
   if (x === undefined || y === undefined || x === y) return c;
-  const touch: ContactEdge = {
-    a: x,
-    b: y,
-    when: { by: 'always' },
-    part: '',
-    terminals: ['', ''],
-    pole: 0,
-  };
-  return { ...c, contacts: [...c.contacts, touch] };
+  return { ...c, contacts: [...c.contacts, touch(x, y)] };
+}
+
+/** Two nets that touch, for good. */
+export function touch(a: number, b: number): ContactEdge {
+  return { a, b, when: { by: 'always' }, part: '', terminals: ['', ''], pole: 0 };
 }
 
 /** Terminals of the other parts in the same box; none where the plan is large. */

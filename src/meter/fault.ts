@@ -36,6 +36,8 @@ export interface Fault {
   readonly circuit?: (circuit: WiredCircuit) => WiredCircuit;
   /** to be found before mains is on, whether it would harm anybody then or not */
   readonly beforeMains?: true;
+  /** changes nothing while the supply or plug it is about is off */
+  readonly live?: true;
   /** set where no reading is tried, with the reason */
   readonly untried?: string;
   /** reason to give when nothing shows it, where the kind of fault has one of its own */

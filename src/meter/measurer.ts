@@ -11,6 +11,7 @@ import type { Plan } from '../plan/plan.ts';
 import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
 import { figuresFor } from '../study/corner-figures.ts';
 import { withDeltas } from '../study/mains/three-phase.ts';
+import { perStudy } from '../study/per-study.ts';
 import type { Study } from '../study/study.ts';
 import { liveMeasure, type Measure, ohmMeasures, type Where } from './measure.ts';
 import { ohmLimits } from './ohm-limits.ts';
@@ -46,15 +47,13 @@ export class Measurer {
     this.right = right;
     this.plan = plan;
     this.loopNeedsMains = loopNeedsMains(circuit);
-    this.clipSets = clipSets(plan);
-    const { least, most } = ohmLimits(plan);
-    // The right circuit has all sides of its deltas already.
-    const figuresIn = (figures: Figures) => here(withDeltas(plan, study.wired, figures).figures);
+    const { sets, least, most, corners } = toleranceOf(study);
+    this.clipSets = sets;
     const dead = unpluggedCircuit(circuit);
-    this.deadLimits = [new Ohmmeter(dead, figuresIn(least)), new Ohmmeter(dead, figuresIn(most))];
-    const corners = CORNERS.map((c) => figuresIn(figuresFor(plan, c)));
-    this.corners = corners.flatMap((figures) => withIndicators(plan, figures));
-    this.most = { 2: highest(right, corners[1]!, false), 3: highest(right, corners[1]!, true) };
+    this.deadLimits = [new Ohmmeter(dead, here(least)), new Ohmmeter(dead, here(most))];
+    const near = corners.map(here);
+    this.corners = near.flatMap((figures) => withIndicators(plan, figures));
+    this.most = { 2: highest(right, near[1]!, false), 3: highest(right, near[1]!, true) };
   }
 
   /** The readings of one stage in one stance at these pairs. */
@@ -148,6 +147,20 @@ export class Measurer {
     });
   }
 }
+
+/** What is the same wherever in a shop is measured: the ends of the tolerances, and where clip leads go. */
+const toleranceOf = perStudy((study: Study) => {
+  const { plan, wired } = study;
+  const { least, most } = ohmLimits(plan);
+  // The right circuit has all sides of its deltas already.
+  const whole = (figures: Figures) => withDeltas(plan, wired, figures).figures;
+  return {
+    sets: clipSets(plan),
+    least: whole(least),
+    most: whole(most),
+    corners: CORNERS.map((c) => whole(figuresFor(plan, c))),
+  };
+});
 
 /** No clip lead anywhere. */
 const NO_CLIP: readonly string[] = [];

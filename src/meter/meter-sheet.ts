@@ -129,6 +129,7 @@ function readSteps(
 ): Omit<ReadStep, 'adjust'>[] {
   const mark = marksOf(study.plan);
   const known = new Set<number>();
+  const dead = Study.of(unplugged(study.plan));
   return found.measures.map((m, k): Omit<ReadStep, 'adjust'> => {
     const wrong = found.wrong[k]!;
     const fresh = faults.flatMap((_, i) => (wrong[i] !== undefined && !known.has(i) ? [i] : []));
@@ -137,6 +138,7 @@ function readSteps(
       number: before + k + 1,
       stage: m.stage,
       kind: 'read',
+      zone: found.zones[k]!,
       red: mark(m.pair.a),
       black: mark(m.pair.b),
       between: [splitTerminalKey(m.pair.a), splitTerminalKey(m.pair.b)],
@@ -149,20 +151,20 @@ function readSteps(
       first: stanceWords(circuit, m.stance.first),
       movedFirst: m.stance.first,
       held: heldInputs(circuit, m.stance.moved),
-      expect: { ...m.expect, nominal: nominal(study, m) },
+      expect: { ...m.expect, nominal: nominal(study, dead, m) },
       wrong: meanings(faults, wrong, fresh),
     };
   });
 }
 
 /** As the meter is said to read elsewhere, to the last digit; what holds itself in is known here alone. */
-function nominal(study: Study, m: Measure): number | null {
+function nominal(study: Study, unpluggedStudy: Study, m: Measure): number | null {
   if (m.stance.first.length > 0) return m.expect.nominal;
   const { moved } = m.stance;
   const between = [splitTerminalKey(m.pair.a), splitTerminalKey(m.pair.b)] as const;
   if (m.expect.unit === 'ohm') {
     const clipped = m.clipped.map(splitTerminalKey);
-    return readMeter(Study.of(unplugged(study.plan)), {
+    return readMeter(unpluggedStudy, {
       moved,
       dead: true,
       loop: m.stage === 2,

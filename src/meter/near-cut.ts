@@ -78,6 +78,12 @@ export class Cut {
     const end = (net: number) => {
       let n = net;
       while (this.hangsOn[n] !== n) n = this.hangsOn[n]!;
+      // Found once for all that hang on the way.
+      for (let m = net; m !== n; ) {
+        const next = this.hangsOn[m]!;
+        this.hangsOn[m] = n;
+        m = next;
+      }
       return n;
     };
     return (at, pole) => {

@@ -1,17 +1,23 @@
 /** Which faults a reading could tell, as far as what hangs together, and how much there is to read, say beforehand. */
-import { kept } from '../plan/map-entries.ts';
 import type { Fault, Parted } from './fault.ts';
+import { Foreseen } from './foreseen.ts';
 import { type Measure, sparedBelow } from './measure.ts';
 import type { Subjects } from './subject.ts';
 
 export class Readable {
-  private readonly known = new Map<Measure, (fault: Fault) => boolean>();
+  private last: { readonly measure: Measure; readonly reads: (fault: Fault) => boolean } | undefined;
+  private readonly foreseen: Foreseen;
 
-  constructor(private readonly subjects: Subjects) {}
+  constructor(private readonly subjects: Subjects) {
+    const { right, ohmmeter } = subjects;
+    this.foreseen = new Foreseen(right.circuit, ohmmeter, right.dead);
+  }
 
   /** False only where a fault changes nothing that the reading shows. */
   by(measure: Measure, fault: Fault): boolean {
-    return kept(this.known, measure, () => this.reads(measure))(fault);
+    if (this.last?.measure !== measure) this.last = { measure, reads: this.reads(measure) };
+    const foreseeable = measure.stage === 1 && this.subjects.isNear(fault);
+    return this.last.reads(fault) && !(foreseeable && this.foreseen.leaves(measure, fault));
   }
 
   /**

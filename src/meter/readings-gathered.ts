@@ -24,7 +24,7 @@ export class ReadingsGathered {
   }
 
   /** What a fault was found to do to one reading after the choice. */
-  learn(measure: Measure, fault: number, wrong: Wrong | undefined): void {
+  learn(measure: Measure, fault: number, wrong?: Wrong): void {
     kept(this.learnt, measure, () => new Map()).set(fault, wrong ?? null);
   }
 
@@ -32,15 +32,21 @@ export class ReadingsGathered {
     return this.tried.has(fault);
   }
 
-  /** What a fault does to a reading, null for nothing; undefined where that was not tried. */
-  known(measure: Measure, fault: number): Wrong | null | undefined {
-    const wrong = this.shows.get(measure)?.get(fault);
-    if (wrong !== undefined) return wrong;
-    const learnt = this.learnt.get(measure)?.get(fault);
-    if (learnt !== undefined) return learnt;
-    const lists = this.tried.get(fault) ?? [];
-    const has = lists.some((list) => kept(this.sets, list, () => new Set(list)).has(measure));
-    return has ? null : undefined;
+  /** What a fault does to one reading, null for nothing; undefined where that was not tried. */
+  knownOf(measure: Measure): (fault: number) => Wrong | null | undefined {
+    const [shows, learnt] = [this.shows.get(measure), this.learnt.get(measure)];
+    return (fault) => {
+      const known = shows?.get(fault) ?? learnt?.get(fault);
+      if (known !== undefined) return known;
+      const lists = this.tried.get(fault);
+      const has = lists?.some((list) => kept(this.sets, list, () => new Set(list)).has(measure));
+      return has ? null : undefined;
+    };
+  }
+
+  /** The faults that a reading shows, as far as they were tried. */
+  shownBy(measure: Measure): Iterable<number> {
+    return this.shows.get(measure)?.keys() ?? [];
   }
 
   /** The readings that show anything, the handiest first. */

@@ -1,20 +1,21 @@
 /** Tries faults on the bench and chooses the readings that show them. */
-import { loopNeedsMains } from '../machine/power.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import { Carrying } from './alike/carrying.ts';
 import { EffectTable } from './effect-table.ts';
 import type { Fault } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
-import { hazards } from './hazard.ts';
+import { Judging } from './judging.ts';
 import { howWrong, type Measure, wrongOhms } from './measure.ts';
-import { Readable } from './readable.ts';
-import { fewest, ReadingsGathered } from './readings-gathered.ts';
+import { fewest, ReadingsGathered, trouble } from './readings-gathered.ts';
+import { Sections } from './sections.ts';
 import type { Wrong } from './sheet-model.ts';
 import { inShopOrder } from './shop-order.ts';
 import type { Stance } from './stance.ts';
 import { type Bench, type Subject, Subjects } from './subject.ts';
-import { type Trial, Trials } from './trials.ts';
+import type { Trial } from './trial.ts';
+import { Trials } from './trials.ts';
 
 /** Told how many of how many trials are done; how many there are may grow. */
 export type Progress = (done: number, of: number) => void;
@@ -24,6 +25,8 @@ export interface Searched {
   readonly faults: readonly Fault[];
   /** in shop order */
   readonly measures: readonly Measure[];
+  /** relay of the zone that each measure is taken in; null for the trunk, and where there are no zones */
+  readonly zones: readonly (string | null)[];
   /** for each measure, what each fault does to it */
   readonly wrong: readonly (readonly (Wrong | undefined)[])[];
   /** faults that some reading tried shows */
@@ -36,6 +39,9 @@ const SHORT = { gate: 2, more: 12 } as const;
 /** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
 const STATES = 40_000;
 
+/** What makes a reading of one zone less handy where it is taken from outside of it; common practice, no source. */
+const ACROSS = 0.1;
+
 /** Faults times chosen readings up to which all is known of each pair, also after the first reading that shows a fault. */
 const WHOLLY = 40_000;
 
@@ -46,10 +52,9 @@ export function searchReadings(study: Study, faults: readonly Fault[], progress?
 class Search {
   private readonly plan: Plan;
   private readonly subjects: Subjects;
-  private readonly readable: Readable;
   private readonly trials: Trials;
-  private readonly hazard: ReturnType<typeof hazards>;
-  private readonly loopNeedsMains: boolean;
+  private readonly judging: Judging;
+  private readonly sections: Sections;
   private readonly short: number;
   /** numbers of the faults that are tried at all */
   private readonly tried: readonly number[];
@@ -60,7 +65,10 @@ class Search {
     readonly Measure[],
     Map<string, readonly (readonly [Measure, Wrong])[]>
   >();
-  private readonly harmful = new Map<Fault, boolean>();
+  /** numbers of the faults that are tried with everything, and of those that are like them */
+  private readonly models: readonly number[];
+  private readonly others: readonly number[];
+  private readonly carrying: Carrying | undefined;
   private done = 0;
   private total: number;
 
@@ -71,14 +79,17 @@ class Search {
   ) {
     this.plan = study.plan;
     this.subjects = new Subjects(study);
-    this.readable = new Readable(this.subjects);
     this.trials = new Trials(study, this.subjects, faults.length);
-    this.hazard = hazards(study.plan, this.subjects.right.circuit);
-    this.loopNeedsMains = loopNeedsMains(this.subjects.right.circuit);
+    this.sections = new Sections(study, this.subjects.right.circuit);
+    this.judging = new Judging(study.plan, this.subjects, this.trials, faults);
     const gates = this.subjects.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
     this.short = SHORT.gate * gates + SHORT.more;
     this.tried = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     this.total = 2 * this.tried.length;
+    if (!this.trials.all)
+      this.carrying = new Carrying(study, { faults, tried: this.tried }, this.trials, this.judging);
+    this.models = this.carrying?.alike.models ?? this.tried;
+    this.others = this.carrying?.alike.others ?? [];
   }
 
   run(): Searched {
@@ -92,40 +103,52 @@ class Search {
     }
     // What harms nobody may be found with mains on, where all else makes too long a sheet.
     if (best.length > this.short) {
-      this.tryOnMains((fault) => fault.beforeMains !== true);
+      const isOther = new Set(this.others);
+      this.tryOnMains((fault, i) => fault.beforeMains !== true && !isOther.has(i));
+      this.carry(['mains'], [this.early, this.mains]);
       best = shorter(best, this.together());
     }
     return this.searched(best);
   }
 
   private tryBeforeMains(trials: readonly Trial[]): void {
-    for (const i of this.tried) {
+    for (const i of this.models) {
       this.tryFault(i, trials, this.early);
       this.tick();
     }
-    this.complete();
+    this.complete(this.models);
+    this.carry(trials, [this.early]);
+  }
+
+  /** The other faults are tried as those they are like were found, and with everything where that does not show them. */
+  private carry(trials: readonly Trial[], known: readonly ReadingsGathered[]): void {
+    if (this.carrying === undefined) return;
+    const gathered = { before: this.early, mains: this.mains };
+    for (const group of this.carrying.carry(known, gathered, this.weigh))
+      for (const i of group) {
+        // What nothing tells at parts alike to the last figure is not tried with everything once more.
+        const told = this.carrying.alike.twinsOf(i).every((k) => this.early.faults.has(k));
+        if (!this.early.faults.has(i) && told && !trials.includes('mains'))
+          this.tryFault(i, trials, this.early);
+        this.tick();
+      }
   }
 
   /** Where not all were tried with all: what nothing shows yet with every reading, all with those that look best so far. */
-  private complete(): void {
+  private complete(among: readonly number[]): void {
     if (this.trials.all) return;
-    const hidden = this.tried.filter((i) => !this.early.faults.has(i));
-    if (this.trials.affords(hidden.length))
+    const hidden = among.filter((i) => !this.early.faults.has(i) && mayShow(this.faults[i]!));
+    const like = this.others.filter((i) => this.carrying!.alike.modelsOf(i).every((k) => hidden.includes(k)));
+    if (this.trials.affords(hidden.length + like.length))
       for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
     if (this.tried.length * this.trials.stances.length > STATES) return;
-    const promising = this.early.promising();
-    for (const i of this.tried) {
-      const missing = promising.filter((m) => this.early.known(m, i) === undefined);
-      if (missing.length === 0) continue;
-      const fault = this.faults[i]!;
-      this.early.trying(i, missing);
-      const open = missing.filter((m) => this.isReadable(m, fault));
-      const built = this.trials.built(fault, promising);
-      for (const m of open) {
-        const wrong = this.judged(m, fault, built(m));
-        if (wrong !== undefined) this.early.add(m, i, wrong);
+    const promising = byPosition(this.early.promising());
+    for (const m of promising)
+      for (const [i, subject] of this.judging.open(m, promising, this.early, among)) {
+        const wrong = this.judging.judged(m, this.faults[i]!, subject());
+        if (wrong === undefined) this.early.learn(m, i);
+        else this.early.add(m, i, wrong);
       }
-    }
   }
 
   private tryOnMains(which: (fault: Fault, index: number) => boolean): void {
@@ -145,7 +168,7 @@ class Search {
           continue;
         }
         for (const m of list) {
-          const wrong = this.judged(m, fault, subject);
+          const wrong = this.judging.judged(m, fault, subject);
           if (wrong !== undefined) into.add(m, index, wrong);
         }
       }
@@ -171,20 +194,9 @@ class Search {
     );
   }
 
-  /** Found by a bang is not found; where the loop hangs on the plug, mains is on with the loop. */
-  private judged(m: Measure, fault: Fault, subject: Subject): Wrong | undefined {
-    const mainsOn = m.stage === 3 || (m.stage === 2 && this.loopNeedsMains);
-    return mainsOn && this.isHazard(fault) ? undefined : howWrong(m, subject);
-  }
-
-  private isHazard(fault: Fault): boolean {
-    return kept(this.harmful, fault, () => this.hazard(this.subjects.circuit(fault)));
-  }
-
-  /** Whether a fault could change a reading. */
-  private isReadable(m: Measure, fault: Fault): boolean {
-    return this.trials.all || this.readable.by(m, fault);
-  }
+  /** In a large shop a zone is rather read by itself than from across the trunk. */
+  private readonly weigh = (m: Measure): number =>
+    trouble(m) + (!this.trials.all && this.sections.isApart(m) ? ACROSS : 0);
 
   private tick(): void {
     this.progress?.(++this.done, this.total);
@@ -194,7 +206,7 @@ class Search {
   private mainsLast(): Measure[] | undefined {
     const late = (i: number) => !this.early.faults.has(i);
     this.tryOnMains((_, i) => late(i));
-    const first = this.witnessed(ReadingsGathered.choose([this.early]));
+    const first = this.witnessed(ReadingsGathered.choose([this.early], { weigh: this.weigh }));
     return first && [...first, ...ReadingsGathered.choose([this.mains], { counted: late })];
   }
 
@@ -247,41 +259,36 @@ class Search {
     const faults = [...this.faults, ...leadFaults(this.plan, chosen)];
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     const wholly = own.length * chosen.length <= WHOLLY;
-    const table = new EffectTable(inShopOrder(chosen, this.trials.stances), own, (i, measures) =>
-      this.judgeAll(faults[i]!, i, measures, wholly),
+    const gathered = { before: this.early, mains: this.mains };
+    const table = new EffectTable(
+      inShopOrder(chosen, this.trials.stances, this.sections),
+      own,
+      (some, measures) =>
+        this.judging.rows(faults, some, measures, gathered, { given: this.faults.length, wholly }),
     );
     for (const i of own) if (i < this.faults.length) this.tick();
     const { measures, wrong } = table.withoutNeedless(faults.length, wholly);
     const shown = (i: number) =>
       this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w[i] !== undefined);
-    return { faults, measures, wrong, detectable: new Set(own.filter(shown)) };
+    return {
+      faults,
+      measures,
+      zones: measures.map((m) => this.sections.zone(m)),
+      wrong,
+      detectable: new Set(own.filter(shown)),
+    };
   }
+}
 
-  /**
-   * What a fault does to each of the readings chosen, in shop order: what is shown with mains off is put right then.
-   * Unless it is to be known wholly, readings after the first that shows it tell only what is known of them already.
-   */
-  private judgeAll(
-    fault: Fault,
-    index: number,
-    measures: readonly Measure[],
-    wholly: boolean,
-  ): (Wrong | undefined)[] {
-    const lead = index >= this.faults.length;
-    const built = this.trials.built(fault, measures);
-    let [shown, seen] = [false, false];
-    return measures.map((m) => {
-      if ((m.stage === 3 && shown) || (lead && m.clipped.length > 0)) return undefined;
-      const into = m.stage === 3 ? this.mains : this.early;
-      const before = into.known(m, index);
-      const open = before === undefined && (wholly || !seen) && (lead || this.isReadable(m, fault));
-      const found = open ? this.judged(m, fault, built(m)) : (before ?? undefined);
-      if (open) into.learn(m, index, found);
-      seen ||= found !== undefined;
-      shown ||= m.stage < 3 && found !== undefined;
-      return found;
-    });
-  }
+/** Whether a fault that nothing near it shows may be told farther away: not one whose kind has a reason to stay hidden. */
+function mayShow({ hidden, beforeMains }: Fault): boolean {
+  return hidden === undefined || beforeMains === true;
+}
+
+/** Readings of one stage and one position one after the other. */
+function byPosition(measures: readonly Measure[]): Measure[] {
+  const key = (m: Measure) => `${m.stage} ${m.stance.key}`;
+  return [...measures].sort((x, y) => key(x).localeCompare(key(y), 'en'));
 }
 
 function shorter(a: Measure[], b: Measure[] | undefined): Measure[] {

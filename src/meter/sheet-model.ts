@@ -52,6 +52,8 @@ export interface ReadStep {
   readonly number: number;
   readonly stage: MeterStage;
   readonly kind: 'read';
+  /** name of the zone's relay where probes and moved gates all belong to one zone; null for the trunk, and in a shop without zones */
+  readonly zone: string | null;
   /** terminals as the plan marks them */
   readonly red: string;
   readonly black: string;

@@ -37,7 +37,8 @@ export class Subjects implements Bench {
   readonly right: Subject;
   private readonly plan: Plan;
   private readonly reading: Figures;
-  private readonly ohmmeter: Figures;
+  /** figures that an ohmmeter finds */
+  readonly ohmmeter: Figures;
   /** the same for the right circuit, all sides of its deltas with them */
   private readonly own: { readonly reading: Figures; readonly ohmmeter: Figures };
   private readonly off;

@@ -1,9 +1,9 @@
 /** Which readings each fault is tried with. */
-import type { WiredCircuit } from '../circuit/build.ts';
-import { UnionFind } from '../circuit/union-find.ts';
+import type { UnionFind } from '../circuit/union-find.ts';
 import { kept, push } from '../plan/map-entries.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import type { Study } from '../study/study.ts';
+import { type Place, reachOf } from './alike/carried.ts';
 import type { Fault } from './fault.ts';
 import { touchesLoop } from './hazard.ts';
 import { LateBenches } from './late-benches.ts';
@@ -13,9 +13,7 @@ import { allTerminals, nearestInputs, terminalsOfSources } from './nearest.ts';
 import { type Pair, probePairs } from './probe-pairs.ts';
 import { REST, type Stance, sealingInputs, stances } from './stance.ts';
 import type { Bench, Subject, Subjects } from './subject.ts';
-
-/** `dead` for the first stage, `loop` for the second, each also with pins joined by a clip lead, `mains` for the third. */
-export type Trial = 'dead' | 'dead clipped' | 'loop' | 'loop clipped' | 'mains';
+import { allTogether, spread, type Trial, trialOf } from './trial.ts';
 
 /** One list of readings in one position. */
 export interface TrialList {
@@ -30,16 +28,15 @@ type Listed = 'volts' | 'ohms' | 'own ohms';
 
 const STAGE = { dead: 1, 'dead clipped': 1, loop: 2, 'loop clipped': 2, mains: 3 } as const;
 
-interface BenchAndReadings {
-  readonly bench: Bench;
-  readonly measure: Measurer;
-}
+type BenchAndReadings = { readonly bench: Bench; readonly measure: Measurer };
 
 /** Parts with terminals that every state is read at, above which relays that stay out are passed over. */
 const MANY_MAINS = 12;
 
 /** Faults times positions times pairs of probes up to which every fault is tried with all of them. */
 const ALL = 1e6;
+/** Sets of parts whose circuits are kept at hand. */
+const KEPT = 8;
 /** Positions that a fault is tried in beyond those of its own parts, where not in all. */
 const FEW_STANCES = 5;
 
@@ -47,6 +44,7 @@ const FEW_STANCES = 5;
 export class Trials {
   /** in the order in which they are worked through */
   readonly stances: readonly Stance[];
+  private readonly byKey: ReadonlyMap<string, Stance>;
   /** true for a fault that can change a reading while only the low-voltage supplies are on */
   readonly onLoop: (fault: Fault) => boolean;
   /** positions for mains on: nobody holds a button while probing what holds itself in */
@@ -61,6 +59,8 @@ export class Trials {
   private readonly whole: BenchAndReadings;
   /** by parts */
   private readonly benches = new Map<string, BenchAndReadings>();
+  /** faults in the whole circuit */
+  private readonly wholly = new Map<Fault, Subject>();
   private readonly right: Subject;
   private readonly late = new LateBenches();
   private readonly manyMains: boolean;
@@ -88,6 +88,7 @@ export class Trials {
     this.right = right;
     this.stances = stances(plan, right.circuit);
     const sealing = sealingInputs(plan, right.circuit);
+    this.byKey = new Map(this.stances.map((s) => [s.key, s]));
     this.handsFree = this.stances.filter((s) => !s.moved.some((i) => sealing.has(i)));
     this.pairs = probePairs(plan);
     this.pairAt = new Map(
@@ -121,6 +122,7 @@ export class Trials {
     const list = (stance: Stance, kind: Listed) => this.list(fault, trial, kind, stance, touched, all);
     const live = trial === 'loop' || trial === 'loop clipped';
     const loop = this.onLoop(fault);
+    if (fault.live && !(trial === 'mains' || (live && loop))) return;
     const inLoop = live && loop && ![...touched].some((root) => this.lineRoots.has(root));
     for (const stance of this.stancesFor(fault, trial, all)) {
       if (trial === 'mains' || (trial === 'loop' && loop))
@@ -135,38 +137,52 @@ export class Trials {
     return this.benchFor(fault, all).bench;
   }
 
-  /** What a fault is tried on with some of these readings, which were not made for it, one after the other. */
-  built(fault: Fault, among: readonly Measure[]): (measure: Measure) => Subject {
-    let whole: Subject | undefined;
-    const known = new Map<string, Subject>();
+  /** What a fault is tried on with one of these readings, which were not made for it, position by position. */
+  built(fault: Fault, { stance }: Measure, among: readonly Measure[]): Subject {
+    if (this.all || fault.at.length === 0) return kept(this.wholly, fault, () => this.subjects.build(fault));
     const parts = [...partsAt(fault)].sort().join();
-    return ({ stance }) => {
-      if (this.all || fault.at.length === 0) {
-        whole ??= this.subjects.build(fault);
-        return whole;
-      }
-      return kept(known, stance.key, () =>
-        this.late.at(stance, among, parts, (keys, inputs) => this.near(fault, keys, inputs)).build(fault),
-      );
-    };
+    return this.late.at(stance, among, fault, parts, (keys, inputs) =>
+      this.near(partsAt(fault), keys, inputs),
+    );
+  }
+
+  /** Readings at these places, as far as there are any, and where some faults are tried with them. */
+  at(faults: readonly Fault[], places: readonly Place[]): { bench: Bench; readings: readonly Measure[] } {
+    const { keys, inputs } = reachOf(places);
+    const parts = new Set(faults.flatMap((f) => [...partsAt(f)]));
+    const bench = this.near(parts, keys, inputs);
+    let measure: Measurer | undefined;
+    const readings = places.flatMap((place) => {
+      const pair = this.pairAt.get(`${place.a} ${place.b}`);
+      const stance = this.byKey.get(place.stance.key);
+      if (pair === undefined || stance === undefined) return [];
+      measure ??= new Measurer(this.study, bench);
+      const trial = trialOf(place);
+      this.fill(trial, stance, [pair], measure);
+      const clipped = place.clipped.join();
+      const found = this.madeAt(trial, stance).get(pair)!;
+      return found.filter((m) => m.expect.shows === place.shows && m.clipped.join() === clipped);
+    });
+    return { bench, readings };
   }
 
   private benchFor(fault: Fault, all: boolean): BenchAndReadings {
     if (all) return this.whole;
-    return kept(this.benches, setName(fault, all), () => {
+    const name = setName(fault, all);
+    if (this.benches.size >= KEPT && !this.benches.has(name)) this.benches.clear();
+    return kept(this.benches, name, () => {
       const trials: readonly Trial[] = ['dead', 'loop', 'dead clipped', 'loop clipped', 'mains'];
       const stances = trials.flatMap((trial) => this.stancesFor(fault, trial, all));
       const inputs = new Set(stances.flatMap((s) => [...s.moved, ...s.first]));
       const keys = [...this.pairsFor(fault, all)].flatMap((p) => [p.a, p.b]);
-      const bench = this.near(fault, keys, inputs);
+      const bench = this.near(partsAt(fault), keys, inputs);
       return { bench, measure: new Measurer(this.study, bench) };
     });
   }
 
-  private near(fault: Fault, keys: readonly string[], moved: ReadonlySet<number>): Bench {
+  private near(parts: ReadonlySet<string>, keys: readonly string[], moved: ReadonlySet<number>): Bench {
     const { plan } = this.study;
     const inputs = new Set(moved);
-    const parts = partsAt(fault);
     for (const i of this.right.circuit.inputs) if (parts.has(i.part)) inputs.add(i.index);
     const own = [...parts].flatMap((part) => allTerminals(plan, part));
     return this.subjects.near(new Set([...this.everywhere, ...own, ...keys]), inputs);
@@ -198,21 +214,21 @@ export class Trials {
     const own = kind === 'own ohms';
     const where = own ? [...roots].sort((a, b) => a - b).join() : '';
     return kept(this.lists, `${trial} ${kind} ${stance.key} ${setName(fault, every)} ${where}`, () => {
-      const pairs = this.pairsFor(fault, every);
+      const on = (key: string) => roots.has(this.rootOf(key) ?? -1);
+      // Between what a fault touches and what it does not, nothing passes before or after; a lead may join the two.
+      const fits = ({ a, b }: Pair) => !own || (trial.endsWith(' clipped') ? on(a) || on(b) : on(a) && on(b));
+      const pairs = [...this.pairsFor(fault, every)].filter(fits);
       this.fill(trial, stance, pairs, this.benchFor(fault, every).measure);
       const made = this.madeAt(trial, stance);
       const unit = kind === 'volts' ? 'V' : 'ohm';
-      const on = (key: string) => !own || roots.has(this.rootOf(key) ?? -1);
-      return [...pairs]
-        .flatMap((p) => made.get(p)!)
-        .filter((m) => m.expect.unit === unit && (on(m.pair.a) || on(m.pair.b)));
+      return pairs.flatMap((p) => made.get(p)!).filter((m) => m.expect.unit === unit);
     });
   }
 
   /** Works out all the readings that are still wanting at once, since they share the solving. */
-  private fill(trial: Trial, stance: Stance, pairs: ReadonlySet<Pair>, measure: Measurer): void {
+  private fill(trial: Trial, stance: Stance, pairs: readonly Pair[], measure: Measurer): void {
     const made = this.madeAt(trial, stance);
-    const wanting = [...pairs].filter((p) => !made.has(p));
+    const wanting = pairs.filter((p) => !made.has(p));
     if (wanting.length === 0) return;
     for (const p of wanting) made.set(p, []);
     for (const m of makeAt(measure, trial, stance, wanting))
@@ -254,24 +270,16 @@ export class Trials {
     const own = new Set(inputs.filter((i) => fault.parts.includes(i.part)).map((i) => i.index));
     const single = stances.filter((s) => s.first.length === 0 && s.moved.length === 1);
     const several = stances.filter((s) => s.first.length > 0 || s.moved.length > 1);
-    const touching = (s: Stance) => [...s.moved, ...s.first].some((i) => own.has(i));
     // Dead, each contact is read on its own.
     if (all) return [REST, ...single];
+    const touching = (s: Stance) => [...s.moved, ...s.first].some((i) => own.has(i));
     const boxed = own.size === 0;
     // Whatever the order of its parts: circuits are kept by the parts alone.
     const by = new Set(this.nearest([...fault.parts].sort()));
     const close = single.filter((s) => by.has(s.moved[0]!));
-    const singles = boxed ? [...this.spread(single), ...close] : single.filter(touching);
+    const singles = boxed ? [...spread(this.right.circuit, single), ...close] : single.filter(touching);
     const more = several.filter((s) => boxed || touching(s)).slice(0, FEW_STANCES);
     return [...new Set([REST, ...singles, ...more])];
-  }
-
-  /** Of all gates the first and the last, and every input that is no gate. */
-  private spread(single: readonly Stance[]): Stance[] {
-    const { inputs } = this.right.circuit;
-    const gates = single.filter((s) => inputs[s.moved[0]!]!.kind === 'gate');
-    const others = single.filter((s) => inputs[s.moved[0]!]!.kind !== 'gate');
-    return [...new Set([...gates.slice(0, 1), ...gates.slice(-1), ...others])];
   }
 }
 
@@ -289,12 +297,4 @@ function partsAt(fault: Fault): ReadonlySet<string> {
 
 function setName(fault: Fault, all: boolean): string {
   return all ? '*' : [...fault.parts].sort().join();
-}
-
-/** What wires, elements and contacts in any position tie together. */
-function allTogether({ netCount, wires, contacts, passives, diodes }: WiredCircuit): UnionFind {
-  const sets = new UnionFind(netCount);
-  for (const x of [...wires, ...contacts, ...passives]) sets.union(x.a, x.b);
-  for (const d of diodes) sets.union(d.anode, d.cathode);
-  return sets;
 }

@@ -12,6 +12,7 @@ import {
   probeWords,
   STAGE_TITLES,
   STOP,
+  sectionTitle,
   stepsOf,
 } from './meter-words.ts';
 
@@ -54,11 +55,35 @@ function stageBlocks(sheet: MeterSheet, stage: (typeof STAGES)[number]): Block[]
   return [
     heading(2, `Stage ${stage}: ${STAGE_TITLES[stage]}`, steps.length === 0 ? { only: WRITTEN } : {}),
     list('dash', setup, steps.length === 0 ? { only: WRITTEN } : {}),
+    ...sectionsOf(steps).flatMap(({ title, own }) => [
+      ...(title === undefined ? [] : [heading(3, title)]),
+      ...stepBlocks(own),
+    ]),
+  ];
+}
+
+function stepBlocks(steps: readonly MeterStep[]): Block[] {
+  return [
     list('box', steps.map(stepItem), { only: WRITTEN, loose: true }),
     checkTable(steps.filter((s) => s.kind === 'check')),
     readingTable(steps.filter((s) => s.kind === 'read')),
   ];
 }
+
+/** Steps that stand under one title; all of them without one where no zone is read by itself. */
+function sectionsOf(steps: readonly MeterStep[]): { title: string | undefined; own: MeterStep[] }[] {
+  const zoned = steps.some((s) => zoneOf(s) !== undefined);
+  const found: { title: string | undefined; own: MeterStep[] }[] = [];
+  for (const step of steps) {
+    const title = zoned ? sectionTitle(zoneOf(step)) : undefined;
+    const last = found.at(-1);
+    if (last !== undefined && last.title === title) last.own.push(step);
+    else found.push({ title, own: [step] });
+  }
+  return found;
+}
+
+const zoneOf = (step: MeterStep) => (step.kind === 'read' ? (step.zone ?? undefined) : undefined);
 
 function stepItem(step: MeterStep): Item {
   const { number } = step;

@@ -9,6 +9,13 @@ export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
   3: 'Mains last, with a lamp as first load',
 };
 
+/** The title over the readings of one zone, or over those that go across the trunk. */
+export function sectionTitle(zone: string | undefined): string {
+  return zone === undefined
+    ? 'The trunk, and what goes beyond one zone'
+    : `The zone of ${zone}: probes and gates of this zone alone`;
+}
+
 /** When to leave it; common practice. */
 export const STOP: readonly string[] = [
   'anything on the mains side is wet, burnt, cracked, or is not what the plan says it is',

@@ -55,6 +55,21 @@ function compared(title, runs, processes) {
   });
 }
 
+/** User CPU of one `meter` a file, told by the shell that started it, and how many times the first. */
+function metered(title, files) {
+  console.log(`\nmeter: ${title}, user CPU of one run, and how many times the first:`);
+  let first;
+  for (const [name, file] of Object.entries(files)) {
+    const line = 'node bin/pullin.js meter "$1" >/dev/null && times';
+    const { stdout } = spawnSync('sh', ['-c', line, 'sh', file], { cwd: root, encoding: 'utf8' });
+    // The second line of `times` is what ended children took: user, then system.
+    const [, minutes, seconds] = /^(\d+)m([\d.]+)s/.exec(stdout.trim().split('\n').at(-1)) ?? [];
+    const user = 1000 * (60 * Number(minutes) + Number(seconds));
+    first ??= user;
+    console.log(`  ${name.padEnd(46)}${ms(user).padStart(11)}${(user / first).toFixed(2).padStart(8)}`);
+  }
+}
+
 const NOTHING = ['-e', '0'];
 const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 const written = (count) => {
@@ -140,12 +155,12 @@ for (const command of ['check', 'materials', 'wirelist', 'draw'])
     ),
   );
 // One zone first, so that the others are so many times as much in the same run.
-compared('\nmeter: zones on a trunk', 1, {
-  '1 x 10': pullin('meter', shopOf(1, 10, {})),
-  '3 x 10': pullin('meter', shopOf(3, 10, {})),
-  '6 x 10': pullin('meter', shopOf(6, 10, {})),
-  '100 on one relay': pullin('meter', written(100)),
+metered('zones on a trunk', {
+  '2 x 10': shopOf(2, 10, {}),
+  '6 x 10': shopOf(6, 10, {}),
+  '20 x 15': shopOf(20, 15, {}),
 });
+metered('gates on one relay', { 30: written(30), 100: written(100), 300: written(300) });
 rmSync(folder, { recursive: true });
 
 function prepared(count, layout) {

@@ -78,11 +78,19 @@ describe('the sheet of a shop in zones', () => {
     expect(worked().sheet.steps.length).toBeLessThanOrEqual(2 * zones * gates + 6 * zones + 12);
   });
 
-  it('works the gates of one zone after those of another, stage by stage', () => {
-    const order = reads().filter((s) => s.moved.length === 1);
-    const zoneOf = (s: ReadStep) => Math.floor(s.moved[0]! / gates);
-    const at = order.map((s) => 1000 * s.stage + zoneOf(s));
+  it('takes one zone after another, each by itself, and then the trunk, stage by stage', () => {
+    // The generator names the parts of zone 3 Z3, plus3, z3g1: the number is the zone.
+    const number = (part: string) => Number(/\d+/.exec(part)?.[0] ?? 0);
+    const order = reads().filter((s) => s.clipped.length === 0);
+    const at = order.map((s) => 1000 * s.stage + (s.zone === null ? 999 : number(s.zone)));
     expect(at).toEqual([...at].sort((a, b) => a - b));
+    const own = order.filter((s) => s.zone !== null);
+    expect(new Set(own.map((s) => s.zone)).size).toBe(zones);
+    for (const s of own) {
+      const gates = s.positions.map((p) => p.split(' ')[0]!);
+      for (const part of [...gates, ...s.between.map((p) => p.part)])
+        expect(number(part), `step ${s.number}: ${part}`).toBe(number(s.zone!));
+    }
   });
 
   it('expects with everything dead what the meter reads there', () => {

@@ -43,6 +43,7 @@ function hostile(): MeterSheet {
       { number: 1, stage: 1, kind: 'check', part: bad, text: bad },
       {
         ...step,
+        zone: bad,
         red: bad,
         black: bad,
         range: bad,
@@ -180,6 +181,7 @@ describe('pullin meter', () => {
       number: z.number().int(),
       stage,
       kind: z.literal('read'),
+      zone: z.string().nullable(),
       red: z.string(),
       black: z.string(),
       between: z.tuple([probe, probe]),

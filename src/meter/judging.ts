@@ -1,0 +1,108 @@
+/** What faults do to readings that were not made for them, and to those that were. */
+import { loopNeedsMains } from '../machine/power.ts';
+import { kept } from '../plan/map-entries.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Fault } from './fault.ts';
+import { hazards } from './hazard.ts';
+import { howWrong, type Measure } from './measure.ts';
+import { Readable } from './readable.ts';
+import type { ReadingsGathered } from './readings-gathered.ts';
+import type { Wrong } from './sheet-model.ts';
+import type { Subject, Subjects } from './subject.ts';
+import type { Trials } from './trials.ts';
+
+/** What is known of readings with mains off and of those with mains on. */
+export interface Gathered {
+  readonly before: ReadingsGathered;
+  readonly mains: ReadingsGathered;
+}
+
+/** What faults do to the readings of a sheet, by fault, in the order of the readings. */
+export type Rows = Map<number, (Wrong | undefined)[]>;
+
+export class Judging {
+  private readonly readable: Readable;
+  private readonly hazard: ReturnType<typeof hazards>;
+  private readonly loopNeedsMains: boolean;
+  private readonly harmful = new Map<Fault, boolean>();
+
+  constructor(
+    plan: Plan,
+    private readonly subjects: Subjects,
+    private readonly trials: Trials,
+    private readonly faults: readonly Fault[],
+  ) {
+    const { circuit } = subjects.right;
+    this.readable = new Readable(subjects);
+    this.hazard = hazards(plan, circuit);
+    this.loopNeedsMains = loopNeedsMains(circuit);
+  }
+
+  /** Found by a bang is not found; where the loop hangs on the plug, mains is on with the loop. */
+  judged(m: Measure, fault: Fault, subject: Subject): Wrong | undefined {
+    const mainsOn = m.stage === 3 || (m.stage === 2 && this.loopNeedsMains);
+    return mainsOn && this.isHazard(fault) ? undefined : howWrong(m, subject);
+  }
+
+  /** The faults of which it is not known what they do to a reading and which could change it, each with the circuit it is in. */
+  *open(
+    m: Measure,
+    measures: readonly Measure[],
+    into: ReadingsGathered,
+    among: Iterable<number>,
+  ): Generator<readonly [number, () => Subject]> {
+    const known = into.knownOf(m);
+    for (const i of among) {
+      const fault = this.faults[i]!;
+      if (known(i) !== undefined) continue;
+      if (this.isReadable(m, fault)) yield [i, () => this.trials.built(fault, m, measures)];
+      else into.learn(m, i);
+    }
+  }
+
+  /**
+   * What some faults do to each of the readings chosen, in shop order: what is shown with mains off is put right then.
+   * Unless it is to be known `wholly`, readings after the first that shows a fault tell only what is known of them
+   * already. Faults after the first `given` are those of clip leads that were left on.
+   */
+  rows(
+    faults: readonly Fault[],
+    some: readonly number[],
+    measures: readonly Measure[],
+    gathered: Gathered,
+    { given, wholly }: { readonly given: number; readonly wholly: boolean },
+  ): Rows {
+    const rows: Rows = new Map(some.map((i) => [i, measures.map(() => undefined)]));
+    const shown = new Set<number>();
+    const seen = new Set<number>();
+    for (const [k, m] of measures.entries()) {
+      const into = m.stage === 3 ? gathered.mains : gathered.before;
+      const known = into.knownOf(m);
+      for (const i of some) {
+        const lead = i >= given;
+        if ((m.stage === 3 && shown.has(i)) || (lead && m.clipped.length > 0)) continue;
+        const fault = faults[i]!;
+        const before = known(i);
+        const open = before === undefined && (wholly || !seen.has(i)) && (lead || this.isReadable(m, fault));
+        const found = open
+          ? this.judged(m, fault, this.trials.built(fault, m, measures))
+          : (before ?? undefined);
+        if (open) into.learn(m, i, found);
+        if (found === undefined) continue;
+        rows.get(i)![k] = found;
+        seen.add(i);
+        if (m.stage < 3) shown.add(i);
+      }
+    }
+    return rows;
+  }
+
+  private isHazard(fault: Fault): boolean {
+    return kept(this.harmful, fault, () => this.hazard(this.subjects.circuit(fault)));
+  }
+
+  /** Whether a fault could change a reading. */
+  private isReadable(m: Measure, fault: Fault): boolean {
+    return this.trials.all || this.readable.by(m, fault);
+  }
+}
