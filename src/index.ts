@@ -15,7 +15,7 @@ export { readMeter } from './machine/read-meter.ts';
 export type { Reading } from './machine/reading.ts';
 export { meterSheet } from './meter/meter-sheet.ts';
 export type { MeterSheet } from './meter/sheet-model.ts';
-export { planJsonSchema } from './plan/editor-schema.ts';
+export { planJsonSchema } from './plan/editor/editor-schema.ts';
 export { formatPlanErrors } from './plan/errors.ts';
 export type { Plan, PlanError, ReadResult } from './plan/plan.ts';
 export { readPlan } from './plan/read.ts';

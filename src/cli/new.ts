@@ -9,7 +9,7 @@ import { printable } from '../text/escape.ts';
 import { directory, readInput } from './input.ts';
 import type { Session } from './io.ts';
 import { endingIn } from './made.ts';
-import { exitStatus, forceOption, helpEnd, widthOption } from './options.ts';
+import { examples, exitStatus, forceOption, helpEnd, widthOption } from './options.ts';
 import { type LookOptions, print, textOf } from './print.ts';
 import { Problem, STATUS } from './status.ts';
 import { writeOutput } from './write-new.ts';
@@ -182,11 +182,11 @@ export function addNew(program: Command, session: Session): void {
           '1 no plan passes with these answers, so none was written',
           '2 the answers cannot be read, one is missing, the file cannot be written, or you quit',
         ),
-        'Examples:',
       ) +
-        '\n  pullin new' +
-        "\n  pullin new --practice nec --motor '1 hp 13 A' --protector manual --lever open \\" +
-        "\n    --gates 'saw 6 ft, planer 4 ft' -o garage.yaml",
+        examples(
+          'pullin new',
+          "pullin new --practice nec --motor '1 hp 13 A' --protector manual --lever open \\\n    --gates 'saw 6 ft, planer 4 ft' -o garage.yaml",
+        ),
     )
     .action((options: NewOptions) => run(options, session));
 }

@@ -7,6 +7,7 @@ import { loadPlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
 import { writeMade } from './made.ts';
 import {
+  examples,
   exitStatus,
   forceOption,
   formatOption,
@@ -108,10 +109,7 @@ export function addSize(program: Command, session: Session): void {
           '0 told, whatever the check says of the plan',
           '2 the plan or the command line cannot be read, or the file cannot be written',
         ),
-        'Examples:',
-      ) +
-        '\n  pullin size examples/saltmarsh-lane.yaml' +
-        "\n  pullin size examples/saltmarsh-lane.yaml --with 'collector=3 hp 240 V'",
+      ) + examples('pullin size shop.yaml', "pullin size --with 'collector=3 hp 240 V' shop.yaml"),
     )
     .action((file: string, flags: SizeFlags) => run(file, flags, session));
 }

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { planJsonSchema } from '../../src/plan/editor-schema.ts';
+import { planJsonSchema } from '../../src/plan/editor/editor-schema.ts';
 import { KINDS, rowOf } from '../../src/plan/kinds/kinds.ts';
 import { type Editor, editorWith } from '../helpers/language-server.ts';
 

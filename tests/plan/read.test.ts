@@ -1,7 +1,7 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { planJsonSchema } from '../../src/plan/editor-schema.ts';
+import { planJsonSchema } from '../../src/plan/editor/editor-schema.ts';
 import { formatPlanErrors } from '../../src/plan/errors.ts';
 import { bad, example, good, plan, RELAY } from './helpers.ts';
 

@@ -1,11 +1,11 @@
 /** The JSON Schema of plan files, which an editor completes and explains by. */
 import * as z from 'zod';
-import { cableSchema } from './cable.ts';
-import { KINDS, partialSchema, rowOf } from './kinds/kinds.ts';
-import { kept } from './map-entries.ts';
-import * as q from './quantity.ts';
-import { fileSchema, intentSchema, runSchema } from './schema.ts';
-import { list, quantity, text } from './schema-fields.ts';
+import { cableSchema } from '../cable.ts';
+import { KINDS, partialSchema, rowOf } from '../kinds/kinds.ts';
+import { kept } from '../map-entries.ts';
+import * as q from '../quantity.ts';
+import { fileSchema, intentSchema, runSchema } from '../schema.ts';
+import { list, quantity, text } from '../schema-fields.ts';
 import snippets from './snippets.json' with { type: 'json' };
 
 /** Every field of every kind once, for a part that takes the rest from stock. */

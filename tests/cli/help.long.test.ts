@@ -1,0 +1,2 @@
+/** The examples of every command's help. */
+import './help.test.ts';
