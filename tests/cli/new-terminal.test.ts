@@ -68,29 +68,35 @@ const FEW = [
 ];
 
 describe.skipIf(!HAS_TERMINAL)('the questions in a terminal', () => {
-  it('are asked one by one; wrong answers are asked again, back goes back, and the plan is that of the flags', async () => {
-    const steps = [
-      ...all.slice(0, 7),
-      answer('layout', 'chian'),
-      { wait: 'did you mean chain?', send: `${CLEAR}star${ENTER}` },
-      answer('gates', 'back'),
-      { wait: 'layout:', send: `chain${ENTER}` },
-      ...all.slice(8),
-    ];
-    const { status, output } = inTerminal(['new'], steps, { cwd, env: { NO_COLOR: '1' } });
-    const text = read(output);
-    expect([status, text.slice(-300)]).toEqual([0, expect.stringContaining('pullin check back-garage.yaml')]);
-    // No colour, and no sign but plain ones: SGR sequences end in m.
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: looking for them is the purpose
-    expect(output).not.toMatch(/\u001b\[[\d;]*m/);
-    expect(text).toContain('since most small collectors there plug into it');
-    const flags = await pullin(
-      ['new', ...FEW, '--layout', 'chain', '--gates', 'saw 6 ft, planer 4', '-o', '-'],
-      { cwd, stages: STAGES },
-    );
-    expect(flags.status).toBe(0);
-    expect(bare(readFileSync(join(cwd, 'back-garage.yaml'), 'utf8'))).toBe(bare(flags.out));
-  });
+  it.runIf(WHOLE)(
+    'are asked one by one; wrong answers are asked again, back goes back, and the plan is that of the flags',
+    async () => {
+      const steps = [
+        ...all.slice(0, 7),
+        answer('layout', 'chian'),
+        { wait: 'did you mean chain?', send: `${CLEAR}star${ENTER}` },
+        answer('gates', 'back'),
+        { wait: 'layout:', send: `chain${ENTER}` },
+        ...all.slice(8),
+      ];
+      const { status, output } = inTerminal(['new'], steps, { cwd, env: { NO_COLOR: '1' } });
+      const text = read(output);
+      expect([status, text.slice(-300)]).toEqual([
+        0,
+        expect.stringContaining('pullin check back-garage.yaml'),
+      ]);
+      // No colour, and no sign but plain ones: SGR sequences end in m.
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: looking for them is the purpose
+      expect(output).not.toMatch(/\u001b\[[\d;]*m/);
+      expect(text).toContain('since most small collectors there plug into it');
+      const flags = await pullin(
+        ['new', ...FEW, '--layout', 'chain', '--gates', 'saw 6 ft, planer 4', '-o', '-'],
+        { cwd, stages: STAGES },
+      );
+      expect(flags.status).toBe(0);
+      expect(bare(readFileSync(join(cwd, 'back-garage.yaml'), 'utf8'))).toBe(bare(flags.out));
+    },
+  );
 
   it('end at Ctrl-C with nothing written', () => {
     const { status, output } = inTerminal(['new'], [all[0]!, { wait: 'practice:', send: '\u0003' }], { cwd });

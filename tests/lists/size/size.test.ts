@@ -58,7 +58,7 @@ describe('the distance of the farthest gate', () => {
     }
   });
 
-  it('grows with the copper of IEC 60228, Table 1', () => {
+  it.runIf(WHOLE)('grows with the copper of IEC 60228, Table 1', () => {
     // Class 1, ohm/km at 20 °C; what is left for wire is the same for each gauge, so that metres go as the inverse of ohms.
     const table = { '0.5 mm2': 36, '0.75 mm2': 24.5, '1 mm2': 18.1, '1.5 mm2': 12.1, '2.5 mm2': 7.41 };
     const of = sizeOf('wren-cellar');
@@ -84,7 +84,7 @@ describe('the points of the drawing', () => {
     }
   });
 
-  it('in other gauges, and beyond the gates, are those of the plan changed so', () => {
+  it.runIf(WHOLE)('in other gauges, and beyond the gates, are those of the plan changed so', () => {
     const file = fileOf('saltmarsh-lane');
     const { plot } = sizeOf('saltmarsh-lane');
     for (const { gauge, points } of plot!.lines) {
@@ -180,7 +180,7 @@ describe('what is told', () => {
     expect(thicker.length).toBeGreaterThan(0);
   });
 
-  it('of a plan that leaves something out names what has to be told', () => {
+  it.runIf(WHOLE)('of a plan that leaves something out names what has to be told', () => {
     const text = textOf(
       moved(fileOf('saltmarsh-lane'), (to) => {
         delete (to.parts.P1 as { pattern?: string }).pattern;

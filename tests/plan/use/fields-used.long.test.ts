@@ -1,7 +1,7 @@
 /** What is accepted in a plan bears on some answer: each optional field, in a plan where it matters, changes one. */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { answerThatChanges, type Value } from './changed-plans.ts';
+import { kindsIn } from './published-schema.ts';
 
 /** A field's value and the other that is to make a difference; an undefined one leaves the field out. */
 type Pair = readonly [Value | undefined, Value];
@@ -151,25 +151,10 @@ const OF_KIND: Readonly<Record<string, Pair>> = {
   'load.volts': ['120 V AC', '240 V AC'],
 };
 
-interface Schema {
-  readonly const?: string;
-  readonly properties?: Readonly<Record<string, Schema>>;
-  readonly required?: readonly string[];
-  readonly anyOf?: readonly Schema[];
-  readonly additionalProperties?: Schema;
-}
-
 /** Every optional field of every kind of part and of a cable, from the published schema of the plan. */
 function optionalFields(): [string, string][] {
-  const url = new URL('../../../schemas/plan.schema.json', import.meta.url);
-  const root: Schema = JSON.parse(readFileSync(url, 'utf8'));
-  const section = (name: string) => root.properties![name]!.additionalProperties!.anyOf!;
-  const kinds = [
-    ...section('parts').filter((s) => s.properties?.kind?.const !== undefined),
-    ...section('stock').filter((s) => s.properties?.kind?.const === 'cable'),
-  ];
-  return kinds.flatMap((s) => {
-    const kind = s.properties!.kind!.const!;
+  const kinds = [...kindsIn('parts'), ...kindsIn('stock').filter(({ kind }) => kind === 'cable')];
+  return kinds.flatMap(({ kind, of: s }) => {
     const inner = ['contact', 'coil', 'poles', 'holds'];
     return Object.keys(s.properties!)
       .filter((field) => !['kind', 'marks', 'names'].includes(field) && !inner.includes(field))

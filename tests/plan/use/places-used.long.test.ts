@@ -1,5 +1,4 @@
 /** What stands beside the fields of parts and cables bears on some answer too: the head, runs, intents and a part's own marks. */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { isMap, parseDocument } from 'yaml';
 import { judge } from '../../../src/findings/judge.ts';
@@ -7,18 +6,8 @@ import { readPlan } from '../../../src/plan/read.ts';
 import { checkDocument } from '../../../src/report/check.ts';
 import { Study } from '../../../src/study/study.ts';
 import { PLANS, tellsApart, type Value, withField } from './changed-plans.ts';
+import { INTENT as INTENT_SCHEMA, kindsIn, RUN_FORMS, root, type Schema } from './published-schema.ts';
 
-interface Schema {
-  readonly const?: string;
-  readonly properties?: Readonly<Record<string, Schema>>;
-  readonly required?: readonly string[];
-  readonly anyOf?: readonly Schema[];
-  readonly items?: Schema;
-  readonly additionalProperties?: Schema;
-}
-const root: Schema = JSON.parse(
-  readFileSync(new URL('../../../schemas/plan.schema.json', import.meta.url), 'utf8'),
-);
 const optional = (s: Schema) => Object.keys(s.properties!).filter((f) => !s.required?.includes(f));
 
 /** Path of the field, and two values; an undefined one leaves it out. */
@@ -76,10 +65,7 @@ describe('the head of a plan', () => {
 });
 
 describe('a run', () => {
-  const forms = root.properties!.runs!.items!.anyOf!;
-  const form = (key: string) => forms.find((f) => f.required?.includes(key))!;
-  const [link, string] = [form('link'), form('along')];
-  const cable = forms.find((f) => f !== link && f !== string)!;
+  const { link, cable } = RUN_FORMS;
   it.each(['length', ...optional(cable)])('of cable: %s', (f) => expect(differs(CABLE[f]!)).toBe(true));
   it.each(optional(link))('link: %s', (f) => expect(differs(LINK[f]!)).toBe(true));
 });
@@ -91,8 +77,7 @@ describe('a run along several parts', () => {
       withField(along('length: 4 m'), ['runs', 2, field], b),
     );
   it('has the fields of a cable besides its own', () => {
-    const own = root.properties!.runs!.items!.anyOf!.find((f) => f.required?.includes('along'))!;
-    expect(optional(own).sort()).toEqual(
+    expect(optional(RUN_FORMS.along).sort()).toEqual(
       ['length', 'lengths', ...Object.keys(CABLE).filter((f) => f !== 'length')].sort(),
     );
   });
@@ -106,14 +91,12 @@ describe('a run along several parts', () => {
 });
 
 describe('an intent', () => {
-  const [own] = root.properties!.intent!.additionalProperties!.anyOf!;
-  it.each(optional(own!))('%s', (field) => expect(differs(INTENT[field]!)).toBe(true));
+  it.each(optional(INTENT_SCHEMA))('%s', (field) => expect(differs(INTENT[field]!)).toBe(true));
 });
 
 describe("a part's own marks", () => {
-  const kinds = root
-    .properties!.parts!.additionalProperties!.anyOf!.filter((s) => s.properties?.marks !== undefined)
-    .flatMap((s) => s.properties!.kind?.const ?? [])
+  const kinds = kindsIn('parts')
+    .flatMap(({ kind, of }) => (of.properties?.marks === undefined ? [] : [kind]))
     // one terminal that has no second to be taken for, and none that is named
     .filter((kind) => kind !== 'box' && kind !== 'joint');
   it.each(kinds)('%s', (kind) => {

@@ -1,0 +1,2 @@
+/** The tests of new.test.ts, all of them. */
+import './new.test.ts';

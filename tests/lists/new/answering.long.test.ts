@@ -1,0 +1,2 @@
+/** The tests of answering.test.ts, all of them. */
+import './answering.test.ts';
