@@ -64,6 +64,10 @@ function wireBlocks({ wire }: Size): Block[] {
 function reachBlocks({ reach, plot }: Size): Block[] {
   if (reach.figures.length === 0) return section('How far the farthest gate could be', reach);
   const far = plot === null ? '' : ` ${plot.farthest}, from ${plot.source} along the cable`;
+  const notes = [
+    ...(reach.figures.some((f) => f.limit === null) ? ['or more: no farther was tried'] : []),
+    ...untoldItems(reach),
+  ];
   return [
     heading(2, 'How far the farthest gate could be'),
     paragraph(`The farthest gate is${far}; all wire of its kind in the loop in one gauge.`, { close: true }),
@@ -79,7 +83,7 @@ function reachBlocks({ reach, plot }: Size): Block[] {
       ],
       { close: true, tooWide: 'lines' },
     ),
-    ...(reach.untold.length === 0 ? [] : [list('dash', untoldItems(reach), { close: true })]),
+    ...(notes.length === 0 ? [] : [list('dash', notes, { close: true })]),
   ];
 }
 

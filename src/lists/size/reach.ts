@@ -44,7 +44,7 @@ function reachWith(trial: Trial, far: FarGate, size: Cable): SizeFigure | { read
   return {
     ...{ of, parts: [far.gate], runs: far.last.map((r) => r.index + 1), what: 'distance' },
     ...{ value: Number(metres.toFixed(4)), unit: 'm' },
-    words: `${lengthWords(metres, unit)}${found.limit === null ? ' or more, as far as was tried' : ''}`,
+    words: `${lengthWords(metres, unit)}${found.limit === null ? ' or more' : ''}`,
     cautions: found.cautions,
     limit: found.limit,
     next: found.next,
