@@ -35,7 +35,7 @@ describe('least, nominal and greatest volts at the coil', () => {
           expect(Math.abs(own!.margin! - row.margin)).toBeLessThan(1e-3);
         }
       }),
-      { numRuns: share(80) },
+      { numRuns: share(50) },
     );
   }, 120_000);
 });

@@ -40,7 +40,12 @@ function thinPlans(count: number): string[] {
 const loops = (count: number) => fc.sample(randomLoop(), { numRuns: count, seed: SEED });
 
 describe('table, read, page and proof tell the same of every state', () => {
-  it.each(sampled([...exampleNames(), ...exampleNames('wrong')], 12))('%s', (name) => {
+  it.each(
+    sampled(
+      [...exampleNames(), ...exampleNames('wrong')].filter((_, i) => i % 2 === 0),
+      6,
+    ),
+  )('%s', (name) => {
     expect(compareStates(example(name), nothingYet(), name).wrong).toEqual([]);
   });
 

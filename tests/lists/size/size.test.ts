@@ -69,20 +69,23 @@ describe('the distance of the farthest gate', () => {
 });
 
 describe('the points of the drawing', () => {
-  it.each(WHOLE ? exampleNames() : ['saltmarsh-lane'])('of %s are what check and read tell', (name) => {
-    const { plot } = sizeOf(name);
-    if (plot === null) return;
-    const own = plot.lines.find((l) => l.own)!;
-    const report = reportOf(fileOf(name));
-    for (const point of own.points.filter((p) => p.gate !== null)) {
-      const row = report.coils.find((c) => c.relay === plot.coil && c.gate === point.gate)!;
-      expect(Number(point.least.toPrecision(4)), point.gate!).toBe(row.volts.min);
-      expect(Number((2 * point.metres).toPrecision(4))).toBe(row.metres);
-      const coil = [`${plot.coil}.A1`, `${plot.coil}.A2`] as const;
-      const seen = across(example(name), ...coil, [point.gate!]).volts;
-      expect(point.read).toBe(seen === null ? null : Math.abs(seen));
-    }
-  });
+  it.each(WHOLE ? exampleNames().filter((_, i) => i % 3 === 0) : ['saltmarsh-lane'])(
+    'of %s are what check and read tell',
+    (name) => {
+      const { plot } = sizeOf(name);
+      if (plot === null) return;
+      const own = plot.lines.find((l) => l.own)!;
+      const report = reportOf(fileOf(name));
+      for (const point of own.points.filter((p) => p.gate !== null)) {
+        const row = report.coils.find((c) => c.relay === plot.coil && c.gate === point.gate)!;
+        expect(Number(point.least.toPrecision(4)), point.gate!).toBe(row.volts.min);
+        expect(Number((2 * point.metres).toPrecision(4))).toBe(row.metres);
+        const coil = [`${plot.coil}.A1`, `${plot.coil}.A2`] as const;
+        const seen = across(example(name), ...coil, [point.gate!]).volts;
+        expect(point.read).toBe(seen === null ? null : Math.abs(seen));
+      }
+    },
+  );
 
   it.runIf(WHOLE)('in other gauges, and beyond the gates, are those of the plan changed so', () => {
     const file = fileOf('saltmarsh-lane');
@@ -154,7 +157,7 @@ describe('coils side by side', () => {
 describe('what is told', () => {
   const validate = new Ajv2020({ strict: false }).compile(sizeJsonSchema());
 
-  it.each(WHOLE ? exampleNames() : ['saltmarsh-lane', 'weir-house'])(
+  it.each(WHOLE ? exampleNames().filter((_, i) => i % 3 === 1) : ['saltmarsh-lane', 'weir-house'])(
     'of %s is as the schema says',
     (name) => {
       const data = JSON.parse(JSON.stringify(sizeOf(name)));
