@@ -31,6 +31,11 @@ export function isContactor(part: { readonly poles: readonly Pole[] }): boolean 
   return part.poles.some((p) => p.common === '1');
 }
 
+/** Whether its coil may draw at pull-in what a contactor's does: what is rated in AC-3 is mostly one (IEC 60947-4-1). */
+export function drawsAsContactor(part: { readonly poles: readonly Pole[] }): boolean {
+  return isContactor(part) || part.poles.some((p) => p.contact.ac3 !== undefined);
+}
+
 /** What feeds electronics and no winding: a timer, and a relay whose coil takes a range of volts or AC as well as DC. */
 export function isElectronic(part: Part): boolean {
   if (part.kind === 'timer') return true;

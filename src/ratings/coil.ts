@@ -79,7 +79,11 @@ function sealedVA(coil: Coil): number | undefined {
  */
 export function coilModel(
   coil: Coil,
-  options: { readonly contactor: boolean; readonly electronic?: boolean },
+  options: {
+    readonly contactor: boolean;
+    readonly drawsAsContactor?: boolean;
+    readonly electronic?: boolean;
+  },
 ): CoilModel {
   if (options.electronic === true) return electronicModel(coil, options.contactor);
   const { volts: rated, kind } = coil.rated;
@@ -122,7 +126,8 @@ export function coilModel(
   const sealed = sealedVA(coil);
   let inrush = coil.inrush;
   if (inrush === undefined && sealed !== undefined) {
-    const ratio = options.contactor ? defaults.inrushRatioContactor : defaults.inrushRatioRelay;
+    const heavy = options.contactor || options.drawsAsContactor === true;
+    const ratio = heavy ? defaults.inrushRatioContactor : defaults.inrushRatioRelay;
     used.push(`coil inrush taken as ${ratio.value} times its sealed VA (${because(ratio)})`);
     inrush = ratio.value * sealed;
   }

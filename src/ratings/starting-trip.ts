@@ -34,7 +34,8 @@ function breakerCurve(curve: string, amps: number): BreakerCurveRow | undefined 
 }
 
 /**
- * A breaker by its curve, IEC 60898-1; without one it opens for certain only where one of curve D would, and in North
+ * A breaker by its curve, IEC 60898-1; without one it opens for certain only where one of curve D would, and holds for
+ * certain what one of curve B does; in North
  * America, where no band is published, never for certain. A gG fuse by IEC 60269-1, a BS 1362 plug fuse by its time band, a time-delay or fast one by what NEC
  * 430.52 takes to carry a start. What is known of a start is its current, not how long it lasts.
  */
@@ -62,8 +63,13 @@ function breakerBand(amps: number, curve: string | undefined, { practice }: Star
   if (row === undefined) return undefined;
   const opens = row.trips * amps;
   const trips = `opens at ${row.trips} times ${amps} A`;
+  const least = breakerCurve('B', amps);
   return curve === undefined
-    ? { holds: undefined, opens, basis: `${row.standard}, even curve ${row.curve} ${trips}` }
+    ? {
+        holds: least && least.holds * amps,
+        opens,
+        basis: `${row.standard}: curve B holds ${least?.holds ?? '?'} times ${amps} A, even curve ${row.curve} ${trips}`,
+      }
     : {
         holds: row.holds * amps,
         opens,

@@ -1,7 +1,7 @@
 /** Coils of relays, timers and boards as the solver sees them: their model, their copper, their impedance in a corner. */
 
 import type { Relay } from '../circuit/circuit.ts';
-import { isContactor, isElectronic } from '../circuit/thresholds.ts';
+import { drawsAsContactor, isContactor, isElectronic } from '../circuit/thresholds.ts';
 import type { Phasor } from '../electric/network.ts';
 import type { Coil } from '../plan/device-figures.ts';
 import type { BoardPart, RelayPart, TimerPart } from '../plan/part-types.ts';
@@ -25,7 +25,11 @@ const models = new WeakMap<Coiled, CoilModel>();
 export function modelOf(part: Coiled): CoilModel {
   let model = models.get(part);
   if (!model) {
-    model = coilModel(coilOf(part), { contactor: isContactor(part), electronic: isElectronic(part) });
+    model = coilModel(coilOf(part), {
+      contactor: isContactor(part),
+      drawsAsContactor: drawsAsContactor(part),
+      electronic: isElectronic(part),
+    });
     models.set(part, model);
   }
   return model;

@@ -1,6 +1,7 @@
+import type { Wire } from '../../circuit/nets.ts';
 import { netAt } from '../../circuit/terminals.ts';
 import { isMainsOutput } from '../../circuit/thresholds.ts';
-import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
+import type { BatteryPart, FusePart, SupplyPart } from '../../plan/part-types.ts';
 import { shortCircuitAmps } from '../../ratings/battery.ts';
 import { class2Plausible } from '../../ratings/class2.ts';
 import { ratedAmps } from '../../ratings/supply.ts';
@@ -42,25 +43,59 @@ function find(study: Study): Finding[] {
   });
 }
 
-/** Whether one of its poles reaches nothing but fuses. */
-function isFused({ plan, circuit }: Study, s: SupplyPart | BatteryPart): boolean {
-  return (s.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']).some((t) => {
+/** Whether one of its poles reaches nothing but fuses; what is larger than the wire of a battery's loop is told elsewhere. */
+function isFused(study: Study, s: SupplyPart | BatteryPart): boolean {
+  return fusesNextTo(study, s).some(
+    (fuses) => s.kind === 'battery' || tooLarge(study, s, fuses) === undefined,
+  );
+}
+
+/** Of each pole that reaches nothing but fuses, these. */
+function fusesNextTo({ plan, circuit }: Study, s: SupplyPart | BatteryPart): (readonly FusePart[])[] {
+  return (s.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']).flatMap((t) => {
     const net = netAt(circuit, s.name, t);
     const reach = net === undefined ? undefined : unfused(plan, circuit, net);
-    return reach !== undefined && reach.fuses.length > 0 && !reach.reachesSwitch;
+    return reach !== undefined && reach.fuses.length > 0 && !reach.reachesSwitch ? [reach.fuses] : [];
   });
+}
+
+/** A fuse for more than the thinnest wire of the loop bears leaves a pinched wire to glow. */
+function tooLarge(study: Study, s: SupplyPart | BatteryPart, fuses: readonly FusePart[]) {
+  for (const fuse of fuses) {
+    const wire = thinnestOf(study, wiresWith(study, s, fuse));
+    if (wire && fuse.rating !== undefined && fuse.rating > wire.amps) return { fuse, wire };
+  }
+  return undefined;
+}
+
+/** Wires that a fuse alone stands before, however contacts lie, up to the next fuses; none where nothing was decided. */
+function wiresWith({ plan, electrics }: Study, { name }: SupplyPart | BatteryPart, fuse: FusePart) {
+  const source = electrics?.circuit.sources.find((x) => x.part === name);
+  if (!source) return [];
+  const { wires, contacts } = electrics!.islandRound(source);
+  const joins = [...wires, ...contacts.filter((c) => plan.parts.get(c.part)?.kind !== 'fuse')];
+  const nets = new Set(contacts.filter((c) => c.part === fuse.name).flatMap((c) => [c.a, c.b]));
+  for (let before = -1; before !== nets.size; ) {
+    before = nets.size;
+    for (const { a, b } of joins) if (nets.has(a) !== nets.has(b)) nets.add(a).add(b);
+  }
+  return wires.filter((w) => nets.has(w.a));
 }
 
 function unlimited(study: Study, s: SupplyPart | BatteryPart): Finding {
   if (s.kind === 'battery') return unfusedBattery(study, s);
   const through = unfusedSecondary(study, s);
   if (through) return through;
-  if (isMainsOutput(s.output)) return openSecondary(study, s);
+  const large = fusesNextTo(study, s).flatMap((fuses) => tooLarge(study, s, fuses) ?? [])[0];
+  if (isMainsOutput(s.output) && !large) return openSecondary(study, s);
+  const fused = large
+    ? `${large.fuse.name} opens above ${ampsText(large.fuse.rating!)}, and the ${large.wire.gauge} wire of its loop is good for ${ampsText(large.wire.amps)}`
+    : 'no fuse is next to it';
   return found(study.plan, entry, {
     severity: 'caution',
     parts: [s.name],
     message: `nothing limits the current of ${s.name} into a pinched cable`,
-    why: `${s.name} is not stated to be power-limited (class-2) and no fuse is next to it.`,
+    why: `${s.name} is not stated to be power-limited (class-2) and ${fused}.`,
     fix: `${s.name} has to be marked as limited (Class 2, SELV) or to have a fuse next to it.`,
     basis: entry.basis,
   });
@@ -115,7 +150,13 @@ function unfusedBattery(study: Study, battery: BatteryPart): Finding {
 function thinnestBehind({ plan, wired }: Study, { name }: SupplyPart | BatteryPart) {
   const source = wired.sources.find((s) => s.part === name);
   const poles = source?.rails.map((r) => unfused(plan, wired, r.net).nets) ?? [];
-  const wires = wired.wires.filter((w) => poles.some((nets) => nets.has(w.a)));
+  return thinnestOf(
+    { plan },
+    wired.wires.filter((w) => poles.some((nets) => nets.has(w.a))),
+  );
+}
+
+function thinnestOf({ plan }: Pick<Study, 'plan'>, wires: readonly Wire[]) {
   const rated = wires.flatMap((w) => {
     const cable = plan.runs[w.run]!.cable;
     const good = cable && controlWireAmps(cable);

@@ -176,7 +176,10 @@ export function lowParts(d: Design): Told[] {
   const between = betweenPart(d);
   const overload: Told = {
     comment: [
-      'The overload relay, mounted on the contactor; the plate names no protector in the motor. Its dial is set to the plate.',
+      'The overload relay; the plate names no protector in the motor. Its dial is set to the plate. It sits below the contactor,',
+      'and the motor current has to pass it: the conductors that this plan shows from the contactor to the motor land on the',
+      'terminals of the overload relay that lie below those of the contactor, not on the contactor itself. One made for three',
+      'phases wants current in each of its poles: on single phase follow its sheet, mostly by leading one conductor through twice.',
       'Its contact 95-96 opens on a trip and stops the collector until somebody presses its button.',
     ],
     name: overloadName,

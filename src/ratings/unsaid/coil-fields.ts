@@ -1,5 +1,5 @@
 /** What a coil leaves out. */
-import { isContactor } from '../../circuit/thresholds.ts';
+import { drawsAsContactor, isContactor } from '../../circuit/thresholds.ts';
 import type { Coil, Limit } from '../../plan/device-figures.ts';
 import type { BoardPart, RelayPart, TimerPart } from '../../plan/part-types.ts';
 import { type Default, defaultDropOut, defaultPullIn, defaults } from '../defaults.ts';
@@ -119,7 +119,7 @@ function drawOf(part: Coiled, coil: Coil, field: MakeField): Unsaid[] {
 /** By how many times it draws more with its armature open, of the VA that are stated or taken. */
 function inrushOf(part: Coiled, coil: Coil, field: MakeField): Unsaid {
   const contactor = isContactor(part);
-  const row = contactor ? defaults.inrushRatioContactor : defaults.inrushRatioRelay;
+  const row = drawsAsContactor(part) ? defaults.inrushRatioContactor : defaults.inrushRatioRelay;
   const unsaid = contactor ? defaults.coilVaAcContactor : defaults.coilVaAc;
   const stated = sealedVA(coil);
   const at = ends(

@@ -44,12 +44,12 @@ describe('wire', () => {
     [
       'a fuse of 3 A before 24 AWG',
       fused(3, '24 AWG'),
-      ['fault 5 wire-overloaded: F g | current 3 A, wire 1 A'],
+      ['fault 5 wire-overloaded: F g | current 3 A, wire 1 A | < supply-not-limited'],
     ],
     [
       'a fuse of 10 A on a supply of 5 A',
       fused(10, '24 AWG'),
-      ['fault 5 wire-overloaded: PS1 F g | current 5 A, wire 1 A'],
+      ['fault 5 wire-overloaded: PS1 F g | current 5 A, wire 1 A | < supply-not-limited'],
     ],
     [
       'a fuse of 0.05 A for 0.1 A',
@@ -89,7 +89,7 @@ describe('wire', () => {
       }),
       [
         'fault 5 wire-overloaded: F g | current 3 A, wire 1 A',
-        'fault 5 wire-overloaded: PS1 F | current 5 A, wire 1 A',
+        'fault 5 wire-overloaded: PS1 F | current 5 A, wire 1 A | < supply-not-limited',
       ],
     ],
     [

@@ -170,10 +170,10 @@ describe('wire that a fuse or a supply can overload', () => {
       wires: 'PS1.+ F.2, PS1.+ E.1, E.2 F.1, g.NO K1.A1, K1.A2 PS1.-',
     });
     expect(told(wired(two('1 A', '3 A')), /^wire-/)).toEqual([
-      'fault 5 wire-overloaded: E F g | current 3 A, wire 1 A',
+      'fault 5 wire-overloaded: E F g | current 3 A, wire 1 A | < supply-not-limited',
     ]);
     expect(told(wired(two('3 A', '1 A')), /^wire-/)).toEqual([
-      'fault 5 wire-overloaded: F g | current 3 A, wire 1 A',
+      'fault 5 wire-overloaded: F g | current 3 A, wire 1 A | < supply-not-limited',
     ]);
     expect(told(wired(two('1 A', '1 A')), /^wire-/)).toEqual([]);
   });

@@ -130,7 +130,8 @@ describe('trips-at-start and breaker-may-trip', () => {
     ['breaker: 16 A C', 160, ['fault 7 trips-at-start']],
     ['breaker: 16 A D', 160, []],
     ['breaker: 16 A D', 320, ['fault 7 trips-at-start']],
-    ['breaker: 16 A', 319, []],
+    ['breaker: 16 A', 48, []],
+    ['breaker: 16 A', 319, ['caution 7 breaker-may-trip']],
     ['breaker: 16 A', 320, ['fault 7 trips-at-start']],
     // a plug fuse of class gG: 20 A holds 42 A for 10 s (from memory)
     ['breaker: 40 A D, fuse: 20 A gG', 42, []],

@@ -163,7 +163,7 @@ function optionalFields(): [string, string][] {
   });
 }
 
-describe('every optional field changes some answer', () => {
+describe('every optional field changes some answer', { timeout: 240_000 }, () => {
   it.each(optionalFields())('%s: %s', (kind, field) => {
     const pair = OF_KIND[`${kind}.${field}`] ?? COMMON[field] ?? FIELDS[field];
     expect(pair, 'two values to try').toBeDefined();
