@@ -1,5 +1,6 @@
 /** What the lists say of each kind of part, one row each. */
 
+import { isContactor } from '../circuit/thresholds.ts';
 import type { ByKind } from '../plan/by-kind.ts';
 import { isFixedFeed } from '../plan/fixed-feed.ts';
 import type {
@@ -115,7 +116,7 @@ export const PRINTED: ByKind<[], string[]> = {
   gate: printedSwitch,
   switch: printedSwitch,
   button: printedSwitch,
-  cutout: printedSwitch,
+  cutout: (part) => [...overloadWords(part), ...printedSwitch(part)],
   selector: ({ positions, contact }) => [`positions ${positions.join(' ')}`, ...contactWords(contact)],
   relay: printedRelay,
   timer: (part) => [
@@ -160,9 +161,20 @@ function printedSwitch(part: GatePart | SwitchPart | ButtonPart | CutoutPart): s
   return [...contactWords(contact), `tabs ${tabs.join(' ')}`];
 }
 
+/** What an overload relay is asked for by. */
+function overloadWords({ setting, reset }: CutoutPart): string[] {
+  if (setting === undefined) return [];
+  return [
+    'overload relay',
+    `dial that takes in ${num(setting)} A`,
+    reset === undefined ? '' : `${reset} reset`,
+  ];
+}
+
 function printedRelay(part: RelayPart | TimerPart): string[] {
   const { coil, technology, poles } = part;
   return [
+    part.kind === 'relay' && isContactor(part) ? 'contactor' : '',
     ...coilWords(coil),
     technology === 'solid-state' ? technology : '',
     ...poleWords(poles),

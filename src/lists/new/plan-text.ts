@@ -42,14 +42,18 @@ function stockLines(design: Design): string[] {
   const { answers, gauge } = design;
   const { practice, lever } = answers;
   const closes = `The ${lever} gate presses the lever, so the tabs to use are COM and ${gateTab(answers)}.`;
+  const { ratings } = ordinary('gate').contact as { readonly ratings: readonly string[] };
+  const marked = ratings.find((r) => r.endsWith(design.supply.kind.toUpperCase())) ?? ratings[0];
+  const cable = mainsCable(design);
+  const good = typeof cable.rated === 'string' ? `, good for ${cable.rated} or more` : '';
   const mains = isFixed(design)
-    ? `The mains wiring: look for ${design.circuit.gauge} copper or thicker, laid as your code asks.`
-    : `The mains cord: look for ${design.circuit.gauge} copper or thicker, flexible.`;
+    ? `The mains wiring: look for ${design.circuit.gauge} copper or thicker${good}, laid as your code asks.`
+    : `The mains cord: look for ${design.circuit.gauge} copper or thicker, flexible${good}.`;
   return [
     'stock:',
     ...commented(
       [
-        `The switch at each gate: a snap switch with a lever. ${closes} Try each with a meter before it is fixed.`,
+        `The switch at each gate: a snap switch with a lever, marked ${marked} or better. ${closes} Try each with a meter before it is fixed.`,
       ],
       '  ',
     ),
@@ -60,7 +64,7 @@ function stockLines(design: Design): string[] {
     ),
     ...entry('bell', { kind: 'cable', gauge, ...ordinary(`loop-cable-${practice}`) }, '  '),
     ...commented([mains], '  '),
-    ...entry('mains', mainsCable(design), '  '),
+    ...entry('mains', cable, '  '),
   ];
 }
 
