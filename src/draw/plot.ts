@@ -1,6 +1,6 @@
 /** The volts at a coil against the distance of its gates, a line for each gauge, as one SVG for a sheet of A4 on its side. */
 import type { Plot, PlotPoint } from '../lists/size/size-model.ts';
-import type { LengthUnit } from '../text/lengths.ts';
+import { FOOT, type LengthUnit } from '../text/lengths.ts';
 import { rounded } from '../text/numbers.ts';
 import { xml } from '../text/xml.ts';
 import { num } from './strokes.ts';
@@ -22,7 +22,6 @@ const WORDS = { title: 15, plain: 10, small: 9 };
 const APART = 12;
 /** Strokes of lines, so that grey paper tells them apart: dashes, and the width of the plan's own. */
 const DASHES = ['7 3', '2 2.5', '11 3 2 3', '5 2 1.5 2 1.5 2', '14 4', '1.2 3.2', '9 2 3 2', '4 4'];
-const FOOT = 0.3048;
 /** Gates that get a name; of more, only what is far enough from the one before. */
 const LEAST_GAP = 11;
 

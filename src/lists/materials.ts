@@ -8,6 +8,7 @@ import { push } from '../plan/map-entries.ts';
 import type { JointPart, Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import { FOOT } from '../text/lengths.ts';
 import { buyingKey, cableSpec, specOf } from './buying-words.ts';
 import { type CableGroup, cableGroups, exactCm } from './cuts.ts';
 import { LEAST, LISTED } from './kinds.ts';
@@ -21,8 +22,6 @@ import type {
 } from './materials-model.ts';
 import { smallParts } from './small-parts.ts';
 import { sectionOf } from './wiring-order.ts';
-
-const FOOT = 0.3048;
 
 /** Figures found with all else as it stands would not make a plan that fails pass. */
 const FAILED: LeastRatings = {

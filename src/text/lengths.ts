@@ -4,7 +4,9 @@ import { numberText, rounded } from './numbers.ts';
 /** Metres with centimetres, or feet with inches. */
 export type LengthUnit = 'm' | 'ft';
 
+/** m of an inch and of a foot; both are exact. */
 const INCH = 0.0254;
+export const FOOT = 0.3048;
 /** Parts of an inch below which a length does not matter, but for what is stripped. */
 const HALVES = 2;
 /** Rounding in unit conversion must not add an inch. */

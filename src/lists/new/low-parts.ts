@@ -188,7 +188,7 @@ export function lowParts(d: Design): Told[] {
   const diode = (name: string): Told => ({
     comment:
       name === 'D1'
-        ? ['A diode across each coil takes the voltage spike at every stop; its band goes to A1, which is +.']
+        ? ['A diode across the coil takes the voltage spike at every stop; its band goes to A1, which is +.']
         : [],
     name,
     fields: { kind: 'diode', ...ordinary('diode') },

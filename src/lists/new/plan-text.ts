@@ -82,7 +82,7 @@ function partLines(design: Design): string[] {
   );
   const hand: Told = {
     comment: [
-      'The hand switch, side by side with the gates: it runs the collector while it is on, and no cut-out is passed by.',
+      'The hand switch, side by side with the gates: it runs the collector while it is on, and each cut-out stops that as well.',
     ],
     name: 'hand',
     fields: { kind: 'switch', ...ordinary('hand') },

@@ -6,6 +6,7 @@ import * as z from 'zod';
 import { unitTyped } from '../../plan/length-unit.ts';
 import { once, quantity } from '../../plan/schema-fields.ts';
 import { isOfSystem, receptacleByName } from '../../ratings/pattern-names.ts';
+import { FOOT } from '../../text/lengths.ts';
 import type { Answers, Placed } from './answers.ts';
 import { MOTOR_KINDS } from './answers.ts';
 import { isReserved } from './part-names.ts';
@@ -58,7 +59,7 @@ const inFeet = ({ gates }: Known): boolean => unitTyped(gates?.[0]?.length.text 
 
 /** m as a length in the unit of the gates. */
 const asTyped = (metres: number, known: Known): string =>
-  spaced(inFeet(known) ? `${Math.ceil(metres / 0.3048)} ft` : `${Number(metres.toFixed(1))} m`);
+  spaced(inFeet(known) ? `${Math.ceil(metres / FOOT)} ft` : `${Number(metres.toFixed(1))} m`);
 
 function taken(list: readonly Placed[], others: readonly Placed[] = []): string | undefined {
   const names = new Set(others.map((o) => o.name.toLowerCase()));

@@ -158,13 +158,15 @@ export class Trial {
     // What is open only because nothing was stated is settled where every world passes.
     for (const check of checks)
       yield check.find(study).filter((f) => worse.get(check)!.length === 0 || f.severity !== 'doubt');
-    // Where two worlds are the same plan, one is enough.
-    const isTwin = worlds.unsaid.every((u) => u.at.sag === u.at.few);
+    const asked = new Map<Study, Set<Check>>();
     for (const world of WORSE) {
       const own = checks.filter((check) => worse.get(check)!.includes(world));
-      if (own.length === 0 || (world === 'sag' && isTwin)) continue;
+      if (own.length === 0) continue;
+      // Worlds that say the same are one study, and that is asked once.
       const other = worlds.at(world);
-      for (const check of own) yield check.find(other);
+      const before = kept(asked, other, () => new Set());
+      for (const check of own) if (!before.has(check)) yield check.find(other);
+      for (const check of own) before.add(check);
     }
   }
 
