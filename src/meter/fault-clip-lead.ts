@@ -18,6 +18,8 @@ export function leadFaults(plan: Plan, measures: readonly Measure[]): Fault[] {
     if (part?.kind === 'plug' && isFixedFeed(part)) sets.set(clipped.join(), clipped);
   }
   return [...sets.values()].map((keys) => ({
+    item: 'the clip lead',
+    mode: 'lead-left',
     text: `the clip lead is still on ${listOf(keys.map(mark))}`,
     parts: [partOfKey(keys[0]!)],
     at: keys,

@@ -43,6 +43,8 @@ const chainOf = (c: ContactEdge) => `${c.part} ${c.terminals.join(' ')}`;
 
 function blown(c: ContactEdge): Fault {
   return {
+    item: c.part,
+    mode: 'blown',
     parts: [c.part],
     at: endsOf(c),
     text: `${c.part} has blown or sits badly`,
@@ -57,21 +59,23 @@ const endsOf = ({ part, terminals: [a, b] }: ContactEdge) =>
 function oneContact(circuit: WiredCircuit, c: ContactEdge, mark: (key: string) => string): Fault[] {
   const ends = endsOf(c);
   const of = `${c.part}: contact ${ends.map((key) => bareMark(mark(key))).join('-')}`;
-  const base = { parts: [c.part], at: ends, rank: RANK.contact };
+  const base = { item: c.part, parts: [c.part], at: ends, rank: RANK.contact };
   const bare = ends.filter((key) => !circuit.landed.has(key)).map((key) => bareMark(mark(key)));
   if (bare.length > 0) {
     const untried = `no core is on ${bare.join(' or ')}, so the contact switches nothing`;
-    return [{ ...base, text: `${of} does not make or does not break`, untried }];
+    return [{ ...base, mode: 'never-makes', text: `${of} does not make or does not break`, untried }];
   }
   return [
     {
       ...base,
+      mode: 'never-makes',
       text: `${of} never makes`,
       circuit: without(c),
       change: { parted: [parted(c)], joined: [] },
     },
     {
       ...base,
+      mode: 'never-breaks',
       change: { parted: [], joined: [ends] },
       text: `${of} never breaks (welded or stuck)`,
       circuit: (x) => joined(x, ...ends),
@@ -98,6 +102,8 @@ function inverted(circuit: WiredCircuit, part: string, text: string): Fault {
   );
   return {
     text,
+    item: part,
+    mode: 'wrong-way-round',
     parts: [part],
     at: ['COM', 'NO', 'NC'].map((t) => `${part}.${t}`),
     rank: RANK.inverted,
@@ -114,9 +120,10 @@ function inverted(circuit: WiredCircuit, part: string, text: string): Fault {
 
 function diodeFaults(d: DiodeEdge): Fault[] {
   const own = (x: DiodeEdge) => x.part === d.part;
-  const base = { parts: [d.part], at: [`${d.part}.A`, `${d.part}.K`] };
+  const base = { item: d.part, parts: [d.part], at: [`${d.part}.A`, `${d.part}.K`] };
   const open: Fault = {
     ...base,
+    mode: 'diode-open',
     text: `${d.part} is broken (open)`,
     rank: RANK.coil,
     circuit: (c) => ({ ...c, diodes: c.diodes.filter((x) => !own(x)) }),
@@ -126,6 +133,7 @@ function diodeFaults(d: DiodeEdge): Fault[] {
   return [
     {
       ...base,
+      mode: 'reversed',
       text: `${d.part} is the wrong way round`,
       rank: RANK.reversed,
       circuit: (c) => ({
@@ -136,6 +144,7 @@ function diodeFaults(d: DiodeEdge): Fault[] {
     open,
     {
       ...base,
+      mode: 'diode-shorted',
       text: `${d.part} is shorted through`,
       rank: RANK.coil,
       circuit: (c) => joined(c, `${d.part}.A`, `${d.part}.K`),
@@ -155,19 +164,30 @@ function coilFaults(plan: Plan, relay: Relay): Fault[] {
   const { ends, called, answers } = kindOf(plan.parts.get(relay.part)!).coil!;
   const [a, b] = [terminalKey(relay.part, ends[0]), terminalKey(relay.part, ends[1])];
   const what = called(relay.part);
-  const base = { parts: [relay.part], at: [a, b], rank: RANK.coil };
+  const base = { item: relay.part, parts: [relay.part], at: [a, b], rank: RANK.coil };
   const faults: Fault[] = [
     {
       ...base,
+      mode: 'coil-open',
       text: `${what} is open`,
       circuit: (c) => {
         const out = stayingOut(c, relay);
         return { ...out, passives: out.passives.filter((p) => p.part !== relay.part || p.what !== 'coil') };
       },
     },
-    { ...base, text: `${what} is shorted`, circuit: (c) => joined(stayingOut(c, relay), a, b) },
+    {
+      ...base,
+      mode: 'coil-shorted',
+      text: `${what} is shorted`,
+      circuit: (c) => joined(stayingOut(c, relay), a, b),
+    },
   ];
   if (answers)
-    faults.push({ ...base, text: `${relay.part} does not answer`, circuit: (c) => stayingOut(c, relay) });
+    faults.push({
+      ...base,
+      mode: 'stays-out',
+      text: `${relay.part} does not answer`,
+      circuit: (c) => stayingOut(c, relay),
+    });
   return faults;
 }

@@ -18,12 +18,14 @@ const SPLIT = 1e-3;
 export function supplyFaults(plan: Plan, circuit: WiredCircuit, source: Source): Fault[] {
   const own = (s: Source) => s.part === source.part;
   const base = {
+    item: source.part,
     parts: [source.part],
     at: source.rails.map((r) => `${source.part}.${r.terminal}`),
     rank: RANK.supply,
   };
   const dead: Fault = {
     ...base,
+    mode: 'supply-dead',
     text: `${source.part} gives nothing`,
     circuit: (c) => ({ ...c, sources: c.sources.filter((s) => !own(s)) }),
   };
@@ -31,6 +33,7 @@ export function supplyFaults(plan: Plan, circuit: WiredCircuit, source: Source):
   if (source.kind === 'ac') return [dead, ...weak];
   const reversed: Fault = {
     ...base,
+    mode: 'poles-changed',
     text: `${source.part}: its poles are changed over`,
     circuit: (c) => ({
       ...c,
@@ -59,6 +62,8 @@ export function feedFaults(plan: Plan, source: Source, mark: (key: string) => st
         (lines.length > 1
           ? `${source.part}: no volts come in on ${bareMark(mark(key))} (a fuse or breaker of ${beyond})`
           : `${source.part}: no volts come in (${beyond} is dead)`),
+      item: source.part,
+      mode: 'feed-dead',
       parts: [source.part],
       at: [key],
       rank: RANK.supply,
@@ -83,6 +88,8 @@ export function plugFuseFault(plan: Plan, source: Source): Fault[] {
   const key = `${source.part}.${source.rails[0]!.terminal}`;
   return [
     {
+      item: source.part,
+      mode: 'blown',
       text: `${source.part}: its own fuse has blown or is missing`,
       parts: [source.part],
       at: [key],
@@ -100,18 +107,21 @@ function weakFault(
   plan: Plan,
   circuit: WiredCircuit,
   source: Source,
-  base: Pick<Fault, 'parts' | 'at' | 'rank'>,
+  base: Pick<Fault, 'item' | 'parts' | 'at' | 'rank'>,
 ): Fault[] {
   const part = plan.parts.get(source.part);
   if (part?.kind !== 'supply' && part?.kind !== 'battery') return [];
   const text = `${source.part} lets its volts fall under load (too weak, or worn)`;
   const ohms = loadOhms(plan, circuit, source);
   if (ohms === undefined)
-    return [{ ...base, text, untried: 'the plan does not tell what any load on it draws' }];
+    return [
+      { ...base, mode: 'supply-weak', text, untried: 'the plan does not tell what any load on it draws' },
+    ];
   const weak = part.kind === 'battery' ? { ...part, internalResistance: ohms } : weakSupply(plan, part, ohms);
   return [
     {
       ...base,
+      mode: 'supply-weak',
       text,
       plan: (p) => ({ ...p, parts: new Map(p.parts).set(part.name, weak) }),
       beforeMains: true,

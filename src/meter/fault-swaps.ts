@@ -1,6 +1,6 @@
 /** Two cores changed over: of one run, or of different cables at one part. */
 import type { Core, Plan, Run } from '../plan/plan.ts';
-import { bothCores, theCore } from '../text/core-names.ts';
+import { bothCores, coreFromTo, theCore } from '../text/core-names.ts';
 import { type Fault, type Moved, RANK, withCore } from './fault.ts';
 import { keyOf, partsOf } from './probe-words.ts';
 
@@ -86,6 +86,12 @@ function exchanged(x: Tip, y: Tip, text: string): Fault {
     withCore(plan, tip.run.index, tip.index, { ...tip.core, [tip.end]: other.core[other.end] });
   return {
     text,
+    item: [x, y]
+      .map(({ core, run }) =>
+        coreFromTo({ colour: core.colour, link: run.link, a: core.a.written, b: core.b.written }),
+      )
+      .join(' and '),
+    mode: 'changed-over',
     parts: partsOf(...refs),
     at: refs.map(keyOf),
     rank: RANK.swapped,

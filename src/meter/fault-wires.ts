@@ -42,6 +42,8 @@ function openCore(run: Run, core: Core, index: number): Fault {
   const { colour, a, b } = core;
   const ended = { colour, link: run.link, a: a.written, b: b.written };
   return {
+    item: coreFromTo(ended),
+    mode: 'core-open',
     text: `${coreFromTo(ended)} is broken or not joined`,
     parts: partsOf(core.a, core.b),
     at: [keyOf(core.a), keyOf(core.b)],
@@ -78,6 +80,8 @@ function landed(
     const same = part === at.part;
     const where = same ? bareMark(mark(key)) : mark(key);
     return {
+      item: coreFromTo({ colour: core.colour, link: run.link, a: core.a.written, b: core.b.written }),
+      mode: 'wrong-terminal',
       text: `${at.part}: ${named} from ${other.written} is on ${where} instead of ${same ? bareMark(at.written) : at.written}`,
       parts: [...new Set([at.part, part, other.part])],
       at: [keyOf(at), keyOf(other), key],
@@ -100,6 +104,8 @@ function landed(
 function touching(run: Run, i: number, j: number): Fault {
   const [x, y] = [run.cores[i]!, run.cores[j]!];
   return {
+    item: `${bothCores(x.colour, y.colour)} from ${x.a.written} to ${x.b.written}`,
+    mode: 'cores-touch',
     text: `${bothCores(x.colour, y.colour)} from ${x.a.written} and ${y.a.written} to ${x.b.written} and ${y.b.written} touch`,
     parts: partsOf(x.a, x.b, y.a, y.b),
     at: [x.a, x.b, y.a, y.b].map(keyOf),

@@ -14,9 +14,13 @@ export interface Parted {
 /** One single mistake or defect, as a change to the plan or to its circuit. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Core, Plan } from '../plan/plan.ts';
+import type { FailureMode } from './faults/modes.ts';
 
 export interface Fault {
   readonly text: string;
+  /** what fails, as people call it: a part, a terminal, a core with its two ends */
+  readonly item: string;
+  readonly mode: FailureMode;
   /** parts that it touches */
   readonly parts: readonly string[];
   /** terminals whose joints or contacts it changes, `PART.TERMINAL` */
@@ -38,6 +42,14 @@ export interface Fault {
   readonly beforeMains?: true;
   /** changes nothing while the supply or plug it is about is off */
   readonly live?: true;
+  /** the joint or contact may have any ohms from those of a good one to those that this fault has */
+  readonly poor?: true;
+  /** a finger on the switch works it all the same */
+  readonly byFinger?: true;
+  /** a load that stays still although it is fed */
+  readonly still?: string;
+  /** what happens under power is not worked out: mains may be where it must not be */
+  readonly untold?: true;
   /** set where no reading is tried, with the reason */
   readonly untried?: string;
   /** reason to give when nothing shows it, where the kind of fault has one of its own */

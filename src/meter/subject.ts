@@ -149,7 +149,7 @@ export class Subjects implements Bench {
 }
 
 /** The circuit with some cores on other terminals. */
-function withMoved(c: WiredCircuit, moved: readonly Moved[]): WiredCircuit {
+export function withMoved(c: WiredCircuit, moved: readonly Moved[]): WiredCircuit {
   let { wires } = c;
   for (const { run, core, ends } of moved)
     wires = wires.flatMap((w) => {

@@ -1,5 +1,7 @@
 /** Every kind of part with what can be said of it. */
+
 import type { Coil, Contact, CurrentKind, Position, Power, Volts } from './device-figures.ts';
+import type { Likely } from './kinds/failure-modes.ts';
 
 interface PartBase {
   readonly name: string;
@@ -9,6 +11,8 @@ interface PartBase {
   readonly where: ReadonlyMap<string, Position>;
   /** currency amount, for the shopping list */
   readonly price?: number;
+  /** times as likely to fail as such parts in general, by the way to fail */
+  readonly likely?: Likely;
 }
 
 /** Supply or control transformer, of any output. */

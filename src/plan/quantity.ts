@@ -152,6 +152,12 @@ export const gauge = define(
   },
 );
 
+/** How many times as likely: a number above nothing. */
+export const times = define('a number of times', [], ['5', '0.2'], (reader) => {
+  const value = reader.number();
+  return value === undefined ? undefined : bounded(value, { least: 1e-3, most: 1e3 });
+});
+
 /** A price: a number, with a currency sign or code before or after it if wanted. */
 export const price = define('a price', [], ['4.50', '$4.50'], (reader) => {
   reader.take('$', '€', '£', '¥', 'USD', 'EUR', 'GBP', 'CAD', 'AUD');

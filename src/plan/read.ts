@@ -277,6 +277,7 @@ class FileReader {
         at: this.#errors.source.position(part.at[0]),
         where: kept(where, part.tree, () => fieldPositions(part.tree, this.#spots, this.#errors)),
         price: part.fields.price,
+        likely: part.fields.likely,
       };
       const { build, assumed } = rowOf(part.kind);
       const feed = feeds.get(part.name) ?? 'single';

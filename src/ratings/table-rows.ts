@@ -270,3 +270,17 @@ export interface VoltageClassRow extends RowBase {
   /** V a switch or contact of this class may be marked with: least and most */
   readonly device: readonly [number, number];
 }
+
+/** How one sort of part fails: a share of its failures, in percent, from the lowest to the highest figure known. */
+export interface FailureShareRow extends RowBase {
+  readonly component: string;
+  readonly mode: string;
+  readonly low: number;
+  readonly high: number;
+  readonly source: string;
+}
+/** How often one sort of part fails beside another; no unit. */
+export interface FailureWeightRow extends RowBase {
+  readonly component: string;
+  readonly weight: number;
+}

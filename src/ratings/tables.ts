@@ -28,6 +28,8 @@ import type {
   CordNecRow,
   DcBreakingRow,
   ExtraLowRow,
+  FailureShareRow,
+  FailureWeightRow,
   HorsepowerRatingRow,
   InrushRow,
   MotorBranchRow,
@@ -62,6 +64,8 @@ import cordAmpacityNecFile from './tables/cord-ampacity-nec.json' with { type: '
 import coreColoursFile from './tables/core-colours.json' with { type: 'json' };
 import dcBreakingFile from './tables/dc-breaking.json' with { type: 'json' };
 import extraLowFile from './tables/extra-low-limits.json' with { type: 'json' };
+import failureSharesFile from './tables/failure-shares.json' with { type: 'json' };
+import failureWeightsFile from './tables/failure-weights.json' with { type: 'json' };
 import fuseBandsFile from './tables/fuse-bands.json' with { type: 'json' };
 import fuseConventionalFile from './tables/fuse-conventional.json' with { type: 'json' };
 import fuseGatesFile from './tables/fuse-gates-gg.json' with { type: 'json' };
@@ -120,6 +124,8 @@ export const tables = {
   coreColours: lazy<Table<CoreColourRow>>(coreColoursFile),
   dcBreaking: lazy<Table<DcBreakingRow>>(dcBreakingFile),
   extraLow: lazy<Table<ExtraLowRow>>(extraLowFile),
+  failureShares: lazy<Table<FailureShareRow>>(failureSharesFile),
+  failureWeights: lazy<Table<FailureWeightRow>>(failureWeightsFile),
   horsepowerRatings: lazy<Table<HorsepowerRatingRow>>(horsepowerRatingsFile),
   inrush: lazy<Table<InrushRow>>(inrushFile),
   lockedRotorSingle: lazy<Table<MotorRow>>(lockedRotorSingleFile),

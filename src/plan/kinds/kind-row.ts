@@ -5,6 +5,7 @@ import type { Feed, Part, PartKind } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { marks, number } from '../schema-fields.ts';
 import type { Terminals } from '../terminals.ts';
+import { type Likely, likely } from './failure-modes.ts';
 
 /** Adds an error at a path inside the part. */
 export type Add = (path: readonly (string | number)[], text: string) => void;
@@ -15,6 +16,7 @@ export interface Base {
   readonly at: Position;
   readonly where: ReadonlyMap<string, Position>;
   readonly price: number | undefined;
+  readonly likely: Likely | undefined;
 }
 
 /** What a part takes from its surroundings: its own feed, and the voltage of the plan's mains. */
@@ -75,4 +77,5 @@ export const kind = <const K extends string>(name: K, description: string) =>
 export const common = () => ({
   marks: marks().optional(),
   price: number(q.price, 'Price, for the shopping list.').optional(),
+  likely: likely().optional(),
 });

@@ -1,0 +1,110 @@
+/** Every fault of a plan tried at the machine: what is seen in each position, with as little work as that takes. */
+import { Machine, type MachineState } from '../../machine/machine.ts';
+import { kept } from '../../plan/map-entries.ts';
+import type { Study } from '../../study/study.ts';
+import type { Fault } from '../fault.ts';
+import { REST, type Stance, stanceOf } from '../stance.ts';
+import { type Behaviour, behaviourOf } from './behaviour.ts';
+import { type FaultyCircuit, FaultyCircuits } from './faulty-circuit.ts';
+import { type Difference, differenceOf, Touched } from './touched.ts';
+
+/** Nets from which a circuit is cut down before it is put under power. */
+const LARGE = 40;
+/** Circuits put under power that are kept at hand. */
+const KEPT = 16;
+
+/** A circuit under power, put into one position after the other. */
+export class Powered {
+  private readonly machine: Machine;
+  private readonly states = new Map<string, MachineState>();
+
+  constructor(readonly made: FaultyCircuit) {
+    this.machine = new Machine(made.circuit, made.figures('reading'));
+  }
+
+  /** Rest comes first, then what is worked and let go of, then the position asked for. */
+  at(stance: Stance): MachineState {
+    return kept(this.states, stance.key, () => {
+      if (stance.key === REST.key) return this.machine.start([]);
+      const before = stance.first.length > 0 ? stanceOf(stance.first) : REST;
+      return this.machine.moveTo(stance.moved, this.at(before));
+    });
+  }
+}
+
+export class FaultTrials {
+  readonly circuits: FaultyCircuits;
+  readonly right: Powered;
+  private readonly touched: Touched;
+  private readonly differences = new Map<Fault, Difference | undefined>();
+  private readonly powered = new Map<string, Powered>();
+  private readonly rightLooks = new Map<string, Behaviour>();
+  private readonly numbers = new Map<Fault, number>();
+
+  constructor(readonly study: Study) {
+    this.circuits = new FaultyCircuits(study);
+    this.right = new Powered(this.circuits.right);
+    this.touched = new Touched(study);
+  }
+
+  /** What is seen of the right circuit. */
+  rightly(stance: Stance): Behaviour {
+    return kept(this.rightLooks, stance.key, () =>
+      behaviourOf(this.study.plan, this.right.at(stance), new Set()),
+    );
+  }
+
+  /** What is seen with these faults, the first of them told to the full; undefined where that is not worked out. */
+  seen(faults: readonly Fault[], stance: Stance): Behaviour | undefined {
+    if (faults.some((f) => f.untold)) return undefined;
+    const still = new Set(faults.flatMap((f) => f.still ?? []));
+    const acting = faults.length > 1 ? faults : faults.filter((f) => this.acts(f, stance));
+    if (acting.length === 0) {
+      const right = this.rightly(stance);
+      return still.size === 0 ? right : { ...right, runs: without(right.runs, still) };
+    }
+    const powered = this.nearPower(acting, stance);
+    return behaviourOf(powered.made.plan, powered.at(stance), still);
+  }
+
+  /** Whether a fault can change anything on the way to a position, or there. */
+  acts(fault: Fault, stance: Stance): boolean {
+    if (fault.still !== undefined) return false;
+    if (fault.plan !== undefined && fault.moved === undefined) return true;
+    const difference = this.difference(fault);
+    const way = [REST, ...(stance.first.length > 0 ? [stanceOf(stance.first)] : []), stance];
+    return way.some((s) => this.touched.by(difference, this.right.at(s)));
+  }
+
+  /** The circuit with these faults, under power. */
+  underPower(faults: readonly Fault[]): Powered {
+    if (faults.length === 0) return this.right;
+    const key = faults.map((f) => this.number(f)).join();
+    const found = this.powered.get(key);
+    if (found) return found;
+    if (this.powered.size >= KEPT) this.powered.clear();
+    const made = new Powered(this.circuits.with(faults));
+    this.powered.set(key, made);
+    return made;
+  }
+
+  /** The same, cut down to what decides in one position, where that is worth it. */
+  private nearPower(faults: readonly Fault[], stance: Stance): Powered {
+    if (this.study.wired.netCount < LARGE) return this.underPower(faults);
+    return new Powered(this.circuits.near(faults, new Set([...stance.moved, ...stance.first])));
+  }
+
+  private number(fault: Fault): number {
+    return kept(this.numbers, fault, () => this.numbers.size);
+  }
+
+  private difference(fault: Fault): Difference | undefined {
+    if (!this.differences.has(fault))
+      this.differences.set(fault, differenceOf(this.right.made.circuit, this.circuits.with([fault]).circuit));
+    return this.differences.get(fault);
+  }
+}
+
+function without(set: ReadonlySet<string>, out: ReadonlySet<string>): Set<string> {
+  return new Set([...set].filter((x) => !out.has(x)));
+}
