@@ -16,6 +16,8 @@ export interface Behaviour {
   /** relays that are in */
   readonly into: ReadonlySet<string>;
   readonly lit: ReadonlySet<string>;
+  /** supplies that are shorted or held at their limit, which nobody sees but the supply feels */
+  readonly strained: ReadonlySet<string>;
   /** false where relays find no rest and chatter */
   readonly settled: boolean;
 }
@@ -31,6 +33,7 @@ export function behaviourOf(plan: Plan, state: MachineState, still: ReadonlySet<
     fed: new Set([...socketsLive(plan, state, solved), ...[...on].filter((part) => kind(part) === 'outlet')]),
     into: new Set(circuit.relays.filter((r) => isOwn(r) && state.relays[r.index]).map((r) => r.part)),
     lit: new Set(lampsLit(plan, state, solved).flatMap((l) => (l.lit ? [l.part] : []))),
+    strained: new Set(solved.islands.flatMap((i) => [...i.tripped, ...i.atLimit].map((s) => s.part))),
     settled: state.settled,
   };
 }

@@ -67,10 +67,13 @@ export function looseTerminal(part: string, terminal: string, key: string): Edit
       a: at(x.a),
       b: at(x.b),
     });
+    // Links may join a coil's terminal to one of a contact: only the one that is loose comes off.
+    const onContact = (x: ContactEdge) => own(x) && x.terminals.includes(terminal);
+    if (c.contacts.some(onContact))
+      return { ...c, netCount: off + 1, contacts: changed(c.contacts, onContact, between) };
     return {
       ...c,
       netCount: off + 1,
-      contacts: changed(c.contacts, (x) => own(x) && x.terminals.includes(terminal), between),
       passives: changed(c.passives, own, between),
       diodes: changed(c.diodes, own, (d) => ({ ...d, anode: at(d.anode), cathode: at(d.cathode) })),
       relays: changed(c.relays, own, (r) => ({ ...r, senses: r.senses.map(between) })),

@@ -1,4 +1,5 @@
 /** Every fault of a plan tried at the machine: what is seen in each position, with as little work as that takes. */
+import type { Source } from '../../circuit/circuit.ts';
 import { Machine, type MachineState } from '../../machine/machine.ts';
 import { kept } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
@@ -18,8 +19,12 @@ export class Powered {
   private readonly machine: Machine;
   private readonly states = new Map<string, MachineState>();
 
-  constructor(readonly made: FaultyCircuit) {
-    this.machine = new Machine(made.circuit, made.figures('reading'));
+  /** Sources in `off` stay without power. */
+  constructor(
+    readonly made: FaultyCircuit,
+    off?: (source: Source) => boolean,
+  ) {
+    this.machine = new Machine(made.circuit, made.figures('reading'), off);
   }
 
   /** Rest comes first, then what is worked and let go of, then the position asked for. */

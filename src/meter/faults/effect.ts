@@ -1,0 +1,135 @@
+/** What one failure does at the machine, over every position that a person would try; and how grave that is. */
+import type { Plan } from '../../plan/plan.ts';
+import type { Study } from '../../study/study.ts';
+import type { Fault } from '../fault.ts';
+import { REST, type Stance, stances } from '../stance.ts';
+import { type Behaviour, lookOf } from './behaviour.ts';
+import type { FaultTrials } from './fault-trials.ts';
+
+/**
+ * How grave a failure is. danger: mains where it must not be, an earth that is lost, a load that goes on although what
+ * must stop it does not; worse: a load on the side that the plan's `if-supply-fails` has it kept off; loss: the other
+ * side; nuisance: anything else that is seen; none: nothing is seen.
+ */
+export type Severity = 'danger' | 'worse' | 'loss' | 'nuisance' | 'none';
+export const SEVERITIES: readonly Severity[] = ['danger', 'worse', 'loss', 'nuisance', 'none'];
+
+/** What a load does that it does not do in the right circuit. */
+export type Wrongly = 'off' | 'on' | 'on though blocked' | 'chatters';
+
+/** One position in which something is seen. */
+export interface Seen {
+  readonly stance: Stance;
+  /** the load it is about; null where it is a relay, a lamp or an outlet */
+  readonly load: string | null;
+  readonly wrongly: Wrongly | 'otherwise';
+}
+
+export interface Effect {
+  readonly severity: Severity;
+  /** in the order of the positions */
+  readonly seen: readonly Seen[];
+  /** positions in which some load runs as it should in the right circuit, to count `off` against */
+  readonly ought: number;
+  /** set where it is not told by positions: mains meets the loop, earth is lost, a supply is of the wrong kind */
+  readonly besides: 'mains on the loop' | 'earth lost' | 'not worked out' | undefined;
+  /** supplies that are shorted or driven to their limit in some position */
+  readonly strained: readonly string[];
+}
+
+/** Works out effects one after the other, in the positions of the plan. */
+export class Effects {
+  readonly stances: readonly Stance[];
+  private readonly loads: readonly string[];
+  private readonly blocked: ReadonlySet<string>;
+
+  constructor(
+    private readonly study: Study,
+    private readonly trials: FaultTrials,
+  ) {
+    const { plan, wired } = study;
+    this.stances = stances(plan, wired);
+    this.loads = targetsOf(study);
+    this.blocked = new Set(
+      this.stances.filter((s) => s.key !== REST.key && this.isBlocked(s)).map((s) => s.key),
+    );
+  }
+
+  of(fault: Fault): Effect {
+    const seen: Seen[] = [];
+    const strained = new Set<string>();
+    let ought = 0;
+    if (!fault.untold)
+      for (const stance of this.stances) {
+        const right = this.trials.rightly(stance);
+        const here = this.trials.seen([fault], stance)!;
+        const on = this.on(right);
+        if (on.length > 0) ought++;
+        seen.push(...this.compared(stance, right, here));
+        for (const s of here.strained) if (!right.strained.has(s)) strained.add(s);
+      }
+    const besides = this.besides(fault);
+    return { severity: this.severity(seen, besides), seen, ought, besides, strained: [...strained] };
+  }
+
+  private on({ runs, fed, into }: Behaviour): string[] {
+    return this.loads.filter((load) => runs.has(load) || fed.has(load) || into.has(load));
+  }
+
+  private compared(stance: Stance, right: Behaviour, here: Behaviour): Seen[] {
+    if (right.settled && !here.settled)
+      return this.loads.map((load) => ({ stance, load, wrongly: 'chatters' }));
+    const was = new Set(this.on(right));
+    const is = new Set(this.on(here));
+    const changed = this.loads.flatMap((load): Seen[] => {
+      if (was.has(load) === is.has(load)) return [];
+      if (was.has(load)) return [{ stance, load, wrongly: 'off' }];
+      return [{ stance, load, wrongly: this.blocked.has(stance.key) ? 'on though blocked' : 'on' }];
+    });
+    if (changed.length > 0 || lookOf(right) === lookOf(here)) return changed;
+    return [{ stance, load: null, wrongly: 'otherwise' }];
+  }
+
+  /** Whether an entry and something that blocks it are both moved. */
+  private isBlocked({ moved }: Stance): boolean {
+    const { plan, wired } = this.study;
+    const parts = new Set(moved.map((i) => wired.inputs[i]!.part));
+    return (plan.intents ?? []).some((i) => [...i.blockedBy, ...i.stoppedBy].some((r) => parts.has(r.part)));
+  }
+
+  private besides({ mode, untold, at }: Fault): Effect['besides'] {
+    if (mode === 'meets-mains') return 'mains on the loop';
+    if (untold) return 'not worked out';
+    const { circuit, sides } = this.study;
+    const parts = mode === 'core-open' || mode === 'tab-loose' || mode === 'wrong-terminal';
+    const onEarth = at.slice(0, 2).every((key) => {
+      const net = circuit.netOf.get(key);
+      return net !== undefined && sides.bareEarth.has(net);
+    });
+    return parts && onEarth ? 'earth lost' : undefined;
+  }
+
+  private severity(seen: readonly Seen[], besides: Effect['besides']): Severity {
+    if (besides === 'mains on the loop' || besides === 'earth lost') return 'danger';
+    if (seen.some((s) => s.wrongly === 'on though blocked')) return 'danger';
+    const worse = (s: Seen) =>
+      s.load !== null && s.wrongly === (mustGoOn(this.study.plan, s.load) ? 'off' : 'on');
+    if (seen.some(worse)) return 'worse';
+    if (seen.some((s) => s.load !== null) || besides !== undefined) return 'loss';
+    return seen.length > 0 ? 'nuisance' : 'none';
+  }
+}
+
+/** What a person watches: motors and loads, outlets where there are none, else what an intent names. */
+export function targetsOf({ plan, wired }: Study): string[] {
+  const of = (kind: string) => wired.consumers.filter((c) => c.kind === kind).map((c) => c.part);
+  const loads = wired.consumers.filter((c) => c.kind !== 'outlet').map((c) => c.part);
+  if (loads.length > 0) return [...new Set(loads)];
+  const outlets = of('outlet');
+  return outlets.length > 0 ? [...new Set(outlets)] : [...new Set((plan.intents ?? []).map((i) => i.target))];
+}
+
+/** Whether a load is to run on when its supply fails, so that standing still is the worse failure. */
+export function mustGoOn(plan: Plan, load: string): boolean {
+  return plan.intents?.find((i) => i.target === load)?.ifSupplyFails === 'running';
+}

@@ -1,0 +1,238 @@
+/**
+ * A hunt: the faults that agree with what was seen, ranked, and the next thing to look at. What was seen counts as evidence
+ * and not as proof, for people misread; a suspect that an answer speaks against falls back and does not fall out.
+ */
+import type { Study } from '../../study/study.ts';
+import type { Fault } from '../fault.ts';
+import { laterFaults } from '../faults/later.ts';
+import { weigh } from '../faults/weights.ts';
+import { faultsOf } from '../meter-sheet.ts';
+import { Candidates } from './candidates.ts';
+import { type Answer, type Answered, EFFORT, type Observation, observationKey } from './observation.ts';
+import { Predictor, type Suspect } from './predict.ts';
+
+/** Share of answers that are taken to be wrong; common practice, no source. */
+const WRONG = 0.04;
+/** Suspects that a question is chosen by. */
+const ASKED_OF = 90;
+/** Suspects less likely than the first by this share are left out of the choice. */
+const ALIVE = 1e-3;
+/** Bits under which a question tells nothing. */
+const LEAST_GAIN = 0.03;
+/** Share of all that one group of suspects must have for the hunt to end. */
+const SURE = 0.9;
+/** Bits from which what is seen at the machine is asked before any meter comes out. */
+const GOOD_LOOK = 0.95;
+/** Suspects that pairs are made of. */
+const PAIRED = 40;
+/** How much less likely two faults at once are than one. */
+const TWO = 0.02;
+
+export interface Ranked {
+  readonly suspect: Suspect;
+  /** share of the belief, for the order alone: never printed */
+  readonly belief: number;
+  /** answers that speak against it, by number */
+  readonly against: readonly number[];
+}
+
+export interface HuntOptions {
+  /** the circuit has worked as it is wired now; a mistake in the wiring is then unlikely */
+  readonly worked: boolean;
+}
+
+export class Hunt {
+  readonly predictor: Predictor;
+  private readonly candidates: Candidates;
+  private readonly singles: readonly Suspect[];
+  private suspects: readonly Suspect[];
+  private readonly answers: Answered[] = [];
+  private readonly passed = new Set<string>();
+  private readonly out = new Set<Suspect>();
+
+  constructor(
+    readonly study: Study,
+    { worked }: HuntOptions,
+  ) {
+    this.predictor = new Predictor(study);
+    this.candidates = new Candidates(study);
+    const weight = weigh(study, worked);
+    this.singles = suspectedFaults(study).map((f) => ({ faults: [f], weight: weight(f) }));
+    this.suspects = this.singles;
+  }
+
+  get answered(): readonly Answered[] {
+    return this.answers;
+  }
+
+  get all(): readonly Suspect[] {
+    return this.suspects;
+  }
+
+  /** Takes an answer in; undefined for one who is not sure, who is not asked that again. */
+  answer(observation: Observation, answer: Answer | undefined): void {
+    this.passed.add(observationKey(observation));
+    if (answer !== undefined) this.answers.push({ observation, answer });
+  }
+
+  /** What was done about these did not help: it is none of them. */
+  cleared(suspects: readonly Suspect[]): void {
+    for (const s of suspects) this.out.add(s);
+  }
+
+  /** Takes the last answer back; false where there is none. */
+  undo(): boolean {
+    const last = this.answers.pop();
+    if (last === undefined) return false;
+    this.passed.delete(observationKey(last.observation));
+    return true;
+  }
+
+  /** Two faults at once come in as suspects as well. */
+  withPairs(): void {
+    const first = this.ranked().slice(0, PAIRED);
+    const pairs: Suspect[] = [];
+    for (const [i, x] of first.entries())
+      for (const y of first.slice(i + 1)) {
+        const [a, b] = [x.suspect.faults[0]!, y.suspect.faults[0]!];
+        if (x.suspect.faults.length > 1 || y.suspect.faults.length > 1 || !goTogether(a, b)) continue;
+        pairs.push({ faults: [a, b], weight: x.suspect.weight * y.suspect.weight * TWO });
+      }
+    this.suspects = [...this.singles, ...pairs];
+  }
+
+  /** Every suspect, the likeliest first. */
+  ranked(): Ranked[] {
+    const scored = this.suspects.flatMap((suspect) => {
+      if (this.out.has(suspect)) return [];
+      const against = this.answers.flatMap(({ observation, answer }, k) =>
+        this.predictor.agrees(suspect, observation, answer) ? [] : [k],
+      );
+      const belief = this.answers.reduce(
+        (b, { observation }, k) => (against.includes(k) ? b : b / this.ways(suspect, observation)),
+        suspect.weight * (WRONG / (1 - WRONG)) ** against.length,
+      );
+      return [{ suspect, belief, against }];
+    });
+    const sum = scored.reduce((total, s) => total + s.belief, 0);
+    return scored.map((s) => ({ ...s, belief: s.belief / sum })).sort((x, y) => y.belief - x.belief);
+  }
+
+  /** The first suspect and those like it: what could be observed next tells none of them apart. */
+  group(ranked: readonly Ranked[] = this.ranked()): Ranked[] {
+    const [first] = ranked;
+    if (first === undefined) return [];
+    const parts = new Set(first.suspect.faults.flatMap((f) => f.parts));
+    const positions = this.candidates.positions(parts);
+    const all = [...this.candidates.looks(positions), ...this.candidates.readings(positions, parts)].filter(
+      (o) => !this.passed.has(observationKey(o)),
+    );
+    const like = (r: Ranked) =>
+      r.against.join() === first.against.join() &&
+      all.every((o) => this.predictor.meet(first.suspect, r.suspect, o));
+    return [first, ...ranked.slice(1, ASKED_OF).filter(like)];
+  }
+
+  /** How many outcomes one suspect may have. */
+  private ways(suspect: Suspect, observation: Observation): number {
+    return this.predictor.expected(suspect, observation)?.any.length ?? 1;
+  }
+
+  /** Whether some single suspect, or some pair, agrees with everything. */
+  fits(ranked: readonly Ranked[] = this.ranked()): boolean {
+    return ranked.some((r) => r.against.length === 0);
+  }
+
+  /** What to look at next; undefined where one group has nearly all the belief or nothing tells more. */
+  next(ranked: readonly Ranked[] = this.ranked()): Observation | undefined {
+    const alive = ranked.filter((r) => r.belief >= ALIVE * ranked[0]!.belief).slice(0, ASKED_OF);
+    if (alive.length < 2) return undefined;
+    const near = new Set(alive.slice(0, NEAR).flatMap((r) => r.suspect.faults.flatMap((f) => f.parts)));
+    const positions = this.candidates.positions(near);
+    const looks = this.best(this.candidates.looks(positions), alive);
+    if (looks !== undefined && looks.gain >= GOOD_LOOK) return looks.observation;
+    const where = this.tellingPositions(positions, alive);
+    const readings = this.best(this.candidates.readings(where, near), alive);
+    const best = [looks, readings].filter((x) => x !== undefined).sort((x, y) => y.score - x.score)[0];
+    if (best === undefined || best.gain < LEAST_GAIN) return undefined;
+    return this.isSure(alive, best.observation) ? undefined : best.observation;
+  }
+
+  /** Positions in which suspects differ, rest first. */
+  private tellingPositions(positions: readonly { readonly key: string }[], alive: readonly Ranked[]) {
+    const scored = (positions as Observation['stance'][]).map((stance) => ({
+      stance,
+      gain: this.gain({ kind: 'look', stance }, alive),
+    }));
+    const [rest, ...others] = scored;
+    return [rest!, ...others.sort((x, y) => y.gain - x.gain)].map((s) => s.stance);
+  }
+
+  /** Whether the first suspect and those that the best question does not part from it have nearly all. */
+  private isSure(alive: readonly Ranked[], best: Observation): boolean {
+    const first = alive[0]!.suspect;
+    const own = alive.filter((r) => this.predictor.meet(first, r.suspect, best));
+    const share = own.reduce((sum, r) => sum + r.belief, 0) / alive.reduce((sum, r) => sum + r.belief, 0);
+    return share >= SURE && alive[0]!.against.length === 0;
+  }
+
+  private best(observations: readonly Observation[], alive: readonly Ranked[]) {
+    let best: { observation: Observation; gain: number; score: number } | undefined;
+    for (const observation of observations) {
+      if (this.passed.has(observationKey(observation))) continue;
+      const gain = this.gain(observation, alive);
+      const score = gain / EFFORT[observation.kind] ** EFFORT_WEIGHT;
+      if (gain > 0 && (best === undefined || score > best.score + 1e-9)) best = { observation, gain, score };
+    }
+    return best;
+  }
+
+  /** Bits that an observation tells of the suspects: those of its outcomes, less those that one suspect leaves open itself. */
+  private gain(observation: Observation, alive: readonly Ranked[]): number {
+    const { shares, open } = this.outcomes(observation, alive);
+    const known = [...shares.values()].reduce((sum, x) => sum + x, 0);
+    if (known === 0) return 0;
+    let bits = -open;
+    for (const share of shares.values()) bits -= share * Math.log2(share / known);
+    return bits / alive.reduce((sum, r) => sum + r.belief, 0);
+  }
+
+  /** Belief by outcome; readings whose bands meet are one. */
+  private outcomes(observation: Observation, alive: readonly Ranked[]) {
+    const shares = new Map<string, number>();
+    const add = (name: string, belief: number) => shares.set(name, (shares.get(name) ?? 0) + belief);
+    const bands: { low: number; high: number; belief: number }[] = [];
+    let open = 0;
+    for (const { suspect, belief } of alive) {
+      const expected = this.predictor.expected(suspect, observation);
+      if (expected === undefined) continue;
+      const each = belief / expected.any.length;
+      open += belief * Math.log2(expected.any.length);
+      if (expected.by === 'seen') for (const look of expected.any) add(look, each);
+      else bands.push(...expected.any.map(({ low, high }) => ({ low, high, belief: each })));
+    }
+    bands.sort((x, y) => x.low - y.low);
+    let [name, top] = [0, Number.NEGATIVE_INFINITY];
+    for (const { low, high, belief } of bands) {
+      if (low > top) name++;
+      top = Math.max(top, high);
+      add(String(name), belief);
+    }
+    return { shares, open };
+  }
+}
+
+/** Suspects whose parts readings are taken near. */
+const NEAR = 12;
+/** How much the trouble of an observation weighs against what it tells. */
+const EFFORT_WEIGHT = 0.25;
+
+/** Every fault that is hunted for: those of the commissioning sheet and those that come with use. */
+export function suspectedFaults(study: Study): Fault[] {
+  return [...faultsOf(study), ...laterFaults(study)].filter((f) => f.untried === undefined);
+}
+
+/** Two faults that can stand side by side: not of the same core or contact. */
+function goTogether(a: Fault, b: Fault): boolean {
+  return a.item !== b.item && (a.plan === undefined || b.plan === undefined);
+}
