@@ -8,7 +8,9 @@ import { printable, printableLines } from '../text/escape.ts';
 import { addCheck } from './check.ts';
 import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
+import { addFaults } from './faults.ts';
 import { addGrowing, withWholeLengths } from './grow.ts';
+import { addHunt } from './hunt.ts';
 import { type Io, Output, type Session, widthFor } from './io.ts';
 import { addMaterials } from './materials.ts';
 import { addMend } from './mend.ts';
@@ -32,6 +34,8 @@ const COMMANDS: readonly ((program: Command, session: Session) => void)[] = [
   addMend,
   addGrowing,
   addMeter,
+  addFaults,
+  addHunt,
   addDraw,
   addWireList,
   addMaterials,

@@ -6,25 +6,27 @@ import { partOfKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
 import { type Pair, probePairs } from '../probe-pairs.ts';
 import { REST, type Stance, stances } from '../stance.ts';
-import type { Observation } from './observation.ts';
+import { loopKind, type Observation, observe } from './observation.ts';
 
 /** Positions that are weighed for one question, beyond which they are picked evenly and near what is suspected. */
 const POSITIONS = 10;
 /** Positions that readings are weighed in. */
 const READ_IN = 3;
 /** Pairs of probes that are weighed for one question. */
-const PAIRS = 48;
+const PAIRS = 40;
 
 export class Candidates {
   private readonly all: readonly Stance[];
   private readonly loop: readonly Pair[];
   private readonly mains: readonly Pair[];
   private readonly gates: ReadonlySet<number>;
+  private readonly range: 'dc' | 'ac';
 
   constructor(private readonly study: Study) {
     const { plan, wired, circuit, sides } = study;
     this.all = stances(plan, wired);
     this.gates = new Set(wired.inputs.filter((i) => i.kind === 'gate').map((i) => i.index));
+    this.range = loopKind(study);
     const low = (key: string) =>
       isLow(sides, circuit.netOf.get(key)) && !isMains(sides, circuit.netOf.get(key));
     const high = (key: string) => isMains(sides, circuit.netOf.get(key));
@@ -44,19 +46,20 @@ export class Candidates {
   /** What is seen and heard at the machine, and lamps that are tried in outlets. */
   looks(positions: readonly Stance[]): Observation[] {
     const { plan, wired } = this.study;
-    const made: Observation[] = positions.map((stance) => ({ kind: 'look', stance }));
+    const made: Observation[] = positions.map((stance) => observe({ kind: 'look', stance }));
     for (const stance of positions) {
       if (stance.moved.length === 1 && this.gates.has(stance.moved[0]!))
-        made.push({ kind: 'finger', stance });
+        made.push(observe({ kind: 'finger', stance }));
       for (const r of spread(wired.relays.filter(isOwn), RELAYS))
-        made.push({ kind: 'click', stance, part: r.part });
+        made.push(observe({ kind: 'click', stance, part: r.part }));
       for (const p of plan.parts.values())
-        if (p.kind === 'outlet') made.push({ kind: 'lamp', stance, part: p.name });
+        if (p.kind === 'outlet') made.push(observe({ kind: 'lamp', stance, part: p.name }));
         else if ((p.kind === 'lamp' || p.kind === 'led') && made.length < LAMPS)
-          made.push({ kind: 'lit', stance, part: p.name });
+          made.push(observe({ kind: 'lit', stance, part: p.name }));
     }
     for (const p of plan.parts.values())
-      if (p.kind === 'plug' && !isFixedFeed(p)) made.push({ kind: 'lamp', stance: REST, part: p.name });
+      if (p.kind === 'plug' && !isFixedFeed(p))
+        made.push(observe({ kind: 'lamp', stance: REST, part: p.name }));
     return made;
   }
 
@@ -77,8 +80,8 @@ export class Candidates {
     return positions
       .slice(0, READ_IN)
       .flatMap((stance): Observation[] => [
-        ...loop.map((pair): Observation => ({ kind: 'volts', stance, pair })),
-        ...[...loop, ...mains].map((pair): Observation => ({ kind: 'ohms', stance, pair })),
+        ...loop.map((pair) => observe({ kind: 'volts', stance, pair, range: this.range })),
+        ...[...loop, ...mains].map((pair) => observe({ kind: 'ohms', stance, pair })),
       ]);
   }
 }

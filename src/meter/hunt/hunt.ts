@@ -8,21 +8,23 @@ import { laterFaults } from '../faults/later.ts';
 import { weigh } from '../faults/weights.ts';
 import { faultsOf } from '../meter-sheet.ts';
 import { Candidates } from './candidates.ts';
-import { type Answer, type Answered, EFFORT, type Observation, observationKey } from './observation.ts';
+import { type Answer, type Answered, EFFORT, type Observation, observe } from './observation.ts';
 import { Predictor, type Suspect } from './predict.ts';
 
 /** Share of answers that are taken to be wrong; common practice, no source. */
 const WRONG = 0.04;
 /** Suspects that a question is chosen by. */
-const ASKED_OF = 90;
+const ASKED_OF = 60;
 /** Suspects less likely than the first by this share are left out of the choice. */
 const ALIVE = 1e-3;
 /** Bits under which a question tells nothing. */
-const LEAST_GAIN = 0.03;
+const LEAST_GAIN = 0.004;
 /** Share of all that one group of suspects must have for the hunt to end. */
 const SURE = 0.9;
 /** Bits from which what is seen at the machine is asked before any meter comes out. */
-const GOOD_LOOK = 0.95;
+const GOOD_LOOK = 0.85;
+/** Outcomes that one is taken to have of which nothing is worked out. */
+const UNTOLD = 2;
 /** Suspects that pairs are made of. */
 const PAIRED = 40;
 /** How much less likely two faults at once are than one. */
@@ -44,6 +46,7 @@ export interface HuntOptions {
 export class Hunt {
   readonly predictor: Predictor;
   private readonly candidates: Candidates;
+  private readonly right: Suspect = { faults: [], weight: 1 };
   private readonly singles: readonly Suspect[];
   private suspects: readonly Suspect[];
   private readonly answers: Answered[] = [];
@@ -71,7 +74,7 @@ export class Hunt {
 
   /** Takes an answer in; undefined for one who is not sure, who is not asked that again. */
   answer(observation: Observation, answer: Answer | undefined): void {
-    this.passed.add(observationKey(observation));
+    this.passed.add(observation.key);
     if (answer !== undefined) this.answers.push({ observation, answer });
   }
 
@@ -84,7 +87,7 @@ export class Hunt {
   undo(): boolean {
     const last = this.answers.pop();
     if (last === undefined) return false;
-    this.passed.delete(observationKey(last.observation));
+    this.passed.delete(last.observation.key);
     return true;
   }
 
@@ -125,7 +128,7 @@ export class Hunt {
     const parts = new Set(first.suspect.faults.flatMap((f) => f.parts));
     const positions = this.candidates.positions(parts);
     const all = [...this.candidates.looks(positions), ...this.candidates.readings(positions, parts)].filter(
-      (o) => !this.passed.has(observationKey(o)),
+      (o) => !this.passed.has(o.key),
     );
     const like = (r: Ranked) =>
       r.against.join() === first.against.join() &&
@@ -133,9 +136,9 @@ export class Hunt {
     return [first, ...ranked.slice(1, ASKED_OF).filter(like)];
   }
 
-  /** How many outcomes one suspect may have. */
+  /** How many outcomes one suspect may have; one that leads to nothing in particular explains little. */
   private ways(suspect: Suspect, observation: Observation): number {
-    return this.predictor.expected(suspect, observation)?.any.length ?? 1;
+    return this.predictor.expected(suspect, observation)?.any.length ?? UNTOLD;
   }
 
   /** Whether some single suspect, or some pair, agrees with everything. */
@@ -143,9 +146,26 @@ export class Hunt {
     return ranked.some((r) => r.against.length === 0);
   }
 
+  /** Whether the circuit as it is planned agrees with everything that was seen. */
+  planFits(): boolean {
+    return this.unlikePlan().length === 0;
+  }
+
+  /** Answers that the circuit of the plan would not give. */
+  unlikePlan(): Answered[] {
+    return this.answers.filter(
+      ({ observation, answer }) => !this.predictor.agrees(this.right, observation, answer),
+    );
+  }
+
+  /** What the circuit of the plan would answer; undefined where that is not worked out. */
+  ofPlan(observation: Observation): Answer | undefined {
+    return this.predictor.answer(this.right, observation);
+  }
+
   /** What to look at next; undefined where one group has nearly all the belief or nothing tells more. */
   next(ranked: readonly Ranked[] = this.ranked()): Observation | undefined {
-    const alive = ranked.filter((r) => r.belief >= ALIVE * ranked[0]!.belief).slice(0, ASKED_OF);
+    const alive = sampled(ranked.filter((r) => r.belief >= ALIVE * ranked[0]!.belief));
     if (alive.length < 2) return undefined;
     const near = new Set(alive.slice(0, NEAR).flatMap((r) => r.suspect.faults.flatMap((f) => f.parts)));
     const positions = this.candidates.positions(near);
@@ -162,7 +182,7 @@ export class Hunt {
   private tellingPositions(positions: readonly { readonly key: string }[], alive: readonly Ranked[]) {
     const scored = (positions as Observation['stance'][]).map((stance) => ({
       stance,
-      gain: this.gain({ kind: 'look', stance }, alive),
+      gain: this.gain(observe({ kind: 'look', stance }), alive),
     }));
     const [rest, ...others] = scored;
     return [rest!, ...others.sort((x, y) => y.gain - x.gain)].map((s) => s.stance);
@@ -179,7 +199,7 @@ export class Hunt {
   private best(observations: readonly Observation[], alive: readonly Ranked[]) {
     let best: { observation: Observation; gain: number; score: number } | undefined;
     for (const observation of observations) {
-      if (this.passed.has(observationKey(observation))) continue;
+      if (this.passed.has(observation.key)) continue;
       const gain = this.gain(observation, alive);
       const score = gain / EFFORT[observation.kind] ** EFFORT_WEIGHT;
       if (gain > 0 && (best === undefined || score > best.score + 1e-9)) best = { observation, gain, score };
@@ -230,6 +250,24 @@ const EFFORT_WEIGHT = 0.25;
 /** Every fault that is hunted for: those of the commissioning sheet and those that come with use. */
 export function suspectedFaults(study: Study): Fault[] {
   return [...faultsOf(study), ...laterFaults(study)].filter((f) => f.untried === undefined);
+}
+
+/** Of many the likeliest, and of the rest some that stand for their neighbours in belief. */
+function sampled(ranked: readonly Ranked[]): Ranked[] {
+  if (ranked.length <= ASKED_OF) return [...ranked];
+  const own = ranked.slice(0, ASKED_OF >> 1);
+  const rest = ranked.slice(own.length);
+  const sum = rest.reduce((total, r) => total + r.belief, 0);
+  const each = sum / (ASKED_OF - own.length);
+  let [past, due] = [0, each / 2];
+  for (const r of rest) {
+    past += r.belief;
+    if (past < due) continue;
+    const times = Math.floor((past - due) / each) + 1;
+    due += times * each;
+    own.push({ ...r, belief: times * each });
+  }
+  return own;
 }
 
 /** Two faults that can stand side by side: not of the same core or contact. */

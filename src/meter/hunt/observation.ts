@@ -1,4 +1,5 @@
 /** What can be observed of a circuit that does not do as it should, each without a probe on live mains. */
+import type { Study } from '../../study/study.ts';
 import type { Pair } from '../probe-pairs.ts';
 import type { Stance } from '../stance.ts';
 
@@ -6,6 +7,8 @@ import type { Stance } from '../stance.ts';
 export const EFFORT = { look: 1, finger: 1.1, click: 1.15, lit: 1, lamp: 1.3, volts: 1.6, ohms: 2 } as const;
 
 interface At {
+  /** the same text for the same observation */
+  readonly key: string;
   readonly stance: Stance;
 }
 /** Which of the loads run. */
@@ -35,6 +38,8 @@ export interface LampIn extends At {
 export interface Volts extends At {
   readonly kind: 'volts';
   readonly pair: Pair;
+  /** where the meter's dial stands */
+  readonly range: 'dc' | 'ac';
 }
 /** Ohms with everything off and unplugged. */
 export interface Ohms extends At {
@@ -43,10 +48,13 @@ export interface Ohms extends At {
 }
 export type Observation = Look | Finger | Click | Lit | LampIn | Volts | Ohms;
 
-/** The same text for the same observation. */
-export function observationKey(o: Observation): string {
-  const what = 'part' in o ? o.part : 'pair' in o ? `${o.pair.a} ${o.pair.b}` : '';
-  return `${o.kind} ${what} ${o.stance.key}`;
+type Unkeyed<T> = T extends At ? Omit<T, 'key'> : never;
+
+/** An observation with its key. */
+export function observe(o: Unkeyed<Observation>): Observation {
+  const probes = 'pair' in o ? `${o.pair.a} ${o.pair.b}${o.kind === 'volts' ? ` ${o.range}` : ''}` : '';
+  const what = 'part' in o ? o.part : probes;
+  return { ...o, key: `${o.kind} ${what} ${o.stance.key}` } as Observation;
 }
 
 /** What was answered. Of loads those that run, each told of; of readings what the meter showed. */
@@ -54,11 +62,16 @@ export type Answer =
   | { readonly by: 'loads'; readonly on: readonly string[]; readonly of: readonly string[] }
   | { readonly by: 'chatters' }
   | { readonly by: 'yes'; readonly yes: boolean }
-  | { readonly by: 'volts'; readonly volts: number; readonly kind: 'dc' | 'ac' | undefined }
+  | { readonly by: 'volts'; readonly volts: number }
   | { readonly by: 'ohms'; readonly ohms: number }
   | { readonly by: 'beeps' };
 
 export interface Answered {
   readonly observation: Observation;
   readonly answer: Answer;
+}
+
+/** The kind of current that the loop's supplies give: what the dial is put to. */
+export function loopKind({ wired }: Study): 'dc' | 'ac' {
+  return wired.sources.find((s) => !s.mains)?.kind ?? 'dc';
 }

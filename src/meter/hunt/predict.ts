@@ -11,7 +11,7 @@ import { FaultTrials, Powered } from '../faults/fault-trials.ts';
 import type { Pair } from '../probe-pairs.ts';
 import type { Stance } from '../stance.ts';
 import { unpluggedCircuit } from '../unplugged.ts';
-import { type Answer, type Observation, observationKey } from './observation.ts';
+import type { Answer, Observation } from './observation.ts';
 
 /** One fault, or two at once. */
 export interface Suspect {
@@ -47,12 +47,15 @@ const OPEN_OHMS = 20_000;
 const OHM_SPREAD = 0.2;
 const PROBE_OHMS = 1;
 
+type VoltsAsked = Extract<Observation, { kind: 'volts' }>;
+
 export class Predictor {
   readonly trials: FaultTrials;
   readonly loads: readonly string[];
   /** V */
   readonly highest: number;
   private readonly known = new Map<Suspect, Map<string, Expected>>();
+  private readonly behaviours = new Map<string, Behaviour | undefined>();
   private readonly loops = new Map<string, Powered>();
   private readonly meters = new Map<string, Ohmmeter>();
   private readonly numbers = new Map<Fault, number>();
@@ -69,7 +72,7 @@ export class Predictor {
   /** What a suspect leads to expect; undefined where that is not worked out. */
   expected(suspect: Suspect, observation: Observation): Expected {
     const own = kept(this.known, suspect, () => new Map<string, Expected>());
-    const key = observationKey(observation);
+    const { key } = observation;
     if (!own.has(key)) own.set(key, this.workedOut(suspect.faults, observation));
     return own.get(key);
   }
@@ -80,6 +83,22 @@ export class Predictor {
     if (expected === undefined) return true;
     if (expected.by === 'seen') return expected.any.some((look) => sameLook(look, answer));
     return inBand(expected, this.valueOf(answer));
+  }
+
+  /** The answer that a suspect leads to expect, a bad joint at its worst; undefined where that is not worked out. */
+  answer(suspect: Suspect, observation: Observation): Answer | undefined {
+    const expected = this.expected(suspect, observation);
+    if (expected === undefined) return undefined;
+    if (expected.by === 'band') {
+      const { low, high } = expected.any[0]!;
+      const middle = (low + high) / 2;
+      if (observation.kind === 'volts') return { by: 'volts', volts: middle };
+      return { by: 'ohms', ohms: low >= OPEN_OHMS ? Number.POSITIVE_INFINITY : middle };
+    }
+    const look = expected.any[0]!;
+    if (look === CHATTERS) return { by: 'chatters' };
+    if ('part' in observation) return { by: 'yes', yes: look === yesKey(true) };
+    return { by: 'loads', of: this.loads, on: this.loads.filter((l) => look.split(' ').includes(`${l}=on`)) };
   }
 
   /** Whether an observation may come out the same for two suspects. */
@@ -106,12 +125,23 @@ export class Predictor {
     }
     const looks = own.map((some) => {
       const pressed = o.kind === 'finger' ? some.filter((f) => !f.byFinger) : some;
-      const seen = this.trials.seen(pressed, o.stance);
+      const seen = this.seen(pressed, o.stance);
       return seen === undefined ? undefined : this.lookAt(seen, o);
     });
     return looks.some((look) => look === undefined)
       ? undefined
       : { by: 'seen', any: [...new Set(looks.map((l) => l!))] };
+  }
+
+  /** What is seen with some faults in one position, asked for again for each thing there is to see. */
+  private seen(faults: readonly Fault[], stance: Stance): Behaviour | undefined {
+    const key = `${this.keyOf(faults)} ${stance.key}`;
+    if (!this.behaviours.has(key)) this.behaviours.set(key, this.trials.seen(faults, stance));
+    return this.behaviours.get(key);
+  }
+
+  private keyOf(faults: readonly Fault[]): string {
+    return faults.map((f) => kept(this.numbers, f, () => this.numbers.size)).join();
   }
 
   private lookAt(seen: Behaviour, o: Exclude<Observation, { kind: 'volts' | 'ohms' }>): string {
@@ -132,7 +162,7 @@ export class Predictor {
     }
   }
 
-  private voltsBand(faults: readonly Fault[], { stance, pair }: { stance: Stance; pair: Pair }) {
+  private voltsBand(faults: readonly Fault[], { stance, pair, range }: VoltsAsked) {
     const powered = this.loop(faults);
     const state = powered.at(stance);
     if (!state.settled) return undefined;
@@ -140,7 +170,8 @@ export class Predictor {
     const { volts, kind } = new Voltmeter(state).readOneOfMany(netOf.get(pair.a), netOf.get(pair.b));
     if (volts === null) return undefined;
     const floor = NOTHING * this.highest;
-    const size = Math.abs(volts) < floor ? 0 : volts;
+    // The other kind of current shows nothing on this dial position.
+    const size = Math.abs(volts) < floor || (kind !== null && kind !== range) ? 0 : volts;
     if (size === 0) return { low: -floor, high: floor };
     const sign = kind === 'ac' ? Math.abs(size) : size;
     const spread = Math.abs(size) * SPREAD;
@@ -175,7 +206,7 @@ export class Predictor {
   }
 
   private keptFor<T>(map: Map<string, T>, faults: readonly Fault[], make: () => T): T {
-    const key = faults.map((f) => kept(this.numbers, f, () => this.numbers.size)).join();
+    const key = this.keyOf(faults);
     if (map.size >= KEPT && !map.has(key)) map.clear();
     return kept(map, key, make);
   }

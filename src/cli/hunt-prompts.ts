@@ -1,0 +1,188 @@
+/** A hunt in a terminal: one question after the other, plain lines that a screen reader reads as they come. */
+import { createInterface, type Interface } from 'node:readline/promises';
+import type { Hunt } from '../meter/hunt/hunt.ts';
+import type { HuntTold } from '../meter/hunt/hunt-model.ts';
+import type { Answer, Observation } from '../meter/hunt/observation.ts';
+import type { PlainForm } from '../meter/hunt/plain-form.ts';
+import { wrap } from '../text/wrap.ts';
+import type { HuntLog } from './hunt-log.ts';
+import { type Session, widthFor } from './io.ts';
+import { type LookOptions, print } from './print.ts';
+
+/** What a person typed. */
+type Typed =
+  | { readonly by: 'answer'; readonly answer: Answer | undefined }
+  | { readonly by: 'line'; readonly text: string }
+  | { readonly by: 'undo' }
+  | { readonly by: 'quit' };
+
+const COMPLAINT =
+  'First, what does it do that it should not? Type it as a position and what is seen, such as "planer open: off" or "all shut: runs"; or Enter to be asked.';
+const LEAVING = 'Left there.';
+
+/** Asks until the hunt ends or is left. What was answered is in the log by then. */
+export async function huntInTerminal(
+  hunt: Hunt,
+  log: HuntLog | undefined,
+  options: LookOptions,
+  session: Session,
+): Promise<void> {
+  await new Asking(hunt, log, options, session).run();
+}
+
+class Asking {
+  private readonly lines: Interface;
+  private open = true;
+  private form!: PlainForm;
+
+  constructor(
+    private readonly hunt: Hunt,
+    private readonly log: HuntLog | undefined,
+    private readonly options: LookOptions,
+    private readonly session: Session,
+  ) {
+    const { stdin, stdout } = session.io;
+    this.lines = createInterface({
+      input: stdin as NodeJS.ReadStream,
+      output: stdout as NodeJS.WriteStream,
+      historySize: 0,
+    });
+    this.lines.on('close', () => {
+      this.open = false;
+    });
+  }
+
+  async run(): Promise<void> {
+    const late = await import('./late-hunt.ts');
+    this.form = new late.PlainForm(this.hunt.study);
+    try {
+      await print([...late.careBlocks()], this.options, this.session);
+      if (this.hunt.answered.length === 0 && !(await this.complaint())) return this.say(LEAVING);
+      while (this.open) {
+        const told = late.tellHunt(this.hunt);
+        if (!(await this.turn(told))) break;
+      }
+    } finally {
+      this.lines.close();
+      await this.log?.written();
+    }
+  }
+
+  /** One question and its answer, or the end; false to leave. */
+  private async turn(told: HuntTold): Promise<boolean> {
+    const late = await import('./late-hunt.ts');
+    const next = told.next === null ? undefined : this.hunt.next();
+    if (next === undefined) {
+      await print(late.standBlocks(told), this.options, this.session);
+      return this.end(told);
+    }
+    this.standing(told);
+    this.say(told.next!.question);
+    const typed = await this.ask(`${wanted(next)} `, next);
+    return this.take(typed, next);
+  }
+
+  private standing({ agreeing, answers, suspects, fits }: HuntTold): void {
+    if (answers.length === 0) return;
+    const first = suspects[0]?.faults.map((f) => f.text).join(', and ');
+    const count =
+      fits === 'none' ? 'No single fault agrees with all of it' : `${agreeing} suspects agree with all of it`;
+    this.say(`${count}; the likeliest: ${first}.`);
+  }
+
+  private async complaint(): Promise<boolean> {
+    this.say(COMPLAINT);
+    for (;;) {
+      const text = await this.line('seen: ');
+      if (text === undefined || text === 'quit') return false;
+      if (text === '') return true;
+      if (this.said(text)) return true;
+    }
+  }
+
+  /** Takes in a line in plain form; false, with what is wrong, where it cannot be read. */
+  private said(text: string): boolean {
+    const [, word, own] = /^(saw |reading )?(.*)$/s.exec(text)!;
+    const asReading = word === 'reading ' || (word === undefined && /^\S+\s+\S+\s*=/.test(own!));
+    const read = asReading ? this.form.reading(own!) : this.form.saw(own!);
+    if (!read.ok) {
+      this.say(`! ${read.problem}`);
+      return false;
+    }
+    for (const one of [read.value].flat()) {
+      this.hunt.answer(one.observation, one.answer);
+      this.log?.say(this.form.line(one));
+    }
+    return true;
+  }
+
+  private async take(typed: Typed, observation: Observation): Promise<boolean> {
+    switch (typed.by) {
+      case 'quit':
+        this.say(this.log === undefined ? LEAVING : `${LEAVING} The log has all of it.`);
+        return false;
+      case 'undo':
+        if (this.hunt.undo()) this.log?.say('undo');
+        else this.say('There is nothing to take back.');
+        return true;
+      case 'line':
+        this.said(typed.text);
+        return true;
+      case 'answer':
+        this.hunt.answer(observation, typed.answer);
+        this.log?.say(this.form.line({ observation, answer: typed.answer }));
+        return true;
+    }
+  }
+
+  /** Asks whether what was done helped; false where the hunt is over. */
+  private async end(told: HuntTold): Promise<boolean> {
+    if (told.end === null) return false;
+    for (;;) {
+      const text = await this.line('Did that put it right? yes, no, undo or quit: ');
+      if (text === undefined || /^(?:y|yes|quit|q)$/i.test(text)) return false;
+      if (/^undo$/i.test(text)) {
+        if (this.hunt.undo()) this.log?.say('undo');
+        return true;
+      }
+      if (!/^(?:n|no)$/i.test(text)) continue;
+      const out = this.hunt.group();
+      this.hunt.cleared(out.map((r) => r.suspect));
+      for (const r of out) this.log?.say(`no help: ${r.suspect.faults.map((f) => f.text).join(', and ')}`);
+      return true;
+    }
+  }
+
+  private async ask(prompt: string, observation: Observation): Promise<Typed> {
+    for (;;) {
+      const text = await this.line(prompt);
+      if (text === undefined || /^(?:quit|q)$/i.test(text)) return { by: 'quit' };
+      if (/^undo$/i.test(text)) return { by: 'undo' };
+      if (text.includes(':') || text.includes('=')) return { by: 'line', text };
+      const late = await import('./late-hunt.ts');
+      const answer = late.answerTo(this.hunt, observation, text);
+      if (answer.ok) return { by: 'answer', answer: answer.value };
+      this.say(`! ${answer.problem}`);
+    }
+  }
+
+  /** One line as typed; undefined where there is no more to come, by Ctrl-C or Ctrl-D. */
+  private async line(prompt: string): Promise<string | undefined> {
+    if (!this.open) return undefined;
+    const closed = new Promise<undefined>((done) => this.lines.once('close', () => done(undefined)));
+    const text = await Promise.race([this.lines.question(prompt).catch(() => undefined), closed]);
+    return text?.trim();
+  }
+
+  private say(text: string): void {
+    const width = Math.min(100, widthFor(this.options.width, this.session.io.stdout));
+    this.session.out.write(`${wrap(text, width).join('\n')}\n`);
+  }
+}
+
+/** What may be typed to a question. */
+function wanted({ kind }: Observation): string {
+  if (kind === 'volts') return 'volts (? undo quit):';
+  if (kind === 'ohms') return 'ohms, OL or beeps (? undo quit):';
+  return 'yes, no or chatters (? undo quit):';
+}

@@ -1,0 +1,97 @@
+/** `pullin hunt PLAN` */
+import type { Command } from 'commander';
+import type { Hunt } from '../meter/hunt/hunt.ts';
+import type { Said } from '../meter/hunt/plain-form.ts';
+import type { Study } from '../study/study.ts';
+import { HuntLog } from './hunt-log.ts';
+import { loadStudy } from './input.ts';
+import type { Session } from './io.ts';
+import { examples, exitStatus, formatOption, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
+import { type Format, type LookOptions, print, printJson } from './print.ts';
+import { Problem } from './status.ts';
+
+interface HuntFlags extends LookOptions {
+  readonly saw?: readonly string[];
+  readonly reading?: readonly string[];
+  readonly neverWorked?: boolean;
+  readonly log?: string;
+  readonly format: Format;
+  readonly json?: boolean;
+}
+
+const gathered = (text: string, before: readonly string[] = []): string[] => [...before, text];
+
+/** What was said on the command line, in its order of kinds. Throws a `Problem` for what cannot be read. */
+async function saidOn(study: Study, flags: HuntFlags): Promise<Said[]> {
+  const { PlainForm } = await import('./late-hunt.ts');
+  const form = new PlainForm(study);
+  const said: Said[] = [];
+  for (const text of flags.saw ?? []) {
+    const read = form.saw(text);
+    if (!read.ok) throw new Problem(`--saw: ${read.problem}`);
+    said.push(...read.value);
+  }
+  for (const text of flags.reading ?? []) {
+    const read = form.reading(text);
+    if (!read.ok) throw new Problem(`--reading: ${read.problem}`);
+    said.push(read.value);
+  }
+  return said;
+}
+
+async function run(file: string, flags: HuntFlags, session: Session): Promise<void> {
+  const study = await loadStudy(file, session);
+  if (study === undefined) return;
+  const late = await import('./late-hunt.ts');
+  const said = await saidOn(study, flags);
+  const hunt: Hunt = new late.Hunt(study, { worked: flags.neverWorked !== true });
+  const log = flags.log === undefined ? undefined : await HuntLog.open(flags.log, session);
+  log?.resume(hunt, new late.PlainForm(study));
+  for (const one of said) {
+    hunt.answer(one.observation, one.answer);
+    log?.say(new late.PlainForm(study).line(one));
+  }
+  const { io } = session;
+  const asks = io.stdin.isTTY === true && io.stdout.isTTY === true && !flags.json && said.length === 0;
+  if (asks && file !== '-') {
+    const { huntInTerminal } = await import('./hunt-prompts.ts');
+    return huntInTerminal(hunt, log, flags, session);
+  }
+  const told = late.tellHunt(hunt);
+  if (flags.json) return printJson(told, session);
+  await print(late.huntDocument(told), flags, session);
+}
+
+export function addHunt(program: Command, session: Session): void {
+  program
+    .command('hunt')
+    .summary('find what is wrong with a circuit that is built')
+    .description(
+      'Hunts for the fault in a circuit that was built as planned and does not do what it should. In a terminal it asks one thing after the other, the one that tells most for its trouble first: what the machine does, a lamp in an outlet, a reading on the loop or unplugged; never a probe on live mains. With --saw and --reading it tells who is suspected and what to look at next.',
+    )
+    .argument(...PLAN)
+    .option('--saw <what>', 'what was seen, such as "planer open: runs"; may be given again', gathered)
+    .option(
+      '--reading <what>',
+      'what a meter showed, such as "K1.A1 K1.A2 = 0 V with planer open"; may be given again',
+      gathered,
+    )
+    .option('--never-worked', 'it never worked as it is wired now, so that mistakes in the wiring are likely')
+    .option('--log <file>', 'keep what was seen in this file, and go on from what is in it')
+    .addOption(formatOption('text', 'markdown'))
+    .addOption(jsonOption('the hunt', 'format'))
+    .addOption(widthOption())
+    .addHelpText(
+      'after',
+      helpEnd(
+        'Positions: "all shut", or parts with their position and commas between: "planer open, bin tripped"; "after start pressed" for what was worked and let go of before; "by finger" for a switch pressed by hand. Seen: "runs", "off" or "chatters", of one of several loads "fan1 runs, fan2 off"; "K1 in", "LED1 lit", "X1 live" (a lamp lights in it). Readings: "11.8 V", "24 V AC", "155 ohm", "OL", "beeps".',
+        'In a terminal: type what is asked for, "?" when you are not sure, "undo" to take the last answer back, "quit" to leave. Readings count as bands, and an answer may be wrong: a suspect that one answer speaks against falls back and stays in.',
+        exitStatus('0 told', '2 the plan, the command line or the log cannot be read'),
+      ) +
+        examples(
+          "pullin hunt --saw 'planer open: off' --saw 'router open: runs' shop.yaml",
+          "pullin hunt --reading 'K1.A1 K1.A2 = 0 V with planer open' --json shop.yaml",
+        ),
+    )
+    .action((file: string, flags: HuntFlags) => run(file, flags, session));
+}
