@@ -34,7 +34,17 @@ export class Flows {
 
   /** A that a source gives at its first rail. */
   sourceAmps(source: Source): Phasor {
-    const all = (this.made.emfsOf.get(source) ?? []).map((i) => this.solution.emfAmps[i]!);
+    const all = this.otherRails(source);
     return { re: all.reduce((sum, x) => sum + x.re, 0), im: all.reduce((sum, x) => sum + x.im, 0) };
+  }
+
+  /** A of the rail of a source that carries most: two lines of three may be shorted and the first know nothing of it. */
+  mostAmps(source: Source): number {
+    const all = [this.sourceAmps(source), ...this.otherRails(source)];
+    return Math.max(...all.map((i) => Math.hypot(i.re, i.im)));
+  }
+
+  private otherRails(source: Source): Phasor[] {
+    return (this.made.emfsOf.get(source) ?? []).map((i) => this.solution.emfAmps[i]!);
   }
 }

@@ -84,10 +84,9 @@ function whyNot(flows: Flows, mixed: boolean): string | undefined {
   return flows.solution.settled ? undefined : UNSETTLED;
 }
 
-/** A that a source gives; a DC source fed backwards gives less than none. */
+/** A that a source gives at the rail that carries most; a DC source fed backwards gives less than none. */
 function ampsOf(flows: Flows, s: Source): number {
-  const i = flows.sourceAmps(s);
-  return s.kind === 'dc' ? i.re : Math.hypot(i.re, i.im);
+  return s.kind === 'dc' ? flows.sourceAmps(s).re : flows.mostAmps(s);
 }
 
 /**

@@ -2,6 +2,7 @@
 import type { WiredCircuit } from '../../circuit/build.ts';
 import type { ContactEdge, Relay } from '../../circuit/circuit.ts';
 import type { Wire } from '../../circuit/nets.ts';
+import type { Plan } from '../../plan/plan.ts';
 
 export type Edit = (circuit: WiredCircuit) => WiredCircuit;
 
@@ -61,7 +62,8 @@ export function looseTerminal(part: string, terminal: string, key: string): Edit
     if (net === undefined) return c;
     const off = c.netCount;
     const at = (n: number) => (n === net ? off : n);
-    const own = (x: { readonly part: string }) => x.part === part;
+    // What is plugged into an outlet hangs on the outlet's own metal.
+    const own = (x: { readonly part: string }) => x.part === part || plugIn(c.plan, x.part) === part;
     const between = <T extends { readonly a: number; readonly b: number }>(x: T): T => ({
       ...x,
       a: at(x.a),
@@ -88,6 +90,11 @@ export function looseTerminal(part: string, terminal: string, key: string): Edit
       })),
     };
   };
+}
+
+function plugIn(plan: Plan, name: string): string | undefined {
+  const part = plan.parts.get(name);
+  return part !== undefined && 'pluggedInto' in part ? part.pluggedInto : undefined;
 }
 
 /** An input's contacts stay as they are at rest, or in its working position. */

@@ -50,7 +50,7 @@ function positions(study: Study, seen: readonly Seen[]): string {
 }
 
 /** `planer open`, `planer open and bin tripped`, after what was worked before. */
-export function positionWords({ wired }: Study, { moved, first }: Stance): string {
+function positionWords({ wired }: Study, { moved, first }: Stance): string {
   const here = moved.length === 0 ? 'everything at rest' : listOf(stanceWords(wired, moved));
   return first.length === 0 ? here : `${here} after ${listOf(stanceWords(wired, first))}`;
 }

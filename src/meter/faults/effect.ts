@@ -130,6 +130,6 @@ export function targetsOf({ plan, wired }: Study): string[] {
 }
 
 /** Whether a load is to run on when its supply fails, so that standing still is the worse failure. */
-export function mustGoOn(plan: Plan, load: string): boolean {
+function mustGoOn(plan: Plan, load: string): boolean {
   return plan.intents?.find((i) => i.target === load)?.ifSupplyFails === 'running';
 }

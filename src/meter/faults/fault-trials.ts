@@ -1,7 +1,9 @@
 /** Every fault of a plan tried at the machine: what is seen in each position, with as little work as that takes. */
 import type { Source } from '../../circuit/circuit.ts';
+import { joinedByMetal } from '../../machine/joined-nets.ts';
 import { Machine, type MachineState } from '../../machine/machine.ts';
 import { kept } from '../../plan/map-entries.ts';
+import { terminalKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
 import type { Fault } from '../fault.ts';
 import { REST, type Stance, stanceOf } from '../stance.ts';
@@ -14,27 +16,57 @@ const LARGE = 40;
 /** Circuits put under power that are kept at hand. */
 const KEPT = 16;
 
-/** A circuit under power, put into one position after the other. */
+/** A circuit under power, put into one position after the other. A line that meets earth opens its breaker for good. */
 export class Powered {
-  private readonly machine: Machine;
+  private machine: Machine;
   private readonly states = new Map<string, MachineState>();
+  private readonly opened = new Set<string>();
 
   /** Sources in `off` stay without power. */
   constructor(
     readonly made: FaultyCircuit,
-    off?: (source: Source) => boolean,
+    private readonly off: (source: Source) => boolean = () => false,
   ) {
-    this.machine = new Machine(made.circuit, made.figures('reading'), off);
+    this.machine = this.powered();
+  }
+
+  /** Plugs whose breaker has opened. */
+  get trippedByEarth(): ReadonlySet<string> {
+    return this.opened;
   }
 
   /** Rest comes first, then what is worked and let go of, then the position asked for. */
   at(stance: Stance): MachineState {
     return kept(this.states, stance.key, () => {
-      if (stance.key === REST.key) return this.machine.start([]);
       const before = stance.first.length > 0 ? stanceOf(stance.first) : REST;
-      return this.machine.moveTo(stance.moved, this.at(before));
+      const go = () =>
+        stance.key === REST.key ? this.machine.start([]) : this.machine.moveTo(stance.moved, this.at(before));
+      const state = go();
+      const shorted = earthed(state).filter((part) => !this.opened.has(part));
+      if (shorted.length === 0) return state;
+      for (const part of shorted) this.opened.add(part);
+      this.machine = this.powered();
+      this.states.clear();
+      return go();
     });
   }
+
+  private powered(): Machine {
+    const off = (s: Source) => this.off(s) || this.opened.has(s.part);
+    return new Machine(this.made.circuit, this.made.figures('reading'), off);
+  }
+}
+
+/** Plugs that are on and have a line on the earth of some plug, by metal alone. */
+function earthed({ circuit, situation }: MachineState): string[] {
+  const earths = circuit.sources.flatMap((s) => circuit.netOf.get(terminalKey(s.part, 'PE')) ?? []);
+  if (earths.length === 0) return [];
+  const joined = joinedByMetal(circuit, situation);
+  return circuit.sources.flatMap((s) =>
+    s.mains && situation.alive(s) && s.rails.some((r) => r.live && earths.some((e) => joined(e, r.net)))
+      ? [s.part]
+      : [],
+  );
 }
 
 export class FaultTrials {
@@ -69,7 +101,11 @@ export class FaultTrials {
       return still.size === 0 ? right : { ...right, runs: without(right.runs, still) };
     }
     const powered = this.nearPower(acting, stance);
-    return behaviourOf(powered.made.plan, powered.at(stance), still);
+    const seen = behaviourOf(powered.made.plan, powered.at(stance), still);
+    const { trippedByEarth } = powered;
+    return trippedByEarth.size === 0
+      ? seen
+      : { ...seen, strained: new Set([...seen.strained, ...trippedByEarth]) };
   }
 
   /** Whether a fault can change anything on the way to a position, or there. */

@@ -31,7 +31,9 @@ export class FaultyCircuits {
   /** With all of these at once, in their order. */
   with(faults: readonly Fault[]): FaultyCircuit {
     const { plan } = this.study;
-    if (faults.every((f) => this.subjects.isNear(f))) {
+    // A link is no wire of this circuit: its two ends are one net.
+    const links = faults.some((f) => f.moved?.some((m) => plan.runs[m.run]!.link));
+    if (!links && faults.every((f) => this.subjects.isNear(f))) {
       const { circuit, figures } = this.right;
       const moved = faults.reduce((c, f) => (f.moved ? withMoved(c, f.moved) : c), circuit);
       return { plan, circuit: edited(moved, faults), figures };
@@ -48,7 +50,10 @@ export class FaultyCircuits {
   near(faults: readonly Fault[], inputs: ReadonlySet<number>): FaultyCircuit {
     if (!faults.every((f) => this.subjects.isNear(f))) return this.with(faults);
     const { consumers, sources } = this.right.circuit;
-    const poles = sources.flatMap((s) => s.rails.map((r) => terminalKey(s.part, r.terminal)));
+    const poles = sources.flatMap((s) => [
+      ...s.rails.map((r) => terminalKey(s.part, r.terminal)),
+      terminalKey(s.part, 'PE'),
+    ]);
     const handle = (net: number) => this.right.circuit.terminals[net]?.[0];
     const handles = consumers.map((c) => [...c.nets].map(([t, net]) => [t, handle(net)] as const));
     const own = new Set([...inputs, ...faults.flatMap((f) => this.inputsOf(f))]);

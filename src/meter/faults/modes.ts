@@ -1,6 +1,6 @@
 /** The ways in which a part or a core fails: what each is called, and what is done about it. Knows no plan and no circuit. */
 
-import type { FailureMode as Weighed } from '../../plan/kinds/failure-modes.ts';
+import type { FailureMode as Weighed } from '../../plan/failure-modes.ts';
 
 /** A clip lead left on is no failure of the plan's own parts. */
 export type FailureMode = Weighed | 'lead-left';
@@ -14,7 +14,7 @@ interface ModeWords {
 }
 
 /** `%` stands for the item that fails. */
-export const MODES = {
+const MODES = {
   'never-makes': {
     name: 'does not make',
     cure: 'Change the contact of %, or clear dust and film from it; prove it with the meter before it goes back.',

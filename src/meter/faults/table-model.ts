@@ -2,14 +2,6 @@
 import * as z from 'zod';
 import { VERDICTS } from '../../findings/report-words.ts';
 
-export const SEVERITY_WORDS = {
-  danger: 'danger',
-  worse: 'worse way',
-  loss: 'loss of function',
-  nuisance: 'nuisance',
-  none: 'nothing seen',
-} as const;
-
 const rowSchema = z.object({
   item: z.string().describe('What fails: a part, a terminal, or a core with its two ends'),
   mode: z.string().describe('How it fails, as `likely` of a plan names it'),

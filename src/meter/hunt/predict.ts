@@ -228,10 +228,10 @@ function apart(bands: readonly Band[]): Band[] {
 /** Circuits that are kept at hand. */
 const KEPT = 400;
 
-export const CHATTERS = 'chatters';
+const CHATTERS = 'chatters';
 const yesKey = (yes: boolean) => (yes ? 'yes' : 'no');
 
-export function loadsKey(on: readonly string[], of: readonly string[]): string {
+function loadsKey(on: readonly string[], of: readonly string[]): string {
   return of.map((load) => `${load}=${on.includes(load) ? 'on' : 'off'}`).join(' ');
 }
 

@@ -80,7 +80,7 @@ function endOf(hunt: Hunt, form: PlainForm, group: readonly Ranked[]): HuntTold[
 }
 
 /** What to do and what to look at, as one or two sentences. */
-export function questionOf(hunt: Hunt, form: PlainForm, o: Observation): string {
+function questionOf(hunt: Hunt, form: PlainForm, o: Observation): string {
   const mark = marksOf(hunt.study.plan);
   const rest = o.stance.moved.length + o.stance.first.length === 0;
   const position = rest ? 'everything at rest (all gates shut)' : form.positions(o.stance);
