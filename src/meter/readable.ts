@@ -28,19 +28,23 @@ export class Readable {
     const { stance, pair, clipped, stage, expect } = m;
     const inputs = new Set([...stance.moved, ...stance.first]);
     const dead = stage === 1;
-    const reads = this.subjects.around.reads([pair.a, pair.b, ...clipped], inputs, dead);
+    const { around } = this.subjects;
+    const reads = around.reads([pair.a, pair.b, ...clipped], inputs, dead);
     const parts = ({ ends, while: at }: Parted) =>
-      (at === undefined || !at.value || inputs.has(at.input)) && reads(ends, false);
+      (at === undefined || !at.value || inputs.has(at.input)) &&
+      reads.between(ends, false) &&
+      reads.parted(ends);
     const tooLittle = this.joiningTakes(m);
     return (fault) => {
       if (!this.subjects.isNear(fault)) return true;
-      const { change } = fault;
-      if (change === undefined) return reads(fault.at, true);
+      const { change, moved } = fault;
+      if (change === undefined) return reads.between(fault.at, true);
       const { parted, joined } = change;
       if (joined.length === 0) return !(dead && expect.shows === 'open') && parted.some(parts);
-      if (!dead) return reads(fault.at, true);
+      if (moved !== undefined && !reads.rewired(around.cores(moved), joined)) return false;
+      if (!dead) return reads.between(fault.at, true);
       if (expect.shows === 'beeps') return parted.some(parts);
-      return reads(fault.at, true) && (parted.some(parts) || !tooLittle(joined));
+      return reads.between(fault.at, true) && (parted.some(parts) || !tooLittle(joined));
     };
   }
 

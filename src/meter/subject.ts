@@ -10,9 +10,9 @@ import { figuresFor } from '../study/corner-figures.ts';
 import { withDeltas } from '../study/mains/three-phase.ts';
 import { Study } from '../study/study.ts';
 import type { Fault, Moved } from './fault.ts';
-import type { NearCircuit } from './near-cut.ts';
+import type { NearCircuit } from './near/near-cut.ts';
+import { nearFigures, Surroundings } from './near/surroundings.ts';
 import { PoweredCircuit } from './powered-circuit.ts';
-import { nearFigures, Surroundings } from './surroundings.ts';
 import { unpluggedCircuit } from './unplugged.ts';
 
 export interface Subject {

@@ -1,7 +1,8 @@
 /** A circuit that is cut again and again to what a few terminals see of it. */
-import type { WiredCircuit } from '../circuit/build.ts';
-import type { Relay } from '../circuit/circuit.ts';
-import type { Figures } from '../electric/island.ts';
+import type { WiredCircuit } from '../../circuit/build.ts';
+import type { Relay } from '../../circuit/circuit.ts';
+import type { Wire } from '../../circuit/nets.ts';
+import type { Figures } from '../../electric/island.ts';
 import { Cut, type NearCircuit, type Reads, type Whole } from './near-cut.ts';
 
 /** Figures for the smaller circuit. */
@@ -17,6 +18,7 @@ const KINDS = ['wires', 'contacts', 'passives', 'diodes'] as const;
 /** Whatever lies between two nets, numbered through: wires, contacts, passives, diodes. */
 export class Surroundings {
   private readonly whole: Whole;
+  private readonly coreAt = new Map<string, Wire>();
 
   constructor(circuit: WiredCircuit, figures: Figures) {
     const pairs = [
@@ -51,7 +53,14 @@ export class Surroundings {
     const leaks = circuit.contacts.map((c) => figures.leak(c) !== undefined);
     const fixed = fixedNets(circuit);
     const poles = new Set(circuit.sources.flatMap((s) => s.rails.map((r) => r.net)));
-    this.whole = { circuit, from, to, starts, at, first, fixed, poles, leaks };
+    const numberOf = new Map(circuit.wires.map((w, i) => [w, i]));
+    for (const w of circuit.wires) this.coreAt.set(`${w.run} ${w.core}`, w);
+    this.whole = { circuit, from, to, starts, at, first, fixed, poles, leaks, numberOf };
+  }
+
+  /** The cores of the circuit that are these of the plan. */
+  cores(of: readonly { readonly run: number; readonly core: number }[]): readonly Wire[] {
+    return of.flatMap(({ run, core }) => this.coreAt.get(`${run} ${core}`) ?? []);
   }
 
   /** What these terminals see while no inputs but these are moved. */
@@ -60,8 +69,8 @@ export class Surroundings {
   }
 
   /**
-   * Tells whether what lies between some terminals could be read at these probes while no inputs but these are moved: not
-   * where all of them hang on one and the same net. `dead`: with every supply off and every relay out.
+   * Tells whether a change could be read at these probes while no inputs but these are moved: not where all that it is about
+   * hangs on one and the same net. `dead`: with every supply off and every relay out.
    */
   reads(keys: Iterable<string>, inputs: ReadonlySet<number>, dead: boolean): Reads {
     return new Cut(this.whole, keys, inputs, dead).reads();
