@@ -17,8 +17,8 @@ export interface Gathered {
   readonly mains: ReadingsGathered;
 }
 
-/** What faults do to the readings of a sheet, by fault, in the order of the readings. */
-export type Rows = Map<number, (Wrong | undefined)[]>;
+/** What faults do to the readings of a sheet, by fault: those readings that show it. */
+export type Rows = Map<number, Map<Measure, Wrong>>;
 
 export class Judging {
   private readonly readable: Readable;
@@ -72,27 +72,27 @@ export class Judging {
     gathered: Gathered,
     { given, wholly }: { readonly given: number; readonly wholly: boolean },
   ): Rows {
-    const rows: Rows = new Map(some.map((i) => [i, measures.map(() => undefined)]));
+    const rows: Rows = new Map(some.map((i) => [i, new Map()]));
     const shown = new Set<number>();
-    const seen = new Set<number>();
-    for (const [k, m] of measures.entries()) {
+    let unseen = some;
+    for (const m of measures) {
       const into = m.stage === 3 ? gathered.mains : gathered.before;
       const known = into.knownOf(m);
-      for (const i of some) {
-        const lead = i >= given;
-        if ((m.stage === 3 && shown.has(i)) || (lead && m.clipped.length > 0)) continue;
+      const passed = (i: number) => (m.stage === 3 && shown.has(i)) || (i >= given && m.clipped.length > 0);
+      for (const i of wholly ? some : unseen) {
         const fault = faults[i]!;
-        const before = known(i);
-        const open = before === undefined && (wholly || !seen.has(i)) && (lead || this.isReadable(m, fault));
-        const found = open
-          ? this.judged(m, fault, this.trials.built(fault, m, measures))
-          : (before ?? undefined);
-        if (open) into.learn(m, i, found);
-        if (found === undefined) continue;
-        rows.get(i)![k] = found;
+        if (known(i) !== undefined || passed(i) || !(i >= given || this.isReadable(m, fault))) continue;
+        into.learn(m, i, this.judged(m, fault, this.trials.built(fault, m, measures)));
+      }
+      const seen = new Set<number>();
+      for (const [i, found] of into.found(m)) {
+        const row = rows.get(i);
+        if (row === undefined || passed(i)) continue;
+        row.set(m, found);
         seen.add(i);
         if (m.stage < 3) shown.add(i);
       }
+      if (seen.size > 0) unseen = unseen.filter((i) => !seen.has(i));
     }
     return rows;
   }

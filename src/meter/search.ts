@@ -14,6 +14,7 @@ import type { Wrong } from './sheet-model.ts';
 import { inShopOrder } from './shop-order.ts';
 import type { Stance } from './stance.ts';
 import { type Bench, type Subject, Subjects } from './subject.ts';
+import { sweeping } from './sweeping.ts';
 import type { Trial } from './trial.ts';
 import { Trials } from './trials.ts';
 
@@ -27,8 +28,8 @@ export interface Searched {
   readonly measures: readonly Measure[];
   /** relay of the zone that each measure is taken in; null for the trunk, and where there are no zones */
   readonly zones: readonly (string | null)[];
-  /** for each measure, what each fault does to it */
-  readonly wrong: readonly (readonly (Wrong | undefined)[])[];
+  /** for each measure, what each fault that it shows does to it */
+  readonly wrong: readonly ReadonlyMap<number, Wrong>[];
   /** faults that some reading tried shows */
   readonly detectable: ReadonlySet<number>;
 }
@@ -96,19 +97,25 @@ class Search {
     this.tryBeforeMains(['dead', 'loop']);
     // Without leads there is nothing to be left on.
     let best = this.mainsLast() ?? [];
-    if (best.length > this.short) {
+    if (this.isLong(best)) {
       this.total += this.tried.length;
       this.tryBeforeMains(['dead clipped', 'loop clipped']);
       best = shorter(best, this.mainsLast());
     }
     // What harms nobody may be found with mains on, where all else makes too long a sheet.
-    if (best.length > this.short) {
+    if (this.isLong(best)) {
       const isOther = new Set(this.others);
       this.tryOnMains((fault, i) => fault.beforeMains !== true && !isOther.has(i));
       this.carry(['mains'], [this.early, this.mains]);
       best = shorter(best, this.together());
     }
     return this.searched(best);
+  }
+
+  /** Longer than it need be: in a large shop only where the line is what makes it so, not the gates. */
+  private isLong(best: readonly Measure[]): boolean {
+    const over = best.length - this.short;
+    return over > 0 && (this.trials.all || over <= best.filter((m) => this.trials.isOfLine(m)).length);
   }
 
   private tryBeforeMains(trials: readonly Trial[]): void {
@@ -255,7 +262,8 @@ class Search {
     return measures;
   }
 
-  private searched(chosen: readonly Measure[]): Searched {
+  private searched(best: readonly Measure[]): Searched {
+    const chosen = this.trials.all ? best : [...best, ...sweeping(this.early, best, this.models)];
     const faults = [...this.faults, ...leadFaults(this.plan, chosen)];
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     const wholly = own.length * chosen.length <= WHOLLY;
@@ -267,9 +275,9 @@ class Search {
         this.judging.rows(faults, some, measures, gathered, { given: this.faults.length, wholly }),
     );
     for (const i of own) if (i < this.faults.length) this.tick();
-    const { measures, wrong } = table.withoutNeedless(faults.length, wholly);
+    const { measures, wrong } = table.withoutNeedless(wholly);
     const shown = (i: number) =>
-      this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w[i] !== undefined);
+      this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w.has(i));
     return {
       faults,
       measures,

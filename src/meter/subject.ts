@@ -4,6 +4,7 @@ import type { WiredCircuit } from '../circuit/build.ts';
 import type { Figures } from '../electric/island.ts';
 import { Ohmmeter } from '../machine/ohmmeter.ts';
 import { plugsOut } from '../machine/power.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { figuresFor } from '../study/corner-figures.ts';
@@ -31,6 +32,9 @@ export interface Bench {
   figures(whole: Figures): Figures;
   build(fault: Fault): Subject;
 }
+
+/** Nets of all circuits together that are kept at hand. */
+const NETS = 200_000;
 
 /** Makes subjects of one plan; what the plan alone decides is worked out once. */
 export class Subjects implements Bench {
@@ -64,14 +68,15 @@ export class Subjects implements Bench {
   }
 
   build(fault: Fault): Subject {
-    const own = fault.plan?.(this.plan) ?? this.plan;
-    return this.whole(this.circuitOf(own), own, fault.circuit ?? ((c) => c));
+    const [own, circuit] = this.builtOf(fault);
+    return this.whole(circuit, own, fault.circuit ?? ((c) => c));
   }
 
   /** The whole circuit with a fault in it. */
   circuit(fault: Fault): WiredCircuit {
-    const own = fault.plan?.(this.plan) ?? this.plan;
-    const { circuit } = withDeltas(own, this.circuitOf(own), this.reading);
+    if (this.isNear(fault)) return changed(this.around.circuit, fault);
+    const [own, built] = this.builtOf(fault);
+    const { circuit } = withDeltas(own, built, this.reading);
     return fault.circuit?.(circuit) ?? circuit;
   }
 
@@ -85,10 +90,7 @@ export class Subjects implements Bench {
       figures,
       build: (fault) => {
         if (!this.isNear(fault)) return this.build(fault);
-        return make((c) => {
-          const moved = fault.moved ? withMoved(c, fault.moved) : c;
-          return fault.circuit?.(moved) ?? moved;
-        });
+        return make((c) => changed(c, fault));
       },
     };
   }
@@ -96,6 +98,16 @@ export class Subjects implements Bench {
   private circuitOf(own: Plan): WiredCircuit {
     return own === this.plan ? this.study.wired : Study.of(own).wired;
   }
+
+  /** A fault that is not near is asked for again and again. */
+  private builtOf(fault: Fault): readonly [Plan, WiredCircuit] {
+    if (this.built.size * this.study.wired.netCount > NETS) this.built.clear();
+    return kept(this.built, fault, () => {
+      const own = fault.plan?.(this.plan) ?? this.plan;
+      return [own, this.circuitOf(own)];
+    });
+  }
+  private readonly built = new Map<Fault, readonly [Plan, WiredCircuit]>();
 
   private whole(circuit: WiredCircuit, own: Plan, change: (c: WiredCircuit) => WiredCircuit): Subject {
     // Wiring changes no figure; another part brings its own.
@@ -128,7 +140,12 @@ export class Subjects implements Bench {
   }
 
   /** Whether a fault changes nothing but what lies between its terminals. */
-  isNear({ plan, moved }: Fault): boolean {
+  isNear(fault: Fault): boolean {
+    return kept(this.areNear, fault, () => this.staysNear(fault));
+  }
+  private readonly areNear = new Map<Fault, boolean>();
+
+  private staysNear({ plan, moved }: Fault): boolean {
     if (plan === undefined) return true;
     if (moved === undefined || this.farReaching) return false;
     return moved.every(({ run, core, ends }) => {
@@ -146,6 +163,12 @@ export class Subjects implements Bench {
     const change = is.filter((k) => k === key).length - was.filter((k) => k === key).length;
     return change !== 0 && (count === 0 || count + change <= 0);
   }
+}
+
+/** The circuit with a fault that stays near. */
+function changed(c: WiredCircuit, { moved, circuit }: Fault): WiredCircuit {
+  const rewired = moved ? withMoved(c, moved) : c;
+  return circuit?.(rewired) ?? rewired;
 }
 
 /** The circuit with some cores on other terminals. */

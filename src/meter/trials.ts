@@ -104,9 +104,10 @@ export class Trials {
     this.everywhere = terminalsOfSources(plan, right.circuit);
     this.all = this.affords(faults);
     this.onLoop = touchesLoop(study);
-    this.relayIn = this.stances
-      .filter((s) => s.first.length === 0 && right.loop.relaysAt(s)?.includes(true))
-      .slice(0, 1);
+    const withRelay = this.stances.find(
+      (s) => s.first.length === 0 && right.loop.relaysAt(s)?.includes(true),
+    );
+    this.relayIn = withRelay === undefined ? [] : [withRelay];
     this.together = allTogether(right.circuit);
     const mains = right.circuit.sources.filter((source) => source.mains);
     this.lineRoots = new Set(
@@ -191,6 +192,11 @@ export class Trials {
   /** Whether so many faults may be tried with every reading there is. */
   affords(faults: number): boolean {
     return faults * this.stances.length * this.pairs.length <= ALL;
+  }
+
+  /** Whether a reading is of the line, which clip leads are for. */
+  isOfLine({ pair }: Measure): boolean {
+    return [pair.a, pair.b].some((key) => this.lineRoots.has(this.rootOf(key) ?? -1));
   }
 
   /** What hangs together with the terminals of a fault. */

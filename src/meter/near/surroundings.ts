@@ -20,7 +20,10 @@ export class Surroundings {
   private readonly whole: Whole;
   private readonly coreAt = new Map<string, Wire>();
 
-  constructor(circuit: WiredCircuit, figures: Figures) {
+  constructor(
+    readonly circuit: WiredCircuit,
+    figures: Figures,
+  ) {
     const pairs = [
       ...circuit.wires,
       ...circuit.contacts,
