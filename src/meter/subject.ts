@@ -145,20 +145,35 @@ export class Subjects implements Bench {
   }
   private readonly areNear = new Map<Fault, boolean>();
 
-  private staysNear({ plan, moved }: Fault): boolean {
+  /** The same while every supply is off, where it is no matter what a supply or plug has become. */
+  isNearDead(fault: Fault): boolean {
+    return this.isNear(fault) || (this.isLooseDead && this.staysNear(fault, ['cutout', 'timer']));
+  }
+
+  /** Whether supplies and plugs are nothing to a meter on ohms: none of them hangs on another without a core. */
+  get isLooseDead(): boolean {
+    return !this.study.wired.sources.some((s) => s.feed.by === 'part');
+  }
+
+  private staysNear({ plan, moved }: Fault, kinds = ['supply', 'plug', 'cutout', 'timer']): boolean {
     if (plan === undefined) return true;
     if (moved === undefined || this.farReaching) return false;
     return moved.every(({ run, core, ends }) => {
       const { a, b } = this.plan.runs[run]!.cores[core]!;
       const was = [a, b].map((end) => `${end.part}${end.terminal === '' ? '' : `.${end.terminal}`}`);
-      return [...was, ...(ends ?? [])].every((key) => !this.hangsOnCores(key, was, ends ?? []));
+      return [...was, ...(ends ?? [])].every((key) => !this.hangsOnCores(key, was, ends ?? [], kinds));
     });
   }
 
   /** Whether a part is another thing with a core on this terminal than without, and that changes. */
-  private hangsOnCores(key: string, was: readonly string[], is: readonly string[]): boolean {
+  private hangsOnCores(
+    key: string,
+    was: readonly string[],
+    is: readonly string[],
+    kinds: readonly string[],
+  ): boolean {
     const kind = this.plan.parts.get(partOfKey(key))?.kind;
-    if (kind !== 'supply' && kind !== 'plug' && kind !== 'cutout' && kind !== 'timer') return false;
+    if (kind === undefined || !kinds.includes(kind)) return false;
     const count = this.study.wired.landed.get(key) ?? 0;
     const change = is.filter((k) => k === key).length - was.filter((k) => k === key).length;
     return change !== 0 && (count === 0 || count + change <= 0);

@@ -137,19 +137,20 @@ export class Hanging {
    * those taken out hung, and those put in join nothing that matters to anything else that does.
    */
   changes(out: readonly number[], into: readonly (readonly [number, number])[]): boolean {
-    if (out.some((i) => this.gone[i] === 0)) return true;
+    for (const i of out) if (this.gone[i] === 0) return true;
     const loose = out.flatMap((i) => this.beyond(i) ?? []);
-    const groups: Set<number>[] = [];
+    const groups: number[][] = [];
     for (const [a, b] of into) {
-      const both = new Set([this.endWithout(loose, a), this.endWithout(loose, b)]);
-      for (const [k, group] of [...groups.entries()].reverse()) {
-        if (![...both].some((n) => group.has(n))) continue;
-        for (const n of group) both.add(n);
-        groups.splice(k, 1);
-      }
-      groups.push(both);
+      const ends = [this.endWithout(loose, a), this.endWithout(loose, b)];
+      const [first, ...more] = groups.filter((group) => ends.some((n) => group.includes(n)));
+      if (first === undefined) groups.push(ends);
+      else first.push(...ends, ...more.flatMap((group) => group.splice(0)));
     }
-    return groups.some((group) => [...group].filter((n) => n >= 0 && this.matters(n)).length > 1);
+    const live = (n: number) => n >= 0 && this.matters(n);
+    return groups.some((group) => {
+      const one = group.find(live);
+      return group.some((n) => n !== one && live(n));
+    });
   }
 
   /** The net beyond a link that hung and has no way round; undefined for another. */
@@ -161,12 +162,15 @@ export class Hanging {
 
   /** Where a net hangs in the end were everything beyond some nets loose; below 0 for a number of a loose piece. */
   private endWithout(loose: readonly number[], net: number): number {
-    const within = (n: number, v: number) =>
-      this.met[n]! >= this.met[v]! && this.met[n]! < this.met[v]! + this.size[v]!;
-    for (let n = net; ; n = this.hangsOn[n]!) {
-      const tops = loose.filter((v) => within(n, v)).sort((x, y) => this.size[x]! - this.size[y]!);
-      if (tops[0] !== undefined) return -1 - tops[0];
-      if (this.hangsOn[n] === n) return n;
+    const { met, size, hangsOn } = this;
+    for (let n = net; ; n = hangsOn[n]!) {
+      let top = -1;
+      for (const v of loose) {
+        const within = met[n]! >= met[v]! && met[n]! < met[v]! + size[v]!;
+        if (within && (top < 0 || size[v]! < size[top]!)) top = v;
+      }
+      if (top >= 0) return -1 - top;
+      if (hangsOn[n] === n) return n;
     }
   }
 }

@@ -12,14 +12,14 @@ export interface NearCircuit {
   readonly inLine: ReadonlyMap<Wire, readonly Wire[]>;
 }
 
-/** What of a change could be read. */
+/** What of a change could be read; nets and links by number. */
 export interface Reads {
-  /** Whether what lies between some terminals; `poles` for what may change a supply or plug there. */
-  readonly between: (at: readonly string[], poles: boolean) => boolean;
-  /** Whether some cores of the circuit put between other terminals, and further pairs of terminals joined. */
-  readonly rewired: (out: readonly Wire[], into: readonly (readonly [string, string])[]) => boolean;
-  /** Whether two terminals parted that a core or contact joins. */
-  readonly parted: (ends: readonly [string, string]) => boolean;
+  /** Whether what lies between some nets. */
+  readonly between: (nets: readonly number[]) => boolean;
+  /** Whether some links taken out, and further pairs of nets joined. */
+  readonly rewired: (out: readonly number[], into: readonly (readonly [number, number])[]) => boolean;
+  /** Whether two nets parted that a core or contact joins. */
+  readonly parted: (a: number, b: number) => boolean;
 }
 
 /** A circuit as lists of whatever lies between two nets, numbered through: wires, contacts, passives, diodes. */
@@ -29,12 +29,8 @@ export interface Whole extends Links {
   readonly starts: readonly number[];
   /** nets that stay in any case */
   readonly fixed: readonly number[];
-  /** nets of the poles of supplies and plugs */
-  readonly poles: ReadonlySet<number>;
   /** true for a contact that passes something while open */
   readonly leaks: readonly boolean[];
-  /** number of each core */
-  readonly numberOf: ReadonlyMap<Wire, number>;
 }
 
 /** One cut, from the whole to what is near. */
@@ -78,43 +74,34 @@ export class Cut {
   reads(): Reads {
     this.cut();
     const { hanging } = this;
-    const { circuit, poles, numberOf } = this.of;
-    const net = (key: string) => circuit.netOf.get(key);
     return {
-      between: (at, pole) => {
+      between: (nets) => {
         let only = -1;
-        for (const key of at) {
-          const n = net(key);
-          if (n === undefined) continue;
-          if (pole && poles.has(n)) return true;
+        for (const n of nets) {
           const on = hanging.end(n);
           // What hangs together with nothing that is read may be joined to one net of what is.
-          if (!hanging.matters(on)) continue;
-          if (only >= 0 && on !== only) return true;
+          if (on === only || !hanging.matters(on)) continue;
+          if (only >= 0) return true;
           only = on;
         }
         return false;
       },
-      rewired: (out, into) => {
-        const pairs = into.map(([a, b]) => [net(a), net(b)] as const);
-        const both = pairs.flatMap(([a, b]) => (a === undefined || b === undefined ? [] : [[a, b] as const]));
-        return hanging.changes(
-          out.map((w) => numberOf.get(w)!),
-          both,
-        );
-      },
-      parted: (ends) => this.carries(net(ends[0]), net(ends[1])),
+      rewired: (out, into) => hanging.changes(out, into),
+      parted: (a, b) => this.carries(a, b),
     };
   }
 
   /** Whether current may come through what lies right between two nets; also where nothing does. */
-  private carries(a: number | undefined, b: number | undefined): boolean {
-    if (a === undefined || b === undefined) return true;
+  private carries(a: number, b: number): boolean {
     const { at, first, from, to } = this.of;
-    const between = at
-      .subarray(first[a]!, first[a + 1]!)
-      .filter((i) => (from[i] === a ? to[i] : from[i]) === b);
-    return between.length === 0 || between.some((i) => this.gone[i] === 0);
+    let none = true;
+    for (let k = first[a]!; k < first[a + 1]!; k++) {
+      const i = at[k]!;
+      if ((from[i] === a ? to[i] : from[i]) !== b) continue;
+      if (this.gone[i] === 0) return true;
+      none = false;
+    }
+    return none;
   }
 
   private cut(): void {

@@ -1,7 +1,6 @@
 /** A circuit that is cut again and again to what a few terminals see of it. */
 import type { WiredCircuit } from '../../circuit/build.ts';
 import type { Relay } from '../../circuit/circuit.ts';
-import type { Wire } from '../../circuit/nets.ts';
 import type { Figures } from '../../electric/island.ts';
 import { Cut, type NearCircuit, type Reads, type Whole } from './near-cut.ts';
 
@@ -18,7 +17,8 @@ const KINDS = ['wires', 'contacts', 'passives', 'diodes'] as const;
 /** Whatever lies between two nets, numbered through: wires, contacts, passives, diodes. */
 export class Surroundings {
   private readonly whole: Whole;
-  private readonly coreAt = new Map<string, Wire>();
+  private readonly poles: ReadonlySet<number>;
+  private readonly coreAt = new Map<string, number>();
 
   constructor(
     readonly circuit: WiredCircuit,
@@ -55,15 +55,24 @@ export class Surroundings {
     });
     const leaks = circuit.contacts.map((c) => figures.leak(c) !== undefined);
     const fixed = fixedNets(circuit);
-    const poles = new Set(circuit.sources.flatMap((s) => s.rails.map((r) => r.net)));
-    const numberOf = new Map(circuit.wires.map((w, i) => [w, i]));
-    for (const w of circuit.wires) this.coreAt.set(`${w.run} ${w.core}`, w);
-    this.whole = { circuit, from, to, starts, at, first, fixed, poles, leaks, numberOf };
+    this.poles = new Set(circuit.sources.flatMap((s) => s.rails.map((r) => r.net)));
+    for (const [i, w] of circuit.wires.entries()) this.coreAt.set(`${w.run} ${w.core}`, i);
+    this.whole = { circuit, from, to, starts, at, first, fixed, leaks };
   }
 
-  /** The cores of the circuit that are these of the plan. */
-  cores(of: readonly { readonly run: number; readonly core: number }[]): readonly Wire[] {
+  /** The links that some cores of the plan are. */
+  cores(of: readonly { readonly run: number; readonly core: number }[]): number[] {
     return of.flatMap(({ run, core }) => this.coreAt.get(`${run} ${core}`) ?? []);
+  }
+
+  /** The nets of some terminals, of those that have one. */
+  nets(keys: readonly string[]): number[] {
+    return keys.flatMap((key) => this.circuit.netOf.get(key) ?? []);
+  }
+
+  /** Whether a pole of a supply or plug is on one of these nets. */
+  isAtPole(nets: readonly number[]): boolean {
+    return nets.some((n) => this.poles.has(n));
   }
 
   /** What these terminals see while no inputs but these are moved. */
