@@ -44,20 +44,18 @@ export class Judging {
     return mainsOn && this.isHazard(fault) ? undefined : howWrong(m, subject);
   }
 
-  /** The faults of which it is not known what they do to a reading and which could change it, each with the circuit it is in. */
-  *open(
-    m: Measure,
-    measures: readonly Measure[],
-    into: ReadingsGathered,
-    among: Iterable<number>,
-  ): Generator<readonly [number, () => Subject]> {
-    const known = into.knownOf(m);
-    for (const i of among) {
-      const fault = this.faults[i]!;
-      if (known(i) !== undefined) continue;
-      if (this.isReadable(m, fault)) yield [i, () => this.trials.built(fault, m, measures)];
-      else into.learn(m, i);
-    }
+  /** Finds out what some faults do to readings of which that is not known yet. */
+  ask(measures: readonly Measure[], among: readonly number[], into: ReadingsGathered): void {
+    for (const group of byPosition(measures))
+      for (const i of among) {
+        const fault = this.faults[i]!;
+        for (const m of group) {
+          if (into.knownOf(m)(i) !== undefined) continue;
+          const wrong = this.isReadable(m, fault) ? this.late(m, fault, group) : undefined;
+          if (wrong === undefined) into.learn(m, i);
+          else into.add(m, i, wrong);
+        }
+      }
   }
 
   /**
@@ -74,27 +72,39 @@ export class Judging {
   ): Rows {
     const rows: Rows = new Map(some.map((i) => [i, new Map()]));
     const shown = new Set<number>();
+    const passed = (m: Measure, i: number) =>
+      (m.stage === 3 && shown.has(i)) || (i >= given && m.clipped.length > 0);
     let unseen = some;
-    for (const m of measures) {
-      const into = m.stage === 3 ? gathered.mains : gathered.before;
-      const known = into.knownOf(m);
-      const passed = (i: number) => (m.stage === 3 && shown.has(i)) || (i >= given && m.clipped.length > 0);
+    for (const group of byPosition(measures)) {
+      const into = group[0]!.stage === 3 ? gathered.mains : gathered.before;
+      const known = group.map((m) => into.knownOf(m));
       for (const i of wholly ? some : unseen) {
         const fault = faults[i]!;
-        if (known(i) !== undefined || passed(i) || !(i >= given || this.isReadable(m, fault))) continue;
-        into.learn(m, i, this.judged(m, fault, this.trials.built(fault, m, measures)));
+        for (const [k, m] of group.entries()) {
+          let found = known[k]!(i);
+          if (found === undefined && !passed(m, i) && (i >= given || this.isReadable(m, fault))) {
+            found = this.late(m, fault, group);
+            into.learn(m, i, found);
+          }
+          if (found && !wholly) break;
+        }
       }
       const seen = new Set<number>();
-      for (const [i, found] of into.found(m)) {
-        const row = rows.get(i);
-        if (row === undefined || passed(i)) continue;
-        row.set(m, found);
-        seen.add(i);
-        if (m.stage < 3) shown.add(i);
-      }
+      for (const m of group)
+        for (const [i, found] of into.found(m)) {
+          const row = rows.get(i);
+          if (row === undefined || passed(m, i)) continue;
+          row.set(m, found);
+          seen.add(i);
+        }
+      if (group[0]!.stage < 3) for (const i of seen) shown.add(i);
       if (seen.size > 0) unseen = unseen.filter((i) => !seen.has(i));
     }
     return rows;
+  }
+
+  private late(m: Measure, fault: Fault, among: readonly Measure[]): Wrong | undefined {
+    return this.judged(m, fault, this.trials.built(fault, among));
   }
 
   private isHazard(fault: Fault): boolean {
@@ -105,4 +115,15 @@ export class Judging {
   private isReadable(m: Measure, fault: Fault): boolean {
     return this.trials.all || this.readable.by(m, fault);
   }
+}
+
+/** Readings that come one after the other in one stage and one position. */
+function byPosition(measures: readonly Measure[]): Measure[][] {
+  const groups: Measure[][] = [];
+  for (const m of measures) {
+    const before = groups.at(-1)?.[0];
+    if (before?.stage === m.stage && before.stance.key === m.stance.key) groups.at(-1)!.push(m);
+    else groups.push([m]);
+  }
+  return groups;
 }

@@ -20,7 +20,9 @@ interface Touched {
 }
 
 export class Readable {
-  private last: { readonly measure: Measure; readonly reads: (fault: Fault) => boolean } | undefined;
+  /** for each reading of the position asked for last */
+  private readonly last = new Map<Measure, (fault: Fault) => boolean>();
+  private position = '';
   private readonly foreseen: Foreseen;
   private readonly touched = new Map<Fault, Touched>();
 
@@ -31,8 +33,11 @@ export class Readable {
 
   /** False only where a fault changes nothing that the reading shows. */
   by(measure: Measure, fault: Fault): boolean {
-    if (this.last?.measure !== measure) this.last = { measure, reads: this.reads(measure) };
-    if (!this.last.reads(fault)) return false;
+    const { stance, stage } = measure;
+    const position = `${stage} ${stance.key}`;
+    if (this.position !== position) this.last.clear();
+    this.position = position;
+    if (!kept(this.last, measure, () => this.reads(measure))(fault)) return false;
     const foreseeable = measure.stage === 1 && this.touchedBy(fault).nearDead;
     return !(foreseeable && this.foreseen.leaves(measure, fault));
   }

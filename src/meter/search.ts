@@ -149,13 +149,7 @@ class Search {
     if (this.trials.affords(hidden.length + like.length))
       for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
     if (this.tried.length * this.trials.stances.length > STATES) return;
-    const promising = byPosition(this.early.promising());
-    for (const m of promising)
-      for (const [i, subject] of this.judging.open(m, promising, this.early, among)) {
-        const wrong = this.judging.judged(m, this.faults[i]!, subject());
-        if (wrong === undefined) this.early.learn(m, i);
-        else this.early.add(m, i, wrong);
-      }
+    this.judging.ask(byPosition(this.early.promising()), among, this.early);
   }
 
   private tryOnMains(which: (fault: Fault, index: number) => boolean): void {

@@ -34,7 +34,7 @@ export interface Bench {
 }
 
 /** Nets of all circuits together that are kept at hand. */
-const NETS = 200_000;
+const NETS = 60_000;
 
 /** Makes subjects of one plan; what the plan alone decides is worked out once. */
 export class Subjects implements Bench {

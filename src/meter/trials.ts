@@ -138,13 +138,11 @@ export class Trials {
     return this.benchFor(fault, all).bench;
   }
 
-  /** What a fault is tried on with one of these readings, which were not made for it, position by position. */
-  built(fault: Fault, { stance }: Measure, among: readonly Measure[]): Subject {
+  /** What a fault is tried on with these readings of one position, which were not made for it. */
+  built(fault: Fault, among: readonly Measure[]): Subject {
     if (this.all || fault.at.length === 0) return kept(this.wholly, fault, () => this.subjects.build(fault));
     const parts = [...partsAt(fault)].sort().join();
-    return this.late.at(stance, among, fault, parts, (keys, inputs) =>
-      this.near(partsAt(fault), keys, inputs),
-    );
+    return this.late.at(among, fault, parts, (keys, inputs) => this.near(partsAt(fault), keys, inputs));
   }
 
   /** Readings at these places, as far as there are any, and where some faults are tried with them. */
