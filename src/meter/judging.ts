@@ -46,7 +46,9 @@ export class Judging {
 
   /** Finds out what some faults do to readings of which that is not known yet. */
   ask(measures: readonly Measure[], among: readonly number[], into: ReadingsGathered): void {
-    for (const group of byPosition(measures))
+    const key = (m: Measure) => `${m.stage} ${m.stance.key}`;
+    const order = [...measures].sort((x, y) => key(x).localeCompare(key(y), 'en'));
+    for (const group of byPosition(order))
       for (const i of among) {
         const fault = this.faults[i]!;
         for (const m of group) {

@@ -155,15 +155,18 @@ function readSteps(
       first: stanceWords(circuit, m.stance.first),
       movedFirst: m.stance.first,
       held: heldInputs(circuit, m.stance.moved),
-      expect: { ...m.expect, nominal: nominal(study, dead, m) },
+      expect: { ...m.expect, nominal: nominal(study, dead, m, found.near) },
       wrong: meanings(faults, wrong, fresh),
     };
   });
 }
 
-/** As the meter is said to read elsewhere, to the last digit; what holds itself in is known here alone. */
-function nominal(study: Study, unpluggedStudy: Study, m: Measure): number | null {
-  if (m.stance.first.length > 0) return m.expect.nominal;
+/**
+ * As the meter is said to read elsewhere, to the last digit; what holds itself in is known here alone, and a large shop is
+ * not solved in whole once more for what is known of the circuit near the probes.
+ */
+function nominal(study: Study, unpluggedStudy: Study, m: Measure, near: boolean): number | null {
+  if (near || m.stance.first.length > 0) return m.expect.nominal;
   const { moved } = m.stance;
   const between = [splitTerminalKey(m.pair.a), splitTerminalKey(m.pair.b)] as const;
   if (m.expect.unit === 'ohm') {

@@ -123,3 +123,8 @@ export function trouble({ stage, stance, pair, expect, clipped }: Measure): numb
 export function fewest(measure: Measure): number {
   return 1 + (trouble(measure) - 1) / 100;
 }
+
+/** The second choice where there is one that is shorter than the first. */
+export function shorter(a: Measure[], b: Measure[] | undefined): Measure[] {
+  return b !== undefined && b.length < a.length ? b : a;
+}

@@ -4,11 +4,11 @@ import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { Carrying } from './alike/carrying.ts';
 import { EffectTable } from './effect-table.ts';
-import type { Fault } from './fault.ts';
+import { type Fault, mayShow } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
 import { Judging } from './judging.ts';
 import { howWrong, type Measure, wrongOhms } from './measure.ts';
-import { fewest, ReadingsGathered, trouble } from './readings-gathered.ts';
+import { fewest, ReadingsGathered, shorter, trouble } from './readings-gathered.ts';
 import { Sections } from './sections.ts';
 import type { Wrong } from './sheet-model.ts';
 import { inShopOrder } from './shop-order.ts';
@@ -32,6 +32,8 @@ export interface Searched {
   readonly wrong: readonly ReadonlyMap<number, Wrong>[];
   /** faults that some reading tried shows */
   readonly detectable: ReadonlySet<number>;
+  /** true in a very large shop, where what is near the probes is worked out alone */
+  readonly near: boolean;
 }
 
 /** Steps up to which a sheet is short enough to do without clip leads: so many a gate, and so many more. */
@@ -39,6 +41,9 @@ const SHORT = { gate: 2, more: 12 } as const;
 
 /** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
 const STATES = 40_000;
+
+/** Faults above which a step more or less is nothing beside the time that it takes to find it. */
+const VERY_LARGE = 2500;
 
 /** What makes a reading of one zone less handy where it is taken from outside of it; common practice, no source. */
 const ACROSS = 0.1;
@@ -57,6 +62,7 @@ class Search {
   private readonly judging: Judging;
   private readonly sections: Sections;
   private readonly short: number;
+  private readonly veryLarge: boolean;
   /** numbers of the faults that are tried at all */
   private readonly tried: readonly number[];
   private readonly early = new ReadingsGathered();
@@ -86,9 +92,16 @@ class Search {
     const gates = this.subjects.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
     this.short = SHORT.gate * gates + SHORT.more;
     this.tried = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
+    this.veryLarge = this.tried.length > VERY_LARGE;
     this.total = 2 * this.tried.length;
     if (!this.trials.all)
-      this.carrying = new Carrying(study, { faults, tried: this.tried }, this.trials, this.judging);
+      this.carrying = new Carrying(
+        study,
+        { faults, tried: this.tried },
+        this.trials,
+        this.judging,
+        this.veryLarge,
+      );
     this.models = this.carrying?.alike.models ?? this.tried;
     this.others = this.carrying?.alike.others ?? [];
   }
@@ -112,10 +125,10 @@ class Search {
     return this.searched(best);
   }
 
-  /** Longer than it need be: in a large shop only where the line is what makes it so, not the gates. */
+  /** Longer than it need be: in a very large shop only where the line is what makes it so, not the gates. */
   private isLong(best: readonly Measure[]): boolean {
     const over = best.length - this.short;
-    return over > 0 && (this.trials.all || over <= best.filter((m) => this.trials.isOfLine(m)).length);
+    return over > 0 && (!this.veryLarge || over <= best.filter((m) => this.trials.isOfLine(m)).length);
   }
 
   private tryBeforeMains(trials: readonly Trial[]): void {
@@ -149,7 +162,7 @@ class Search {
     if (this.trials.affords(hidden.length + like.length))
       for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
     if (this.tried.length * this.trials.stances.length > STATES) return;
-    this.judging.ask(byPosition(this.early.promising()), among, this.early);
+    this.judging.ask(this.early.promising(), among, this.early);
   }
 
   private tryOnMains(which: (fault: Fault, index: number) => boolean): void {
@@ -257,7 +270,7 @@ class Search {
   }
 
   private searched(best: readonly Measure[]): Searched {
-    const chosen = this.trials.all ? best : [...best, ...sweeping(this.early, best, this.models)];
+    const chosen = !this.veryLarge ? best : [...best, ...sweeping(this.early, best, this.models)];
     const faults = [...this.faults, ...leadFaults(this.plan, chosen)];
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     const wholly = own.length * chosen.length <= WHOLLY;
@@ -278,21 +291,7 @@ class Search {
       zones: measures.map((m) => this.sections.zone(m)),
       wrong,
       detectable: new Set(own.filter(shown)),
+      near: this.veryLarge,
     };
   }
-}
-
-/** Whether a fault that nothing near it shows may be told farther away: not one whose kind has a reason to stay hidden. */
-function mayShow({ hidden, beforeMains }: Fault): boolean {
-  return hidden === undefined || beforeMains === true;
-}
-
-/** Readings of one stage and one position one after the other. */
-function byPosition(measures: readonly Measure[]): Measure[] {
-  const key = (m: Measure) => `${m.stage} ${m.stance.key}`;
-  return [...measures].sort((x, y) => key(x).localeCompare(key(y), 'en'));
-}
-
-function shorter(a: Measure[], b: Measure[] | undefined): Measure[] {
-  return b !== undefined && b.length < a.length ? b : a;
 }

@@ -13,7 +13,7 @@ import { allTerminals, nearestInputs, terminalsOfSources } from './nearest.ts';
 import { type Pair, probePairs } from './probe-pairs.ts';
 import { REST, type Stance, sealingInputs, stances } from './stance.ts';
 import type { Bench, Subject, Subjects } from './subject.ts';
-import { allTogether, spread, type Trial, trialOf } from './trial.ts';
+import { allTogether, partsAt, setName, spread, type Trial, trialOf } from './trial.ts';
 
 /** One list of readings in one position. */
 export interface TrialList {
@@ -292,13 +292,4 @@ function makeAt(measure: Measurer, trial: Trial, stance: Stance, pairs: readonly
   return stage !== 3 && trial.endsWith(' clipped')
     ? measure.clipped(stage, stance, pairs)
     : measure.at(stage, stance, pairs);
-}
-
-/** The parts of a fault and of its terminals. */
-function partsAt(fault: Fault): ReadonlySet<string> {
-  return new Set([...fault.parts, ...fault.at.map(partOfKey)]);
-}
-
-function setName(fault: Fault, all: boolean): string {
-  return all ? '*' : [...fault.parts].sort().join();
 }

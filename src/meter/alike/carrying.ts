@@ -21,6 +21,8 @@ export class Carrying {
     { faults, tried }: { readonly faults: readonly Fault[]; readonly tried: readonly number[] },
     private readonly trials: Trials,
     private readonly judging: Judging,
+    /** what is shown dead is not tried live as well */
+    private readonly deadIsEnough: boolean,
   ) {
     const parts = new AlikeParts(study.plan);
     this.faults = faults;
@@ -63,7 +65,7 @@ export class Carrying {
       const into = m.stage === 3 ? mains : before;
       const known = into.knownOf(m);
       for (const [k, i] of group.entries()) {
-        if (known(i) !== undefined || (m.stage === 2 && shownDead.has(i))) continue;
+        if (known(i) !== undefined || (m.stage === 2 && this.deadIsEnough && shownDead.has(i))) continue;
         const fault = faults[k]!;
         const subject = kept(built, i, () => bench.build(fault));
         const wrong = this.judging.judged(m, fault, subject);
