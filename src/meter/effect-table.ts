@@ -9,7 +9,6 @@ import type { Wrong } from './sheet-model.ts';
 type Judge = (faults: readonly number[], measures: readonly Measure[]) => Rows;
 
 export class EffectTable {
-  /** by fault, then in the order of the readings */
   private readonly rows: Rows;
 
   constructor(
@@ -21,38 +20,30 @@ export class EffectTable {
   }
 
   /**
-   * The readings without those that show nothing the others do not show, and for each what each of `count` faults does to
+   * The readings without those that show nothing the others do not show, and for each what the faults that it shows do to
    * it. Where the table is not known wholly, a fault whose first reading falls out is judged anew by what is left, until
    * nothing falls out.
    */
-  withoutNeedless(
-    count: number,
-    wholly: boolean,
-  ): { measures: readonly Measure[]; wrong: (Wrong | undefined)[][] } {
+  withoutNeedless(wholly: boolean): { measures: readonly Measure[]; wrong: Map<number, Wrong>[] } {
     while (this.drop() && !wholly) {}
-    const wrong = this.measures.map((_, k) => Array.from({ length: count }, (_, i) => this.rows.get(i)?.[k]));
-    return { measures: this.measures, wrong };
+    const wrong = new Map(this.measures.map((m) => [m, new Map<number, Wrong>()]));
+    for (const [i, row] of this.rows) for (const [m, found] of row) wrong.get(m)!.set(i, found);
+    return { measures: this.measures, wrong: [...wrong.values()] };
   }
 
   /** Leaves out what is needless; true where something was. */
   private drop(): boolean {
-    const shows = this.measures.map((): number[] => []);
-    for (const [i, row] of this.rows)
-      row.forEach((wrong, k) => {
-        if (wrong !== undefined) shows[k]!.push(i);
-      });
-    const stays = dropNeedless(this.measures.map((m, k) => ({ cost: trouble(m), shows: shows[k]! })));
+    const shows = new Map(this.measures.map((m): [Measure, number[]] => [m, []]));
+    for (const [i, row] of this.rows) for (const m of row.keys()) shows.get(m)!.push(i);
+    const stays = dropNeedless(this.measures.map((m) => ({ cost: trouble(m), shows: shows.get(m)! })));
     if (!stays.includes(false)) return false;
+    const gone = new Set(this.measures.filter((_, k) => !stays[k]));
     const left = this.measures.filter((_, k) => stays[k]);
     const anew: number[] = [];
     for (const [i, row] of this.rows) {
-      const first = row.findIndex((wrong) => wrong !== undefined);
-      if (first < 0 || stays[first])
-        this.rows.set(
-          i,
-          row.filter((_, k) => stays[k]),
-        );
-      else anew.push(i);
+      const [first] = row.keys();
+      if (first !== undefined && gone.has(first)) anew.push(i);
+      else for (const m of row.keys()) if (gone.has(m)) row.delete(m);
     }
     for (const [i, row] of this.judge(anew, left)) this.rows.set(i, row);
     this.measures = left;

@@ -125,6 +125,7 @@ function weakFault(
       text,
       plan: (p) => ({ ...p, parts: new Map(p.parts).set(part.name, weak) }),
       beforeMains: true,
+      live: true,
       hidden: 'no reading on the live loop is taken while it gives the current of a coil',
     },
   ];

@@ -81,3 +81,8 @@ export function withCore(plan: Plan, run: number, index: number, core: Core | un
   );
   return { ...plan, runs };
 }
+
+/** Whether a fault that nothing near it shows may be told farther away: not one whose kind has a reason to stay hidden. */
+export function mayShow({ hidden, beforeMains }: Fault): boolean {
+  return hidden === undefined || beforeMains === true;
+}

@@ -17,8 +17,8 @@ export interface Gathered {
   readonly mains: ReadingsGathered;
 }
 
-/** What faults do to the readings of a sheet, by fault, in the order of the readings. */
-export type Rows = Map<number, (Wrong | undefined)[]>;
+/** What faults do to the readings of a sheet, by fault: those readings that show it. */
+export type Rows = Map<number, Map<Measure, Wrong>>;
 
 export class Judging {
   private readonly readable: Readable;
@@ -44,20 +44,20 @@ export class Judging {
     return mainsOn && this.isHazard(fault) ? undefined : howWrong(m, subject);
   }
 
-  /** The faults of which it is not known what they do to a reading and which could change it, each with the circuit it is in. */
-  *open(
-    m: Measure,
-    measures: readonly Measure[],
-    into: ReadingsGathered,
-    among: Iterable<number>,
-  ): Generator<readonly [number, () => Subject]> {
-    const known = into.knownOf(m);
-    for (const i of among) {
-      const fault = this.faults[i]!;
-      if (known(i) !== undefined) continue;
-      if (this.isReadable(m, fault)) yield [i, () => this.trials.built(fault, m, measures)];
-      else into.learn(m, i);
-    }
+  /** Finds out what some faults do to readings of which that is not known yet. */
+  ask(measures: readonly Measure[], among: readonly number[], into: ReadingsGathered): void {
+    const key = (m: Measure) => `${m.stage} ${m.stance.key}`;
+    const order = [...measures].sort((x, y) => key(x).localeCompare(key(y), 'en'));
+    for (const group of byPosition(order))
+      for (const i of among) {
+        const fault = this.faults[i]!;
+        for (const m of group) {
+          if (into.knownOf(m)(i) !== undefined) continue;
+          const wrong = this.isReadable(m, fault) ? this.late(m, fault, group) : undefined;
+          if (wrong === undefined) into.learn(m, i);
+          else into.add(m, i, wrong);
+        }
+      }
   }
 
   /**
@@ -72,29 +72,41 @@ export class Judging {
     gathered: Gathered,
     { given, wholly }: { readonly given: number; readonly wholly: boolean },
   ): Rows {
-    const rows: Rows = new Map(some.map((i) => [i, measures.map(() => undefined)]));
+    const rows: Rows = new Map(some.map((i) => [i, new Map()]));
     const shown = new Set<number>();
-    const seen = new Set<number>();
-    for (const [k, m] of measures.entries()) {
-      const into = m.stage === 3 ? gathered.mains : gathered.before;
-      const known = into.knownOf(m);
-      for (const i of some) {
-        const lead = i >= given;
-        if ((m.stage === 3 && shown.has(i)) || (lead && m.clipped.length > 0)) continue;
+    const passed = (m: Measure, i: number) =>
+      (m.stage === 3 && shown.has(i)) || (i >= given && m.clipped.length > 0);
+    let unseen = some;
+    for (const group of byPosition(measures)) {
+      const into = group[0]!.stage === 3 ? gathered.mains : gathered.before;
+      const known = group.map((m) => into.knownOf(m));
+      for (const i of wholly ? some : unseen) {
         const fault = faults[i]!;
-        const before = known(i);
-        const open = before === undefined && (wholly || !seen.has(i)) && (lead || this.isReadable(m, fault));
-        const found = open
-          ? this.judged(m, fault, this.trials.built(fault, m, measures))
-          : (before ?? undefined);
-        if (open) into.learn(m, i, found);
-        if (found === undefined) continue;
-        rows.get(i)![k] = found;
-        seen.add(i);
-        if (m.stage < 3) shown.add(i);
+        for (const [k, m] of group.entries()) {
+          let found = known[k]!(i);
+          if (found === undefined && !passed(m, i) && (i >= given || this.isReadable(m, fault))) {
+            found = this.late(m, fault, group);
+            into.learn(m, i, found);
+          }
+          if (found && !wholly) break;
+        }
       }
+      const seen = new Set<number>();
+      for (const m of group)
+        for (const [i, found] of into.found(m)) {
+          const row = rows.get(i);
+          if (row === undefined || passed(m, i)) continue;
+          row.set(m, found);
+          seen.add(i);
+        }
+      if (group[0]!.stage < 3) for (const i of seen) shown.add(i);
+      if (seen.size > 0) unseen = unseen.filter((i) => !seen.has(i));
     }
     return rows;
+  }
+
+  private late(m: Measure, fault: Fault, among: readonly Measure[]): Wrong | undefined {
+    return this.judged(m, fault, this.trials.built(fault, among));
   }
 
   private isHazard(fault: Fault): boolean {
@@ -105,4 +117,15 @@ export class Judging {
   private isReadable(m: Measure, fault: Fault): boolean {
     return this.trials.all || this.readable.by(m, fault);
   }
+}
+
+/** Readings that come one after the other in one stage and one position. */
+function byPosition(measures: readonly Measure[]): Measure[][] {
+  const groups: Measure[][] = [];
+  for (const m of measures) {
+    const before = groups.at(-1)?.[0];
+    if (before?.stage === m.stage && before.stance.key === m.stance.key) groups.at(-1)!.push(m);
+    else groups.push([m]);
+  }
+  return groups;
 }

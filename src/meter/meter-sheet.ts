@@ -9,6 +9,7 @@ import { judge } from '../findings/judge.ts';
 import { toldOf } from '../findings/verdict-line.ts';
 import { loopNeedsMains } from '../machine/power.ts';
 import { readMeter } from '../machine/read-meter.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
@@ -100,11 +101,14 @@ function withheld({ title }: Plan, finding: string): MeterSheet {
 }
 
 function shownBy(faults: readonly Fault[], found: Searched, before: number): MeterFault[] {
+  const steps = new Map<number, number[]>();
+  for (const [k, wrong] of found.wrong.entries())
+    for (const i of wrong.keys()) push(steps, i, before + k + 1);
   return faults.map((f, i) => ({
     text: f.text,
     parts: f.parts,
     detectable: found.detectable.has(i),
-    steps: found.wrong.flatMap((w, k) => (w[i] === undefined ? [] : [before + k + 1])),
+    steps: steps.get(i) ?? [],
   }));
 }
 
@@ -132,7 +136,7 @@ function readSteps(
   const dead = Study.of(unplugged(study.plan));
   return found.measures.map((m, k): Omit<ReadStep, 'adjust'> => {
     const wrong = found.wrong[k]!;
-    const fresh = faults.flatMap((_, i) => (wrong[i] !== undefined && !known.has(i) ? [i] : []));
+    const fresh = [...wrong.keys()].filter((i) => !known.has(i));
     for (const i of fresh) known.add(i);
     return {
       number: before + k + 1,
@@ -151,15 +155,18 @@ function readSteps(
       first: stanceWords(circuit, m.stance.first),
       movedFirst: m.stance.first,
       held: heldInputs(circuit, m.stance.moved),
-      expect: { ...m.expect, nominal: nominal(study, dead, m) },
+      expect: { ...m.expect, nominal: nominal(study, dead, m, found.near) },
       wrong: meanings(faults, wrong, fresh),
     };
   });
 }
 
-/** As the meter is said to read elsewhere, to the last digit; what holds itself in is known here alone. */
-function nominal(study: Study, unpluggedStudy: Study, m: Measure): number | null {
-  if (m.stance.first.length > 0) return m.expect.nominal;
+/**
+ * As the meter is said to read elsewhere, to the last digit; what holds itself in is known here alone, and a large shop is
+ * not solved in whole once more for what is known of the circuit near the probes.
+ */
+function nominal(study: Study, unpluggedStudy: Study, m: Measure, near: boolean): number | null {
+  if (near || m.stance.first.length > 0) return m.expect.nominal;
   const { moved } = m.stance;
   const between = [splitTerminalKey(m.pair.a), splitTerminalKey(m.pair.b)] as const;
   if (m.expect.unit === 'ohm') {
@@ -180,11 +187,11 @@ const ORDER: readonly Wrong[] = ['open', 'shorted', 'reversed', 'too low', 'too 
 /** Faults by wrong reading, the likeliest first; the reading with the likeliest fault leads. */
 function meanings(
   faults: readonly Fault[],
-  wrong: readonly (Wrong | undefined)[],
+  wrong: ReadonlyMap<number, Wrong>,
   fresh: readonly number[],
 ): Meaning[] {
   const sorted = [...fresh].sort((x, y) => faults[x]!.rank - faults[y]!.rank || x - y);
-  const groups = ORDER.map((w) => ({ wrong: w, of: sorted.filter((i) => wrong[i] === w) }));
+  const groups = ORDER.map((w) => ({ wrong: w, of: sorted.filter((i) => wrong.get(i) === w) }));
   return groups
     .filter((g) => g.of.length > 0)
     .sort((x, y) => faults[x.of[0]!]!.rank - faults[y.of[0]!]!.rank)

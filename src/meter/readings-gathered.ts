@@ -1,5 +1,5 @@
 /** Which faults each reading shows, as far as they were tried, and the least choice of readings among them. */
-import { kept } from '../plan/map-entries.ts';
+import { kept, push } from '../plan/map-entries.ts';
 import { chooseLeast, worthKnowing } from './least-choice.ts';
 import type { Measure } from './measure.ts';
 import type { Wrong } from './sheet-model.ts';
@@ -7,15 +7,16 @@ import type { Wrong } from './sheet-model.ts';
 export class ReadingsGathered {
   private readonly shows = new Map<Measure, Map<number, Wrong>>();
   private readonly learnt = new Map<Measure, Map<number, Wrong | null>>();
-  /** lists of readings that each fault was tried with */
-  private readonly tried = new Map<number, (readonly Measure[])[]>();
+  /** lists of readings that each fault was tried with, each of one position */
+  private readonly tried = new Map<number, Map<string, (readonly Measure[])[]>>();
   private readonly sets = new Map<readonly Measure[], ReadonlySet<Measure>>();
   /** faults that some reading shows */
   readonly faults = new Set<number>();
 
-  /** Says that a fault is tried with all of these; `add` tells which of them show it. */
+  /** Says that a fault is tried with all of these, in one position; `add` tells which of them show it. */
   trying(fault: number, list: readonly Measure[]): void {
-    kept(this.tried, fault, () => []).push(list);
+    const lists = kept(this.tried, fault, () => new Map<string, (readonly Measure[])[]>());
+    push(lists, list[0]?.stance.key ?? '', list);
   }
 
   add(measure: Measure, fault: number, wrong: Wrong): void {
@@ -38,10 +39,16 @@ export class ReadingsGathered {
     return (fault) => {
       const known = shows?.get(fault) ?? learnt?.get(fault);
       if (known !== undefined) return known;
-      const lists = this.tried.get(fault);
+      const lists = this.tried.get(fault)?.get(measure.stance.key);
       const has = lists?.some((list) => kept(this.sets, list, () => new Set(list)).has(measure));
       return has ? null : undefined;
     };
+  }
+
+  /** What a reading was found to show, before the choice and after it. */
+  *found(measure: Measure): Generator<readonly [number, Wrong]> {
+    yield* this.shows.get(measure) ?? [];
+    for (const [fault, wrong] of this.learnt.get(measure) ?? []) if (wrong !== null) yield [fault, wrong];
   }
 
   /** The faults that a reading shows, as far as they were tried. */
@@ -115,4 +122,9 @@ export function trouble({ stage, stance, pair, expect, clipped }: Measure): numb
 /** Where the number of readings is what matters, trouble only decides between alike. */
 export function fewest(measure: Measure): number {
   return 1 + (trouble(measure) - 1) / 100;
+}
+
+/** The second choice where there is one that is shorter than the first. */
+export function shorter(a: Measure[], b: Measure[] | undefined): Measure[] {
+  return b !== undefined && b.length < a.length ? b : a;
 }

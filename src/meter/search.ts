@@ -4,16 +4,17 @@ import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { Carrying } from './alike/carrying.ts';
 import { EffectTable } from './effect-table.ts';
-import type { Fault } from './fault.ts';
+import { type Fault, mayShow } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
 import { Judging } from './judging.ts';
 import { howWrong, type Measure, wrongOhms } from './measure.ts';
-import { fewest, ReadingsGathered, trouble } from './readings-gathered.ts';
+import { fewest, ReadingsGathered, shorter, trouble } from './readings-gathered.ts';
 import { Sections } from './sections.ts';
 import type { Wrong } from './sheet-model.ts';
 import { inShopOrder } from './shop-order.ts';
 import type { Stance } from './stance.ts';
 import { type Bench, type Subject, Subjects } from './subject.ts';
+import { sweeping } from './sweeping.ts';
 import type { Trial } from './trial.ts';
 import { Trials } from './trials.ts';
 
@@ -27,10 +28,12 @@ export interface Searched {
   readonly measures: readonly Measure[];
   /** relay of the zone that each measure is taken in; null for the trunk, and where there are no zones */
   readonly zones: readonly (string | null)[];
-  /** for each measure, what each fault does to it */
-  readonly wrong: readonly (readonly (Wrong | undefined)[])[];
+  /** for each measure, what each fault that it shows does to it */
+  readonly wrong: readonly ReadonlyMap<number, Wrong>[];
   /** faults that some reading tried shows */
   readonly detectable: ReadonlySet<number>;
+  /** true in a very large shop, where what is near the probes is worked out alone */
+  readonly near: boolean;
 }
 
 /** Steps up to which a sheet is short enough to do without clip leads: so many a gate, and so many more. */
@@ -38,6 +41,9 @@ const SHORT = { gate: 2, more: 12 } as const;
 
 /** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
 const STATES = 40_000;
+
+/** Faults above which a step more or less is nothing beside the time that it takes to find it. */
+const VERY_LARGE = 2500;
 
 /** What makes a reading of one zone less handy where it is taken from outside of it; common practice, no source. */
 const ACROSS = 0.1;
@@ -56,6 +62,7 @@ class Search {
   private readonly judging: Judging;
   private readonly sections: Sections;
   private readonly short: number;
+  private readonly veryLarge: boolean;
   /** numbers of the faults that are tried at all */
   private readonly tried: readonly number[];
   private readonly early = new ReadingsGathered();
@@ -85,9 +92,16 @@ class Search {
     const gates = this.subjects.right.circuit.inputs.filter((i) => i.kind === 'gate').length;
     this.short = SHORT.gate * gates + SHORT.more;
     this.tried = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
+    this.veryLarge = this.tried.length > VERY_LARGE;
     this.total = 2 * this.tried.length;
     if (!this.trials.all)
-      this.carrying = new Carrying(study, { faults, tried: this.tried }, this.trials, this.judging);
+      this.carrying = new Carrying(
+        study,
+        { faults, tried: this.tried },
+        this.trials,
+        this.judging,
+        this.veryLarge,
+      );
     this.models = this.carrying?.alike.models ?? this.tried;
     this.others = this.carrying?.alike.others ?? [];
   }
@@ -96,19 +110,25 @@ class Search {
     this.tryBeforeMains(['dead', 'loop']);
     // Without leads there is nothing to be left on.
     let best = this.mainsLast() ?? [];
-    if (best.length > this.short) {
+    if (this.isLong(best)) {
       this.total += this.tried.length;
       this.tryBeforeMains(['dead clipped', 'loop clipped']);
       best = shorter(best, this.mainsLast());
     }
     // What harms nobody may be found with mains on, where all else makes too long a sheet.
-    if (best.length > this.short) {
+    if (this.isLong(best)) {
       const isOther = new Set(this.others);
       this.tryOnMains((fault, i) => fault.beforeMains !== true && !isOther.has(i));
       this.carry(['mains'], [this.early, this.mains]);
       best = shorter(best, this.together());
     }
     return this.searched(best);
+  }
+
+  /** Longer than it need be: in a very large shop only where the line is what makes it so, not the gates. */
+  private isLong(best: readonly Measure[]): boolean {
+    const over = best.length - this.short;
+    return over > 0 && (!this.veryLarge || over <= best.filter((m) => this.trials.isOfLine(m)).length);
   }
 
   private tryBeforeMains(trials: readonly Trial[]): void {
@@ -142,13 +162,7 @@ class Search {
     if (this.trials.affords(hidden.length + like.length))
       for (const i of hidden) this.tryFault(i, ['dead', 'loop'], this.early, true);
     if (this.tried.length * this.trials.stances.length > STATES) return;
-    const promising = byPosition(this.early.promising());
-    for (const m of promising)
-      for (const [i, subject] of this.judging.open(m, promising, this.early, among)) {
-        const wrong = this.judging.judged(m, this.faults[i]!, subject());
-        if (wrong === undefined) this.early.learn(m, i);
-        else this.early.add(m, i, wrong);
-      }
+    this.judging.ask(this.early.promising(), among, this.early);
   }
 
   private tryOnMains(which: (fault: Fault, index: number) => boolean): void {
@@ -255,7 +269,8 @@ class Search {
     return measures;
   }
 
-  private searched(chosen: readonly Measure[]): Searched {
+  private searched(best: readonly Measure[]): Searched {
+    const chosen = !this.veryLarge ? best : [...best, ...sweeping(this.early, best, this.models)];
     const faults = [...this.faults, ...leadFaults(this.plan, chosen)];
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     const wholly = own.length * chosen.length <= WHOLLY;
@@ -267,30 +282,16 @@ class Search {
         this.judging.rows(faults, some, measures, gathered, { given: this.faults.length, wholly }),
     );
     for (const i of own) if (i < this.faults.length) this.tick();
-    const { measures, wrong } = table.withoutNeedless(faults.length, wholly);
+    const { measures, wrong } = table.withoutNeedless(wholly);
     const shown = (i: number) =>
-      this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w[i] !== undefined);
+      this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w.has(i));
     return {
       faults,
       measures,
       zones: measures.map((m) => this.sections.zone(m)),
       wrong,
       detectable: new Set(own.filter(shown)),
+      near: this.veryLarge,
     };
   }
-}
-
-/** Whether a fault that nothing near it shows may be told farther away: not one whose kind has a reason to stay hidden. */
-function mayShow({ hidden, beforeMains }: Fault): boolean {
-  return hidden === undefined || beforeMains === true;
-}
-
-/** Readings of one stage and one position one after the other. */
-function byPosition(measures: readonly Measure[]): Measure[] {
-  const key = (m: Measure) => `${m.stage} ${m.stance.key}`;
-  return [...measures].sort((x, y) => key(x).localeCompare(key(y), 'en'));
-}
-
-function shorter(a: Measure[], b: Measure[] | undefined): Measure[] {
-  return b !== undefined && b.length < a.length ? b : a;
 }

@@ -4,15 +4,16 @@ import type { WiredCircuit } from '../circuit/build.ts';
 import type { Figures } from '../electric/island.ts';
 import { Ohmmeter } from '../machine/ohmmeter.ts';
 import { plugsOut } from '../machine/power.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { figuresFor } from '../study/corner-figures.ts';
 import { withDeltas } from '../study/mains/three-phase.ts';
 import { Study } from '../study/study.ts';
 import type { Fault, Moved } from './fault.ts';
-import type { NearCircuit } from './near-cut.ts';
+import type { NearCircuit } from './near/near-cut.ts';
+import { nearFigures, Surroundings } from './near/surroundings.ts';
 import { PoweredCircuit } from './powered-circuit.ts';
-import { nearFigures, Surroundings } from './surroundings.ts';
 import { unpluggedCircuit } from './unplugged.ts';
 
 export interface Subject {
@@ -31,6 +32,9 @@ export interface Bench {
   figures(whole: Figures): Figures;
   build(fault: Fault): Subject;
 }
+
+/** Nets of all circuits together that are kept at hand. */
+const NETS = 60_000;
 
 /** Makes subjects of one plan; what the plan alone decides is worked out once. */
 export class Subjects implements Bench {
@@ -64,14 +68,15 @@ export class Subjects implements Bench {
   }
 
   build(fault: Fault): Subject {
-    const own = fault.plan?.(this.plan) ?? this.plan;
-    return this.whole(this.circuitOf(own), own, fault.circuit ?? ((c) => c));
+    const [own, circuit] = this.builtOf(fault);
+    return this.whole(circuit, own, fault.circuit ?? ((c) => c));
   }
 
   /** The whole circuit with a fault in it. */
   circuit(fault: Fault): WiredCircuit {
-    const own = fault.plan?.(this.plan) ?? this.plan;
-    const { circuit } = withDeltas(own, this.circuitOf(own), this.reading);
+    if (this.isNear(fault)) return changed(this.around.circuit, fault);
+    const [own, built] = this.builtOf(fault);
+    const { circuit } = withDeltas(own, built, this.reading);
     return fault.circuit?.(circuit) ?? circuit;
   }
 
@@ -85,10 +90,7 @@ export class Subjects implements Bench {
       figures,
       build: (fault) => {
         if (!this.isNear(fault)) return this.build(fault);
-        return make((c) => {
-          const moved = fault.moved ? withMoved(c, fault.moved) : c;
-          return fault.circuit?.(moved) ?? moved;
-        });
+        return make((c) => changed(c, fault));
       },
     };
   }
@@ -96,6 +98,16 @@ export class Subjects implements Bench {
   private circuitOf(own: Plan): WiredCircuit {
     return own === this.plan ? this.study.wired : Study.of(own).wired;
   }
+
+  /** A fault that is not near is asked for again and again. */
+  private builtOf(fault: Fault): readonly [Plan, WiredCircuit] {
+    if (this.built.size * this.study.wired.netCount > NETS) this.built.clear();
+    return kept(this.built, fault, () => {
+      const own = fault.plan?.(this.plan) ?? this.plan;
+      return [own, this.circuitOf(own)];
+    });
+  }
+  private readonly built = new Map<Fault, readonly [Plan, WiredCircuit]>();
 
   private whole(circuit: WiredCircuit, own: Plan, change: (c: WiredCircuit) => WiredCircuit): Subject {
     // Wiring changes no figure; another part brings its own.
@@ -128,24 +140,50 @@ export class Subjects implements Bench {
   }
 
   /** Whether a fault changes nothing but what lies between its terminals. */
-  isNear({ plan, moved }: Fault): boolean {
+  isNear(fault: Fault): boolean {
+    return kept(this.areNear, fault, () => this.staysNear(fault));
+  }
+  private readonly areNear = new Map<Fault, boolean>();
+
+  /** The same while every supply is off, where it is no matter what a supply or plug has become. */
+  isNearDead(fault: Fault): boolean {
+    return this.isNear(fault) || (this.isLooseDead && this.staysNear(fault, ['cutout', 'timer']));
+  }
+
+  /** Whether supplies and plugs are nothing to a meter on ohms: none of them hangs on another without a core. */
+  get isLooseDead(): boolean {
+    return !this.study.wired.sources.some((s) => s.feed.by === 'part');
+  }
+
+  private staysNear({ plan, moved }: Fault, kinds = ['supply', 'plug', 'cutout', 'timer']): boolean {
     if (plan === undefined) return true;
     if (moved === undefined || this.farReaching) return false;
     return moved.every(({ run, core, ends }) => {
       const { a, b } = this.plan.runs[run]!.cores[core]!;
       const was = [a, b].map((end) => `${end.part}${end.terminal === '' ? '' : `.${end.terminal}`}`);
-      return [...was, ...(ends ?? [])].every((key) => !this.hangsOnCores(key, was, ends ?? []));
+      return [...was, ...(ends ?? [])].every((key) => !this.hangsOnCores(key, was, ends ?? [], kinds));
     });
   }
 
   /** Whether a part is another thing with a core on this terminal than without, and that changes. */
-  private hangsOnCores(key: string, was: readonly string[], is: readonly string[]): boolean {
+  private hangsOnCores(
+    key: string,
+    was: readonly string[],
+    is: readonly string[],
+    kinds: readonly string[],
+  ): boolean {
     const kind = this.plan.parts.get(partOfKey(key))?.kind;
-    if (kind !== 'supply' && kind !== 'plug' && kind !== 'cutout' && kind !== 'timer') return false;
+    if (kind === undefined || !kinds.includes(kind)) return false;
     const count = this.study.wired.landed.get(key) ?? 0;
     const change = is.filter((k) => k === key).length - was.filter((k) => k === key).length;
     return change !== 0 && (count === 0 || count + change <= 0);
   }
+}
+
+/** The circuit with a fault that stays near. */
+function changed(c: WiredCircuit, { moved, circuit }: Fault): WiredCircuit {
+  const rewired = moved ? withMoved(c, moved) : c;
+  return circuit?.(rewired) ?? rewired;
 }
 
 /** The circuit with some cores on other terminals. */

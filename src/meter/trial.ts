@@ -1,6 +1,8 @@
 /** Kinds of trials, and what of a circuit decides where a fault is tried. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import { UnionFind } from '../circuit/union-find.ts';
+import { partOfKey } from '../plan/terminal-key.ts';
+import type { Fault } from './fault.ts';
 import type { Measure } from './measure.ts';
 import type { Stance } from './stance.ts';
 
@@ -27,4 +29,14 @@ export function allTogether({ netCount, wires, contacts, passives, diodes }: Wir
   for (const x of [...wires, ...contacts, ...passives]) sets.union(x.a, x.b);
   for (const d of diodes) sets.union(d.anode, d.cathode);
   return sets;
+}
+
+/** The parts of a fault and of its terminals. */
+export function partsAt(fault: Fault): ReadonlySet<string> {
+  return new Set([...fault.parts, ...fault.at.map(partOfKey)]);
+}
+
+/** Name of the readings that a fault is tried with: those near its parts, or all. */
+export function setName(fault: Fault, all: boolean): string {
+  return all ? '*' : [...fault.parts].sort().join();
 }

@@ -13,7 +13,7 @@ import { allTerminals, nearestInputs, terminalsOfSources } from './nearest.ts';
 import { type Pair, probePairs } from './probe-pairs.ts';
 import { REST, type Stance, sealingInputs, stances } from './stance.ts';
 import type { Bench, Subject, Subjects } from './subject.ts';
-import { allTogether, spread, type Trial, trialOf } from './trial.ts';
+import { allTogether, partsAt, setName, spread, type Trial, trialOf } from './trial.ts';
 
 /** One list of readings in one position. */
 export interface TrialList {
@@ -104,9 +104,10 @@ export class Trials {
     this.everywhere = terminalsOfSources(plan, right.circuit);
     this.all = this.affords(faults);
     this.onLoop = touchesLoop(study);
-    this.relayIn = this.stances
-      .filter((s) => s.first.length === 0 && right.loop.relaysAt(s)?.includes(true))
-      .slice(0, 1);
+    const withRelay = this.stances.find(
+      (s) => s.first.length === 0 && right.loop.relaysAt(s)?.includes(true),
+    );
+    this.relayIn = withRelay === undefined ? [] : [withRelay];
     this.together = allTogether(right.circuit);
     const mains = right.circuit.sources.filter((source) => source.mains);
     this.lineRoots = new Set(
@@ -137,13 +138,11 @@ export class Trials {
     return this.benchFor(fault, all).bench;
   }
 
-  /** What a fault is tried on with one of these readings, which were not made for it, position by position. */
-  built(fault: Fault, { stance }: Measure, among: readonly Measure[]): Subject {
+  /** What a fault is tried on with these readings of one position, which were not made for it. */
+  built(fault: Fault, among: readonly Measure[]): Subject {
     if (this.all || fault.at.length === 0) return kept(this.wholly, fault, () => this.subjects.build(fault));
     const parts = [...partsAt(fault)].sort().join();
-    return this.late.at(stance, among, fault, parts, (keys, inputs) =>
-      this.near(partsAt(fault), keys, inputs),
-    );
+    return this.late.at(among, fault, parts, (keys, inputs) => this.near(partsAt(fault), keys, inputs));
   }
 
   /** Readings at these places, as far as there are any, and where some faults are tried with them. */
@@ -191,6 +190,11 @@ export class Trials {
   /** Whether so many faults may be tried with every reading there is. */
   affords(faults: number): boolean {
     return faults * this.stances.length * this.pairs.length <= ALL;
+  }
+
+  /** Whether a reading is of the line, which clip leads are for. */
+  isOfLine({ pair }: Measure): boolean {
+    return [pair.a, pair.b].some((key) => this.lineRoots.has(this.rootOf(key) ?? -1));
   }
 
   /** What hangs together with the terminals of a fault. */
@@ -288,13 +292,4 @@ function makeAt(measure: Measurer, trial: Trial, stance: Stance, pairs: readonly
   return stage !== 3 && trial.endsWith(' clipped')
     ? measure.clipped(stage, stance, pairs)
     : measure.at(stage, stance, pairs);
-}
-
-/** The parts of a fault and of its terminals. */
-function partsAt(fault: Fault): ReadonlySet<string> {
-  return new Set([...fault.parts, ...fault.at.map(partOfKey)]);
-}
-
-function setName(fault: Fault, all: boolean): string {
-  return all ? '*' : [...fault.parts].sort().join();
 }

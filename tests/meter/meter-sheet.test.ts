@@ -175,11 +175,12 @@ it.each(WHOLE ? SLOW : [])('%s: a sample of its faults is shown, each step neede
   const study = Study.of(plan);
   const faults = faultsOf(study).filter((_, i) => i % 8 === 0);
   const found = searchReadings(study, faults);
-  const by = (i: number) => found.wrong.filter((w) => w[i] !== undefined).length;
+  const by = (i: number) => found.wrong.filter((w) => w.get(i) !== undefined).length;
   const shown = faults.flatMap((_, i) => (by(i) > 0 ? [i] : []));
   expect([...found.detectable].sort((a, b) => a - b)).toEqual(shown);
   expect(shown.length).toBeGreaterThan(0.8 * faults.length);
-  for (const w of found.wrong) expect(faults.some((_, i) => by(i) === 1 && w[i] !== undefined)).toBe(true);
+  for (const w of found.wrong)
+    expect(faults.some((_, i) => by(i) === 1 && w.get(i) !== undefined)).toBe(true);
 });
 
 it('tells how far it is', () => {

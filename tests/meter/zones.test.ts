@@ -56,6 +56,49 @@ describe('what is near a fault', () => {
   });
 });
 
+describe('what is said beforehand to change no reading', () => {
+  // The whole circuit with the mistake in it is the oracle again: gates of one zone are open, and the probes are there.
+  it.each([
+    ['chain', 'dc', undefined],
+    ['ring', 'ac', 'lamp'],
+    ['star', 'dc', 'led'],
+  ] as const)('changes none: %s, %s, %s', (trunk, current, lamps) => {
+    const study = Study.of(planOf(zonesOf(3, 3, { trunk, current, lamps })));
+    const subjects = new Subjects(study);
+    const { around, right } = subjects;
+    const probes = ['plus2', 'call2', 'minus2', 'z2g2.COM', 'z2g2.NO', 'Z2.A1', 'Q1.A1'];
+    const moved = right.circuit.inputs.flatMap((i) => (i.part === 'z2g2' ? [i.index] : []));
+    const stance = { key: `/${moved}`, moved, first: [] };
+    const live = around.reads(probes, new Set(moved), false);
+    const dead = around.reads(probes, new Set(moved), true);
+    let spared = 0;
+    const faults = faultsOf(study).filter((f) => f.moved && f.change && subjects.isNear(f));
+    for (const fault of some(faults, share(900))) {
+      const out = around.cores(fault.moved!);
+      const into = fault.change!.joined.map((ends) => around.nets(ends) as [number, number]);
+      if (into.some((ends) => ends.length < 2)) continue;
+      const whole = subjects.build(fault);
+      const where = { moved, relays: undefined, clipped: [] };
+      for (const [k, a] of probes.entries())
+        for (const b of probes.slice(k + 1)) {
+          const [u, v] = [right, whole].map((s) => s.loop.volts(stance, a, b)?.volts ?? Number.NaN);
+          if (!live.rewired(out, into)) {
+            spared++;
+            expect(Math.abs(u! - v!), `${fault.text}: ${a} ${b}`).toBeLessThan(1e-6 * (1 + Math.abs(u!)));
+          }
+          const [x, y] = [right, whole].map((s) => s.dead.readOneOfMany(where, a, b).most) as [
+            number,
+            number,
+          ];
+          if (dead.rewired(out, into)) continue;
+          if (Number.isFinite(x)) expect(Math.abs(x - y), fault.text).toBeLessThan(1e-6 * (1 + x));
+          else expect(y, fault.text).toBe(x);
+        }
+    }
+    expect(spared).toBeGreaterThan(0);
+  });
+});
+
 describe('the sheet of a shop in zones', () => {
   const [zones, gates] = WHOLE ? [3, 5] : [2, 2];
   const plan = planOf(zonesOf(zones, gates));

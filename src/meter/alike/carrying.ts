@@ -21,6 +21,8 @@ export class Carrying {
     { faults, tried }: { readonly faults: readonly Fault[]; readonly tried: readonly number[] },
     private readonly trials: Trials,
     private readonly judging: Judging,
+    /** what is shown dead is not tried live as well */
+    private readonly deadIsEnough: boolean,
   ) {
     const parts = new AlikeParts(study.plan);
     this.faults = faults;
@@ -57,18 +59,25 @@ export class Carrying {
     const wanted = group.flatMap((i) => this.carried.places(i, shown));
     const places = new Map(wanted.map((place) => [place.key, place]));
     const { bench, readings } = this.trials.at(faults, [...places.values()]);
+    const shownDead = new Set<number>();
     const built = new Map<number, Subject>();
-    for (const m of readings) {
+    for (const m of inOrder(readings)) {
       const into = m.stage === 3 ? mains : before;
       const known = into.knownOf(m);
       for (const [k, i] of group.entries()) {
-        if (known(i) !== undefined) continue;
+        if (known(i) !== undefined || (m.stage === 2 && this.deadIsEnough && shownDead.has(i))) continue;
         const fault = faults[k]!;
         const subject = kept(built, i, () => bench.build(fault));
         const wrong = this.judging.judged(m, fault, subject);
         if (wrong === undefined) into.learn(m, i);
         else into.add(m, i, wrong);
+        if (wrong !== undefined && m.stage === 1) shownDead.add(i);
       }
     }
   }
+}
+
+/** What is read dead comes first. */
+function inOrder(readings: readonly Measure[]): Measure[] {
+  return [...readings].sort((x, y) => x.stage - y.stage);
 }

@@ -2,8 +2,9 @@
  * What a few terminals see of a circuit: the ends that hang loose are cut off, contacts that nobody moves are left out
  * where they are open, and cores in line are one. Nothing that is read at these terminals changes by that.
  */
-import type { WiredCircuit } from '../circuit/build.ts';
-import type { Wire } from '../circuit/nets.ts';
+import type { WiredCircuit } from '../../circuit/build.ts';
+import type { Wire } from '../../circuit/nets.ts';
+import { Hanging, type Links } from './hanging.ts';
 
 /** A smaller circuit, and the cores that each of its own ones stands for. */
 export interface NearCircuit {
@@ -11,23 +12,23 @@ export interface NearCircuit {
   readonly inLine: ReadonlyMap<Wire, readonly Wire[]>;
 }
 
-/** Whether a change between some terminals could be read; `poles` for one that may change a supply or plug there. */
-export type Reads = (at: readonly string[], poles: boolean) => boolean;
+/** What of a change could be read; nets and links by number. */
+export interface Reads {
+  /** Whether what lies between some nets. */
+  readonly between: (nets: readonly number[]) => boolean;
+  /** Whether some links taken out, and further pairs of nets joined. */
+  readonly rewired: (out: readonly number[], into: readonly (readonly [number, number])[]) => boolean;
+  /** Whether two nets parted that a core or contact joins. */
+  readonly parted: (a: number, b: number) => boolean;
+}
 
 /** A circuit as lists of whatever lies between two nets, numbered through: wires, contacts, passives, diodes. */
-export interface Whole {
+export interface Whole extends Links {
   readonly circuit: WiredCircuit;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
   /** number of the first of each kind, and of all */
   readonly starts: readonly number[];
-  /** numbers of those at each net, one list after the other, and where each list begins */
-  readonly at: Int32Array;
-  readonly first: Int32Array;
   /** nets that stay in any case */
   readonly fixed: readonly number[];
-  /** nets of the poles of supplies and plugs */
-  readonly poles: ReadonlySet<number>;
   /** true for a contact that passes something while open */
   readonly leaks: readonly boolean[];
 }
@@ -35,11 +36,10 @@ export interface Whole {
 /** One cut, from the whole to what is near. */
 export class Cut {
   private readonly of: Whole;
+  private readonly hanging: Hanging;
   private readonly kept: Uint8Array;
   private readonly gone: Uint8Array;
   private readonly degree: Int32Array;
-  /** the net that one which was cut off hung on, else itself */
-  private readonly hangsOn: Int32Array;
   private readonly keys: readonly string[];
   private readonly inLine = new Map<Wire, readonly Wire[]>();
 
@@ -50,8 +50,7 @@ export class Cut {
     private readonly dead = false,
   ) {
     this.of = whole;
-    const { circuit, from, first, fixed } = this.of;
-    this.hangsOn = Int32Array.from({ length: circuit.netCount }, (_, n) => n);
+    const { circuit, fixed } = this.of;
     this.keys = [...keys];
     this.kept = new Uint8Array(circuit.netCount);
     for (const key of this.keys) {
@@ -61,9 +60,9 @@ export class Cut {
     // What a supply hangs on lies across its plug also for an ohmmeter.
     const hung = circuit.sources.some((s) => s.feed.by === 'part');
     for (const net of dead && !hung ? [] : fixed) this.kept[net] = 1;
-    this.gone = new Uint8Array(from.length);
-    this.degree = new Int32Array(circuit.netCount);
-    for (let n = 0; n < circuit.netCount; n++) this.degree[n] = first[n + 1]! - first[n]!;
+    this.hanging = new Hanging(whole, this.kept);
+    this.gone = this.hanging.gone;
+    this.degree = this.hanging.degree;
   }
 
   done(): NearCircuit {
@@ -74,67 +73,41 @@ export class Cut {
 
   reads(): Reads {
     this.cut();
-    const { circuit, poles } = this.of;
-    const end = (net: number) => {
-      let n = net;
-      while (this.hangsOn[n] !== n) n = this.hangsOn[n]!;
-      // Found once for all that hang on the way.
-      for (let m = net; m !== n; ) {
-        const next = this.hangsOn[m]!;
-        this.hangsOn[m] = n;
-        m = next;
-      }
-      return n;
+    const { hanging } = this;
+    return {
+      between: (nets) => {
+        let only = -1;
+        for (const n of nets) {
+          const on = hanging.end(n);
+          // What hangs together with nothing that is read may be joined to one net of what is.
+          if (on === only || !hanging.matters(on)) continue;
+          if (only >= 0) return true;
+          only = on;
+        }
+        return false;
+      },
+      rewired: (out, into) => hanging.changes(out, into),
+      parted: (a, b) => this.carries(a, b),
     };
-    return (at, pole) => {
-      let only = -1;
-      for (const key of at) {
-        const net = circuit.netOf.get(key);
-        if (net === undefined) continue;
-        if (pole && poles.has(net)) return true;
-        const on = end(net);
-        // What hangs together with nothing that is read may be joined to one net of what is.
-        if (this.degree[on] === 0 && this.kept[on] === 0) continue;
-        if (only >= 0 && on !== only) return true;
-        only = on;
-      }
-      return false;
-    };
+  }
+
+  /** Whether current may come through what lies right between two nets; also where nothing does. */
+  private carries(a: number, b: number): boolean {
+    const { at, first, from, to } = this.of;
+    let none = true;
+    for (let k = first[a]!; k < first[a + 1]!; k++) {
+      const i = at[k]!;
+      if ((from[i] === a ? to[i] : from[i]) !== b) continue;
+      if (this.gone[i] === 0) return true;
+      none = false;
+    }
+    return none;
   }
 
   private cut(): void {
     this.openUnmoved();
-    for (let n = 0; n < this.degree.length; n++) this.peel(n);
-    while (this.openUnfed()) {}
-  }
-
-  private drop(i: number): void {
-    if (this.gone[i] === 1) return;
-    const { from, to } = this.of;
-    this.gone[i] = 1;
-    this.degree[from[i]!]!--;
-    this.degree[to[i]!]!--;
-  }
-
-  /** Cuts off what hangs at a net by one thing alone, and so on. */
-  private peel(start: number): void {
-    const { from, to } = this.of;
-    let n = start;
-    while (this.kept[n] === 0 && this.degree[n] === 1) {
-      const i = this.alone(n);
-      this.drop(i);
-      const on = from[i] === n ? to[i]! : from[i]!;
-      this.hangsOn[n] = on;
-      n = on;
-    }
-  }
-
-  /** The first thing at a net that is still there. */
-  private alone(n: number): number {
-    const { at, first } = this.of;
-    let k = first[n]!;
-    while (this.gone[at[k]!] === 1) k++;
-    return at[k]!;
+    do this.hanging.cutOff();
+    while (this.openUnfed());
   }
 
   private openUnmoved(): void {
@@ -142,28 +115,25 @@ export class Cut {
     circuit.contacts.forEach(({ a, b, when }, k) => {
       const still = when.by === 'input' ? !this.inputs.has(when.input) : when.by === 'relay' && this.dead;
       const open = still && when.by !== 'always' && when.value && !leaks[k];
-      if (open || a === b) this.drop(starts[1]! + k);
+      if (open || a === b) this.hanging.drop(starts[1]! + k);
     });
   }
 
   /** Relays whose coil hangs loose stay out; true where that left something out. */
   private openUnfed(): boolean {
     const { circuit, starts, leaks } = this.of;
-    const loose = (net: number) => this.kept[net] === 0 && this.degree[net] === 0;
     const out = circuit.relays.map(
       (r) =>
         r.latch === undefined &&
         r.of === undefined &&
-        r.senses.some((s) => s.by === 'volts' && (loose(s.a) || loose(s.b))),
+        r.senses.some((s) => s.by === 'volts' && !(this.hanging.matters(s.a) && this.hanging.matters(s.b))),
     );
     let more = false;
-    circuit.contacts.forEach(({ a, b, when }, k) => {
+    circuit.contacts.forEach(({ when }, k) => {
       const i = starts[1]! + k;
       if (this.gone[i] === 1 || when.by !== 'relay' || !when.value || leaks[k] || !out[when.relay]) return;
       more = true;
-      this.drop(i);
-      this.peel(a);
-      this.peel(b);
+      this.hanging.drop(i);
     });
     return more;
   }

@@ -1,7 +1,7 @@
 /** A circuit that is cut again and again to what a few terminals see of it. */
-import type { WiredCircuit } from '../circuit/build.ts';
-import type { Relay } from '../circuit/circuit.ts';
-import type { Figures } from '../electric/island.ts';
+import type { WiredCircuit } from '../../circuit/build.ts';
+import type { Relay } from '../../circuit/circuit.ts';
+import type { Figures } from '../../electric/island.ts';
 import { Cut, type NearCircuit, type Reads, type Whole } from './near-cut.ts';
 
 /** Figures for the smaller circuit. */
@@ -17,8 +17,13 @@ const KINDS = ['wires', 'contacts', 'passives', 'diodes'] as const;
 /** Whatever lies between two nets, numbered through: wires, contacts, passives, diodes. */
 export class Surroundings {
   private readonly whole: Whole;
+  private readonly poles: ReadonlySet<number>;
+  private readonly coreAt = new Map<string, number>();
 
-  constructor(circuit: WiredCircuit, figures: Figures) {
+  constructor(
+    readonly circuit: WiredCircuit,
+    figures: Figures,
+  ) {
     const pairs = [
       ...circuit.wires,
       ...circuit.contacts,
@@ -50,8 +55,24 @@ export class Surroundings {
     });
     const leaks = circuit.contacts.map((c) => figures.leak(c) !== undefined);
     const fixed = fixedNets(circuit);
-    const poles = new Set(circuit.sources.flatMap((s) => s.rails.map((r) => r.net)));
-    this.whole = { circuit, from, to, starts, at, first, fixed, poles, leaks };
+    this.poles = new Set(circuit.sources.flatMap((s) => s.rails.map((r) => r.net)));
+    for (const [i, w] of circuit.wires.entries()) this.coreAt.set(`${w.run} ${w.core}`, i);
+    this.whole = { circuit, from, to, starts, at, first, fixed, leaks };
+  }
+
+  /** The links that some cores of the plan are. */
+  cores(of: readonly { readonly run: number; readonly core: number }[]): number[] {
+    return of.flatMap(({ run, core }) => this.coreAt.get(`${run} ${core}`) ?? []);
+  }
+
+  /** The nets of some terminals, of those that have one. */
+  nets(keys: readonly string[]): number[] {
+    return keys.flatMap((key) => this.circuit.netOf.get(key) ?? []);
+  }
+
+  /** Whether a pole of a supply or plug is on one of these nets. */
+  isAtPole(nets: readonly number[]): boolean {
+    return nets.some((n) => this.poles.has(n));
   }
 
   /** What these terminals see while no inputs but these are moved. */
@@ -60,8 +81,8 @@ export class Surroundings {
   }
 
   /**
-   * Tells whether what lies between some terminals could be read at these probes while no inputs but these are moved: not
-   * where all of them hang on one and the same net. `dead`: with every supply off and every relay out.
+   * Tells whether a change could be read at these probes while no inputs but these are moved: not where all that it is about
+   * hangs on one and the same net. `dead`: with every supply off and every relay out.
    */
   reads(keys: Iterable<string>, inputs: ReadonlySet<number>, dead: boolean): Reads {
     return new Cut(this.whole, keys, inputs, dead).reads();
