@@ -68,7 +68,7 @@ interface Printed {
 }
 
 /** What is printed on the supply of a design; one that is chosen has what the plan says to look for. */
-export function printedOn({ supply }: Design): Printed {
+function printedOn({ supply }: Design): Printed {
   const usual = supply.chosen ? ordinary(`supply-${supply.kind}`) : {};
   const said = (key: 'tolerance' | 'no-load') =>
     supply[key] ?? (usual[key] === undefined ? undefined : String(usual[key]));
