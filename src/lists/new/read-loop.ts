@@ -134,7 +134,9 @@ export const readRelay = reading(
         /((?:\d+(?:\.\d+)?|\d*\.\d+)(?:\/\d+)?\s*(?:hp|kW)\s*\d+(?:\.\d+)?\s*V\s*AC(?:\s*3-phase)?)(?!\w)/i,
       )
       .map(spacedRating);
-    const ac3 = apart.take(/\bAC-?3\s*(\d+(?:\.\d+)?\s*A)\b/i);
+    const ac3 = apart.take(
+      /\bAC-?3\s*:?\s*(\d+(?:\.\d+)?\s*A(?:\s*(?:@|at)?\s*\d+(?:\.\d+)?\s*V(?:\s*AC)?)?)\b/i,
+    );
     const list = apart.all(/(\d+(?:\.\d+)?\s*A\s*\d+(?:\.\d+)?\s*V\s*(?:AC|DC))\b/i).map(spacedRating);
     const limits = {
       'pull-in': apart.take(figured('pull[- ]?in', '%|V')),
@@ -168,7 +170,7 @@ export const readRelay = reading(
         coil: Object.fromEntries(coil),
         ratings: list,
         motor,
-        ac3: ac3 === undefined ? undefined : spaced(ac3),
+        ac3: ac3 === undefined ? undefined : spacedRating(ac3),
         poles: Number(poles ?? '1'),
       },
     };
