@@ -27,6 +27,17 @@ const taken = (answers: Partial<Record<Key, string>>, change: readonly { key: Ke
   ...Object.fromEntries(change.map(({ key, to }) => [key, to])),
 });
 
+it('what stands in the way is told gravest first, a doubt never above a danger', () => {
+  const { against } = made({
+    ...{ mains: '240 V', motor: '3 hp 17 A', circuit: 'NEMA 6-15' },
+    ...{ supply: '12 V DC 1 A', relay: 'coil 12 V DC 155 ohm, 30 A 240 V AC, 3 hp 240 V AC' },
+  });
+  const order = ['danger', 'warning', 'fault', 'doubt'];
+  const places = against.map((f) => order.indexOf(f.severity));
+  expect(new Set(places).size).toBeGreaterThan(1);
+  expect(places).toEqual([...places].sort((a, b) => a - b));
+});
+
 describe('the nearest change', () => {
   it('asks for the mark that is missing on the supply at hand, and leaves the rest of it', () => {
     const { nearest } = made({ supply: '12 V DC 1 A' });
