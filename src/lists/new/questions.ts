@@ -148,7 +148,18 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
     about:
       'manual: a button on it resets it. automatic: it starts again by itself. Look for "thermally protected".',
     placeholder: '<protector>',
-    read: oneOf(['manual', 'automatic', 'none']),
+    read: oneOf(
+      ['manual', 'automatic', 'none'],
+      new Map([
+        ...(['button', 'reset button', 'red button', 'reset', 'manual reset'] as const).map(
+          (word) => [word, 'manual'] as const,
+        ),
+        ...(['auto', 'automatic reset', 'resets itself'] as const).map(
+          (word) => [word, 'automatic'] as const,
+        ),
+        ['no', 'none'] as const,
+      ]),
+    ),
     choices: ['manual', 'automatic', 'none'],
     usual: () => ({
       text: 'none',
