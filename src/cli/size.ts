@@ -80,7 +80,7 @@ async function run(file: string, flags: SizeFlags, session: Session): Promise<vo
   if (output !== undefined) await draw(file, plan.title, sizes, { ...flags, output }, session);
   if (output === '-') return;
   if (flags.json) return printJson(sizes, session);
-  await print(sizeDocument(sizes, plan.title), flags, session);
+  await print(sizeDocument(sizes, plan.title, output !== undefined), flags, session);
 }
 
 export function addSize(program: Command, session: Session): void {

@@ -12,6 +12,7 @@ import { kept } from './map-entries.ts';
 import { CaseTwins, nameProblem } from './names.ts';
 import type { PartKind } from './part-types.ts';
 import type { Expanded } from './repeats.ts';
+import { inShops } from './shop-words.ts';
 import { merge, without } from './stock.ts';
 import { isTreeMap, type Spots, type Tree, type TreeMap } from './tree.ts';
 import type { WhatIfs } from './what-if/what-if.ts';
@@ -113,7 +114,7 @@ export class PartReader {
     if (kind === undefined) return undefined;
     if (typeof kind === 'string' && isKind(kind)) return stock ? partialSchema(kind) : rowOf(kind).schema();
     const names = stock ? ['cable', ...KINDS] : [...KINDS];
-    const near = typeof kind === 'string' ? this.#errors.hint(kind, names) : '';
+    const near = typeof kind === 'string' ? (inShops(kind) ?? this.#errors.hint(kind, names)) : '';
     const cables = kind === 'cable' ? '; a cable stands in stock, and runs name it' : near;
     const place = this.#spots.of(tree).get('kind')?.value ?? subject.at;
     this.#errors.add(
