@@ -49,6 +49,14 @@ const limitText = (part: SupplyPart): string =>
   part.output.kind === 'ac' ? `${num(ratedAmps(part) * part.output.volts)} VA` : `${num(ratedAmps(part))} A`;
 const outputText = ({ output }: SupplyPart): string => `${num(output.volts)} V ${output.kind.toUpperCase()}`;
 
+/** V that a transformer like this one, for other volts, may give with nothing on it: the same share of them, or the usual one. */
+function unloaded({ noLoad, output }: SupplyPart, volts: number): number {
+  return rounded(noLoad === undefined ? USUAL_RISE * volts : (noLoad * volts) / output.volts, 4);
+}
+
+const riseWords = (noLoad: number | undefined): string =>
+  noLoad === undefined ? '' : ` that gives no more than ${num(noLoad)} V with nothing on it`;
+
 /**
  * The next sizes of the same supply. A transformer is to give no more with nothing on it than the plan's, or than such ones
  * mostly give, since on that its coils turn; the rise of an adapter that is not regulated is that usual for its size.
@@ -60,7 +68,7 @@ function largerSupply(own: SupplyPart, practice: 'nec' | 'iec'): Change[][] {
     .filter((size) => size > have * 1.001 && size <= MOST_LARGER * have)
     .map((size) => {
       const loose = isLoose(own, practice);
-      const noLoad = ac && loose ? (own.noLoad ?? USUAL_RISE * own.output.volts) : undefined;
+      const noLoad = ac && loose ? unloaded(own, own.output.volts) : undefined;
       const like = loose ? withoutNoLoad(own) : own;
       const to = withLimit(noLoad === undefined ? like : { ...like, noLoad }, size);
       const fields: Fields = {
@@ -69,8 +77,7 @@ function largerSupply(own: SupplyPart, practice: 'nec' | 'iec'): Change[][] {
           noLoad !== own.noLoad && { 'no-load': noLoad === undefined ? null : `${num(noLoad)} V` }),
       };
       const noun = ac ? 'a transformer' : 'a supply';
-      const rise = noLoad === undefined ? '' : ` that gives no more than ${num(noLoad)} V with nothing on it`;
-      const words = `use ${noun} of ${outputText(own)} for ${limitText(to)}${rise} as ${own.name}`;
+      const words = `use ${noun} of ${outputText(own)} for ${limitText(to)}${riseWords(noLoad)} as ${own.name}`;
       return [instead(own, to, fields, words)];
     });
 }
@@ -157,14 +164,17 @@ function ofVolts(own: SupplyPart, volts: number): Change[][] {
     (size) => size > have * 1.001 && size <= MOST_LARGER * have,
   );
   return [have, ...larger].map((size) => {
-    const to = withLimit({ ...withoutNoLoad(own), output: { volts, kind } }, size);
+    const noLoad = kind === 'ac' ? unloaded(own, volts) : undefined;
+    const like = { ...withoutNoLoad(own), output: { volts, kind } };
+    const to = withLimit(noLoad === undefined ? like : { ...like, noLoad }, size);
     const fields: Fields = {
       output: outputText(to),
       limit: limitText(to),
-      ...(own.noLoad !== undefined && { 'no-load': null }),
+      ...(noLoad !== own.noLoad && { 'no-load': noLoad === undefined ? null : `${num(noLoad)} V` }),
     };
     const more = size > have ? ` for ${limitText(to)}` : '';
-    return [instead(own, to, fields, `use a supply of ${outputText(to)}${more} as ${own.name}`)];
+    const words = `use a supply of ${outputText(to)}${more}${riseWords(noLoad)} as ${own.name}`;
+    return [instead(own, to, fields, words)];
   });
 }
 
