@@ -55,6 +55,20 @@ export function oneOf<const T extends readonly [string, ...string[]]>(
   });
 }
 
+type Protector = 'manual' | 'automatic' | 'none';
+
+/** What people call a protector that a button resets, and one that resets itself. */
+const PROTECTORS: readonly (readonly [Protector, readonly string[]])[] = [
+  ['manual', ['button', 'reset button', 'red button', 'reset', 'manual reset']],
+  ['automatic', ['auto', 'automatic reset', 'resets itself']],
+  ['none', ['no']],
+];
+
+export const readProtector = oneOf(
+  ['manual', 'automatic', 'none'],
+  new Map(PROTECTORS.flatMap(([word, names]) => names.map((name) => [name, word] as const))),
+);
+
 export const readTitle = reading('a name for the shop', ['Back garage'], (text): Parsed<string> => {
   if (text.length > LONGEST_TITLE)
     return { problem: `has ${text.length} characters; expected at most ${LONGEST_TITLE}` };
