@@ -107,7 +107,7 @@ export function remediesOf(study: Study, findings: readonly Finding[]): Map<Find
   for (const f of wanted) {
     const ways = waysOf(bench, f, options)
       .slice(0, MOST_TOLD)
-      .filter((way) => passesInWhole(bench, way.changes));
+      .flatMap((way) => inWhole(bench, way) ?? []);
     found.set(
       f,
       ways.map((way) => told(bench, f, way)),
@@ -123,17 +123,22 @@ const subject = ({ id, parts }: Finding): string => JSON.stringify([id, [...part
  * Another transformer, or direct current in place of one, is judged once more at both ends of what the plan then leaves out:
  * its volts with nothing on it are mostly left out, and on them the coils turn.
  */
-function passesInWhole(bench: Bench, changes: readonly Change[]): boolean {
+function inWhole(bench: Bench, way: Way): Way | undefined {
+  const { changes } = way;
   const { plan } = bench.study;
   const isTransformer = ({ told: t }: Change) => {
     const part = t.change === 'part' ? plan.parts.get(t.part) : undefined;
     return part?.kind === 'supply' && part.output.kind === 'ac';
   };
-  if (!changes.some(isTransformer)) return true;
+  if (!changes.some(isTransformer)) return way;
   const stood = new Set(judge(bench.study).findings.map(subject));
-  return findingsOf(bench.after(changes)).every(
-    (f) => !AGAINST.includes(f.severity) || stood.has(subject(f)),
+  const fresh = findingsOf(bench.after(changes)).filter(
+    (f) => AGAINST.includes(f.severity) && !stood.has(subject(f)) && !way.leaves.includes(f.id),
   );
+  if (fresh.length === 0) return way;
+  // What the plan itself leaves out may be open still; of parts that are all exchanged nothing is to be open.
+  const open = fresh.every((f) => f.severity === 'doubt') && changes.length === 1;
+  return open ? { ...way, leaves: [...way.leaves, ...fresh.map((f) => f.id)] } : undefined;
 }
 
 function told(bench: Bench, f: Finding, { changes, leaves }: Way): Remedy {
