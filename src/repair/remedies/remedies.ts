@@ -133,7 +133,10 @@ function inWhole(bench: Bench, way: Way): Way | undefined {
   if (!changes.some(isTransformer)) return way;
   const stood = new Set(judge(bench.study).findings.map(subject));
   const fresh = findingsOf(bench.after(changes)).filter(
-    (f) => AGAINST.includes(f.severity) && !stood.has(subject(f)) && !way.leaves.includes(f.id),
+    (f) =>
+      AGAINST.includes(f.severity) &&
+      !stood.has(subject(f)) &&
+      !(changes.length === 1 && way.leaves.includes(f.id)),
   );
   if (fresh.length === 0) return way;
   // What the plan itself leaves out may be open still; of parts that are all exchanged nothing is to be open.
