@@ -18,7 +18,7 @@ interface GrowOptions extends LookOptions {
 }
 
 interface AddOptions extends GrowOptions {
-  readonly after: string;
+  readonly after?: string;
   readonly length: string;
   readonly onward?: string;
 }
@@ -33,7 +33,7 @@ async function lengthOf(text: string, option: string): Promise<Length> {
 }
 
 /** What `make` plans, or why it cannot, as a problem of that file. */
-async function planned(file: string, make: () => Growth): Promise<Growth> {
+async function planned<T>(file: string, make: () => T): Promise<T> {
   const { Refusal } = await import('./late.ts');
   try {
     return make();
@@ -139,11 +139,11 @@ function addAdd(program: Command, session: Session): void {
     .command('gate')
     .summary('add a gate')
     .description(
-      'Adds a gate to the plan file: its switch, cable, cores, colours and terminals are those of the gate named by --after, and every intent that names that gate names it too. Comments and layout stay. Tells the check before and after.',
+      'Adds a gate to the plan file: its switch, cable, cores, colours and terminals are those of the gate it comes after, and every intent that names that gate names it too. Comments and layout stay. Tells the check before and after.',
     )
     .argument('<name>', 'name of the new gate')
     .argument(...PLAN)
-    .requiredOption('--after <gate>', 'the gate it comes after')
+    .option('--after <gate>', 'the gate it comes after (default: the one at which the cable ends)')
     .addOption(
       new Option('--length <length>', 'length of the new cable').argParser(lengthText).makeOptionMandatory(),
     )
@@ -167,10 +167,15 @@ function addAdd(program: Command, session: Session): void {
     )
     .action((name: string, file: string, options: AddOptions) =>
       run(file, options, session, async (plan) => {
-        const { addGate } = await import('./late.ts');
+        const { addGate, lastGate } = await import('./late.ts');
         const length = await lengthOf(options.length, '--length');
         const onward = options.onward === undefined ? undefined : await lengthOf(options.onward, '--onward');
-        return planned(file, () => addGate(plan, { name, after: options.after, length, onward }));
+        const after = options.after ?? (await planned(file, () => lastGate(plan)));
+        if (options.after === undefined)
+          session.err.write(
+            `pullin: --after was not given; ${printable(name)} comes after ${printable(after)}, where the cable ends.\n`,
+          );
+        return planned(file, () => addGate(plan, { name, after, length, onward }));
       }),
     );
 }

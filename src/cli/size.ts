@@ -80,7 +80,7 @@ async function run(file: string, flags: SizeFlags, session: Session): Promise<vo
   if (output !== undefined) await draw(file, plan.title, sizes, { ...flags, output }, session);
   if (output === '-') return;
   if (flags.json) return printJson(sizes, session);
-  await print(sizeDocument(sizes, plan.title), flags, session);
+  await print(sizeDocument(sizes, plan.title, output !== undefined), flags, session);
 }
 
 export function addSize(program: Command, session: Session): void {
@@ -104,7 +104,7 @@ export function addSize(program: Command, session: Session): void {
     .addHelpText(
       'after',
       helpEnd(
-        'A what-if names a part, a group of parts or a stock item, and gives it figures in the words of a plan: each goes to the field that reads it (of a motor power, volts, amps; of a supply output, limit; of a relay coil volts and watts; of a cable its gauge). NAME.FIELD=VALUE says the field, such as K1.coil.pull-in=70 %. "run 3=12 m" sets the length of a run, "ambient=35 °C" the air. What the plan says of the old thing and no longer holds is left out, and told. The file stays as it is.',
+        'A what-if names a part, a group of parts or a stock item, and gives it figures in the words of a plan: each goes to the field that reads it (of a motor power, volts, amps; of a supply output, limit; of a relay coil volts and watts; of an overload relay its setting, which otherwise goes with the amps of the motor whose plate it is set to; of a cable its gauge). NAME.FIELD=VALUE says the field, such as K1.coil.pull-in=70 %. "run 3=12 m" sets the length of a run, "ambient=35 °C" the air. What the plan says of the old thing and no longer holds is left out, and told. The file stays as it is.',
         exitStatus(
           '0 told, whatever the check says of the plan',
           '2 the plan or the command line cannot be read, or the file cannot be written',

@@ -1,5 +1,5 @@
 /** Which findings a drawing tells of, and the marks that tie them to its parts. */
-import type { Finding } from '../findings/report-model.ts';
+import { type Finding, gravestFirst } from '../findings/report-model.ts';
 
 /** Marks of the findings that people must act on: `!1` beside each part that the first speaks of. */
 export function findingMarks(findings: readonly Finding[]): Map<string, string> {
@@ -16,9 +16,10 @@ const MARKS_EACH = 3;
 /** Findings listed under a drawing; the report has them all. */
 const LISTED = 12;
 
-/** What a drawing tells of: findings that fail, and doubts. Notices and cautions stay in the report. */
+/** What a drawing tells of, gravest first: findings that fail, and doubts. Notices and cautions stay in the report. */
 function told(findings: readonly Finding[]): Finding[] {
-  return findings.filter((f) => f.severity !== 'notice' && f.severity !== 'caution').slice(0, LISTED);
+  const lesser = ['notice', 'caution'];
+  return gravestFirst(findings.filter((f) => !lesser.includes(f.severity))).slice(0, LISTED);
 }
 
 /** Those of them that are numbered in it: the ones that speak of a part. */

@@ -2,6 +2,7 @@
 import { nameProblem } from '../plan/names.ts';
 import type { Plan, Run } from '../plan/plan.ts';
 import { hint } from '../text/nearest-name.ts';
+import { listOf } from '../text/word-list.ts';
 import type { EndRef } from './edits.ts';
 import { type GateCables, type GateCore, type GateRun, gateCables, isStar } from './gate-cables.ts';
 import { Refusal } from './text-changes.ts';
@@ -80,6 +81,26 @@ function oneEach(cables: GateCables, { cores }: GateRun): GateCore[] {
       throw new Refusal('the cores of this gate come in several cables; write the new gate by hand');
     return core;
   });
+}
+
+/** The one gate at which the cable ends, which a new gate comes after; throws a `Refusal` where there are several or none. */
+export function lastGate(plan: Plan): string {
+  const ends = gatesOf(plan).filter((gate) => {
+    try {
+      const { used, onward } = gateCables(plan, gate);
+      return used.length === 2 && onward.length === 0;
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      return false;
+    }
+  });
+  const [only] = ends;
+  if (only !== undefined && ends.length === 1) return only;
+  throw new Refusal(
+    ends.length === 0
+      ? `the cable ends at no gate; say with --after which of ${listOf(gatesOf(plan))} the new one comes after`
+      : `the cable ends at ${listOf(ends)}; say with --after which of them the new one comes after`,
+  );
 }
 
 /** How a new gate is wired; throws a `Refusal` with the reason where it cannot be told. */

@@ -125,7 +125,10 @@ function goodFigure(
 /** The circuit with the least to spare, with what runs on it together. */
 function circuitFigure(s: Study): string | undefined {
   const { practice } = s.plan;
-  const circuits = fedPlugs(s).map((fed) => ({ fed, amps: judgeCircuit({ ...fed, practice }).needed }));
+  const circuits = fedPlugs(s).map((fed) => {
+    const { needed: amps, neededBy } = judgeCircuit({ ...fed, practice });
+    return { fed, amps, neededBy };
+  });
   const share = ({ fed, amps }: (typeof circuits)[number]) => (amps ?? 0) / (fed.plug.breaker ?? Infinity);
   const worst = circuits.reduce<(typeof circuits)[number] | undefined>(
     (a, b) => (a === undefined || share(b) > share(a) ? b : a),
@@ -133,8 +136,19 @@ function circuitFigure(s: Study): string | undefined {
   );
   const plug = worst?.fed.plug ?? plugsOf(s.plan)[0];
   if (plug === undefined) return undefined;
-  const running = worst?.amps === undefined ? 'the load' : `${rounded(worst.amps)} A running`;
+  const running =
+    worst?.amps === undefined
+      ? 'the load'
+      : `${rounded(worst.amps)} A running${notByPlates(worst.fed.loads, worst.amps, worst.neededBy)}`;
   return `${running} on a circuit of ${plug.breaker ?? '?'} A${worst ? turnWords(s, worst.fed.loads) : ''}`;
+}
+
+/** Where amperes that are not those of the plates come from: the standard sizes the circuit of a wired-in motor by a table. */
+function notByPlates(loads: readonly Load[], amps: number, by: string | undefined): string {
+  const plates = loads.map((l) => l.amps);
+  if (by === undefined || !plates.every((a) => a !== undefined)) return '';
+  const sum = plates.reduce((all, a) => all + a, 0);
+  return Math.abs(amps - sum) <= 0.01 * sum ? '' : ` by ${by} (plate: ${rounded(sum)} A)`;
 }
 
 /** Motors that timers hold apart: what their starts come to, with and without. */

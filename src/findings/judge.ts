@@ -72,7 +72,8 @@ function report(s: Study, weighed: Weigh): Report {
   const { study: told, lines } = asUsual(s);
   const coils = coilFigures(told);
   const contacts = contactFigures(s);
-  const findings = arranged(s, weighed);
+  // Who asks for the findings alone and who asks for the report are answered by one weighing.
+  const findings = weighed === weigh ? kept(found, s, () => arranged(s, weigh)) : arranged(s, weighed);
   const { plan } = s;
   return {
     format: 1,

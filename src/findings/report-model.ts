@@ -67,10 +67,14 @@ const BEHIND: Readonly<Record<Verdict, readonly Severity[]>> = {
   pass: [],
 };
 
+/** The gravest first, of equals as they stood: in this order people are told what was found. */
+export function gravestFirst<F extends Pick<Finding, 'severity'>>(findings: readonly F[]): F[] {
+  const order = (f: F) => SEVERITIES.indexOf(f.severity);
+  return [...findings].sort((x, y) => order(x) - order(y));
+}
+
 /** The findings that led to the verdict, gravest first, then in the order of the questions; none where the plan passes. */
 export function behindVerdict({ verdict, findings }: Pick<Report, 'verdict' | 'findings'>): Finding[] {
-  const order = (f: Finding) => SEVERITIES.indexOf(f.severity);
-  return findings
-    .filter((f) => BEHIND[verdict].includes(f.severity))
-    .sort((x, y) => order(x) - order(y) || x.question - y.question);
+  const behind = findings.filter((f) => BEHIND[verdict].includes(f.severity));
+  return gravestFirst(behind.sort((x, y) => x.question - y.question));
 }

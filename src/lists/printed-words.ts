@@ -1,6 +1,13 @@
 /** What is printed on a part, in words that a shop understands; an empty text for what the plan leaves out. */
 
-import type { Coil, Contact, Limit, Power, Volts } from '../plan/device-figures.ts';
+import {
+  CATEGORIES,
+  type Coil,
+  type Contact,
+  type Limit,
+  type Power,
+  type Volts,
+} from '../plan/device-figures.ts';
 import type { Pole } from '../plan/part-types.ts';
 import { printedVolts } from '../ratings/coil.ts';
 import { rounded } from '../text/numbers.ts';
@@ -23,12 +30,14 @@ function limit(word: string, value: Limit | undefined): string {
 
 export function contactWords(c: Contact): string[] {
   const at = (a: number | undefined, what: string) => (a === undefined ? '' : `${what} ${amps(a)}`);
+  const categories = CATEGORIES.map(({ field, name, kind }) => {
+    const upTo = c.upTo?.[field];
+    return `${at(c[field], name)}${upTo === undefined ? '' : ` ${volts({ volts: upTo, kind })}`}`;
+  });
   return [
     ...c.ratings.map((r) => `${amps(r.amps)} ${volts(r)}`),
     ...c.motor.map((m) => `${num(m.horsepower)} hp ${volts(m)}${m.phases === 3 ? ' 3-phase' : ''}`),
-    at(c.ac3, 'AC-3'),
-    at(c.ac15, 'AC-15'),
-    at(c.dc13, 'DC-13'),
+    ...categories,
     c.pilot === undefined ? '' : `pilot duty ${c.pilot}`,
     at(c.lockedRotor, 'locked rotor'),
     at(c.make, 'makes'),

@@ -5,11 +5,12 @@
 
 import { type Told, toldOf } from '../findings/verdict-line.ts';
 import { lengthUnit } from '../plan/length-unit.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Core, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { LengthUnit } from '../text/lengths.ts';
 import { runMark, runText } from '../text/run-names.ts';
 import { type CableGroup, cableGroups, cutFromReels, exactCm, pieceCm } from './cuts.ts';
+import { type OverloadWay, overloadWays } from './overload-ways.ts';
 import { endOf, type WireEnd } from './wire-ends.ts';
 import { wiringOrder } from './wiring-order.ts';
 import type { Placed, Section } from './wiring-section.ts';
@@ -37,6 +38,13 @@ export interface WireRow {
   readonly route: string | null;
   /** nothing wired before leads to it */
   readonly loose: boolean;
+  /** set where the core goes by way of a power pole of an overload relay, which the plan has as a contact alone */
+  readonly overload: WireOverload | null;
+}
+
+/** The overload relay that a core lands on, in place of the terminal that the plan names for that end. */
+export interface WireOverload extends Omit<OverloadWay, 'end'> {
+  readonly end: 'from' | 'to';
 }
 
 /** A piece of cable; lengths in m. */
@@ -76,7 +84,7 @@ export interface WireLabel {
   /** number of the row */
   readonly wire: number;
   readonly end: 'from' | 'to';
-  /** `3 red > planer.NO`: the terminal this end lands on */
+  /** `3 red > planer.NO`: the terminal this end lands on; `16 black > OL1 2/T1, not Q1.2` on an overload relay */
   readonly text: string;
 }
 
@@ -112,7 +120,16 @@ export interface TooLong {
 
 const metres = (cm: number): number => Math.round(cm * 100) / 10_000;
 
-function rowOf(plan: Plan, names: ReadonlyMap<number, string>, placed: Placed, index: number): WireRow {
+interface Found {
+  readonly names: ReadonlyMap<number, string>;
+  readonly ways: ReadonlyMap<Core, OverloadWay>;
+}
+
+function overloadOf({ core, from }: Placed, way: OverloadWay | undefined): WireOverload | null {
+  return way === undefined ? null : { ...way, end: core[way.end] === from ? 'from' : 'to' };
+}
+
+function rowOf(plan: Plan, { names, ways }: Found, placed: Placed, index: number): WireRow {
   const { run, core } = placed;
   const cm = run.link ? undefined : pieceCm(run);
   return {
@@ -134,7 +151,16 @@ function rowOf(plan: Plan, names: ReadonlyMap<number, string>, placed: Placed, i
     name: run.name ?? null,
     route: run.route ?? null,
     loose: placed.loose,
+    overload: overloadOf(placed, ways.get(core)),
   };
+}
+
+/** `Q1.2`; `OL1 2/T1, not Q1.2` for the end that lands on an overload relay. */
+function landing(row: WireRow, end: 'from' | 'to'): string {
+  const { overload } = row;
+  const { terminal } = row[end];
+  if (overload?.end !== end) return terminal;
+  return `${overload.relays.join(' or ')} ${overload.lands}, not ${terminal}`;
 }
 
 /** Two for every core of a cable; a bare link takes none. */
@@ -145,7 +171,7 @@ function labelsOf(rows: readonly WireRow[]): WireLabel[] {
       : (['from', 'to'] as const).map((end) => ({
           wire: row.number,
           end,
-          text: `${row.number} ${row.colour} > ${row[end].terminal}`,
+          text: `${row.number} ${row.colour} > ${landing(row, end)}`,
         })),
   );
 }
@@ -200,12 +226,14 @@ function cutsOf(plan: Plan, group: CableGroup, sizes: readonly number[]): CableC
 }
 
 /** Every core of the plan in its turn, and the labels of its ends. */
-export function wireRows({ plan, circuit, sides }: Study): {
+export function wireRows(study: Study): {
   wires: readonly WireRow[];
   labels: readonly WireLabel[];
 } {
+  const { plan, circuit, sides } = study;
   const names = new Map(cableGroups(plan).flatMap((g) => g.runs.map((r) => [r.index, g.name] as const)));
-  const wires = wiringOrder(circuit, sides).map((p, i) => rowOf(plan, names, p, i));
+  const found = { names, ways: overloadWays(study) };
+  const wires = wiringOrder(circuit, sides).map((p, i) => rowOf(plan, found, p, i));
   return { wires, labels: labelsOf(wires) };
 }
 

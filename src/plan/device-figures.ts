@@ -48,6 +48,13 @@ export const PILOT_CODES = [
 ] as const;
 export type PilotCode = (typeof PILOT_CODES)[number];
 
+/** Categories of use of IEC 60947 that a contact may have a figure for, with the kind of current of each. */
+export const CATEGORIES = [
+  { field: 'ac3', key: 'ac-3', name: 'AC-3', kind: 'ac' },
+  { field: 'ac15', key: 'ac-15', name: 'AC-15', kind: 'ac' },
+  { field: 'dc13', key: 'dc-13', name: 'DC-13', kind: 'dc' },
+] as const;
+
 export interface Contact {
   readonly ratings: readonly Rating[];
   readonly motor: readonly MotorRating[];
@@ -59,6 +66,8 @@ export interface Contact {
   readonly ac15?: number;
   /** A, category DC-13: coils on DC */
   readonly dc13?: number;
+  /** V printed beside the figure of a category, up to which it holds */
+  readonly upTo?: { readonly [K in (typeof CATEGORIES)[number]['field']]?: number };
   /** A, locked-rotor current the contact can make */
   readonly lockedRotor?: number;
   /** A, making capacity */

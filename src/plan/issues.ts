@@ -181,6 +181,8 @@ function wording(issue: Issue, tree: Tree | undefined, errors: Errors): string {
     const near = typeof tree === 'string' ? errors.hint(tree, values) : '';
     return `found ${found(tree)}, expected ${either(values)}${near}`;
   }
+  if (issue.code === 'invalid_type' && issue.path.at(-1) === 'run-on' && Array.isArray(tree))
+    return `found ${found(tree)}, expected a time such as 20 s; the list of what starts it is runs-on, did you mean that?`;
   if (issue.code === 'invalid_type') {
     return `found ${found(tree)}, expected ${expected(issue.expected, issue.path, tree)}`;
   }

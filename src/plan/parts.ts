@@ -8,6 +8,7 @@ import type { Position } from './device-figures.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import { addIssues, found, type Subject } from './issues.ts';
 import { type AnyFields, isKind, KINDS, partialSchema, rowOf } from './kinds/kinds.ts';
+import { inShops } from './kinds/shop-words.ts';
 import { kept } from './map-entries.ts';
 import { CaseTwins, nameProblem } from './names.ts';
 import type { PartKind } from './part-types.ts';
@@ -113,7 +114,7 @@ export class PartReader {
     if (kind === undefined) return undefined;
     if (typeof kind === 'string' && isKind(kind)) return stock ? partialSchema(kind) : rowOf(kind).schema();
     const names = stock ? ['cable', ...KINDS] : [...KINDS];
-    const near = typeof kind === 'string' ? this.#errors.hint(kind, names) : '';
+    const near = typeof kind === 'string' ? (inShops(kind) ?? this.#errors.hint(kind, names)) : '';
     const cables = kind === 'cable' ? '; a cable stands in stock, and runs name it' : near;
     const place = this.#spots.of(tree).get('kind')?.value ?? subject.at;
     this.#errors.add(

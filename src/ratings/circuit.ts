@@ -18,6 +18,8 @@ export interface CircuitJudgement {
   readonly found: number | undefined;
   readonly unit: 'A';
   readonly basis: string;
+  /** where the amperes of the loads are from */
+  readonly neededBy?: string;
   /** field that would settle a cannot-tell, `breaker` of the plug or `NAME.amps` */
   readonly missing?: string;
 }
@@ -107,6 +109,7 @@ function judgeSum(
     needed: total?.amps ?? (unknown === undefined ? 0 : undefined),
     found: limit?.amps,
     unit: 'A' as const,
+    ...(total !== undefined && { neededBy: total.basis }),
     basis: [total?.basis, limit?.basis].filter((b) => b !== undefined).join('; '),
   };
   if (total !== undefined && limit !== undefined && total.amps > limit.amps * SLACK)

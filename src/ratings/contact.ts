@@ -1,4 +1,5 @@
 /** Whether a contact is rated for the load it switches. */
+import { categoryVolts, contactAt } from './category-volts.ts';
 import { judgeHorsepower, judgeMotorStart } from './contact-motor.ts';
 import { isForAcOnly, judgeDcOnAc } from './dc-breaking.ts';
 import {
@@ -26,14 +27,15 @@ import { servesClass } from './voltage-class.ts';
  * where a motor meets a contact with no figure but a resistive or general-use one. Never a pass for
  * want of a figure.
  */
-export function judgeContact(duty: ContactDuty): ContactJudgement[] {
+export function judgeContact(stated: ContactDuty): ContactJudgement[] {
+  const duty = { ...stated, contact: contactAt(stated.contact, stated.volts) };
   if (duty.kind === 'dc' && isForAcOnly(duty.contact)) {
     const kind = judgeDcOnAc(duty);
     return kind.verdict === 'fail' || duty.nature !== 'motor'
       ? [kind]
       : [kind, ...judgeMotorStart(duty, undefined, 'pass')];
   }
-  const voltage = judgeVoltage(duty);
+  const voltage = judgeVoltage(stated);
   const judged = [voltage];
   const horsepower = duty.nature === 'motor' ? judgeHorsepower(duty) : undefined;
   const running = judgeRunning(duty, voltage.verdict, horsepower?.verdict === 'pass');
@@ -62,6 +64,7 @@ function judgeVoltage({ contact, volts, kind }: ContactDuty): ContactJudgement {
       text: motorRatingText(m),
       serves: m.volts >= volts || servesClass(m.volts, volts),
     })),
+    ...categoryVolts(contact, volts),
   ];
   const own = marked.filter((m) => m.kind === kind);
   const serving = own.find((m) => m.serves);

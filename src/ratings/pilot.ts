@@ -2,6 +2,7 @@
 
 import type { Contact, CurrentKind, PilotCode, Practice } from '../plan/device-figures.ts';
 import { rounded } from '../text/numbers.ts';
+import { categoryVolts, contactAt } from './category-volts.ts';
 import { type ContactJudgement, compare, judgement, STATED, type Verdict } from './judgement.ts';
 import { best, countingRatings, type Evidence, ratingText, resistiveMaking } from './making.ts';
 import type { Figure } from './motor.ts';
@@ -80,7 +81,8 @@ interface Uses {
 }
 
 /** Figures meant for coils: the code, AC-15 (AC-14 up to 72 VA) or DC-13. */
-function meantForCoils({ contact, volts, kind, holdingVA }: PilotDuty): Uses {
+function meantForCoils({ contact: stated, volts, kind, holdingVA }: PilotDuty): Uses {
+  const contact = contactAt(stated, volts);
   const holds: Evidence[] = [];
   const makes: Evidence[] = [];
   const add = (ratingUsed: string, hold: number, multiple: number, make: number, basis: string) => {
@@ -170,10 +172,13 @@ const GENTLE = 30;
 
 function judgeVolts({ contact, volts, kind }: PilotDuty): ContactJudgement {
   const code = contact.pilot === undefined ? undefined : coded(contact.pilot);
-  // a figure of category AC-15 or DC-13 holds at the voltage of the circuit
-  const category = kind === 'ac' ? contact.ac15 : contact.dc13;
+  // a figure of category AC-15 or DC-13 that names no volts holds at the voltage of the circuit
+  const field = kind === 'ac' ? 'ac15' : 'dc13';
+  const category = contact[field];
+  const named = categoryVolts(contact, volts).map((c) => ({ ...c, basis: STATED }));
   const marked = [
-    ...(category === undefined
+    ...named,
+    ...(category === undefined || contact.upTo?.[field] !== undefined
       ? []
       : [
           {
@@ -197,7 +202,11 @@ function judgeVolts({ contact, volts, kind }: PilotDuty): ContactJudgement {
   const shown = own ?? marked[0];
   const gentle = own === undefined && volts <= GENTLE;
   const verdict: Verdict =
-    shown === undefined || gentle ? 'cannot-tell' : own !== undefined && own.volts >= volts ? 'pass' : 'fail';
+    shown === undefined || gentle
+      ? 'cannot-tell'
+      : own !== undefined && (own.volts >= volts || ('serves' in own && own.serves))
+        ? 'pass'
+        : 'fail';
   return judgement('voltage', verdict, {
     needed: volts,
     found: own?.volts ?? (shown === undefined ? undefined : 0),

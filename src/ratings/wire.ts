@@ -42,8 +42,15 @@ export function ohmsPerMetre(cable: Cable, celsius: number): number {
 /** ohm per km at 20 °C; runs of one cable ask for it again and again */
 const perKmOf = new WeakMap<Cable, number>();
 
-/** Mean of stranded over solid, NEC Chapter 9 Table 8. */
+let stranded: number | undefined;
+
+/** Mean of stranded over solid, NEC Chapter 9 Table 8; asked for with every wire of every state, so worked out once. */
 function strandedOverSolid(): number {
+  stranded ??= meanStranded();
+  return stranded;
+}
+
+function meanStranded(): number {
   const ratios = tables
     .wireAwg()
     .rows.flatMap((r) =>

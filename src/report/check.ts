@@ -2,7 +2,13 @@
  * The report of `check`, for somebody in a hurry: the verdict and what to do, the seven answers a line each, what stands
  * behind them, and the cautions.
  */
-import { behindVerdict, type Finding, type Question, type Report } from '../findings/report-model.ts';
+import {
+  behindVerdict,
+  type Finding,
+  gravestFirst,
+  type Question,
+  type Report,
+} from '../findings/report-model.ts';
 import { logicSentence, TAKEN, tablesOf, verdictLine } from '../findings/report-sentences.ts';
 import { type Block, heading, line, list, paragraph, terms } from './blocks.ts';
 import { denseCautions } from './caution-groups.ts';
@@ -113,7 +119,7 @@ function cautionBlocks({ cautions }: Report): Block[] {
 export function quietDocument(report: Report): Block[] {
   const { file } = report.plan;
   return [
-    ...report.findings.map((f) =>
+    ...gravestFirst(report.findings).map((f) =>
       line(`${file}:${f.line}:${f.column}: ${f.severity}: ${f.message} [${f.id}]`, { close: true }),
     ),
     line(`${file}: ${verdictLine(report)}`, { close: true }),

@@ -1,6 +1,6 @@
 /** What came and what went between two checks, for people. */
 import type { Compared } from '../findings/compare.ts';
-import type { Finding, Report } from '../findings/report-model.ts';
+import { type Finding, gravestFirst, type Report } from '../findings/report-model.ts';
 import { type Block, list, paragraph } from './blocks.ts';
 
 const VERDICT = { pass: 'pass', fail: 'fail', 'cannot-tell': 'cannot tell' } as const;
@@ -9,7 +9,9 @@ const one = ({ severity, id, message }: Finding) => `${severity} ${id}: ${messag
 
 /** Some findings under a heading, or nothing. */
 function some(title: string, findings: readonly Finding[]): Block[] {
-  return findings.length === 0 ? [] : [paragraph(title), list('dash', findings.map(one), { close: true })];
+  return findings.length === 0
+    ? []
+    : [paragraph(title), list('dash', gravestFirst(findings).map(one), { close: true })];
 }
 
 /** The verdicts and the findings that differ. */

@@ -59,17 +59,27 @@ export function writtenPlan(made: NewPlan, name: string | undefined): Block[] {
 const LEGEND =
   'Here Q1 is what switches the collector, K1 a relay between gates and Q1, KT1 the timer, PS1 or T1 the low-voltage supply, P1 the plug or the circuit, OL1 an overload relay.';
 
-/** `relay: choose in place of ..., which comes to ...` */
-function changeWords({ key, from, to, found }: NonNullable<NewPlan['nearest']>[number]): string {
+/**
+ * `supply: 12 V DC in place of 12 V DC 30 mA, which comes to 12 V DC, 0.5 A, regulated. What differs: 0.5 A in place of 30 mA.
+ * Left as it was: PS1 gives 30 mA; Q1 can draw 142 mA [supply-overloaded]`
+ */
+function changeWords({
+  key,
+  from,
+  to,
+  found,
+  differs,
+  since,
+}: NonNullable<NewPlan['nearest']>[number]): string {
   const only = to.startsWith(from) && to !== from ? ', if that is printed on it' : '';
   const comes = found === undefined ? '' : `, which comes to ${found}`;
-  return `${key}: ${to} in place of ${from}${only}${comes}`;
+  const other = differs === undefined ? '' : ` What differs: ${differs.join('; ')}.`;
+  return `${key}: ${to} in place of ${from}${only}${comes}.${other} Left as it was: ${since.message} [${since.id}].`;
 }
 
 /** Where the answers cannot pass: which check fails by what figure, and the nearest answers with which it does not. */
 export function impossiblePlan(made: NewPlan): Block[] {
   const { against, nearest } = made;
-  const change = nearest?.map(changeWords).join('; ');
   return [
     heading(1, 'No plan was written: with these answers none passes the check.', { tone: 'danger' }),
     terms(
@@ -81,12 +91,12 @@ export function impossiblePlan(made: NewPlan): Block[] {
       })),
     ),
     paragraph(LEGEND),
-    change === undefined
-      ? paragraph(
-          'No other answer that was tried passes either. "pullin explain NAME" tells more of any name in brackets.',
-        )
-      : paragraph(
-          `Nearest that passes, tried in whole: ${change}. "pullin explain NAME" tells more of any name in brackets.`,
-        ),
+    ...(nearest === null
+      ? [paragraph('No other answer that was tried passes either.')]
+      : [
+          paragraph('Nearest that passes, tried in whole; every other answer stays as it is:'),
+          list('dash', nearest.map(changeWords), { close: true }),
+        ]),
+    paragraph('"pullin explain NAME" tells more of any name in brackets.'),
   ];
 }

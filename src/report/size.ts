@@ -33,7 +33,8 @@ function ratedWords({ what, words }: SizeFigure): string {
   return said.includes(what) || words.startsWith(what) ? words : `${what} ${words}`;
 }
 
-const sentence = (f: SizeFigure): string => `${f.of}: ${ratedWords(f)}${cautionWords(f)}${limitWords(f)}`;
+const sentence = (f: SizeFigure, i: number, all: readonly SizeFigure[]): string =>
+  `${all[i - 1]?.of === f.of ? 'the same' : f.of}: ${ratedWords(f)}${cautionWords(f)}${limitWords(f)}`;
 
 /** Figures that are told alike, each with all that it is told of. */
 function together(figures: readonly SizeFigure[]): SizeFigure[] {
@@ -123,8 +124,8 @@ function coilBlocks({ coils }: Size): Block[] {
   ];
 }
 
-/** The document for a terminal or as Markdown. */
-export function sizeDocument(size: Size, title: string): Block[] {
+/** The document for a terminal or as Markdown; `drawn` where the volts by distance are drawn as well. */
+export function sizeDocument(size: Size, title: string, drawn = false): Block[] {
   const { check, unit } = size;
   return [
     heading(1, `Sizes for ${title}`),
@@ -147,7 +148,7 @@ export function sizeDocument(size: Size, title: string): Block[] {
     ...section('Contacts to look for', size.contacts),
     ...section('A contactor in the loop', size.contactor),
     ...section('Breaker, plug and box', size.mains),
-    ...(size.plot === null
+    ...(size.plot === null || drawn
       ? []
       : [
           paragraph(

@@ -2,6 +2,7 @@
 import type { WireEnd } from '../lists/wire-ends.ts';
 import type { WireList, WireRow } from '../lists/wirelist.ts';
 import { cutWords, halfInches, type LengthUnit, sixteenths } from '../text/lengths.ts';
+import { listOf } from '../text/word-list.ts';
 import { type Block, type ColumnOf, heading, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
 import { cutBlocks, cutTable } from './cut-list.ts';
 import { labelBlocks, labelTable } from './labels.ts';
@@ -38,6 +39,26 @@ const sheathWords = ({ from, to }: WireRow, unit: LengthUnit): string => {
 
 const joined = (...words: readonly string[]): string => words.filter((w) => w !== '').join(' ');
 
+/** `OL1 1/L1-2/T1`: the relay and the two ends of its pole. */
+const overloadWords = ({ overload }: WireRow): string =>
+  overload === null ? '' : `${overload.relays.join(' or ')} ${overload.pole.join('-')}`;
+
+/** Where the cores of a motor land that a plan shows on its contactor; undefined where none goes by an overload relay. */
+function overloadNote(rows: readonly WireRow[]): string | undefined {
+  const through = rows.filter((r) => r.overload !== null);
+  if (through.length === 0) return undefined;
+  const landings = through.map(
+    ({ number, overload, ...row }) =>
+      `${overload!.lands} in place of ${row[overload!.end].terminal} (${number})`,
+  );
+  const unsure = through.some((r) => r.overload!.relays.length > 1);
+  return [
+    `By way of: the motor's current passes the power poles of the overload relay, which this list shows between contactor and motor. Land the core on ${listOf(landings, landings.length)}; that terminal joins the other end of the same pole. Landed as the list has it, the relay never sees the current and never trips.`,
+    ...(unsure ? ['The plan does not say which relay is for which motor: the one set to its current.'] : []),
+    'Marks as is common practice (IEC 60947-4-1, EN 50005, from memory); what the relay itself prints counts. One made for three phases wants current in each of its poles: on single phase follow its sheet, mostly by leading one conductor through twice.',
+  ].join(' ');
+}
+
 const columns = (unit: LengthUnit): readonly ColumnOf<WireRow>[] => [
   { head: 'done', only: ['markdown'], of: () => ({ box: 'tick' }) },
   { head: '', only: PRINTED, of: () => ({ box: 'tick' }) },
@@ -45,6 +66,7 @@ const columns = (unit: LengthUnit): readonly ColumnOf<WireRow>[] => [
   { head: 'no', only: PRINTED, of: (r) => `${r.number}` },
   { head: 'from', of: (r) => r.from.terminal },
   { head: 'to', of: (r) => r.to.terminal },
+  { head: 'by way of', of: overloadWords },
   { head: 'colour', of: (r) => r.colour ?? 'bare link' },
   { head: 'gauge', of: (r) => r.gauge ?? '' },
   { head: 'length', only: WRITTEN, of: (r) => cutWords(r.length, r.unit) },
@@ -72,11 +94,13 @@ export function wireBlocks(
     const rows = wires.wires.filter((r) => r.section === section);
     if (rows.length === 0) return [];
     const note = notes[section];
+    const through = overloadNote(rows);
     return [
       heading(2, note, { plain: `${note}:`, only: WRITTEN }),
       heading(2, title, { only: PRINTED }),
       paragraph(section === 'mains' ? `${note}. ${ELECTRICIAN}` : `${note}.`, { only: PRINTED }),
       table(rows, columns(wires.unit), { name: 'wires' }),
+      ...(through === undefined ? [] : [paragraph(through)]),
     ];
   });
   const used = new Set(wires.wires.flatMap((r) => [r.from.method, r.to.method]));
@@ -142,6 +166,9 @@ function wireTable(wires: WireList): Block {
     { head: 'name', of: (r) => r.name ?? '' },
     { head: 'route', of: (r) => r.route ?? '' },
     { head: 'loose', of: (r) => (r.loose ? 'yes' : 'no') },
+    { head: 'by way of', of: overloadWords },
+    { head: 'lands on', of: (r) => r.overload?.lands ?? '' },
+    { head: 'in place of', of: (r) => (r.overload === null ? '' : r[r.overload.end].terminal) },
     ...end('from'),
     ...end('to'),
     { head: 'label from', of: (r) => labels.get(`${r.number}/from`) ?? '' },

@@ -103,6 +103,14 @@ describe('what is written', () => {
     leftAlone(GROWN);
   });
 
+  it('behind the gate at which the cable ends where none is named, and says so', async () => {
+    const { status, out, err } = await run(ADD.filter((_, i) => i !== 3 && i !== 4));
+    expect(status).toBe(0);
+    expect(err).toBe('pullin: --after was not given; lathe comes after planer, where the cable ends.\n');
+    expect(out).toContain('red from planer.COM to lathe.COM');
+    leftAlone(GROWN);
+  });
+
   it('a cable cut in two', async () => {
     const args = ['add', 'gate', 'lathe', '--after', 'saw', '--length', '1 m', '--onward', '2m', 'shop.yaml'];
     expect((await run(args)).out).toMatch(
@@ -241,7 +249,6 @@ describe('what is refused', () => {
     [add('lathe', '--after', 'planer', '--length', '0 m', 'shop.yaml'), /--length: /],
     [add('lathe', '--after', 'planer', '--length', '2m', '--onward', '1 kg', 'shop.yaml'), /--onward: /],
     [add('lathe', '--after', 'planer', 'shop.yaml'), /--length/],
-    [add('lathe', '--length', '2m', 'shop.yaml'), /--after/],
     [['add', 'relay', 'K2', '--after', 'planer', '--length', '2m', 'shop.yaml'], /unknown command 'relay'/],
     [['remove', 'gate', 'lath', 'shop.yaml'], /no part is called "lath"/],
     [['remove', 'gate', 'K1', 'shop.yaml'], /K1 is no gate/],

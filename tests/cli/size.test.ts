@@ -44,6 +44,19 @@ describe('pullin size', () => {
     },
   );
 
+  it.runIf(WHOLE)(
+    'tells a size at the end of what was tried without a bound, names no part twice over, and hints at a drawing once',
+    async () => {
+      const plain = (await run(LANE)).out.replace(/\s+/g, ' ');
+      expect(plain).toContain('least current of 100 mA, the least that was tried');
+      expect(plain).not.toMatch(/or less, the least/);
+      expect(plain).toContain('- the same: least current');
+      expect(plain).toContain('-o FILE.svg draws');
+      const drawn = await run(LANE, '-o', 'once.svg');
+      expect(drawn.out).not.toContain('-o FILE.svg draws');
+    },
+  );
+
   it('prints JSON and Markdown with a what-if at the head', async () => {
     const json: Size = JSON.parse((await run(LANE, '--json', '--with', 'bell=18 AWG')).out);
     expect(json).toMatchObject({ format: 1, with: ['bell: gauge 18 AWG'], check: { verdict: 'pass' } });

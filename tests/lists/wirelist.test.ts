@@ -80,7 +80,9 @@ describe.each(EVERY)('the wire list of %s', (name) => {
     expect(new Set(list.labels.map((l) => `${l.wire} ${l.end}`)).size).toBe(2 * cores);
     for (const l of list.labels) {
       const wire = list.wires[l.wire - 1]!;
-      expect(l.text).toBe(`${wire.number} ${wire.colour} > ${wire[l.end].terminal}`);
+      const { overload } = wire;
+      const relay = overload?.end === l.end ? `${overload.relays.join(' or ')} ${overload.lands}, not ` : '';
+      expect(l.text).toBe(`${wire.number} ${wire.colour} > ${relay}${wire[l.end].terminal}`);
     }
   });
 });

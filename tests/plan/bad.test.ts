@@ -1,5 +1,6 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { formatPlanErrors } from '../../src/plan/errors.ts';
+import { readPlan } from '../../src/plan/read.ts';
 import { bad, plan, RELAY } from './helpers.ts';
 
 const coil = (fields: string) => `K1: {kind: relay, coil: {${fields}}, contact: {ratings: [5 A 250 V AC]}}`;
@@ -301,5 +302,33 @@ describe('hostile text ends soon', () => {
     expect(errors.length).toBeLessThan(1100);
     // µs of work, which a busy machine does not add to
     expect(process.cpuUsage(before).user).toBeLessThan(5e6);
+  });
+});
+
+describe('a word of the shop where a kind belongs', () => {
+  const told = (text: string) => {
+    const read = readPlan(`format: 1\nparts: {${text}}\nruns: []\n`, 'x.yaml');
+    return read.ok ? '' : read.errors.map((e) => e.message).join('\n');
+  };
+  it.each([
+    ['A: {kind: float}', 'is a cutout'],
+    ['A: {kind: limit-switch}', 'is a cutout'],
+    ['A: {kind: Float Switch}', 'is a cutout'],
+    ['A: {kind: contactor}', 'a contactor is a relay'],
+    ['A: {kind: transformer}', 'it is a supply'],
+    ['A: {kind: microswitch}', 'the snap switch of a blast gate is a gate'],
+    ['A: {kind: gaet}', 'did you mean gate?'],
+  ])('%s', (text, words) => {
+    expect(told(text)).toContain(words);
+  });
+  it('is not taken for a load by its letters', () => {
+    expect(told('A: {kind: float}')).not.toContain('did you mean load');
+  });
+  it('run-on with a list of gates is told of runs-on', () => {
+    const read = readPlan(
+      'format: 1\nparts: {g: {kind: gate}, M: {kind: motor}}\nruns: []\nintent: {M: {run-on: [g]}}\n',
+      'x.yaml',
+    );
+    expect(read.ok ? '' : read.errors[0]!.message).toContain('runs-on, did you mean that?');
   });
 });

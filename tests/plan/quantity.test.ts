@@ -1,10 +1,14 @@
 import { expect, test } from 'vitest';
+import { categoryAmps } from '../../src/plan/category-quantity.ts';
 import * as mains from '../../src/plan/mains-quantity.ts';
 import * as single from '../../src/plan/quantity.ts';
 import type { Quantity } from '../../src/plan/quantity-reader.ts';
 import * as ratings from '../../src/plan/rated-quantity.ts';
 
-const q = { ...single, ...ratings, ...mains };
+const q = {
+  ...{ ...single, ...ratings, ...mains },
+  ...{ ac3: categoryAmps('AC-3', 'ac'), dc13: categoryAmps('DC-13', 'dc') },
+};
 
 function value<T>(quantity: Quantity<T>, text: string): T {
   const parsed = quantity.parse(text);
@@ -90,6 +94,13 @@ const structures: [Quantity<unknown>, string, unknown][] = [
   [q.breaker, '20 A', { amps: 20 }],
   [q.breaker, '16 A C', { amps: 16, curve: 'C' }],
   [q.breaker, 'C16', { amps: 16, curve: 'C' }],
+  [q.ac3, '12 A', { amps: 12 }],
+  [q.ac3, '12 A 230 V AC', { amps: 12, volts: 230 }],
+  [q.ac3, '12A 230VAC', { amps: 12, volts: 230 }],
+  [q.ac3, '12 A @ 230 V', { amps: 12, volts: 230 }],
+  [q.ac3, '400 V AC 9 A', { amps: 9, volts: 400 }],
+  [q.ac3, '9 A, 220/240 V', { amps: 9, volts: 240 }],
+  [q.dc13, '550 mA 125 V DC', { amps: 0.55, volts: 125 }],
   [q.lampRating, '12 V DC 2 W', { volts: 12, kind: 'dc', watts: 2 }],
   [q.gauge, '0.75 mm2', { gauge: '0.75 mm2', area: 0.75e-6 }],
   [q.gauge, '0.75 mm²', { gauge: '0.75 mm2', area: 0.75e-6 }],
@@ -124,6 +135,11 @@ test.each([
   [q.amps, '5 A extra', 'expected a current', 'extra'],
   [q.amps, '5 MA', 'expected a current', '5 MA'],
   [q.mainsVolts, '120 V DC', 'alternating', '120 V DC'],
+  [q.ac3, '12 A 24 V DC', 'AC-3 is a category of AC', 'expected V AC'],
+  [q.ac3, '230 V AC', 'expected a current', '12 A 230 V AC'],
+  [q.ac3, '12', 'bare number', 'A or mA'],
+  [q.ac3, '0 A 230 V AC', 'more than zero', '0 A'],
+  [q.dc13, '1 A 24 V AC', 'DC-13 is a category of DC', 'expected V DC'],
   [q.celsius, '-300 °C', 'absolute zero', '-300'],
   [q.gauge, '18', 'bare number', 'AWG or mm2'],
 ] as [Quantity<unknown>, string, string, string][])('refuses %#: %s', (quantity, text, why, also) => {

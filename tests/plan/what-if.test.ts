@@ -62,7 +62,7 @@ describe('a what-if', () => {
 
   it.each([
     ['colector=3 hp', /no part and no stock item is called "colector"; did you mean collector\?/],
-    ['collector=3 hpp', /"3 hpp" is not understood here; a motor takes power, volts and amps/],
+    ['collector=3 hpp', /"3 hpp" is not understood here; a motor takes power, volts and amps$/],
     ['collector=3 hp 4 hp', /is not understood here/],
     ['K1.coil.pul-in=70 %', /a relay has no coil.pul-in; did you mean pull-in\?/],
     ['K1.coil.pull-in=7 m', /expected a/],
@@ -80,6 +80,37 @@ describe('a what-if', () => {
     const { whatIfs } = read(typed);
     expect(whatIfs.problems.join()).toMatch(problem);
     expect(({} as Record<string, unknown>).kind).toBeUndefined();
+  });
+
+  describe('of an overload relay', () => {
+    const KILN = textOf(fileOf('kiln-street'));
+    const kiln = (...typed: string[]) => {
+      const of = (...along: ConstructorParameters<typeof WhatIfs>) => {
+        const whatIfs = new WhatIfs(...along);
+        const result = readPlan(KILN, 'kiln.yaml', whatIfs);
+        if (!result.ok) throw new Error('unreadable');
+        return { plan: result.plan, done: whatIfs.done };
+      };
+      const along = alongWith(of([]).plan, of(typed).plan);
+      return { along, ...of(typed, along) };
+    };
+
+    it('is its setting', () => {
+      expect(kiln('OL=17 A').plan.parts.get('OL')).toMatchObject({ setting: 17 });
+      expect(kiln('OL=5 A 250 V AC').plan.parts.get('OL')).toMatchObject({
+        ...{ setting: 15.6, contact: { ratings: [{ amps: 5, volts: 250, kind: 'ac' }] } },
+      });
+    });
+
+    it('goes with the plate of the motor that it is set to, unless the what-if says otherwise', () => {
+      const { plan, done, along } = kiln('fan=3 hp 11 A');
+      expect(along).toHaveLength(1);
+      expect(plan.parts.get('OL')).toMatchObject({ setting: 11 });
+      expect(done).toContain('OL: setting 11 A, so that it stays set to the current on the plate of fan');
+      expect(kiln('fan=3 hp 11 A', 'OL=12 A').plan.parts.get('OL')).toMatchObject({ setting: 12 });
+      // With no amps on the plate there is nothing to set it to.
+      expect(kiln('fan=3 hp').along).toEqual([]);
+    });
   });
 
   it('of another motor takes its mains along, and loses the pattern made for the old', () => {

@@ -23,7 +23,7 @@ const entry: FindingEntry = {
   question: 5,
   base: 'battery',
   meaning:
-    'The supply can drive far more current than thin wire stands, and no fuse sits next to it. A cable pinched by a machine then glows. A battery needs a fuse at its post, and without one it is a warning where it can push more than the wire bears; an adapter marked Class 2 or limited needs none. A plan that claims the Class 2 mark for a supply stronger than such a one can be gets a caution.',
+    'The supply can drive far more current than thin wire stands, and no fuse sits next to it. A cable pinched by a machine then glows. A battery needs a fuse at its post, and without one it is a warning where it can push more than the wire bears; an adapter marked Class 2 or limited needs none, and one without the mark is a caution. So is a plan that claims the Class 2 mark for a supply stronger than such a one can be.',
   wrong: '  - {cable: twin, length: 2 m, cores: {red: [BAT.+, barA], black: [BAT.-, minus]}}',
   right: extract(
     '  - {cable: twin, length: 15 cm, cores: {red: [BAT.+, F1.1]}}',

@@ -14,8 +14,8 @@ const entry: FindingEntry = {
   base: 'timer',
   meaning:
     'The load runs on after the last gate is shut, and then no air comes in: chips that are still in the pipe stay there. Such a run-on lets the filter or cyclone settle and no more. Leave the gate open for some seconds after the machine stops, or let a bleed gate open at the far end; some pipe caves in with every gate shut.',
-  wrong: 'blocked-by: [bin], run-on: 20 s}',
-  right: 'blocked-by: [bin]}',
+  wrong: '  extractor: {runs-on: [planer, saw, lathe], blocked-by: [bin], run-on: 20 s}',
+  right: '  extractor: {runs-on: [planer, saw, lathe], blocked-by: [bin]}',
   basis:
     'the air stands still with every gate shut (derived); time to clear = length over 0.6 times the air speed, times 3 (common practice)',
   followsFrom: [],

@@ -18,6 +18,7 @@ import {
   readHand,
   readMains,
   readNameplate,
+  readProtector,
   readRunOn,
   readTitle,
   spaced,
@@ -148,7 +149,7 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
     about:
       'manual: a button on it resets it. automatic: it starts again by itself. Look for "thermally protected".',
     placeholder: '<protector>',
-    read: oneOf(['manual', 'automatic', 'none']),
+    read: readProtector,
     choices: ['manual', 'automatic', 'none'],
     usual: () => ({
       text: 'none',

@@ -37,18 +37,37 @@ export function reading<T>(
 export const CHOOSE = /^(?:choose(?: for me)?)$/i;
 export const NONE = /^(?:none|no|0)$/i;
 
-/** One of some words, also by its number in the list. */
-export function oneOf<const T extends readonly [string, ...string[]]>(words: T): Read<T[number]> {
+/** One of some words, also by its number in the list, or by another word that people have for it. */
+export function oneOf<const T extends readonly [string, ...string[]]>(
+  words: T,
+  alsoCalled: ReadonlyMap<string, T[number]> = new Map(),
+): Read<T[number]> {
   return reading('one of these words', words.slice(0, 2), (text) => {
-    const folded = text.toLowerCase();
+    const folded = text.toLowerCase().replace(/\s+/g, ' ');
     const word =
-      words.find((w) => w.toLowerCase() === folded) ?? words[/^\d$/.test(text) ? Number(text) - 1 : -1];
+      words.find((w) => w.toLowerCase() === folded) ??
+      alsoCalled.get(folded) ??
+      words[/^\d$/.test(text) ? Number(text) - 1 : -1];
     if (word !== undefined) return { value: word };
     return {
       problem: `found "${printable(text.slice(0, 40))}", expected ${words.join(', ')}${hint(text, words)}`,
     };
   });
 }
+
+type Protector = 'manual' | 'automatic' | 'none';
+
+/** What people call a protector that a button resets, and one that resets itself. */
+const PROTECTORS: readonly (readonly [Protector, readonly string[]])[] = [
+  ['manual', ['button', 'reset button', 'red button', 'reset', 'manual reset']],
+  ['automatic', ['auto', 'automatic reset', 'resets itself']],
+  ['none', ['no']],
+];
+
+export const readProtector = oneOf(
+  ['manual', 'automatic', 'none'],
+  new Map(PROTECTORS.flatMap(([word, names]) => names.map((name) => [name, word] as const))),
+);
 
 export const readTitle = reading('a name for the shop', ['Back garage'], (text): Parsed<string> => {
   if (text.length > LONGEST_TITLE)
@@ -77,7 +96,11 @@ export const readMains = reading(
     const apart = new Apart(text);
     const three = apart.take(/\b((?:3|three)[- ]?(?:phase|ph))\b/i);
     const one = apart.take(/\b((?:1|one|single)[- ]?(?:phase|ph))\b/i);
-    const volts = apart.take(/(\d+(?:\.\d+)?)\s*v(?:olts?)?(?:\s*ac)?\b/i);
+    // Mains is alternating, so that a bare number of its size is volts of it.
+    const volts =
+      apart.take(/(\d+(?:\.\d+)?)\s*v(?:olts?)?(?:\s*ac)?\b/i) ??
+      apart.take(/(?<![\d.])([1-9]\d\d)(?![\d.]|\s*[a-z])(?:\s*ac\b)?/i) ??
+      apart.take(/(?<![\d.])([1-9]\d\d)\s*ac\b/i);
     if (volts === undefined)
       return {
         problem: `found "${printable(text.slice(0, 40))}", expected volts, such as 120 V or 400 V 3-phase`,

@@ -120,8 +120,26 @@ export const readSupply = reading(
 const SUCH_RELAY = 'choose, or coil 12 V DC 155 ohm pull-in 75 %, 30 A 240 V AC, 1.5 hp 120 V AC';
 const RELAY_WORDS = ['coil', 'pull-in', 'drop-out', 'most', 'inrush', 'AC-3', 'poles', 'choose'];
 const NUMBER = String.raw`\d+(?:\.\d+)?`;
-const figured = (before: string, units: string) =>
-  new RegExp(String.raw`\b${before}\s*(${NUMBER}\s*(?:${units}))(?![\w])`, 'i');
+/** Words that stand beside a figure of the coil, before it or behind it. */
+const BESIDE = String.raw`(?:pull[- ]?in|drop[- ]?out|most|inrush|hot[- ]rise)\s*(?:at|:|=)?\s*`;
+/** Where the figure that follows has no such word before it. */
+const FREE = String.raw`(?<!${BESIDE})(?<![\w.])`;
+
+/**
+ * A figure with its word, `pull-in 75 %` or `75 % pull-in`. Of two figures without a comma between them each keeps the word that
+ * stands on the same side of it.
+ */
+function figured(apart: Apart, word: string, units: string): string | undefined {
+  const figure = String.raw`${NUMBER}\s*(?:${units})`;
+  const behind = apart.take(new RegExp(String.raw`${FREE}(${figure})\s*${word}(?![\w-])`, 'i'));
+  return (
+    behind ??
+    apart.take(new RegExp(String.raw`\b${word}\s*(?:at|:|=)?\s*(${figure})(?![\w])(?!\s*(?:DC|AC))`, 'i'))
+  );
+}
+
+/** Words that say what a figure is of, and that its unit says as well. */
+const FILLERS = /(?<![\w-])(coils?|contacts?|relay|contactor|rated|rating|resistance|with|and)(?![\w-])/i;
 
 export const readRelay = reading(
   'choose, or what is printed on the relay',
@@ -134,14 +152,16 @@ export const readRelay = reading(
         /((?:\d+(?:\.\d+)?|\d*\.\d+)(?:\/\d+)?\s*(?:hp|kW)\s*\d+(?:\.\d+)?\s*V\s*AC(?:\s*3-phase)?)(?!\w)/i,
       )
       .map(spacedRating);
-    const ac3 = apart.take(/\bAC-?3\s*(\d+(?:\.\d+)?\s*A)\b/i);
+    const ac3 = apart.take(
+      /\bAC-?3\s*:?\s*(\d+(?:\.\d+)?\s*A(?:\s*(?:@|at)?\s*\d+(?:\.\d+)?\s*V(?:\s*AC)?)?)\b/i,
+    );
     const list = apart.all(/(\d+(?:\.\d+)?\s*A\s*\d+(?:\.\d+)?\s*V\s*(?:AC|DC))\b/i).map(spacedRating);
     const limits = {
-      'pull-in': apart.take(figured('pull[- ]?in', '%|V')),
-      'drop-out': apart.take(figured('drop[- ]?out', '%|V')),
-      most: apart.take(figured('most', '%|V')),
-      inrush: apart.take(figured('inrush', 'VA')),
-      'hot-rise': apart.take(figured('hot[- ]rise', 'K')),
+      'pull-in': figured(apart, 'pull[- ]?in', '%|V'),
+      'drop-out': figured(apart, 'drop[- ]?out', '%|V'),
+      most: figured(apart, 'most', '%|V'),
+      inrush: figured(apart, 'inrush', 'VA'),
+      'hot-rise': figured(apart, 'hot[- ]rise', 'K'),
     };
     const poles = apart.take(/\b([123])[- ]?poles?\b/i);
     const draw = {
@@ -149,8 +169,9 @@ export const readRelay = reading(
       power: apart.take(/(\d+(?:\.\d+)?\s*(?:VA|W))\b/i),
       current: apart.take(/(\d+(?:\.\d+)?\s*mA)\b/i),
     };
-    const rated = apart.take(/(?:\bcoil\s*)?(\d+(?:\.\d+)?\s*V\s*(?:AC|DC))\b/i);
+    const rated = apart.take(/(\d+(?:\.\d+)?\s*V\s*(?:AC|DC))\b/i);
     if (rated === undefined) return { problem: `no volts of the coil in it; write it as ${SUCH_RELAY}` };
+    apart.all(FILLERS);
     const left = apart.complaint(RELAY_WORDS, SUCH_RELAY);
     if (left !== undefined) return { problem: left };
     const output = ratings.voltsKind.parse(rated);
@@ -168,7 +189,7 @@ export const readRelay = reading(
         coil: Object.fromEntries(coil),
         ratings: list,
         motor,
-        ac3: ac3 === undefined ? undefined : spaced(ac3),
+        ac3: ac3 === undefined ? undefined : spacedRating(ac3),
         poles: Number(poles ?? '1'),
       },
     };

@@ -1,6 +1,6 @@
 /** Designs on trial: each is written as a plan, read back and judged in whole, and what stands against it is kept. */
 import { judge, judgeAsTaken } from '../../findings/judge.ts';
-import type { Finding, Report } from '../../findings/report-model.ts';
+import { type Finding, gravestFirst, type Report } from '../../findings/report-model.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { readPlan } from '../../plan/read.ts';
 import { Study } from '../../study/study.ts';
@@ -60,7 +60,9 @@ function reportOf({ supply, switching, between }: Design, study: Study): Report 
 
 function standing({ findings, cautions, verdict }: Report): Pick<Tried, 'against' | 'sparable'> {
   const against =
-    verdict === 'pass' ? [] : findings.filter((f) => !['caution', 'notice'].includes(f.severity));
+    verdict === 'pass'
+      ? []
+      : gravestFirst(findings.filter((f) => !['caution', 'notice'].includes(f.severity)));
   const minor = findings.filter((f) => f.severity === 'caution').map((f) => f.id as string);
   return { against, sparable: [...minor, ...cautions.map((c) => c.id)].filter((id) => !isBorne(id)) };
 }

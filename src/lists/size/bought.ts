@@ -42,11 +42,14 @@ function figureOf(
   const row = { count, planAt, wordsAt: plain, questions, guess: index, further: true };
   const found: Sought = tight(trial, row);
   if ('untold' in found) return { untold: `${of}: ${rating.what}: ${found.untold}` };
-  const end = isMost(rating) ? ', the largest tried' : ', the least tried';
+  const end = isMost(rating) ? ', the largest that was tried' : ', the least that was tried';
+  const own = wordsAt(found.index);
+  // At the end of what was tried it is no bound: the size stands alone.
+  const said = found.limit === null ? own.replace(/ or (?:less|more)$/, '') : own;
   return {
     ...{ of, parts: [...names], runs: [], what: rating.what, unit: rating.unit },
     value: valueAt(found.index),
-    words: `${wordsAt(found.index)}${found.limit === null ? end : ''}`,
+    words: `${said}${found.limit === null ? end : ''}`,
     cautions: found.cautions,
     limit: found.limit,
     next: found.next,

@@ -4,15 +4,14 @@ import type { FindingId } from '../../findings/finding-ids.ts';
 import { supplyDraw } from '../../findings/loop/supply-draws.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { Coil, CurrentKind } from '../../plan/device-figures.ts';
-import type { Part, RelayPart, SupplyPart } from '../../plan/part-types.ts';
-import type { Plan, TerminalRef } from '../../plan/plan.ts';
-import { terminalKey } from '../../plan/terminal-key.ts';
-import { Terminals } from '../../plan/terminals.ts';
+import type { RelayPart, SupplyPart } from '../../plan/part-types.ts';
+import type { Plan } from '../../plan/plan.ts';
 import { withoutUndefined } from '../../plan/without-undefined.ts';
 import { ratedAmps } from '../../ratings/supply.ts';
 import { completed } from '../../ratings/unsaid/ends.ts';
 import { unsaidIn } from '../../ratings/unsaid/unsaid.ts';
 import { version } from '../../repair/remedies/coil-remedy.ts';
+import { outputAs, withoutDiodes } from '../../repair/remedies/other-kind.ts';
 import { withCoil, withLimit, withParts } from '../../repair/remedies/put.ts';
 import { SUPPLY_AMPS, SUPPLY_VA } from '../../repair/remedies/series.ts';
 import { Study } from '../../study/study.ts';
@@ -71,46 +70,10 @@ function otherCoil(rated: Rated): Coil {
   return { rated, suppressor: rated.kind === 'dc' ? 'varistor' : 'none' };
 }
 
-/** The terminals of a supply for the other kind of current. */
-const OUTPUT: Readonly<Record<CurrentKind, readonly [string, string]>> = { dc: ['+', '-'], ac: ['~1', '~2'] };
-
 /** The plan with the supply's output on terminals of the other kind, and without diodes across coils on AC. */
-function onKind({ plan, circuit }: Study, { supply, relays }: Loop, kind: CurrentKind): Plan {
-  const from = OUTPUT[supply.output.kind];
-  const to = OUTPUT[kind];
-  const moved = (t: TerminalRef): TerminalRef => {
-    const i = t.part === supply.name ? from.indexOf(t.terminal) : -1;
-    return i < 0 ? t : { ...t, terminal: to[i]!, written: terminalKey(t.part, to[i]!) };
-  };
-  const net = (part: string, terminal: string) => circuit.netOf.get(terminalKey(part, terminal));
-  const across = new Set(
-    kind === 'dc'
-      ? []
-      : [...plan.parts.values()]
-          .filter((p) => p.kind === 'diode')
-          .filter((p) => {
-            const ends = [net(p.name, 'A'), net(p.name, 'K')];
-            return relays.some((r) => ['A1', 'A2'].every((t) => ends.includes(net(r.name, t))));
-          })
-          .map((p) => p.name),
-  );
-  const marks = plan.terminals.get(supply.name)!.names;
-  const names = marks.map((m) => (from.includes(m) ? to[from.indexOf(m)]! : m));
-  const terminals = new Map([...plan.terminals].filter(([name]) => !across.has(name)));
-  terminals.set(supply.name, new Terminals(names));
-  const parts = [...plan.parts]
-    .filter(([name]) => !across.has(name))
-    .map(([name, p]): [string, Part] => [
-      name,
-      p.kind === 'box' ? { ...p, holds: p.holds.filter((h) => !across.has(h)) } : p,
-    ]);
-  const runs = plan.runs.map((r) => ({
-    ...r,
-    cores: r.cores
-      .filter((c) => !across.has(c.a.part) && !across.has(c.b.part))
-      .map((c) => ({ ...c, a: moved(c.a), b: moved(c.b) })),
-  }));
-  return { ...plan, parts: new Map(parts), terminals, runs };
+function onKind(study: Study, { supply, relays }: Loop, kind: CurrentKind): Plan {
+  const names = relays.map((r) => r.name);
+  return outputAs(kind === 'dc' ? study.plan : withoutDiodes(study, names), supply.name, kind);
 }
 
 /** A supply of those volts and of at least the power of the plan's: like it, or regulated on DC and a transformer on AC. */

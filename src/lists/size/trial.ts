@@ -6,8 +6,8 @@ import type { Check } from '../../findings/entry.ts';
 import type { FindingId } from '../../findings/finding-ids.ts';
 import { findingsOf } from '../../findings/judge.ts';
 import { REGISTER } from '../../findings/register.ts';
-import type { Finding } from '../../findings/report-model.ts';
-import { type QuestionNumber, SEVERITIES, type Severity } from '../../findings/report-words.ts';
+import { type Finding, gravestFirst } from '../../findings/report-model.ts';
+import type { QuestionNumber, Severity } from '../../findings/report-words.ts';
 import { worseWorlds } from '../../findings/unsaid/weigh.ts';
 import { Worlds } from '../../findings/unsaid/worlds.ts';
 import { Undecided } from '../../logic/undecided.ts';
@@ -23,8 +23,6 @@ const AGAINST: ReadonlySet<Severity> = new Set(['danger', 'warning', 'fault', 'd
 export type Questions = readonly QuestionNumber[];
 
 const keyOf = ({ id, parts }: Finding): string => JSON.stringify([id, [...parts].sort()]);
-const byGravity = (a: Finding, b: Finding): number =>
-  SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity);
 
 const checksOf = new Map<string, readonly Check[]>();
 
@@ -77,7 +75,7 @@ export class Trial {
 
   /** What keeps the plan as it stands from passing, the gravest first. */
   open(): Finding[] {
-    return this.findings.filter((f) => AGAINST.has(f.severity)).sort(byGravity);
+    return gravestFirst(this.findings.filter((f) => AGAINST.has(f.severity)));
   }
 
   /** The plan with other figures in it; `anew` where what conducts may depend on them. */
@@ -171,9 +169,10 @@ export class Trial {
   }
 
   private counted(findings: readonly Finding[], questions: Questions): Finding[] {
-    return findings
-      .filter((f) => AGAINST.has(f.severity))
-      .filter((f) => questions.some((q) => q === f.question) || !this.standing.has(keyOf(f)))
-      .sort(byGravity);
+    return gravestFirst(
+      findings
+        .filter((f) => AGAINST.has(f.severity))
+        .filter((f) => questions.some((q) => q === f.question) || !this.standing.has(keyOf(f))),
+    );
   }
 }

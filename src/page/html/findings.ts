@@ -1,6 +1,6 @@
 /** What the check found, and the cautions, as HTML. */
 import { numbered } from '../../draw/finding-marks.ts';
-import type { Finding, Report } from '../../findings/report-model.ts';
+import { type Finding, gravestFirst, type Report } from '../../findings/report-model.ts';
 import { alsoLine, logicSentence } from '../../findings/report-sentences.ts';
 import { heading, list, paragraph, type Term, terms } from '../../report/blocks.ts';
 import { cautionGroups } from '../../report/caution-groups.ts';
@@ -9,7 +9,9 @@ import { xml } from '../../text/xml.ts';
 
 export function findingsHtml(report: Report): string {
   const marked = numbered(report.findings);
-  const found = report.findings.map((f) => findingHtml(f, marked.indexOf(f))).join('\n');
+  const found = gravestFirst(report.findings)
+    .map((f) => findingHtml(f, marked.indexOf(f)))
+    .join('\n');
   return `<section aria-labelledby="h-findings"><h2 id="h-findings">What the check found</h2>
 ${asHtml([paragraph(logicSentence(report.logic))])}
 ${found === '' ? '<p>Nothing else.</p>' : `<ul class="findings">${found}</ul>`}</section>`;

@@ -1,6 +1,7 @@
 /** A contact: its fields, what is checked of them, and what is made of them. */
 import * as z from 'zod';
-import { type Contact, PILOT_CODES } from '../device-figures.ts';
+import { categoryAmps } from '../category-quantity.ts';
+import { CATEGORIES, type Contact, PILOT_CODES } from '../device-figures.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, list, once, quantity } from '../schema-fields.ts';
@@ -17,18 +18,21 @@ export const contact = once(() =>
         quantity(ratings.motorRating, 'A motor power at a voltage; ends in 3-phase if it is.'),
         'Horsepower ratings as printed, such as [2 hp 240 V AC]; single-phase unless they end in 3-phase.',
       ).optional(),
-      'ac-3': quantity(q.amps, 'Current in category AC-3 (IEC 60947-4-1: starting cage motors).').optional(),
+      'ac-3': quantity(
+        categoryAmps('AC-3', 'ac'),
+        'Current in category AC-3 (IEC 60947-4-1: starting cage motors), with its volts where they are printed: 12 A 230 V AC.',
+      ).optional(),
       pilot: choice(
         PILOT_CODES,
         'Pilot-duty code as printed, for a contact that feeds a coil; Q300 and R300 are for DC.',
       ).optional(),
       'ac-15': quantity(
-        q.amps,
-        'Current in category AC-15 (IEC 60947-5-1: coils on AC) at the voltage of the circuit.',
+        categoryAmps('AC-15', 'ac'),
+        'Current in category AC-15 (IEC 60947-5-1: coils on AC) at the voltage of the circuit, or with its volts: 3 A 240 V AC.',
       ).optional(),
       'dc-13': quantity(
-        q.amps,
-        'Current in category DC-13 (IEC 60947-5-1: coils on DC) at the voltage of the circuit.',
+        categoryAmps('DC-13', 'dc'),
+        'Current in category DC-13 (IEC 60947-5-1: coils on DC) at the voltage of the circuit, or with its volts: 1 A 24 V DC.',
       ).optional(),
       'locked-rotor': quantity(q.amps, 'Locked-rotor current the contact can make.').optional(),
       make: quantity(q.amps, 'Making capacity.').optional(),
@@ -74,15 +78,25 @@ export function contactOfPole(
   return { ...(isRated(own) ? unrated(relay) : relay), ...own };
 }
 
+/** V printed beside the figures of categories; undefined where none are. */
+function voltsOf(fields: ContactFields): Contact['upTo'] {
+  const stated = CATEGORIES.flatMap(({ field, key }) => {
+    const volts = fields[key]?.volts;
+    return volts === undefined ? [] : [[field, volts] as const];
+  });
+  return stated.length === 0 ? undefined : Object.fromEntries(stated);
+}
+
 export function buildContact(fields: ContactFields | undefined): Contact {
   if (fields === undefined) return { ratings: [], motor: [] };
   return withoutUndefined({
     ratings: fields.ratings ?? [],
     motor: fields.motor ?? [],
-    ac3: fields['ac-3'],
+    ac3: fields['ac-3']?.amps,
     pilot: fields.pilot,
-    ac15: fields['ac-15'],
-    dc13: fields['dc-13'],
+    ac15: fields['ac-15']?.amps,
+    dc13: fields['dc-13']?.amps,
+    upTo: voltsOf(fields),
     lockedRotor: fields['locked-rotor'],
     make: fields.make,
     resistance: fields.resistance,

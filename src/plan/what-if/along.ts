@@ -14,8 +14,32 @@ export interface Along {
 
 const isLoad = (p: Part | undefined): p is MotorPart | LoadPart => p?.kind === 'motor' || p?.kind === 'load';
 
-/** Plugs of the volts that a motor or load had take its new ones, and lose with their outlets the pattern made for the old. */
+/** Plugs take the new volts of what they feed, overload relays the new current of what they are set to. */
 export function alongWith(before: Plan, after: Plan): Along[] {
+  return [...withVolts(before, after), ...withAmps(before, after)];
+}
+
+/** Overload relays whose dial stood at the current of a motor's plate go to that of the plate it has now. */
+function withAmps(before: Plan, after: Plan): Along[] {
+  return [...after.parts.values()].flatMap((motor): Along[] => {
+    const old = before.parts.get(motor.name);
+    if (motor.kind !== 'motor' || old?.kind !== 'motor') return [];
+    const { amps } = motor;
+    const was = old.amps;
+    if (amps === undefined || was === undefined || amps === was) return [];
+    return [...before.parts.values()].flatMap((relay): Along[] => {
+      const now = after.parts.get(relay.name);
+      if (relay.kind !== 'cutout' || now?.kind !== 'cutout' || relay.setting === undefined) return [];
+      // One of which the what-if itself speaks is left to it.
+      if (Math.abs(relay.setting - was) > 1e-9 || now.setting !== relay.setting) return [];
+      const because = `so that it stays set to the current on the plate of ${motor.name}`;
+      return [{ name: relay.name, field: 'setting', text: `${amps} A`, because }];
+    });
+  });
+}
+
+/** Plugs of the volts that a motor or load had take its new ones, and lose with their outlets the pattern made for the old. */
+function withVolts(before: Plan, after: Plan): Along[] {
   const parts = [...before.parts.values()];
   const found = new Map<string, Along>();
   for (const load of after.parts.values()) {

@@ -12,7 +12,7 @@ export const MEANT: Readonly<Record<PartKind | 'cable', readonly string[]>> = {
   switch: ['contact.ratings'],
   selector: ['contact.ratings'],
   button: ['contact.ratings'],
-  cutout: ['contact.ratings'],
+  cutout: ['contact.ratings', 'setting'],
   relay: ['coil.rated', 'coil.power', 'coil.resistance', 'coil.current'],
   timer: ['coil.rated', 'coil.power', 'coil.resistance', 'coil.current'],
   board: ['supply', 'input-current'],

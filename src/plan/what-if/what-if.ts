@@ -117,7 +117,7 @@ export class WhatIfs {
       const takes =
         MEANT[kind].length === 0
           ? `name a field, one of ${listOf(shape)}`
-          : `a ${kind} takes ${listOf(MEANT[kind])} so`;
+          : `a ${kind} takes ${listOf(MEANT[kind])}`;
       this.problems.push(`${quoted(typed)}: ${quoted(text)} is not understood here; ${takes}`);
     }
     return values;

@@ -104,12 +104,16 @@ export function coilPullsInLower(bench: Bench, f: Finding): Option[] {
   return [{ sizes }];
 }
 
+/** Share of rated volts that AC coils are sold to stand for long at most; data of relays and contactors, from memory. */
+const MOST_AC = 1.2;
+
 /** A coil that is made to stand more. */
 export function coilStandsMore(bench: Bench, f: Finding): Option[] {
   const [part] = coilsOf(bench, f);
   if (!part) return [];
-  const { volts } = part.coil.rated;
-  const sizes = MOSTS.map((fraction) => [
+  const { volts, kind } = part.coil.rated;
+  // An AC coil is near its limit at its own volts: above it the iron saturates.
+  const sizes = MOSTS.filter((share) => kind === 'dc' || share <= MOST_AC).map((fraction) => [
     withCoil(
       part,
       { 'coil.most': percent(fraction) },

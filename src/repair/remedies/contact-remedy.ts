@@ -2,7 +2,7 @@
 import type { JudgedContact } from '../../findings/contacts/judged-contact.ts';
 import { judgedContacts } from '../../findings/contacts/judged-contacts.ts';
 import type { Finding } from '../../findings/report-model.ts';
-import type { Contact } from '../../plan/device-figures.ts';
+import { CATEGORIES, type Contact } from '../../plan/device-figures.ts';
 import type { Part } from '../../plan/part-types.ts';
 import { combineLoads } from '../../ratings/load.ts';
 import { rounded } from '../../text/numbers.ts';
@@ -36,6 +36,14 @@ interface Duty {
 
 const num = (x: number): string => `${rounded(x, 6)}`;
 
+/** `ac-3: 12 A 230 V AC` */
+const categoryTexts = (c: Contact, fields: readonly string[]): string[] =>
+  CATEGORIES.filter(({ field }) => fields.includes(field)).flatMap(({ field, key, kind }) => {
+    const [amps, upTo] = [c[field], c.upTo?.[field]];
+    if (amps === undefined) return [];
+    return [`${key}: ${num(amps)} A${upTo === undefined ? '' : ` ${num(upTo)} V ${kind.toUpperCase()}`}`];
+  });
+
 /** The contact as a plan writes it. */
 function contactText(c: Contact): string {
   const fields = [
@@ -45,10 +53,9 @@ function contactText(c: Contact): string {
           `motor: [${c.motor.map((m) => `${num(m.horsepower)} hp ${placeText(m)}${m.phases === 3 ? ' 3-phase' : ''}`).join(', ')}]`,
         ]
       : []),
-    ...(c.ac3 === undefined ? [] : [`ac-3: ${num(c.ac3)} A`]),
+    ...categoryTexts(c, ['ac3']),
     ...(c.pilot === undefined ? [] : [`pilot: ${c.pilot}`]),
-    ...(c.ac15 === undefined ? [] : [`ac-15: ${num(c.ac15)} A`]),
-    ...(c.dc13 === undefined ? [] : [`dc-13: ${num(c.dc13)} A`]),
+    ...categoryTexts(c, ['ac15', 'dc13']),
     ...(c.make === undefined ? [] : [`make: ${num(c.make)} A`]),
   ];
   return `{${fields.join(', ')}}`;

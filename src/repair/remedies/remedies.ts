@@ -1,6 +1,8 @@
 /** What could be changed for each finding, and the remedies that were found by changing it. */
 import type { FindingId } from '../../findings/finding-ids.ts';
+import { findingsOf, judge } from '../../findings/judge.ts';
 import type { Finding, Remedy } from '../../findings/report-model.ts';
+import type { Severity } from '../../findings/report-words.ts';
 import type { Study } from '../../study/study.ts';
 import { roundedApart } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
@@ -15,6 +17,7 @@ import {
 } from './coil-remedy.ts';
 import { markedEnds, otherColours } from './colour-remedy.ts';
 import { otherContact } from './contact-remedy.ts';
+import { directCurrent } from './dc-remedy.ts';
 import { largerFuse, limitedSupply, newFuse, smallerFuse, wireForFuse, zoneFuse } from './fuse-remedy.ts';
 import { cleanerSwitch, largerBattery, strongerSwitch } from './loop-remedy.ts';
 import { wireForDrop, wireForVolts } from './loop-wire.ts';
@@ -38,6 +41,7 @@ const LOW_VOLTS: readonly Options[] = [
   coilVersion,
   coilPullsInLower,
   relayBetween,
+  directCurrent,
 ];
 const CONTACT: readonly Options[] = [otherContact];
 
@@ -47,11 +51,11 @@ const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
   'colour-of-neutral': [markedEnds, otherColours],
   'coil-too-low': LOW_VOLTS,
   'coil-thin-margin': LOW_VOLTS,
-  'coil-drops-at-start': [ownOutlet, thickerCord],
-  'coil-too-high': [supplyForFewerVolts, coilVersion, coilStandsMore],
-  'coil-frequency': [coilOfFrequency],
+  'coil-drops-at-start': [ownOutlet, thickerCord, directCurrent],
+  'coil-too-high': [supplyForFewerVolts, coilVersion, coilStandsMore, directCurrent],
+  'coil-frequency': [coilOfFrequency, directCurrent],
   'coil-unsuppressed': [coilQuenched],
-  'supply-overloaded': [supplyForAmps],
+  'supply-overloaded': [supplyForAmps, directCurrent],
   'wire-overloaded': [zoneFuse, smallerFuse, newFuse, wireForFuse],
   'supply-not-limited': [newFuse, limitedSupply],
   'fuse-too-small': [largerFuse],
@@ -101,13 +105,43 @@ export function remediesOf(study: Study, findings: readonly Finding[]): Map<Find
   const purse: Purse = { whole: trials, single: 3 * trials };
   const bench = new Bench(study, purse);
   for (const f of wanted) {
-    const ways = waysOf(bench, f, options).slice(0, MOST_TOLD);
+    const ways = waysOf(bench, f, options)
+      .slice(0, MOST_TOLD)
+      .flatMap((way) => inWhole(bench, way) ?? []);
     found.set(
       f,
       ways.map((way) => told(bench, f, way)),
     );
   }
   return found;
+}
+
+const AGAINST: readonly Severity[] = ['danger', 'warning', 'fault', 'doubt'];
+const subject = ({ id, parts }: Finding): string => JSON.stringify([id, [...parts].sort()]);
+
+/**
+ * Another transformer, or direct current in place of one, is judged once more at both ends of what the plan then leaves out:
+ * its volts with nothing on it are mostly left out, and on them the coils turn.
+ */
+function inWhole(bench: Bench, way: Way): Way | undefined {
+  const { changes } = way;
+  const { plan } = bench.study;
+  const isTransformer = ({ told: t }: Change) => {
+    const part = t.change === 'part' ? plan.parts.get(t.part) : undefined;
+    return part?.kind === 'supply' && part.output.kind === 'ac';
+  };
+  if (!changes.some(isTransformer)) return way;
+  const stood = new Set(judge(bench.study).findings.map(subject));
+  const fresh = findingsOf(bench.after(changes)).filter(
+    (f) =>
+      AGAINST.includes(f.severity) &&
+      !stood.has(subject(f)) &&
+      !(changes.length === 1 && way.leaves.includes(f.id)),
+  );
+  if (fresh.length === 0) return way;
+  // What the plan itself leaves out may be open still; of parts that are all exchanged nothing is to be open.
+  const open = fresh.every((f) => f.severity === 'doubt') && changes.length === 1;
+  return open ? { ...way, leaves: [...way.leaves, ...fresh.map((f) => f.id)] } : undefined;
 }
 
 function told(bench: Bench, f: Finding, { changes, leaves }: Way): Remedy {

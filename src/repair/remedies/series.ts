@@ -79,6 +79,8 @@ export const SUPPLY_VOLTS = [5, 6, 9, 12, 15, 18, 24, 36, 48] as const;
 export const COIL_VOLTS = [5, 6, 9, 12, 24, 48, 110, 120, 230, 240] as const;
 /** Shares of rated volts by which the output of a regulated supply may be off, the widest first; makers’ data. */
 export const TOLERANCES = [0.05, 0.03, 0.02, 0.01] as const;
+/** Shares of rated volts that transformers give with nothing on them, the widest first; makers’ data, from memory. */
+export const RISES = [1.15, 1.1, 1.075, 1.05] as const;
 /** Shares of rated volts at which relays are sold to pull in, the highest first; makers’ data. */
 export const PULL_INS = [0.8, 0.75, 0.7] as const;
 /** Shares of rated volts that coils are sold to stand for long; makers’ data. */

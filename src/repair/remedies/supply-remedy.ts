@@ -9,7 +9,7 @@ import type { Bench } from './bench.ts';
 import { type Change, partChange } from './change.ts';
 import { withLimit } from './put.ts';
 import type { Option } from './search.ts';
-import { SUPPLY_AMPS, SUPPLY_VA, SUPPLY_VOLTS, TOLERANCES } from './series.ts';
+import { RISES, SUPPLY_AMPS, SUPPLY_VA, SUPPLY_VOLTS, TOLERANCES } from './series.ts';
 
 /** What a supply that is too weak brings about; one supply is to mend all of it that stands. */
 const OF_SUPPLY: ReadonlySet<string> = new Set<FindingId>([
@@ -19,8 +19,10 @@ const OF_SUPPLY: ReadonlySet<string> = new Set<FindingId>([
   'coil-drops-at-start',
 ]);
 
+/** Times its volts that a transformer of the larger kind mostly gives with nothing on it; makers' data, from memory. */
+const USUAL_RISE = 1.1;
 /** Times the size of a supply up to which a larger one is a cure. */
-const MOST_LARGER = 8;
+const MOST_LARGER = 20;
 
 type Fields = Record<string, string | null>;
 
@@ -47,7 +49,18 @@ const limitText = (part: SupplyPart): string =>
   part.output.kind === 'ac' ? `${num(ratedAmps(part) * part.output.volts)} VA` : `${num(ratedAmps(part))} A`;
 const outputText = ({ output }: SupplyPart): string => `${num(output.volts)} V ${output.kind.toUpperCase()}`;
 
-/** The next sizes of the same supply; the rise of one that is not regulated is that usual for its size. */
+/** V that a transformer like this one, for other volts, may give with nothing on it: the same share of them, or the usual one. */
+function unloaded({ noLoad, output }: SupplyPart, volts: number): number {
+  return rounded(noLoad === undefined ? USUAL_RISE * volts : (noLoad * volts) / output.volts, 4);
+}
+
+const riseWords = (noLoad: number | undefined): string =>
+  noLoad === undefined ? '' : ` that gives no more than ${num(noLoad)} V with nothing on it`;
+
+/**
+ * The next sizes of the same supply. A transformer is to give no more with nothing on it than the plan's, or than such ones
+ * mostly give, since on that its coils turn; the rise of an adapter that is not regulated is that usual for its size.
+ */
 function largerSupply(own: SupplyPart, practice: 'nec' | 'iec'): Change[][] {
   const ac = own.output.kind === 'ac';
   const have = ac ? ratedAmps(own) * own.output.volts : ratedAmps(own);
@@ -55,15 +68,17 @@ function largerSupply(own: SupplyPart, practice: 'nec' | 'iec'): Change[][] {
     .filter((size) => size > have * 1.001 && size <= MOST_LARGER * have)
     .map((size) => {
       const loose = isLoose(own, practice);
-      const to = withLimit(loose ? withoutNoLoad(own) : own, size);
+      const noLoad = ac && loose ? unloaded(own, own.output.volts) : undefined;
+      const like = loose ? withoutNoLoad(own) : own;
+      const to = withLimit(noLoad === undefined ? like : { ...like, noLoad }, size);
       const fields: Fields = {
         limit: limitText(to),
-        ...(loose && own.noLoad !== undefined && { 'no-load': null }),
+        ...(loose &&
+          noLoad !== own.noLoad && { 'no-load': noLoad === undefined ? null : `${num(noLoad)} V` }),
       };
       const noun = ac ? 'a transformer' : 'a supply';
-      return [
-        instead(own, to, fields, `use ${noun} of ${outputText(own)} for ${limitText(to)} as ${own.name}`),
-      ];
+      const words = `use ${noun} of ${outputText(own)} for ${limitText(to)}${riseWords(noLoad)} as ${own.name}`;
+      return [instead(own, to, fields, words)];
     });
 }
 
@@ -102,8 +117,23 @@ export function supplyForFewerVolts(bench: Bench, f: Finding): Option[] {
   return suppliesOf(bench, f).flatMap((own) => [
     ...regulated(own, practice),
     ...otherVolts(bench, f, own, false),
-    ...(own.output.kind === 'ac' && isLoose(own, practice) ? [{ sizes: largerSupply(own, practice) }] : []),
+    ...(own.output.kind === 'ac' && isLoose(own, practice)
+      ? [{ sizes: largerSupply(own, practice) }, lessRise(own)]
+      : []),
   ]);
+}
+
+/** The same transformer with fewer volts when nothing hangs on it, the widest that do first. */
+function lessRise(own: SupplyPart): Option {
+  const { volts } = own.output;
+  const sizes = RISES.map((share) => share * volts)
+    .filter((noLoad) => noLoad < (own.noLoad ?? Number.POSITIVE_INFINITY) - 1e-9)
+    .map((noLoad) => {
+      const text = `${num(noLoad)} V`;
+      const words = `use a transformer of ${outputText(own)} that gives no more than ${text} with nothing on it as ${own.name}`;
+      return [instead(own, { ...own, noLoad }, { 'no-load': text }, words)];
+    });
+  return { sizes };
 }
 
 /** The same volts, held whatever is drawn. */
@@ -134,14 +164,17 @@ function ofVolts(own: SupplyPart, volts: number): Change[][] {
     (size) => size > have * 1.001 && size <= MOST_LARGER * have,
   );
   return [have, ...larger].map((size) => {
-    const to = withLimit({ ...withoutNoLoad(own), output: { volts, kind } }, size);
+    const noLoad = kind === 'ac' ? unloaded(own, volts) : undefined;
+    const like = { ...withoutNoLoad(own), output: { volts, kind } };
+    const to = withLimit(noLoad === undefined ? like : { ...like, noLoad }, size);
     const fields: Fields = {
       output: outputText(to),
       limit: limitText(to),
-      ...(own.noLoad !== undefined && { 'no-load': null }),
+      ...(noLoad !== own.noLoad && { 'no-load': noLoad === undefined ? null : `${num(noLoad)} V` }),
     };
     const more = size > have ? ` for ${limitText(to)}` : '';
-    return [instead(own, to, fields, `use a supply of ${outputText(to)}${more} as ${own.name}`)];
+    const words = `use a supply of ${outputText(to)}${more}${riseWords(noLoad)} as ${own.name}`;
+    return [instead(own, to, fields, words)];
   });
 }
 

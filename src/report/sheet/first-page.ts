@@ -1,6 +1,6 @@
 /** The first page of the printed sheet: what the plan is, what the check says, and what can hurt. */
 import { numbered } from '../../draw/finding-marks.ts';
-import type { Caution, Finding, Report } from '../../findings/report-model.ts';
+import { type Caution, type Finding, gravestFirst, type Report } from '../../findings/report-model.ts';
 import { logicSentence, TAKEN, tablesOf, verdictLine } from '../../findings/report-sentences.ts';
 import { type Block, heading, type Item, list, paragraph, table } from '../blocks.ts';
 import { cautionGroups } from '../caution-groups.ts';
@@ -44,7 +44,7 @@ function titled(title: string, name: string | undefined, items: readonly (string
 function findingItems({ findings }: Report): Item[] {
   const marked = numbered(findings);
   const mark = (f: Finding) => (marked.includes(f) ? [{ strong: `!${marked.indexOf(f) + 1}` }, ' '] : []);
-  return findings.map((f) => ({
+  return gravestFirst(findings).map((f) => ({
     name: f.severity,
     text: [...mark(f), { strong: f.severity.toUpperCase() }, ` ${f.message} `],
     more: f.fix === '' ? [] : [[{ text: `Do: ${f.fix}`, name: 'do' }]],

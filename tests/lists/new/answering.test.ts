@@ -13,8 +13,42 @@ const readAs = (key: Key, text: string, known = {}) => {
 };
 
 describe('answers are read as a person types them', () => {
+  it.each([
+    'coil 24 V DC 640 ohm pull-in 75 % drop-out 10 %',
+    'coil 24 V DC 640 ohm drop-out 10 % pull-in 75 %',
+    '24 V DC coil, 640 ohm, 75 % pull-in, 10 % drop-out',
+    '24 V DC coil 640 ohm 75 % pull-in 10 % drop-out',
+    '10 % drop-out, 75 % pull-in, 24 V DC coil, 640 ohm',
+    '640 ohm 24 V DC coil pull-in at 75 %, drop-out: 10 %',
+  ])('no figure of a coil gets the word of another: %s', (text) => {
+    expect(readAs('relay', text)).toMatchObject({
+      volts: 24,
+      coil: { resistance: '640 ohm', 'pull-in': '75 %', 'drop-out': '10 %' },
+    });
+  });
+
   it.each<[Key, string, unknown]>([
     ['mains', '120V', { volts: 120, phases: 1 }],
+    ['mains', '120', { volts: 120, phases: 1 }],
+    ['mains', '120 AC', { volts: 120, phases: 1 }],
+    ['mains', '400, 3-phase', { volts: 400, phases: 3 }],
+    ['mains', '230 VAC single phase', { volts: 230, phases: 1 }],
+    ['protector', 'button', 'manual'],
+    ['protector', 'Reset  button', 'manual'],
+    ['protector', 'auto', 'automatic'],
+    [
+      'relay',
+      '12 V DC coil with 155 ohm, 75 % pull-in; contact rated 30 A 240 V AC',
+      {
+        volts: 12,
+        kind: 'dc',
+        coil: { resistance: '155 ohm', 'pull-in': '75 %' },
+        ratings: ['30 A 240 V AC'],
+        motor: [],
+        ac3: undefined,
+        poles: 1,
+      },
+    ],
     ['mains', '400 V three-phase', { volts: 400, phases: 3 }],
     [
       'motor',
@@ -89,6 +123,19 @@ describe('answers are read as a person types them', () => {
         poles: 2,
       },
     ],
+    [
+      'relay',
+      'coil 24VDC, 25 A 240VAC, AC-3 12 A 230 VAC',
+      {
+        volts: 24,
+        kind: 'dc',
+        coil: {},
+        ratings: ['25 A 240 V AC'],
+        motor: [],
+        ac3: '12 A 230 V AC',
+        poles: 1,
+      },
+    ],
     ['cutouts', 'none', []],
     ['hand', 'no', undefined],
     ['run-on', '20s', 20],
@@ -99,6 +146,11 @@ describe('answers are read as a person types them', () => {
   it.each<[Key, string, string, object?]>([
     ['practice', 'nce', 'did you mean nec?'],
     ['mains', '12', 'expected volts'],
+    ['mains', '1200', 'expected volts'],
+    ['mains', '120 Hz', 'expected volts'],
+    ['relay', '12 V DC coil foo', 'is not understood'],
+    ['relay', '10 % drop-out 75 % pull-in 24 V DC coil 640 ohm', 'is not understood'],
+    ['protector', 'buton', 'expected manual'],
     ['mains', '300 V', 'with nec', { practice: 'nec' }],
     ['motor', '15 A', 'no power in it'],
     ['motor', '1,5 hp 15 A', 'is not understood'],
