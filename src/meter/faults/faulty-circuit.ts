@@ -8,8 +8,8 @@ import type { Corner } from '../../study/corners.ts';
 import { withDeltas } from '../../study/mains/three-phase.ts';
 import { Study } from '../../study/study.ts';
 import type { Fault } from '../fault.ts';
+import { nearFigures } from '../near/surroundings.ts';
 import { Subjects, withMoved } from '../subject.ts';
-import { nearFigures } from '../surroundings.ts';
 
 export interface FaultyCircuit {
   readonly plan: Plan;
