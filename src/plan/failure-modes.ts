@@ -1,5 +1,4 @@
 /** The ways to fail that are told apart, and how a plan weighs them. */
-
 export const FAILURE_MODES = [
   'never-makes',
   'never-breaks',

@@ -15,7 +15,7 @@ const boxSchema = once(() =>
     metal: flag('true when it is metal and must be earthed.').optional(),
     divider: flag('true when a barrier parts mains from low voltage.').optional(),
     enclosure: text('Degree of protection as printed, such as IP54 or NEMA 12.').optional(),
-    ...common(),
+    ...common('box'),
   }),
 );
 

@@ -75,8 +75,8 @@ export const kind = <const K extends string>(name: K, description: string) =>
   z.literal(name).describe(description);
 
 /** Fields every kind has. */
-export const common = () => ({
+export const common = (of: PartKind) => ({
   marks: marks().optional(),
   price: number(q.price, 'Price, for the shopping list.').optional(),
-  likely: likely().optional(),
+  likely: likely(of).optional(),
 });

@@ -1,22 +1,63 @@
 /** `likely:` of a part, which weighs the ways it can fail. */
 import * as z from 'zod';
-import { FAILURE_MODES, type FailureMode } from '../failure-modes.ts';
+import type { FailureMode, Likely } from '../failure-modes.ts';
+import type { PartKind } from '../part-types.ts';
 import * as q from '../quantity.ts';
-import { number, once } from '../schema-fields.ts';
+import { number } from '../schema-fields.ts';
 
-const shape = () =>
+/** Of whatever a core ends on. */
+const CORES = ['core-open', 'core-poor', 'cores-touch', 'wrong-terminal', 'changed-over'] as const;
+const WIRED = [...CORES, 'tab-loose'] as const;
+const CONTACTS = [...WIRED, 'never-makes', 'never-breaks', 'poor-contact'] as const;
+const COILS = [
+  ...CONTACTS,
+  'stays-out',
+  'stays-in',
+  'coil-open',
+  'coil-shorted',
+  'meets-mains',
+  'meets-earth',
+] as const;
+const DIODES = [...WIRED, 'reversed', 'diode-open', 'diode-shorted'] as const;
+const SUPPLIES = [...WIRED, 'supply-dead', 'supply-weak', 'poles-changed', 'wrong-volts'] as const;
+
+/** The ways in which each kind of part can fail, its terminals and the cores on them included. */
+const FAILURES: { readonly [K in PartKind]: readonly FailureMode[] } = {
+  supply: [...SUPPLIES, 'wrong-kind', 'feed-dead'],
+  battery: SUPPLIES,
+  gate: [...CONTACTS, 'lever-not-reached', 'blade-not-home', 'wrong-way-round'],
+  switch: [...CONTACTS, 'wrong-way-round'],
+  button: [...CONTACTS, 'wrong-way-round'],
+  selector: CONTACTS,
+  cutout: [...CONTACTS, 'wrong-way-round', 'tripped'],
+  relay: [...COILS, 'coil-part-shorted'],
+  timer: [...COILS, 'mistimed'],
+  board: COILS,
+  diode: DIODES,
+  led: [...DIODES, 'dark'],
+  resistor: [...WIRED, 'dark'],
+  lamp: [...WIRED, 'dark'],
+  fuse: [...WIRED, 'blown'],
+  joint: CORES,
+  plug: [...WIRED, 'blown', 'feed-dead', 'unplugged'],
+  outlet: WIRED,
+  motor: [...WIRED, 'does-not-turn'],
+  load: WIRED,
+  box: [...CORES, 'meets-mains', 'meets-earth'],
+};
+
+const shape = (of: PartKind) =>
   Object.fromEntries(
-    FAILURE_MODES.map((mode) => [
+    FAILURES[of].map((mode) => [
       mode,
       number(q.times, 'Times as likely as with such parts in general.').optional(),
     ]),
-  ) as { [mode in FailureMode]: z.ZodOptional<ReturnType<typeof number>> };
+  );
 
-/** `likely:` */
-export const likely = once(() =>
+/** `likely:` of a kind of part: it can only fail in the ways that its kind does. */
+export const likely = (of: PartKind): z.ZodType<Likely> =>
   z
-    .strictObject(shape())
+    .strictObject(shape(of))
     .describe(
-      'How much likelier than with such parts in general this one fails, by the way to fail: {never-makes: 5}. It orders the suspects of "pullin hunt".',
-    ),
-);
+      'How much likelier than with such parts in general this one fails, by the way to fail: {never-makes: 5}. It orders "pullin faults" and the suspects of "pullin hunt".',
+    );

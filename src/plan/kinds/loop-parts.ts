@@ -1,7 +1,7 @@
 /** Parts with two ends and no setting: diodes, lamps, resistors and fuses; and joints. */
 import * as z from 'zod';
 import { FUSE_CLASSES } from '../fuse-quantity.ts';
-import type { DiodePart, FusePart, JointPart, LedPart, ResistorPart } from '../part-types.ts';
+import type { DiodePart, FusePart, JointPart, LedPart, PartKind, ResistorPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, once, quantity, text } from '../schema-fields.ts';
@@ -20,7 +20,7 @@ const diodeSchema = once(() =>
     current: quantity(q.amps, 'Rated forward current.').optional(),
     reverse: quantity(ratings.volts, 'Rated reverse voltage.').optional(),
     zener: quantity(ratings.volts, 'Zener voltage, for a zener diode.').optional(),
-    ...common(),
+    ...common('diode'),
   }),
 );
 const ledSchema = once(() =>
@@ -29,22 +29,22 @@ const ledSchema = once(() =>
     forward: quantity(ratings.volts, 'Forward voltage.').optional(),
     current: quantity(q.amps, 'Rated current.').optional(),
     shows: shows(),
-    ...common(),
+    ...common('led'),
   }),
 );
-const resistive = () => ({
+const resistive = (of: PartKind) => ({
   resistance: quantity(q.ohms, 'Resistance.').optional(),
   rated: quantity(ratings.lampRating, 'Rated voltage, with its power or current.').optional(),
-  ...common(),
+  ...common(of),
 });
 const resistorSchema = once(() =>
-  z.strictObject({ kind: kind('resistor', 'A resistor. Terminals 1 and 2.'), ...resistive() }),
+  z.strictObject({ kind: kind('resistor', 'A resistor. Terminals 1 and 2.'), ...resistive('resistor') }),
 );
 const lampSchema = once(() =>
   z.strictObject({
     kind: kind('lamp', 'An indicator lamp. Terminals 1 and 2.'),
     shows: shows(),
-    ...resistive(),
+    ...resistive('lamp'),
   }),
 );
 const fuseSchema = once(() =>
@@ -55,7 +55,7 @@ const fuseSchema = once(() =>
       FUSE_CLASSES,
       'How it opens: gG (general, IEC 60269), aM (short circuit only), time-delay or fast.',
     ).optional(),
-    ...common(),
+    ...common('fuse'),
   }),
 );
 const jointSchema = once(() =>
@@ -64,7 +64,7 @@ const jointSchema = once(() =>
       'joint',
       'A splice, terminal strip or wire nut; everything on it is connected. Written by its name alone.',
     ),
-    ...common(),
+    ...common('joint'),
   }),
 );
 

@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import { fuseRating } from '../fuse-quantity.ts';
 import { loadVolts, mainsVolts } from '../mains-quantity.ts';
-import type { Feed, LoadPart, MotorPart, OutletPart, PlugPart } from '../part-types.ts';
+import type { Feed, LoadPart, MotorPart, OutletPart, PartKind, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
 import * as ratings from '../rated-quantity.ts';
@@ -64,7 +64,7 @@ const plugSchema = once(() =>
     'terminal-rating': terminalRating('the terminals of its circuit are').optional(),
     midpoint: midpoint(),
     ...feed(),
-    ...common(),
+    ...common('plug'),
   }),
 );
 const outletSchema = once(() =>
@@ -74,10 +74,10 @@ const outletSchema = once(() =>
     'terminal-rating': terminalRating('its terminals are').optional(),
     midpoint: midpoint(),
     ...feed(),
-    ...common(),
+    ...common('outlet'),
   }),
 );
-const consumer = () => ({
+const consumer = (of: PartKind) => ({
   power: quantity(ratings.motorPower, 'Rated power; without it and amps the motor is a doubt.').optional(),
   amps: quantity(
     q.amps,
@@ -89,7 +89,7 @@ const consumer = () => ({
     'The joint that is the metal of the vehicle or machine, such as chassis: the minus of a DC load goes there with no core of its own.',
   ).optional(),
   ...feed(),
-  ...common(),
+  ...common(of),
 });
 const motorSchema = once(() =>
   z.strictObject({
@@ -98,7 +98,7 @@ const motorSchema = once(() =>
       loadVolts,
       'Rated voltage; with V DC its terminals are + and -. Default that of the plug, and then a doubt.',
     ).optional(),
-    ...consumer(),
+    ...consumer('motor'),
     'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
     code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
     type: choice(
@@ -125,7 +125,7 @@ const loadSchema = once(() =>
       loadVolts,
       'Rated voltage; with V DC its terminals are + and -. Default that of the plug.',
     ).optional(),
-    ...consumer(),
+    ...consumer('load'),
     type: choice(
       ['lamp', 'heater', 'transformer', 'electronic'],
       'What it is; decides its starting current.',

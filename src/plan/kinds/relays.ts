@@ -1,6 +1,6 @@
 /** Relays, timer relays and relay boards. */
 import * as z from 'zod';
-import type { BoardPart, RelayPart, TimerPart } from '../part-types.ts';
+import type { BoardPart, PartKind, RelayPart, TimerPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
 import { choice, flag, list, once, quantity } from '../schema-fields.ts';
@@ -16,7 +16,7 @@ const technology = () =>
     ['contact', 'solid-state'],
     'How it switches: with a contact (default) or a semiconductor.',
   ).optional();
-const coilDevice = () => ({
+const coilDevice = (of: PartKind) => ({
   coil: coil(),
   contact: contact().optional(),
   poles: list(pole(), 'Its contacts, where it has other than one changeover contact.').optional(),
@@ -28,7 +28,7 @@ const coilDevice = () => ({
     'Insulation between coil and contacts, where the data state it; of a timer also between its supply and T1 T2.',
   ).optional(),
   listed: flag('true when it carries the mark of a testing laboratory.').optional(),
-  ...common(),
+  ...common(of),
 });
 
 const relaySchema = once(() =>
@@ -42,7 +42,7 @@ const relaySchema = once(() =>
       q.pulse,
       'Longest time its coil may stay fed, or continuous where it may for good. Asked for where a contact that stays put feeds the coil of a bistable relay.',
     ).optional(),
-    ...coilDevice(),
+    ...coilDevice('relay'),
   }),
 );
 const timerSchema = once(() =>
@@ -62,7 +62,7 @@ const timerSchema = once(() =>
       q.ohms,
       'Resistance of the loop on T1 T2 up to which the timer surely takes it as closed.',
     ).optional(),
-    ...coilDevice(),
+    ...coilDevice('timer'),
   }),
 );
 const boardSchema = once(() =>
@@ -83,7 +83,7 @@ const boardSchema = once(() =>
       'Insulation between input and contact.',
     ).optional(),
     listed: flag('true when it carries the mark of a testing laboratory.').optional(),
-    ...common(),
+    ...common('board'),
   }),
 );
 

@@ -40,7 +40,7 @@ const supplySchema = once(() =>
     'fed-from': text(
       'The outlet or plug it is plugged into, or always-live (the default when its mains side is not wired).',
     ).optional(),
-    ...common(),
+    ...common('supply'),
   }),
 );
 const batterySchema = once(() =>
@@ -54,7 +54,7 @@ const batterySchema = once(() =>
       'Terminal voltage at the end of its life; default 20 % below nominal.',
     ).optional(),
     highest: quantity(ratings.volts, 'Terminal voltage when fresh; default 10 % above nominal.').optional(),
-    ...common(),
+    ...common('battery'),
   }),
 );
 

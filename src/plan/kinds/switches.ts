@@ -2,7 +2,15 @@
 import * as z from 'zod';
 import { found } from '../issues.ts';
 import { nameProblem } from '../names.ts';
-import type { ButtonPart, CutoutPart, GatePart, SelectorPart, SwitchPart, Tab } from '../part-types.ts';
+import type {
+  ButtonPart,
+  CutoutPart,
+  GatePart,
+  PartKind,
+  SelectorPart,
+  SwitchPart,
+  Tab,
+} from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { choice, list, number, once, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
@@ -12,10 +20,10 @@ import { type Add, common, kind, kindRow } from './kind-row.ts';
 import { buildPoles, checkPoles, type PoleFields, pole, poleNames } from './poles.ts';
 
 const TABS = ['COM', 'NO', 'NC'] as const;
-const switchFields = () => ({
+const switchFields = (of: PartKind) => ({
   contact: contact().optional(),
   terminals: list(z.enum(TABS), 'The tabs it has, where one is missing: [COM, NO].').optional(),
-  ...common(),
+  ...common(of),
 });
 
 /** Several contacts on one handle, as a number or one by one as for relays. */
@@ -37,20 +45,20 @@ const gateSchema = once(() =>
       ['open', 'shut'],
       'The gate position that presses the switch. Left out it is asked for, and the report goes by open.',
     ).optional(),
-    ...switchFields(),
+    ...switchFields('gate'),
   }),
 );
 const handSwitchSchema = once(() =>
   z.strictObject({
     kind: kind('switch', 'A hand switch or isolator that stays put. Terminals COM NO NC.'),
     poles: switchPoles(),
-    ...switchFields(),
+    ...switchFields('switch'),
   }),
 );
 const buttonSchema = once(() =>
   z.strictObject({
     kind: kind('button', 'A hand switch that springs back. Terminals COM NO NC.'),
-    ...switchFields(),
+    ...switchFields('button'),
   }),
 );
 const cutoutSchema = once(() =>
@@ -68,7 +76,7 @@ const cutoutSchema = once(() =>
       'How an overload relay goes back after a trip: by its button, or by itself when it has cooled.',
     ).optional(),
     poles: switchPoles(),
-    ...switchFields(),
+    ...switchFields('cutout'),
   }),
 );
 const selectorSchema = once(() =>
@@ -77,7 +85,7 @@ const selectorSchema = once(() =>
     positions: list(text('A position.'), 'Its positions, such as [auto, off, hand]; off joins nothing.'),
     rest: text('The position it is taken to be in; default the first.').optional(),
     contact: contact().optional(),
-    ...common(),
+    ...common('selector'),
   }),
 );
 
