@@ -1,7 +1,7 @@
 /** Every kind of part with what can be said of it. */
 
 import type { Coil, Contact, CurrentKind, Position, Power, Volts } from './device-figures.ts';
-import type { Likely } from './failure-modes.ts';
+import type { Likely } from './kinds/failure-modes.ts';
 
 interface PartBase {
   readonly name: string;

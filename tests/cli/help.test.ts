@@ -17,6 +17,8 @@ const COMMANDS = [
   'add gate',
   'remove gate',
   'meter',
+  'faults',
+  'hunt',
   'draw',
   'wirelist',
   'materials',

@@ -1,4 +1,4 @@
-// Writes what is made from the code: the two JSON Schemas, the reports and two drawings beside the examples, and the
+// Writes what is made from the code: the JSON Schemas, the reports and two drawings beside the examples, and the
 // lists and blocks of real output in the documents. With --check it writes nothing, names each stale file and ends with status 1.
 // It runs what is built: `npm run build` comes first.
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -13,9 +13,15 @@ if (!existsSync(`${root}dist/cli.js`)) {
   process.exit(1);
 }
 const { main } = await import('../../dist/cli.js');
-const { allCautions, explanations, planJsonSchema, reportJsonSchema, sizeJsonSchema } = await import(
-  '../../dist/index.js'
-);
+const {
+  allCautions,
+  explanations,
+  faultsJsonSchema,
+  huntJsonSchema,
+  planJsonSchema,
+  reportJsonSchema,
+  sizeJsonSchema,
+} = await import('../../dist/index.js');
 
 /** Runs the command in this process, as on a pipe: 80 columns, no colour, paths relative to the root. */
 async function pullin(args, cwd = root) {
@@ -46,6 +52,8 @@ const json = (value) => `${JSON.stringify(value, null, 2)}\n`;
 files.set('schemas/plan.schema.json', json(planJsonSchema()));
 files.set('schemas/report.schema.json', json(reportJsonSchema()));
 files.set('schemas/size.schema.json', json(sizeJsonSchema()));
+files.set('schemas/faults.schema.json', json(faultsJsonSchema()));
+files.set('schemas/hunt.schema.json', json(huntJsonSchema()));
 
 const named = (folder, end) =>
   readdirSync(`${root}${folder}`)

@@ -3,14 +3,13 @@ import type { WiredCircuit } from '../../circuit/build.ts';
 import type { ContactEdge, Relay } from '../../circuit/circuit.ts';
 import type { Wire } from '../../circuit/nets.ts';
 import { isOwn } from '../../circuit/positions.ts';
-import { isLow, isMains } from '../../circuit/sides.ts';
+import { isLow } from '../../circuit/sides.ts';
 import type { Core, Plan, Run } from '../../plan/plan.ts';
 import { splitTerminalKey, terminalKey } from '../../plan/terminal-key.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Study } from '../../study/study.ts';
 import { coreFromTo } from '../../text/core-names.ts';
 import { type Fault, RANK } from '../fault.ts';
-import { joined } from '../fault-wires.ts';
 import { bareMark, keyOf, marksOf } from '../probe-words.ts';
 import {
   halfCoil,
@@ -22,11 +21,12 @@ import {
   without,
   type Yardstick,
 } from './edits.ts';
+import { landedTerminals, meetings } from './meetings.ts';
 import { supplyMixUps } from './supply-mix-ups.ts';
 
 /** Every such failure, in the order of the plan's cores and parts. */
 export function laterFaults(study: Study): Fault[] {
-  return [...new Later(study).all(), ...supplyMixUps(study.plan)];
+  return [...new Later(study).all(), ...meetings(study), ...supplyMixUps(study.plan)];
 }
 
 class Later {
@@ -60,7 +60,6 @@ class Later {
       ...this.contacts(),
       ...own.flatMap((r) => this.relay(r)),
       ...this.others(),
-      ...this.meetings(),
     ];
   }
 
@@ -218,7 +217,12 @@ class Later {
 
   private others(): Fault[] {
     return [...this.plan.parts.values()].flatMap((part): Fault[] => {
-      const base = { item: part.name, parts: [part.name], at: this.terminalsOf(part.name), rank: RANK.coil };
+      const base = {
+        item: part.name,
+        parts: [part.name],
+        at: landedTerminals(this.study, part.name),
+        rank: RANK.coil,
+      };
       switch (part.kind) {
         case 'lamp':
         case 'led':
@@ -253,51 +257,6 @@ class Later {
           return [];
       }
     });
-  }
-
-  private terminalsOf(part: string): string[] {
-    const names = this.plan.terminals.get(part)?.names ?? [];
-    return names.map((t) => terminalKey(part, t)).filter((key) => this.wired.landed.has(key));
-  }
-
-  /** Where loop and mains, or loop and earth, stand in one box or on one part. */
-  private meetings(): Fault[] {
-    const { plan } = this;
-    const places = [...plan.parts.values()].flatMap((p) =>
-      p.kind === 'box' ? [{ name: p.name, parts: [p.name, ...p.holds] }] : [],
-    );
-    const boxed = new Set(places.flatMap((p) => p.parts));
-    for (const part of plan.parts.values())
-      if ('poles' in part && !boxed.has(part.name)) places.push({ name: part.name, parts: [part.name] });
-    return places.flatMap(({ name, parts }): Fault[] => {
-      const keys = parts.flatMap((p) => this.terminalsOf(p));
-      const of = (which: (net: number | undefined) => boolean) =>
-        keys.find((key) => which(this.study.circuit.netOf.get(key)));
-      const loop = of((net) => isLow(this.study.sides, net) && !isMains(this.study.sides, net));
-      const line = of((net) => this.isLine(net));
-      const earth = of((net) => net !== undefined && this.study.sides.bareEarth.has(net));
-      if (loop === undefined) return [];
-      const base = { item: name, parts: [name], rank: RANK.neighbour };
-      const meets = (key: string, mode: 'meets-mains' | 'meets-earth', what: string): Fault => ({
-        ...base,
-        mode,
-        text: `in ${name} a core of the loop touches ${what}`,
-        at: [loop, key],
-        circuit: (c) => joined(c, loop, key),
-        ...(mode === 'meets-mains' ? { untold: true } : {}),
-      });
-      return [
-        ...(line === undefined ? [] : [meets(line, 'meets-mains', 'mains')]),
-        ...(earth === undefined ? [] : [meets(earth, 'meets-earth', 'earth')]),
-      ];
-    });
-  }
-
-  /** A line conductor, not the neutral. */
-  private isLine(net: number | undefined): boolean {
-    const { circuit, sides } = this.study;
-    if (net === undefined || !isMains(sides, net)) return false;
-    return !circuit.sources.some((s) => s.mains && s.rails.some((r) => r.net === net && !r.live));
   }
 }
 

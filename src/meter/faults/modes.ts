@@ -1,6 +1,6 @@
 /** The ways in which a part or a core fails: what each is called, and what is done about it. Knows no plan and no circuit. */
 
-import type { FailureMode as Weighed } from '../../plan/failure-modes.ts';
+import type { FailureMode as Weighed } from '../../plan/kinds/failure-modes.ts';
 
 /** A clip lead left on is no failure of the plan's own parts. */
 export type FailureMode = Weighed | 'lead-left';

@@ -1,11 +1,11 @@
 /** What reading has to know of one kind of part. */
 import * as z from 'zod';
 import type { Position, Volts } from '../device-figures.ts';
-import type { Likely } from '../failure-modes.ts';
 import type { Feed, Part, PartKind } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { marks, number } from '../schema-fields.ts';
 import type { Terminals } from '../terminals.ts';
+import type { Likely } from './failure-modes.ts';
 import { likely } from './likely.ts';
 
 /** Adds an error at a path inside the part. */

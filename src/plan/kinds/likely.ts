@@ -1,9 +1,9 @@
 /** `likely:` of a part, which weighs the ways it can fail. */
 import * as z from 'zod';
-import type { FailureMode, Likely } from '../failure-modes.ts';
 import type { PartKind } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { number } from '../schema-fields.ts';
+import type { FailureMode, Likely } from './failure-modes.ts';
 
 /** Of whatever a core ends on. */
 const CORES = ['core-open', 'core-poor', 'cores-touch', 'wrong-terminal', 'changed-over'] as const;
