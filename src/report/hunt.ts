@@ -6,6 +6,8 @@ import { toldBlocks } from './told.ts';
 
 /** Suspects that the document names. */
 const NAMED = 8;
+/** Suspects under which those are named as well that something speaks against. */
+const FEW = 4;
 
 const CARE =
   'No probe goes on live mains: mains is looked at unplugged, or by a lamp or a plug-in tester in an outlet. Local codes and licensed practice come first.';
@@ -75,8 +77,11 @@ function doubtBlocks({ fits, doubtful, answers }: HuntTold): Block[] {
 
 function suspectBlocks({ suspects, agreeing, answers }: HuntTold): Block[] {
   if (answers.length === 0) return [];
-  const shown = suspects.slice(0, NAMED);
-  const more = agreeing - shown.filter((s) => s.against.length === 0).length;
+  // Those that agree with everything; where they are few, the next beside them.
+  const agree = suspects.filter((r) => r.against.length === 0).slice(0, NAMED);
+  const others = suspects.filter((r) => r.against.length > 0).slice(0, Math.max(0, FEW - agree.length));
+  const shown = [...agree, ...others];
+  const more = agreeing - agree.length;
   return [
     heading(2, 'Suspected, the likeliest first'),
     list('dash', [

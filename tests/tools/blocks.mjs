@@ -43,8 +43,9 @@ export async function rebuild(text, document, pullin, sources) {
 
 async function output(what, pullin) {
   const [command, range] = what.split(' | ').map((part) => part.trim());
-  const [program, ...args] = command.split(/\s+/);
-  if (program !== 'pullin' || /["'\\$]/.test(command))
+  const words = [...command.matchAll(/'([^']*)'|([^'\s]+)/g)].map(([, quoted, plain]) => quoted ?? plain);
+  const [program, ...args] = words;
+  if (program !== 'pullin' || /["\\$]/.test(command))
     throw new Error(`"${command}" is no plain pullin command`);
   const { status, text } = await pullin(args);
   // `check` may show how a plan with typing errors is answered; any other refusal is a slip in the document.

@@ -90,7 +90,7 @@ function questionOf(hunt: Hunt, form: PlainForm, o: Observation): string {
     case 'look':
       return `Put this: ${position}. ${runs}`;
     case 'finger':
-      return `Put this: ${position}. Press or free the lever of its switch by finger, keeping hands off anything with mains. ${runs}`;
+      return `Put this: ${position}. Keep clear of the fan and of anything with mains, and press or free the lever of its switch by finger. ${runs}`;
     case 'click':
       return `Put this: ${position}. Does ${o.part} pull in (a click, or its armature or light shows it)?`;
     case 'lit':

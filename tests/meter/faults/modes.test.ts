@@ -5,11 +5,14 @@ import { cureOf } from '../../../src/meter/faults/modes.ts';
 import { weigh } from '../../../src/meter/faults/weights.ts';
 import { faultsOf } from '../../../src/meter/meter-sheet.ts';
 import { FAILURE_MODES } from '../../../src/plan/kinds/failure-modes.ts';
+import { readPlan } from '../../../src/plan/read.ts';
 import { tables } from '../../../src/ratings/tables.ts';
 import { Study } from '../../../src/study/study.ts';
 import { example, exampleNames } from '../../helpers/example-plans.ts';
 import { planOf } from '../../helpers/plan-of.ts';
-import { sampled } from '../../helpers/share.ts';
+import { sampled, WHOLE } from '../../helpers/share.ts';
+import { PLANS } from '../../plan/use/changed-plans.ts';
+import { kindsIn } from '../../plan/use/published-schema.ts';
 
 const all = (study: Study) => [...faultsOf(study), ...laterFaults(study)];
 
@@ -77,6 +80,21 @@ describe('failures', () => {
         expect(accepted, `${kind} ${mode}`).toBe(true);
       }
     }
+  });
+
+  it.runIf(WHOLE)('come in every way that a kind of part can be weighed for', { timeout: 60_000 }, () => {
+    const come = new Set<string>();
+    for (const [, text] of PLANS) {
+      const read = readPlan(new TextEncoder().encode(text), 'plan.yaml');
+      if (!read.ok) continue;
+      for (const { mode, parts } of all(Study.of(read.plan)))
+        for (const name of parts) come.add(`${read.plan.parts.get(name)?.kind} ${mode}`);
+    }
+    const accepted = kindsIn('parts').flatMap(({ kind, of }) =>
+      Object.keys(of.properties!.likely?.properties ?? {}).map((mode) => `${kind} ${mode}`),
+    );
+    expect(accepted.length).toBeGreaterThan(100);
+    expect(accepted.filter((field) => !come.has(field))).toEqual([]);
   });
 
   it('that a plan calls likely come first', () => {

@@ -155,7 +155,8 @@ const OF_KIND: Readonly<Record<string, Pair>> = {
 function optionalFields(): [string, string][] {
   const kinds = [...kindsIn('parts'), ...kindsIn('stock').filter(({ kind }) => kind === 'cable')];
   return kinds.flatMap(({ kind, of: s }) => {
-    const inner = ['contact', 'coil', 'poles', 'holds'];
+    // Of `likely` see tests/meter/faults/modes.test.ts.
+    const inner = ['contact', 'coil', 'poles', 'holds', 'likely'];
     return Object.keys(s.properties!)
       .filter((field) => !['kind', 'marks', 'names'].includes(field) && !inner.includes(field))
       .filter((field) => !s.required?.includes(field) && !(kind === 'cable' && field === 'cores'))

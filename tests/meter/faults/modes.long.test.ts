@@ -1,0 +1,2 @@
+/** The same for every plan there is. */
+import './modes.test.ts';
