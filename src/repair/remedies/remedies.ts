@@ -139,17 +139,20 @@ function inWhole(bench: Bench, way: Way): Way | undefined {
       !(changes.length === 1 && way.leaves.includes(f.id)),
   );
   if (fresh.length === 0) return way;
-  // What the plan itself leaves out may be open still; of parts that are all exchanged nothing is to be open.
-  const open = fresh.every((f) => f.severity === 'doubt') && changes.length === 1;
-  return open ? { ...way, leaves: [...way.leaves, ...fresh.map((f) => f.id)] } : undefined;
+  // What the plan itself leaves out may be asked for still, and is then told; of parts that are all exchanged nothing is.
+  const open = fresh.every((f) => f.id === 'value-unsaid') && changes.length === 1;
+  return open ? { ...way, leaves: [...way.leaves, 'value-unsaid'] } : undefined;
 }
 
 function told(bench: Bench, f: Finding, { changes, leaves }: Way): Remedy {
   const words = changes.map((c) => c.words).filter((w) => w !== '');
   const left = [...new Set(leaves)];
   const thin = left.includes('coil-thin-margin') ? ', with little to spare' : '';
-  const rest = left.filter((id) => id !== 'coil-thin-margin');
-  const end = rest.length === 0 ? thin : `${thin}, which leaves ${listOf(rest)}`;
+  const asked = left.includes('value-unsaid')
+    ? '; it is no pass yet, for the check then asks for a value that the plan leaves out (value-unsaid)'
+    : '';
+  const rest = left.filter((id) => id !== 'coil-thin-margin' && id !== 'value-unsaid');
+  const end = `${thin}${rest.length === 0 ? '' : `, which leaves ${listOf(rest)}`}${asked}`;
   return {
     words: `${words.join(' and ')}${effect(bench, f, changes)}${end}`,
     changes: changes.map((c) => c.told),
