@@ -1,4 +1,6 @@
 /** What one failure does at the machine, over every position that a person would try; and how grave that is. */
+
+import { kept, push } from '../../plan/map-entries.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
 import type { Fault } from '../fault.ts';
@@ -37,11 +39,22 @@ export interface Effect {
   readonly strained: readonly string[];
 }
 
+/**
+ * Positions up to which each is tried. Of more, those of which the right circuit makes the same are tried first, in the middle
+ * and last, in the order of the plan, and where these three agree those between are taken to.
+ */
+const EACH = 48;
+
+function sameSeen(x: readonly Seen[], y: readonly Seen[]): boolean {
+  return x.length === y.length && x.every((s, i) => s.load === y[i]!.load && s.wrongly === y[i]!.wrongly);
+}
+
 /** Works out effects one after the other, in the positions of the plan. */
 export class Effects {
   readonly stances: readonly Stance[];
   private readonly loads: readonly string[];
   private readonly blocked: ReadonlySet<string>;
+  private running: number | undefined;
 
   constructor(
     private readonly study: Study,
@@ -56,20 +69,63 @@ export class Effects {
   }
 
   of(fault: Fault): Effect {
-    const seen: Seen[] = [];
     const strained = new Set<string>();
-    let ought = 0;
-    if (!fault.untold)
-      for (const stance of this.stances) {
+    const seen = fault.untold ? [] : this.seen(fault, strained);
+    const besides = this.besides(fault);
+    return {
+      severity: this.severity(seen, besides),
+      seen,
+      ought: this.ought,
+      besides,
+      strained: [...strained],
+    };
+  }
+
+  /** Whether a failure does nothing to any load in these positions, asked until one says otherwise. */
+  spares(fault: Fault, positions: Iterable<Stance>): boolean {
+    for (const stance of positions) {
+      const here = this.trials.seen([fault], stance);
+      if (
+        here === undefined ||
+        this.compared(stance, this.trials.rightly(stance), here).some((s) => s.load !== null)
+      )
+        return false;
+    }
+    return true;
+  }
+
+  /** Positions in which some load runs in the right circuit. */
+  private get ought(): number {
+    this.running ??= this.stances.filter((s) => this.on(this.trials.rightly(s)).length > 0).length;
+    return this.running;
+  }
+
+  private seen(fault: Fault, strained: Set<string>): Seen[] {
+    const telling = this.stances.filter((s) => fault.still !== undefined || this.trials.acts(fault, s));
+    const tried = new Map<string, Seen[]>();
+    const at = (stance: Stance): Seen[] =>
+      kept(tried, stance.key, () => {
         const right = this.trials.rightly(stance);
         const here = this.trials.seen([fault], stance)!;
-        const on = this.on(right);
-        if (on.length > 0) ought++;
-        seen.push(...this.compared(stance, right, here));
         for (const s of here.strained) if (!right.strained.has(s)) strained.add(s);
-      }
-    const besides = this.besides(fault);
-    return { severity: this.severity(seen, besides), seen, ought, besides, strained: [...strained] };
+        return this.compared(stance, right, here);
+      });
+    if (telling.length <= EACH) return telling.flatMap(at);
+    return this.alike(telling).flatMap((group) => {
+      const ends = [group[0]!, group[group.length >> 1]!, group.at(-1)!].map(at);
+      const like = ends.every((e) => sameSeen(e, ends[0]!));
+      return group.flatMap((stance) => (like ? ends[0]!.map((s) => ({ ...s, stance })) : at(stance)));
+    });
+  }
+
+  /** Positions in groups of which the right circuit makes the same. */
+  private alike(positions: readonly Stance[]): Stance[][] {
+    const groups = new Map<string, Stance[]>();
+    for (const s of positions) {
+      const rest = s.key === REST.key ? 'rest ' : `${s.moved.length} ${s.first.length} `;
+      push(groups, rest + this.on(this.trials.rightly(s)).join(), s);
+    }
+    return [...groups.values()];
   }
 
   private on({ runs, fed, into }: Behaviour): string[] {

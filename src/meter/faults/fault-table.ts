@@ -21,6 +21,9 @@ export function failuresOf(study: Study): Fault[] {
   );
 }
 
+/** Positions up to which an addition is tried in each; of more, in those that the failure harms most plainly, and at rest. */
+const ALL = 48;
+
 /** Works out the table. `progress` is told of each failure; never throws for a plan that was read. */
 export function faultTable(study: Study, progress?: (done: number, of: number) => void): FaultTable {
   const trials = new FaultTrials(study);
@@ -77,10 +80,13 @@ function provided(
   fault: Fault,
   effect: Effect,
 ): Provision | undefined {
-  if (!effect.seen.some((s) => s.load !== null)) return undefined;
+  const harmed = effect.seen.filter((s) => s.load !== null).map((s) => s.stance);
+  if (harmed.length === 0) return undefined;
+  const first = [harmed[0]!, harmed.at(-1)!, harmed[harmed.length >> 1]!];
+  const others = effects.stances.length <= ALL ? effects.stances : effects.stances.slice(0, 1);
   return provisions.find((p) => {
     if (!p.against(fault)) return false;
     const circuit: Fault['circuit'] = (c) => fault.circuit?.(p.edit(c)) ?? p.edit(c);
-    return !effects.of({ ...fault, circuit }).seen.some((s) => s.load !== null);
+    return effects.spares({ ...fault, circuit, at: [...fault.at, ...p.at] }, [...first, ...others]);
   });
 }

@@ -12,6 +12,8 @@ import type { Edit } from './edits.ts';
 export interface Provision {
   readonly words: string;
   readonly edit: Edit;
+  /** terminals that it joins */
+  readonly at: readonly string[];
   /** whether it is worth trying against a failure */
   readonly against: (fault: Fault) => boolean;
 }
@@ -38,6 +40,7 @@ function rings({ plan, circuit, wired, sides }: Study): Provision[] {
     if (back.some((key) => key === undefined) || back[0] === back[1]) continue;
     found.push({
       words: `a ring: a cable with the same two cores from ${keys.map(mark).join(' and ')} back to ${back.map((k) => mark(k!)).join(' and ')}`,
+      at: [...keys, ...back.map((key) => key!)],
       edit: (c) => keys.reduce((made: WiredCircuit, key, i) => joined(made, key, back[i]!), c),
       against: ({ mode }) => mode === 'core-open' || mode === 'core-poor' || mode === 'tab-loose',
     });
@@ -81,6 +84,7 @@ function secondPoles({ circuit, wired, sides }: Study): Provision[] {
     if (!onMains) return [];
     return [
       {
+        at: keys,
         words: `a second contact of ${c.part} in line with this one`,
         edit: (made) => {
           const net = made.netCount;

@@ -6,6 +6,7 @@
 import type { WiredCircuit } from '../../circuit/build.ts';
 import { isLow, isMains } from '../../circuit/sides.ts';
 import type { MachineState } from '../../machine/machine.ts';
+import { kept } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
 import type { SolvedIsland } from '../../study/supply-limits.ts';
 
@@ -70,6 +71,7 @@ export class Touched {
   private readonly low: ReadonlySet<number>;
   /** a dry trigger and a load on DC go by what metal joins, not by volts */
   private readonly byMetal: boolean;
+  private readonly solved = new WeakMap<MachineState, readonly SolvedIsland[]>();
 
   constructor({ wired, circuit, sides }: Study) {
     this.low = new Set(
@@ -92,7 +94,7 @@ export class Touched {
     if (difference === undefined || this.byMetal || !state.settled) return true;
     const { out, into } = difference;
     if (![...out, ...into].every(({ a, b }) => this.isLow(a, state) && this.isLow(b, state))) return true;
-    const islands = state.machine.solved(state.situation);
+    const islands = kept(this.solved, state, () => state.machine.solved(state.situation));
     if (islands.some((i) => i.notWorkedOut !== undefined)) return true;
     const closed = (list: readonly Between[]) => list.filter((x) => x.closed(state));
     if (closed(out).some((x) => !x.sure(state) || (volts(islands, x.a, x.b) ?? 0) !== 0)) return true;

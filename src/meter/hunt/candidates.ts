@@ -11,9 +11,9 @@ import { loopKind, type Observation, observe } from './observation.ts';
 /** Positions that are weighed for one question, beyond which they are picked evenly and near what is suspected. */
 const POSITIONS = 10;
 /** Positions that readings are weighed in. */
-const READ_IN = 3;
+const READ_IN = 2;
 /** Pairs of probes that are weighed for one question. */
-const PAIRS = 40;
+const PAIRS = 24;
 
 export class Candidates {
   private readonly all: readonly Stance[];

@@ -14,7 +14,7 @@ import { Predictor, type Suspect } from './predict.ts';
 /** Share of answers that are taken to be wrong; common practice, no source. */
 const WRONG = 0.04;
 /** Suspects that a question is chosen by. */
-const ASKED_OF = 60;
+const ASKED_OF = 40;
 /** Suspects less likely than the first by this share are left out of the choice. */
 const ALIVE = 1e-3;
 /** Bits under which a question tells nothing. */
@@ -22,7 +22,7 @@ const LEAST_GAIN = 0.004;
 /** Share of all that one group of suspects must have for the hunt to end. */
 const SURE = 0.9;
 /** Bits from which what is seen at the machine is asked before any meter comes out. */
-const GOOD_LOOK = 0.85;
+const GOOD_LOOK = 0.6;
 /** Outcomes that one is taken to have of which nothing is worked out. */
 const UNTOLD = 2;
 /** Suspects that pairs are made of. */
