@@ -8,7 +8,7 @@ import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
 import { examples, exitStatus, formatOption, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
 import { type Format, type LookOptions, print, printJson } from './print.ts';
-import { Problem } from './status.ts';
+import { Problem, STATUS } from './status.ts';
 
 interface HuntFlags extends LookOptions {
   readonly saw?: readonly string[];
@@ -43,6 +43,12 @@ async function run(file: string, flags: HuntFlags, session: Session): Promise<vo
   const study = await loadStudy(file, session);
   if (study === undefined) return;
   const late = await import('./late-hunt.ts');
+  const danger = late.firstDanger(study);
+  if (danger !== undefined)
+    throw new Problem(
+      `nothing that is wired like this plan is to be powered or measured, for it puts somebody in danger: ${danger} Put the plan right first; "pullin check" has all of it`,
+      STATUS.fail,
+    );
   const said = await saidOn(study, flags);
   const hunt: Hunt = new late.Hunt(study, { worked: flags.neverWorked !== true });
   const log = flags.log === undefined ? undefined : await HuntLog.open(flags.log, session);
@@ -86,7 +92,11 @@ export function addHunt(program: Command, session: Session): void {
       helpEnd(
         'Positions: "all shut", or parts with their position and commas between: "planer open, bin tripped"; "after start pressed" for what was worked and let go of before; "by finger" for a switch pressed by hand. Seen: "runs", "off" or "chatters", of one of several loads "fan1 runs, fan2 off"; "K1 in", "LED1 lit", "X1 live" (a lamp lights in it). Readings: "11.8 V", "24 V AC", "155 ohm", "OL", "beeps".',
         'In a terminal: type what is asked for, "?" when you are not sure, "undo" to take the last answer back, "quit" to leave. Readings count as bands, and an answer may be wrong: a suspect that one answer speaks against falls back and stays in.',
-        exitStatus('0 told', '2 the plan, the command line or the log cannot be read'),
+        exitStatus(
+          '0 told',
+          '1 the plan puts somebody in danger as it is',
+          '2 the plan, the command line or the log cannot be read',
+        ),
       ) +
         examples(
           "pullin hunt --saw 'planer open: off' --saw 'router open: runs' shop.yaml",

@@ -91,7 +91,7 @@ function lastLead(measures: readonly Measure[]): 0 | 1 | 2 {
 }
 
 /** Message of the first finding that somebody comes to harm by. */
-function firstDanger(study: Study): string | undefined {
+export function firstDanger(study: Study): string | undefined {
   return judge(study).findings.find((f) => f.severity === 'danger')?.message;
 }
 

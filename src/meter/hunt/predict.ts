@@ -123,7 +123,8 @@ export class Predictor {
         any: apart(bands.map((b) => b!)),
       };
     }
-    const looks = own.map((some) => {
+    // One bad joint is as bad in every position; a finger on the switch may better it.
+    const looks = own.slice(0, o.kind === 'finger' ? own.length : 1).map((some) => {
       const pressed = o.kind === 'finger' ? some.filter((f) => !f.byFinger) : some;
       const seen = this.seen(pressed, o.stance);
       return seen === undefined ? undefined : this.lookAt(seen, o);
