@@ -46,7 +46,7 @@ async function run(file: string, flags: HuntFlags, session: Session): Promise<vo
   const danger = late.firstDanger(study);
   if (danger !== undefined)
     throw new Problem(
-      `nothing that is wired like this plan is to be powered or measured, for it puts somebody in danger: ${danger} Put the plan right first; "pullin check" has all of it`,
+      `nothing that is wired like this plan is to be powered or measured, for it puts somebody in danger: ${danger}. Put the plan right first; "pullin check" has all of it`,
       STATUS.fail,
     );
   const said = await saidOn(study, flags);

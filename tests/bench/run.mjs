@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { check, readPlan, study } from '../../dist/index.js';
+import { check, Hunt, readPlan, study } from '../../dist/index.js';
 import { planOf } from './plans.mjs';
 import { zonesOf } from './zones.mjs';
 
@@ -55,13 +55,13 @@ function compared(title, runs, processes) {
   });
 }
 
-/** User CPU of one `meter` a file, told by the shell that started it, and how many times the first. */
-function metered(title, files) {
-  console.log(`\nmeter: ${title}, user CPU of one run, and how many times the first:`);
+/** User CPU of one run of a command a file, told by the shell that started it, and how many times the first. */
+function metered(title, files, command = 'meter') {
+  console.log(`\n${command}: ${title}, user CPU of one run, and how many times the first:`);
   let first;
   for (const [name, file] of Object.entries(files)) {
-    const line = 'node bin/pullin.js meter "$1" >/dev/null && times';
-    const { stdout } = spawnSync('sh', ['-c', line, 'sh', file], { cwd: root, encoding: 'utf8' });
+    const line = 'node bin/pullin.js "$2" "$1" >/dev/null && times';
+    const { stdout } = spawnSync('sh', ['-c', line, 'sh', file, command], { cwd: root, encoding: 'utf8' });
     // The second line of `times` is what ended children took: user, then system.
     const [, minutes, seconds] = /^(\d+)m([\d.]+)s/.exec(stdout.trim().split('\n').at(-1)) ?? [];
     const user = 1000 * (60 * Number(minutes) + Number(seconds));
@@ -161,6 +161,31 @@ metered('zones on a trunk', {
   '20 x 15': shopOf(20, 15, {}),
 });
 metered('gates on one relay', { 30: written(30), 100: written(100), 300: written(300) });
+metered('gates on one relay', { 12: written(12), 60: written(60), 200: written(200) }, 'faults');
+
+/** What would be answered with one fault in the circuit, once a question is chosen; the time is that of choosing. */
+function hunted(count) {
+  const read = readPlan(new TextEncoder().encode(planOf(count, 'chain')), `${count}.yaml`);
+  const hunt = new Hunt(study(read.plan), { worked: true });
+  const breaks = hunt.all.filter((s) => s.faults[0].mode === 'core-open');
+  const truth = breaks[breaks.length >> 1];
+  const times = [];
+  for (;;) {
+    const { result, ms: taken } = timed(() => hunt.next());
+    if (result === undefined) break;
+    times.push(taken);
+    hunt.answer(result, hunt.predictor.answer(truth, result));
+  }
+  return { questions: times.length, first: times[0], middle: median(times) };
+}
+console.log('\nhunt: one broken core, ms to choose the first question and the median one:');
+hunted(12);
+for (const count of [12, 60, 200]) {
+  const { questions, first, middle } = hunted(count);
+  console.log(
+    `  ${String(count).padStart(3)} gates  ${questions} questions  first ${ms(first)}  median ${ms(middle)}`,
+  );
+}
 rmSync(folder, { recursive: true });
 
 function prepared(count, layout) {
