@@ -207,7 +207,9 @@ function hiddenFaults(
   const landed = [...circuit.landed.keys()].sort();
   return faults.flatMap((f, i) => {
     if (found.detectable.has(i)) return [];
-    return [{ fault: f.text, why: f.untried ?? f.hidden ?? whyHidden(plan, circuit, f, landed) }];
+    return [
+      { item: f.item, fault: f.text, why: f.untried ?? f.hidden ?? whyHidden(plan, circuit, f, landed) },
+    ];
   });
 }
 

@@ -89,10 +89,14 @@ export type MeterStep = CheckStep | ReadStep;
 export interface StageSetup {
   readonly stage: MeterStage;
   readonly text: readonly string[];
+  /** what is done after its last reading; empty for nothing */
+  readonly after: readonly string[];
 }
 
 /** A fault that no reading at the terminals tells from the right circuit. */
 export interface HiddenFault {
+  /** what it is a fault of: a part, a terminal, a core; the fault's text begins with a part's */
+  readonly item: string;
   readonly fault: string;
   readonly why: string;
 }
