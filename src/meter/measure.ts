@@ -21,13 +21,15 @@ export interface Measure extends Where {
   /** full scale of the range, ohm or V */
   readonly full: number;
   readonly expect: Expected;
+  /** the supply at whose poles this is read, with nothing else on them */
+  readonly alone?: string;
 }
 
 /** A cheap meter's error: a share of the reading, and last digits of a scale of 2000; common practice, no source. */
 const SHARE = 0.02;
 const DIGITS = 5 / 2000;
 /** Share of full scale under which volts are taken for nothing. */
-const NOTHING = 0.05;
+export const NOTHING = 0.05;
 /** ohm up to which a reading ought to stay for a beep to be counted on. */
 const BEEPS_SURELY = 25;
 /** ohm from which a reading is told by its number as well. */

@@ -67,6 +67,8 @@ export interface ReadStep {
   readonly far: boolean;
   /** what is adjusted first at the gates it opens, the first time they are opened; a sentence a gate */
   readonly adjust: readonly string[];
+  /** name of the supply that is read by itself here, before anything is connected to it; null for every other reading */
+  readonly alone: string | null;
   /** as on the dial: `continuity`, `200 ohm`, `20 V DC` */
   readonly range: string;
   /** inputs by number in the order of the plan: what is away from rest */

@@ -55,20 +55,26 @@ const cover = ({ detected, detectable }: MeterSheet) =>
 function stageBlocks(sheet: MeterSheet, stage: (typeof STAGES)[number]): Block[] {
   const steps = stepsOf(sheet.steps, stage);
   const own = sheet.setup.filter((s) => s.stage === stage);
+  const alone = steps.filter(isAlone);
+  const others = steps.filter((s) => !isAlone(s));
   return [
     heading(2, `Stage ${stage}: ${STAGE_TITLES[stage]}`, steps.length === 0 ? { only: WRITTEN } : {}),
+    ...(alone.length === 0 ? [] : stepBlocks(alone)),
     list(
       'dash',
       own.flatMap((s) => s.text),
       steps.length === 0 ? { only: WRITTEN } : {},
     ),
-    ...sectionsOf(steps).flatMap(({ title, own: under }) => [
+    ...sectionsOf(others).flatMap(({ title, own: under }) => [
       ...(title === undefined ? [] : [heading(3, title)]),
       ...stepBlocks(under),
     ]),
     ...listed(own.flatMap((s) => s.after)),
   ];
 }
+
+/** Readings of a supply by itself come before its cores are put back. */
+const isAlone = (step: MeterStep) => step.kind === 'read' && step.alone !== null;
 
 /** Nothing at all where there is nothing to say. */
 const listed = (text: readonly string[]) => (text.length === 0 ? [] : [list('dash', text)]);

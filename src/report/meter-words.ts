@@ -102,7 +102,8 @@ export function wrongWords({ expect }: ReadStep, wrong: Wrong): string {
 }
 
 /** Where everything stands, with what is worked first and let go of, and what takes a third hand. */
-export function positionWords({ first, positions, held }: ReadStep): string {
+export function positionWords({ first, positions, held, alone }: ReadStep): string {
+  if (alone !== null) return `${alone} by itself`;
   const now = positions.length === 0 ? 'everything at rest' : positions.join(', ');
   const where = first.length === 0 ? now : `first ${first.join(', ')}; let go, then read with ${now}`;
   if (held.length === 0) return where;
@@ -114,10 +115,15 @@ export function probeWords(step: ReadStep): string {
   return `red on ${step.red}, black on ${step.black}${step.far ? ' (with a long lead)' : ''}`;
 }
 
-/** What is done before a step is read: a clip lead put on, gates adjusted; a sentence each. */
+/** What is done before a step is read: a supply by itself, a clip lead put on, gates adjusted; a sentence each. */
 export function beforeWords(step: ReadStep): string[] {
   const lead = `${step.clipped.length > 2 ? 'Clip leads join' : 'A clip lead joins'} ${step.clipped.slice(0, -1).join(', ')} and ${step.clipped.at(-1)} for this reading, and off again after it.`;
-  return [...(step.clipped.length === 0 ? [] : [lead]), ...step.adjust];
+  const own = `Nothing is on the poles of ${step.alone} yet, and nothing is connected to it until it reads as it should. Unless it is a battery, it gets power for this reading alone, a plug-in one from any socket that works.`;
+  return [
+    ...(step.alone === null ? [] : [own]),
+    ...(step.clipped.length === 0 ? [] : [lead]),
+    ...step.adjust,
+  ];
 }
 
 /** One line of a wrong reading with what it means, the likeliest `most` faults; the data have them all. */

@@ -44,6 +44,7 @@ function hostile(): MeterSheet {
       {
         ...step,
         zone: bad,
+        alone: bad,
         red: bad,
         black: bad,
         range: bad,
