@@ -123,7 +123,14 @@ export function howWrong(measure: Measure, subject: Subject): Wrong | undefined 
     );
   }
   const powered = stage === 2 ? subject.loop : subject.mains;
-  return wrongVolts(measure, powered.volts(stance, pair.a, pair.b));
+  const found = wrongVolts(measure, powered.volts(stance, pair.a, pair.b));
+  return found ?? wrongAtEvery(measure, powered.moments(stance, pair.a, pair.b));
+}
+
+/** Where relays never rest, as with a supply that one of them shorts: only what is wrong alike at every moment. */
+function wrongAtEvery(measure: Measure, moments: readonly (Volts | undefined)[]): Wrong | undefined {
+  const wrong = new Set(moments.map((volts) => wrongVolts(measure, volts)));
+  return wrong.size === 1 ? [...wrong][0] : undefined;
 }
 
 /** Judges a reading in ohms. */
