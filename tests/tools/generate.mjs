@@ -17,6 +17,8 @@ const { allCautions, explanations, planJsonSchema, reportJsonSchema, sizeJsonSch
   '../../dist/index.js'
 );
 
+const PROGRESS = /^(trying faults:|trying failures:|working out the meter sheet)( \d+ %)?\n$/;
+
 /** Runs the command in this process, as on a pipe: 80 columns, no colour, paths relative to the root. */
 async function pullin(args, cwd = root) {
   let text = '';
@@ -32,7 +34,8 @@ async function pullin(args, cwd = root) {
   const io = {
     stdin: (async function* () {})(),
     stdout,
-    stderr: stream,
+    // How far a piece of work is hangs on the machine, and is in no document.
+    stderr: { ...stream, write: (part) => (text += PROGRESS.test(part) ? '' : part) },
     env: { SOURCE_DATE_EPOCH: '1795564800' },
     cwd,
   };
