@@ -61,6 +61,11 @@ export class Machine {
     return this.state(inputs, standing, settled);
   }
 
+  /** The next moment of a state in which things move. */
+  after({ moved, relays, alive }: MachineState): MachineState {
+    return this.state(moved, this.look(new Set(moved), { relays, alive }), false);
+  }
+
   /** A standing as a state, whether things would stay so or not. */
   state(moved: ReadonlySet<number>, { relays, alive }: Standing, settled: boolean): MachineState {
     const { circuit, figures } = this;

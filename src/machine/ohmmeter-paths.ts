@@ -1,9 +1,12 @@
 /** What an ohmmeter sends current through, and how many ohms it finds there. */
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Circuit, ContactEdge, Passive } from '../circuit/circuit.ts';
+import { widestVolts } from '../circuit/rail-volts.ts';
 import type { Figures } from '../electric/island.ts';
+import type { SupplyPart } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
-import { windingMost } from '../ratings/winding.ts';
+import { copperMost, windingMost } from '../ratings/winding.ts';
+import { modelOf } from '../study/coil-models.ts';
 import { closedWith } from './settle.ts';
 
 /** ohm of a clip lead; common practice, no source. */
@@ -52,11 +55,30 @@ export function ohmmeterPaths(
       if (leads.includes(p)) return LEAD_OHMS;
       return isNotTold(plan, p) ? undefined : figures.passive(p, false)?.re;
     },
-    mostOhms: (p) => {
-      const part = plan.parts.get(p.part);
-      return part?.kind === 'motor' && p.what === 'load' ? windingMost(part) : undefined;
-    },
+    mostOhms: (p) => mostOf(circuit, p),
   };
+}
+
+/** ohm of a winding whose copper the plan does not tell, from what its plate says that it draws. */
+function mostOf(circuit: Circuit, { part: name, what }: Passive): number | undefined {
+  const part = circuit.plan.parts.get(name);
+  if (part?.kind === 'motor' && what === 'load') return windingMost(part);
+  // Impedance of the coil with its armature in, as printed; none for electronics, which pass no current of a meter.
+  if ((part?.kind === 'relay' || part?.kind === 'timer') && what === 'coil') {
+    const { electronic, ohms } = modelOf(part);
+    return electronic ? undefined : ohms;
+  }
+  if (part?.kind === 'supply' && what === 'primary') return primaryMost(circuit, part);
+  return undefined;
+}
+
+/** Of a transformer alone: what holds its volts may be electronic. */
+function primaryMost({ sources }: Pick<Circuit, 'sources'>, part: SupplyPart): number | undefined {
+  if (part.regulation !== 'transformer' && part.regulation !== 'unregulated') return undefined;
+  const { winding } = sources.find((s) => s.part === part.name) ?? {};
+  // Where the plan does not say what it is made for, it is for the mains that there is.
+  const volts = winding ?? Math.max(0, ...sources.filter((s) => s.mains).map(widestVolts));
+  return part.limit && copperMost(volts, part.limit.amps * part.output.volts);
 }
 
 /** The mains side of each supply that is told to hang on a plug, across the first two poles of that plug: no plan draws it. */

@@ -21,13 +21,15 @@ export interface Measure extends Where {
   /** full scale of the range, ohm or V */
   readonly full: number;
   readonly expect: Expected;
+  /** the supply at whose poles this is read, with nothing else on them */
+  readonly alone?: string;
 }
 
 /** A cheap meter's error: a share of the reading, and last digits of a scale of 2000; common practice, no source. */
 const SHARE = 0.02;
 const DIGITS = 5 / 2000;
 /** Share of full scale under which volts are taken for nothing. */
-const NOTHING = 0.05;
+export const NOTHING = 0.05;
 /** ohm up to which a reading ought to stay for a beep to be counted on. */
 const BEEPS_SURELY = 25;
 /** ohm from which a reading is told by its number as well. */
@@ -121,7 +123,14 @@ export function howWrong(measure: Measure, subject: Subject): Wrong | undefined 
     );
   }
   const powered = stage === 2 ? subject.loop : subject.mains;
-  return wrongVolts(measure, powered.volts(stance, pair.a, pair.b));
+  const found = wrongVolts(measure, powered.volts(stance, pair.a, pair.b));
+  return found ?? wrongAtEvery(measure, powered.moments(stance, pair.a, pair.b));
+}
+
+/** Where relays never rest, as with a supply that one of them shorts: only what is wrong alike at every moment. */
+function wrongAtEvery(measure: Measure, moments: readonly (Volts | undefined)[]): Wrong | undefined {
+  const wrong = new Set(moments.map((volts) => wrongVolts(measure, volts)));
+  return wrong.size === 1 ? [...wrong][0] : undefined;
 }
 
 /** Judges a reading in ohms. */

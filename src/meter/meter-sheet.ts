@@ -30,6 +30,7 @@ import type {
   Wrong,
 } from './sheet-model.ts';
 import { heldInputs, stanceWords } from './stance.ts';
+import { withSuppliesAlone } from './supply-alone.ts';
 import { unplugged } from './unplugged.ts';
 
 /** Every single fault of a plan that is tried, in the order of the plan's cores and parts. */
@@ -55,7 +56,7 @@ export function commission(
   const told = toldOf(study);
   const danger = told.verdict === 'fail' ? firstDanger(study) : undefined;
   if (danger !== undefined) return { sheet: withheld(plan, danger), faults: [] };
-  const found = searchReadings(study, faultsOf(study), progress);
+  const found = withSuppliesAlone(study, searchReadings(study, faultsOf(study), progress));
   const { faults } = found;
   const { checks, adjust } = adjustments(plan, circuit, found);
   const steps: MeterStep[] = [
@@ -149,6 +150,7 @@ function readSteps(
       clipped: m.clipped.map(mark),
       clippedAt: m.clipped.map(splitTerminalKey),
       far: m.pair.far,
+      alone: m.alone ?? null,
       range: m.range,
       moved: m.stance.moved,
       positions: stanceWords(circuit, m.stance.moved),
@@ -166,7 +168,7 @@ function readSteps(
  * not solved in whole once more for what is known of the circuit near the probes.
  */
 function nominal(study: Study, unpluggedStudy: Study, m: Measure, near: boolean): number | null {
-  if (near || m.stance.first.length > 0) return m.expect.nominal;
+  if (near || m.alone !== undefined || m.stance.first.length > 0) return m.expect.nominal;
   const { moved } = m.stance;
   const between = [splitTerminalKey(m.pair.a), splitTerminalKey(m.pair.b)] as const;
   if (m.expect.unit === 'ohm') {
@@ -207,7 +209,9 @@ function hiddenFaults(
   const landed = [...circuit.landed.keys()].sort();
   return faults.flatMap((f, i) => {
     if (found.detectable.has(i)) return [];
-    return [{ fault: f.text, why: f.untried ?? f.hidden ?? whyHidden(plan, circuit, f, landed) }];
+    return [
+      { item: f.item, fault: f.text, why: f.untried ?? f.hidden ?? whyHidden(plan, circuit, f, landed) },
+    ];
   });
 }
 

@@ -2,7 +2,7 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { Source } from '../circuit/circuit.ts';
 import type { Figures } from '../electric/island.ts';
-import { Machine } from '../machine/machine.ts';
+import { Machine, type MachineState } from '../machine/machine.ts';
 import { Voltmeter } from '../machine/voltmeter.ts';
 import { kept } from '../plan/map-entries.ts';
 import { REST, type Stance, stanceOf } from './stance.ts';
@@ -12,6 +12,9 @@ export interface Volts {
   readonly volts: number;
   readonly kind: 'dc' | 'ac' | null;
 }
+
+/** Moments of a round of relays that never rest up to which it is followed. */
+const LONGEST_ROUND = 16;
 
 export class PoweredCircuit {
   private made: Machine | undefined;
@@ -54,8 +57,35 @@ export class PoweredCircuit {
     return keys.some(reached) ? undefined : state.relays;
   }
 
+  /**
+   * The reading at each moment of the round that relays go which never come to rest; none where they rest, or where the
+   * round does not close.
+   */
+  moments(stance: Stance, a: string, b: string): readonly (Volts | undefined)[] {
+    const { state } = this.at(stance);
+    if (state.settled) return [];
+    const round = kept(this.rounds, stance.key, () => this.roundOf(state));
+    return round.map((meter) => this.momentary(meter, a, b));
+  }
+  private readonly rounds = new Map<string, readonly Voltmeter[]>();
+
+  private roundOf(start: MachineState): Voltmeter[] {
+    const same = (x: readonly boolean[], y: readonly boolean[]) => x.every((on, i) => on === y[i]);
+    const round = [start];
+    while (round.length <= LONGEST_ROUND) {
+      const next = this.machine.after(round.at(-1)!);
+      if (same(next.relays, start.relays) && same(next.alive, start.alive))
+        return round.map((state) => new Voltmeter(state));
+      round.push(next);
+    }
+    return [];
+  }
+
   private read(meter: Voltmeter, a: string, b: string): Volts | undefined {
-    if (!meter.state.settled) return undefined;
+    return meter.state.settled ? this.momentary(meter, a, b) : undefined;
+  }
+
+  private momentary(meter: Voltmeter, a: string, b: string): Volts | undefined {
     const { volts, kind } = meter.readOneOfMany(this.circuit.netOf.get(a), this.circuit.netOf.get(b));
     return volts === null ? undefined : { volts, kind };
   }

@@ -9,6 +9,7 @@ import { leadFaults } from './fault-clip-lead.ts';
 import { Judging } from './judging.ts';
 import { howWrong, type Measure, wrongOhms } from './measure.ts';
 import { fewest, ReadingsGathered, shorter, trouble } from './readings-gathered.ts';
+import { redOnCathode } from './red-on-cathode.ts';
 import { Sections } from './sections.ts';
 import type { Wrong } from './sheet-model.ts';
 import { inShopOrder } from './shop-order.ts';
@@ -287,7 +288,7 @@ class Search {
       this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w.has(i));
     return {
       faults,
-      measures,
+      measures: redOnCathode(this.subjects, measures, !this.trials.all),
       zones: measures.map((m) => this.sections.zone(m)),
       wrong,
       detectable: new Set(own.filter(shown)),

@@ -65,7 +65,7 @@ export function setups(plan: Plan, need: ReadingsNeed): StageSetup[] {
     outlets: inRole(plan, 'outlet').filter((o) => loads.some((l) => l.pluggedInto === o.name)),
   };
   return [
-    { stage: 1, text: [...dead(cast), ...(need.lead > 0 ? [LEAD] : [])] },
+    { stage: 1, text: [...dead(cast), ...(need.lead > 0 ? [LEAD] : [])], after: [] },
     {
       stage: 2,
       text: [
@@ -73,10 +73,21 @@ export function setups(plan: Plan, need: ReadingsNeed): StageSetup[] {
         ...loop(cast, need.loopNeedsMains),
         ...(need.lineOhms ? [OHMS] : []),
       ],
+      after: [],
     },
-    { stage: 3, text: [...(need.lead === 2 ? [LEAD_OFF] : []), ...mains(cast, need.loopNeedsMains)] },
+    {
+      stage: 3,
+      text: [...(need.lead === 2 ? [LEAD_OFF] : []), ...mains(cast, need.loopNeedsMains)],
+      after: plugs.length > 0 ? [PROVE_AGAIN] : [],
+    },
   ];
 }
+
+/** A meter that has failed shows nothing, as a dead line does; common practice in proving dead, no source. */
+const PROVE =
+  'Prove the meter before the first reading: with these probes on this range, read a source that is known to be live, of the same kind and about the same volts, such as a socket that works. A meter that has failed shows nothing, as a dead line does.';
+const PROVE_AGAIN =
+  'After the last reading, prove the meter on the same source once more. Where it fails there, no reading of this stage counts, and nothing is taken for dead.';
 
 const LEAD =
   'Where a step says so, clip leads join the terminals it names while that step is read. No plug goes into the wall and no breaker is switched on while a lead is on.';
@@ -89,7 +100,7 @@ function dead({ socketed, switched, batteries, pinned, fixed, loose }: PartsToSe
   if (pinned.length > 0) text.push(`Unplug ${names(pinned)} and keep the pins in sight.`);
   for (const p of fixed)
     text.push(
-      `${p.name} is wired in: an electrician switches its breaker off, locks it and proves it dead before anything is opened. Its terminals are the ends of its cores at that breaker or isolator, where other parts may stay live: what is read there, the electrician reads.`,
+      `${p.name} is wired in: an electrician switches its breaker off, locks it and proves it dead, with a tester proved on a live source before and after, before anything is opened. Its terminals are the ends of its cores at that breaker or isolator, where other parts may stay live: what is read there, the electrician reads.`,
     );
   if (loose.length > 0) text.push(`Unplug ${names(loose)}${pinned.length > 0 ? ' too' : ''}.`);
   for (const s of socketed)
@@ -146,6 +157,7 @@ function mains({ pinned, fixed, loose, wired, outlets }: PartsToSetUp, needsMain
   if (plugs.length === 0) return ['There is no mains in this plan; nothing is read here.'];
   const text = [
     'Only a competent person does this stage, with probes and a meter made for mains, one hand at a time, the box closed except while reading.',
+    PROVE,
   ];
   if (needsMains && pinned.length > 0)
     text.push(`${names(pinned)} ${pinned.length === 1 ? 'comes' : 'come'} out of the wall again first.`);

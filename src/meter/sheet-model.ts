@@ -67,6 +67,8 @@ export interface ReadStep {
   readonly far: boolean;
   /** what is adjusted first at the gates it opens, the first time they are opened; a sentence a gate */
   readonly adjust: readonly string[];
+  /** name of the supply that is read by itself here, before anything is connected to it; null for every other reading */
+  readonly alone: string | null;
   /** as on the dial: `continuity`, `200 ohm`, `20 V DC` */
   readonly range: string;
   /** inputs by number in the order of the plan: what is away from rest */
@@ -89,10 +91,14 @@ export type MeterStep = CheckStep | ReadStep;
 export interface StageSetup {
   readonly stage: MeterStage;
   readonly text: readonly string[];
+  /** what is done after its last reading; empty for nothing */
+  readonly after: readonly string[];
 }
 
 /** A fault that no reading at the terminals tells from the right circuit. */
 export interface HiddenFault {
+  /** what it is a fault of: a part, a terminal, a core; the fault's text begins with a part's */
+  readonly item: string;
   readonly fault: string;
   readonly why: string;
 }

@@ -16,3 +16,12 @@ export function windingMost(motor: MotorPart): number | undefined {
   const amps = motor.amps ?? (motor.power === undefined ? 0 : motor.power.watts / (root * volts));
   return amps > 0 ? (root * volts) / amps : undefined;
 }
+
+/**
+ * ohm of copper that a coil or a primary winding has at most which takes this many VA at its volts: V²/VA. Its impedance is
+ * not less than its resistance, |Z| = V/I = V²/(VI); a transformer takes no fewer VA than it gives (any textbook on
+ * transformers). Undefined where there is nothing to divide by.
+ */
+export function copperMost(volts: number, voltAmperes: number): number | undefined {
+  return volts > 0 && voltAmperes > 0 ? volts ** 2 / voltAmperes : undefined;
+}

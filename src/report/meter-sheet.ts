@@ -7,12 +7,14 @@ import {
   expectWords,
   INTRO,
   isWithheld,
+  MORE,
   meaningLines,
   positionWords,
   probeWords,
   STAGE_TITLES,
   STOP,
   sectionTitle,
+  silentLines,
   stepsOf,
 } from './meter-words.ts';
 
@@ -39,6 +41,7 @@ export function meterDocument(sheet: MeterSheet): Block[] {
     },
     ...STAGES.flatMap((stage) => stageBlocks(sheet, stage)),
     paragraph(cover(sheet), { only: PRINTED }),
+    ...moreBlocks(sheet),
     ...silentBlocks(sheet),
   ];
 }
@@ -51,16 +54,30 @@ const cover = ({ detected, detectable }: MeterSheet) =>
 
 function stageBlocks(sheet: MeterSheet, stage: (typeof STAGES)[number]): Block[] {
   const steps = stepsOf(sheet.steps, stage);
-  const setup = sheet.setup.filter((s) => s.stage === stage).flatMap((s) => s.text);
+  const own = sheet.setup.filter((s) => s.stage === stage);
+  const alone = steps.filter(isAlone);
+  const others = steps.filter((s) => !isAlone(s));
   return [
     heading(2, `Stage ${stage}: ${STAGE_TITLES[stage]}`, steps.length === 0 ? { only: WRITTEN } : {}),
-    list('dash', setup, steps.length === 0 ? { only: WRITTEN } : {}),
-    ...sectionsOf(steps).flatMap(({ title, own }) => [
+    ...(alone.length === 0 ? [] : stepBlocks(alone)),
+    list(
+      'dash',
+      own.flatMap((s) => s.text),
+      steps.length === 0 ? { only: WRITTEN } : {},
+    ),
+    ...sectionsOf(others).flatMap(({ title, own: under }) => [
       ...(title === undefined ? [] : [heading(3, title)]),
-      ...stepBlocks(own),
+      ...stepBlocks(under),
     ]),
+    ...listed(own.flatMap((s) => s.after)),
   ];
 }
+
+/** Readings of a supply by itself come before its cores are put back. */
+const isAlone = (step: MeterStep) => step.kind === 'read' && step.alone !== null;
+
+/** Nothing at all where there is nothing to say. */
+const listed = (text: readonly string[]) => (text.length === 0 ? [] : [list('dash', text)]);
 
 function stepBlocks(steps: readonly MeterStep[]): Block[] {
   return [
@@ -134,14 +151,20 @@ function readingTable(steps: readonly ReadStep[]): Block {
   );
 }
 
+/** Where the causes stand that paper has no room for. */
+function moreBlocks({ steps }: MeterSheet): Block[] {
+  const most = Math.max(
+    0,
+    ...steps.flatMap((s) => (s.kind === 'read' ? s.wrong.map((w) => w.faults.length) : [])),
+  );
+  return most > TOLD_ON_PAPER ? [paragraph(MORE, { only: PRINTED })] : [];
+}
+
 function silentBlocks({ silent }: MeterSheet): Block[] {
   if (silent.length === 0) return [];
   return [
     heading(2, 'What no reading at the terminals tells', { only: WRITTEN }),
     heading(2, 'What no reading shows', { only: PRINTED }),
-    list(
-      'dash',
-      silent.map(({ fault, why }) => `${fault}: ${why}`),
-    ),
+    list('dash', silentLines(silent)),
   ];
 }

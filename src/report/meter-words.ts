@@ -1,6 +1,15 @@
 /** Sentences of the commissioning sheet, the same for a terminal and for Markdown; nothing is escaped here. */
-import type { MeterSheet, MeterStage, MeterStep, ReadStep, Wrong } from '../meter/sheet-model.ts';
+import type {
+  HiddenFault,
+  MeterSheet,
+  MeterStage,
+  MeterStep,
+  ReadStep,
+  Wrong,
+} from '../meter/sheet-model.ts';
+import { push } from '../plan/map-entries.ts';
 import { rounded } from '../text/numbers.ts';
+import { listOf } from '../text/word-list.ts';
 import { toldLine } from './told.ts';
 
 export const STAGE_TITLES: Readonly<Record<MeterStage, string>> = {
@@ -28,6 +37,10 @@ export const STOP: readonly string[] = [
 
 export const INTRO =
   'Work from the top. Put right what a step shows before going on: each step names only causes that the steps before it have not excluded, and after a change the steps of its stage are done again. What a step does not name stands at rest: gates shut, switches off, buttons free. A band is what the circuit may give; a plain meter adds up to 2 % and five of its last digits.';
+
+/** On paper, where the causes are that a step counts without naming them. */
+export const MORE =
+  'Where a step counts more causes than it names, `pullin meter` on the same plan names more, and `pullin meter --json` all of them.';
 
 const AS_IT_STANDS = 'The readings are of the plan as it stands.';
 const DANGER =
@@ -89,7 +102,8 @@ export function wrongWords({ expect }: ReadStep, wrong: Wrong): string {
 }
 
 /** Where everything stands, with what is worked first and let go of, and what takes a third hand. */
-export function positionWords({ first, positions, held }: ReadStep): string {
+export function positionWords({ first, positions, held, alone }: ReadStep): string {
+  if (alone !== null) return `${alone} by itself`;
   const now = positions.length === 0 ? 'everything at rest' : positions.join(', ');
   const where = first.length === 0 ? now : `first ${first.join(', ')}; let go, then read with ${now}`;
   if (held.length === 0) return where;
@@ -101,10 +115,15 @@ export function probeWords(step: ReadStep): string {
   return `red on ${step.red}, black on ${step.black}${step.far ? ' (with a long lead)' : ''}`;
 }
 
-/** What is done before a step is read: a clip lead put on, gates adjusted; a sentence each. */
+/** What is done before a step is read: a supply by itself, a clip lead put on, gates adjusted; a sentence each. */
 export function beforeWords(step: ReadStep): string[] {
   const lead = `${step.clipped.length > 2 ? 'Clip leads join' : 'A clip lead joins'} ${step.clipped.slice(0, -1).join(', ')} and ${step.clipped.at(-1)} for this reading, and off again after it.`;
-  return [...(step.clipped.length === 0 ? [] : [lead]), ...step.adjust];
+  const own = `Nothing is on the poles of ${step.alone} yet, and nothing is connected to it until it reads as it should. Unless it is a battery, it gets power for this reading alone, a plug-in one from any socket that works.`;
+  return [
+    ...(step.alone === null ? [] : [own]),
+    ...(step.clipped.length === 0 ? [] : [lead]),
+    ...step.adjust,
+  ];
 }
 
 /** One line of a wrong reading with what it means, the likeliest `most` faults; the data have them all. */
@@ -118,6 +137,31 @@ export function meaningLines(
     const more = faults.length - shown.length;
     const rest = more > 0 ? `; and ${more} more${where}` : '';
     return { wrong: wrongWords(step, wrong), means: `${shown.join('; ')}${rest}` };
+  });
+}
+
+/** One line for all that is hidden for one reason; what is the same at several parts is told once. */
+export function silentLines(silent: readonly HiddenFault[]): string[] {
+  const reasons = new Map<string, HiddenFault[]>();
+  for (const hidden of silent) push(reasons, hidden.why, hidden);
+  return [...reasons].map(([why, of]) => {
+    const told = alikeOf(of);
+    return of.length === 1
+      ? `${told[0]}: ${why}`
+      : `Of each of these ${of.length}, ${why}: ${told.join('; ')}`;
+  });
+}
+
+/** `K1: contact COM-NC never makes (likewise K2 and K3)`. */
+function alikeOf(hidden: readonly HiddenFault[]): string[] {
+  const alike = new Map<string, HiddenFault[]>();
+  for (const h of hidden) {
+    const own = h.item !== '' && h.fault.startsWith(h.item);
+    push(alike, own ? `of a part${h.fault.slice(h.item.length)}` : `as it is ${h.fault}`, h);
+  }
+  return [...alike.values()].map(([first, ...others]) => {
+    const items = [...new Set(others.map((h) => h.item))].filter((item) => item !== first!.item);
+    return items.length === 0 ? first!.fault : `${first!.fault} (likewise ${listOf(items)})`;
   });
 }
 

@@ -83,8 +83,10 @@ runs:
     const copper = loop('coil: {rated: 24 V AC, power: 6 VA, resistance: 14 ohm}');
     expect(dead(copper, 'K1.A1', 'K1.A2')).toMatchObject({ ohms: 14, beeps: true, notes: [] });
     const unknown = dead(loop('coil: {rated: 24 V AC, power: 6 VA}'), 'K1.A1', 'K1.A2');
-    expect(unknown).toMatchObject({ ohms: null, beeps: null, through: null });
+    expect(unknown).toMatchObject({ ohms: null, beeps: null, through: true });
     expect(unknown.notes.join()).toContain('K1');
+    // V²/VA: its impedance, of which its copper is a part.
+    expect(unknown.notes.join()).toContain('It is less than 96 ohm');
   });
 
   it('an unknown winding beside a known part still tells what it can', () => {

@@ -56,10 +56,19 @@ function fails({ expect: want, range }: ReadStep, read: Reading): boolean {
   return none || read.volts > want.high! * 1.02 + room || read.volts < want.low! * 0.98 - room;
 }
 
+/** A supply on the bench: no core on it, in a socket that works. */
+function byItself(built: Plan, name: string): Plan {
+  const { intents: _, ...rest } = built;
+  const part = { ...built.parts.get(name)! };
+  if ('fedFrom' in part) delete (part as { fedFrom?: string }).fedFrom;
+  return { ...rest, runs: [], parts: new Map([[name, part]]) };
+}
+
 function firstFailing(reads: readonly ReadStep[], built: Plan): ReadStep | undefined {
   return reads.find((step) => {
     const dead = step.expect.unit === 'ohm';
-    const here = step.stage === 3 ? built : unplugged(built, !dead);
+    const shop = step.stage === 3 ? built : unplugged(built, !dead);
+    const here = step.alone === null ? shop : byItself(built, step.alone);
     const { moved, between, clippedAt: clipped } = step;
     const read = readMeter(Study.of(here), { moved, dead, loop: dead && step.stage === 2, clipped, between });
     return fails(step, read);
@@ -112,6 +121,29 @@ describe.each(PLANS)('%s', (name) => {
         built,
         `${gate.name}: the switch is mounted the wrong way round, pressed when it ought to be free`,
       );
+    }
+  });
+
+  it('with another supply out of the drawer fails at a step that reads it by itself, before it is connected', () => {
+    const { plan, reads } = example(name);
+    const loose = [...plan.parts.values()].filter((p) => p.kind === 'supply' && p.output.kind === 'dc');
+    expect(loose.length).toBeGreaterThan(0);
+    for (const part of loose) {
+      if (part.kind !== 'supply') continue;
+      // Neighbours in the row of plug-in supplies that shops sell; common practice, no source.
+      const sold = [5, 6, 9, 12, 15, 18, 24, 36, 48];
+      const at = sold.indexOf(part.output.volts);
+      for (const volts of [sold[at - 1]!, sold[at + 1]!]) {
+        const other = { ...part, output: { ...part.output, volts } };
+        const built = { ...plan, parts: new Map(plan.parts).set(part.name, other) };
+        const step = firstFailing(reads, built)!;
+        expect(step.alone).toBe(part.name);
+        expect(named(step)).toContain(`${part.name} is one of ${volts} V DC`);
+      }
+      const step = reads.find((s) => s.alone === part.name)!;
+      expect(named(step)).toContain(`${part.name} gives ${part.output.volts} V AC`);
+      const before = reads.filter((s) => s.stage > 1 && s.alone === null && s.number < step.number);
+      expect(before).toEqual([]);
     }
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { MotorPart } from '../../src/plan/part-types.ts';
-import { windingMost } from '../../src/ratings/winding.ts';
+import { copperMost, windingMost } from '../../src/ratings/winding.ts';
 import { planOf } from '../helpers/plan-of.ts';
 
 const of = (motor: string) => {
@@ -35,5 +35,25 @@ describe('the most a winding may have', () => {
 
   it('is not told of a motor of unknown kind', () => {
     expect(of('power: 1 hp, volts: 120 V AC, amps: 16 A')).toBeUndefined();
+  });
+});
+
+describe('the most the copper of a coil or a primary may have', () => {
+  it('is more than a short-circuit test finds of a transformer', () => {
+    // Chapman, Electric Machinery Fundamentals, example on a transformer's equivalent circuit (from memory): 20 kVA,
+    // 8000/240 V; 489 V drive 2.5 A and 240 W into the high side with the low side shorted: 38.4 ohm, both windings.
+    const most = copperMost(8000, 20_000)!;
+    expect(most).toBeCloseTo(3200, 9);
+    expect(most).toBeGreaterThan(240 / 2.5 ** 2);
+  });
+
+  it('is more than the copper of a small relay coil', () => {
+    // Plain plug-in relays for 120 V AC take about 1.2 VA and have about 4.4 kohm; common practice, from memory.
+    expect(copperMost(120, 1.2)).toBeGreaterThan(4400);
+  });
+
+  it('is not told where nothing is drawn', () => {
+    expect(copperMost(120, 0)).toBeUndefined();
+    expect(copperMost(0, 10)).toBeUndefined();
   });
 });

@@ -38,12 +38,13 @@ function hostile(): MeterSheet {
     ...made(),
     title: bad,
     check: { verdict: 'fail', finding: bad },
-    setup: [{ stage: 1, text: [bad] }],
+    setup: [{ stage: 1, text: [bad], after: [bad] }],
     steps: [
       { number: 1, stage: 1, kind: 'check', part: bad, text: bad },
       {
         ...step,
         zone: bad,
+        alone: bad,
         red: bad,
         black: bad,
         range: bad,
@@ -56,7 +57,7 @@ function hostile(): MeterSheet {
         wrong: [{ wrong: 'open', faults: Array.from({ length: 9 }, () => bad) }],
       },
     ],
-    silent: [{ fault: bad, why: bad }],
+    silent: [{ item: bad, fault: bad, why: bad }],
   };
 }
 
@@ -141,6 +142,62 @@ describe('words', () => {
     };
     expect(positionWords(held)).toContain('keep stop and start so while you read: a second person is needed');
   });
+});
+
+describe('mains readings', () => {
+  /** Common practice in proving dead, no source: the tester is tried on a known live source before and after. */
+  it('stand between two trials of the meter on a live source', () => {
+    const mains = made().steps.filter((s) => s.stage === 3);
+    expect(mains.length).toBeGreaterThan(0);
+    for (const text of [asLines(made(), 400), marked(made()), printed(made())]) {
+      const [before, after] = [
+        text.indexOf('Prove the meter before the first reading'),
+        text.indexOf('prove the meter on the same source once more'),
+      ];
+      expect(before).toBeGreaterThan(text.indexOf('Stage 3'));
+      expect(after).toBeGreaterThan(before);
+      const between = text.slice(before, after);
+      for (const step of mains) if (step.kind === 'read') expect(between).toContain(step.range);
+      expect(text.match(/prove the meter/gi)).toHaveLength(2);
+    }
+  });
+});
+
+describe('what no reading tells', () => {
+  const lines = (silent: MeterSheet['silent']) =>
+    asLines({ ...made(), silent }, 2000)
+      .split('What no reading at the terminals tells')[1]!
+      .split('\n')
+      .filter((l) => l.trim() !== '');
+
+  it('is one line a reason, what several parts have alike told once, and nothing left out', () => {
+    const contact = (item: string) => ({
+      item,
+      fault: `${item}: contact COM-NC never makes`,
+      why: 'no core is on NC',
+    });
+    const other = { item: 'K1.A1', fault: 'the core is on D1.A', why: 'no core is on NC' };
+    const alone = { item: 'D1', fault: 'D1 is broken', why: 'it carries nothing' };
+    const told = lines([contact('g1'), alone, contact('g2'), other, contact('g3')]);
+    expect(told.map((l) => l.slice(2))).toEqual([
+      'Of each of these 4, no core is on NC: g1: contact COM-NC never makes (likewise g2 and g3); the core is on D1.A',
+      'D1 is broken: it carries nothing',
+    ]);
+  });
+
+  it('names every fault of a real shop by its text or its part', () => {
+    const told = lines(made().silent).join(' ');
+    for (const { item, fault, why } of made().silent) {
+      expect(told).toContain(why);
+      expect(told.includes(fault) || told.includes(item), fault).toBe(true);
+    }
+    expect(lines(made().silent).length).toBe(new Set(made().silent.map((s) => s.why)).size);
+  });
+});
+
+it('on paper says where the causes stand that it has no room for', () => {
+  expect(printed(made())).toMatch(/and \d+ more/);
+  expect(printed(made())).toMatch(/pullin meter --json/);
 });
 
 describe('Markdown', () => {
