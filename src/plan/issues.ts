@@ -84,7 +84,11 @@ function keysAt(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
       def = (here as z.ZodType)._zod.def as unknown as Record<string, unknown>;
     }
     if (def === undefined) return [];
-    if (step === undefined) return def.type === 'object' ? Object.keys(def.shape as object).sort() : [];
+    if (step === undefined) {
+      if (def.type === 'object') return Object.keys(def.shape as object).sort();
+      const keys = def.type === 'record' ? (def.keyType as z.ZodType)._zod.def : undefined;
+      return keys?.type === 'enum' ? Object.keys((keys as z.core.$ZodEnumDef).entries).sort() : [];
+    }
     here = def.type === 'object' ? (def.shape as Record<string, unknown>)[String(step)] : def.element;
   }
   return [];

@@ -160,7 +160,9 @@ describe('a loop with one relay', () => {
     '%s has at most twice as many steps as gates and twelve, besides those of a supply by itself',
     (name) => {
       const { steps } = worked(name).sheet;
-      expect(steps.filter((s) => s.kind === 'check' || s.alone === null).length).toBeLessThanOrEqual(2 * kinds(file(name), 'gate') + 12);
+      expect(steps.filter((s) => s.kind === 'check' || s.alone === null).length).toBeLessThanOrEqual(
+        2 * kinds(file(name), 'gate') + 12,
+      );
     },
   );
 });

@@ -248,7 +248,7 @@ const NEAR = 12;
 const EFFORT_WEIGHT = 0.25;
 
 /** Every fault that is hunted for: those of the commissioning sheet and those that come with use. */
-export function suspectedFaults(study: Study): Fault[] {
+function suspectedFaults(study: Study): Fault[] {
   return [...faultsOf(study), ...laterFaults(study)].filter((f) => f.untried === undefined);
 }
 

@@ -209,7 +209,7 @@ function plain(of: unknown): unknown {
   if (typeof of !== 'object' || of === null) return of;
   const copy: Json = {};
   for (const [key, value] of Object.entries(of)) {
-    if (key === 'propertyNames') continue;
+    if (key === 'propertyNames' && !('enum' in (value as object))) continue;
     copy[key === 'samples' ? 'examples' : key] = plain(value);
   }
   return copy;

@@ -46,18 +46,10 @@ const FAILURES: { readonly [K in PartKind]: readonly FailureMode[] } = {
   box: [...CORES, 'meets-mains', 'meets-earth'],
 };
 
-const shape = (of: PartKind) =>
-  Object.fromEntries(
-    FAILURES[of].map((mode) => [
-      mode,
-      number(q.times, 'Times as likely as with such parts in general.').optional(),
-    ]),
-  );
-
 /** `likely:` of a kind of part: it can only fail in the ways that its kind does. */
 export const likely = (of: PartKind): z.ZodType<Likely> =>
   z
-    .strictObject(shape(of))
+    .partialRecord(z.enum(FAILURES[of]), number(q.times, 'Times as likely as with such parts in general.'))
     .describe(
       'How much likelier than with such parts in general this one fails, by the way to fail: {never-makes: 5}. It orders "pullin faults" and the suspects of "pullin hunt".',
     );

@@ -11,6 +11,7 @@ export interface Schema {
   readonly else?: Schema;
   readonly items?: Schema;
   readonly additionalProperties?: Schema;
+  readonly propertyNames?: { readonly enum?: readonly string[] };
 }
 
 export const root: Schema = JSON.parse(

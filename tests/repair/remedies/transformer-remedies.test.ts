@@ -85,7 +85,10 @@ describe('coils on a transformer', () => {
     const [first] = offered(spoilt('kiln-street', ...HIGH));
     expect(first!.id).toBe('coil-too-high');
     expect(first!.words.join()).not.toContain('V DC');
-    for (const words of first!.words) expect(words).toMatch(/; it is no pass yet, for the check then asks for a value that the plan leaves out (value-unsaid)$/);
+    for (const words of first!.words)
+      expect(words).toMatch(
+        /; it is no pass yet, for the check then asks for a value that the plan leaves out (value-unsaid)$/,
+      );
   });
 
   it('get less rise where that is enough', () => {
