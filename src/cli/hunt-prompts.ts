@@ -119,9 +119,12 @@ class Asking {
 
   /** Takes in a line in plain form; false, with what is wrong, where it cannot be read. */
   private said(text: string): boolean {
-    const [, word, own] = /^(saw |reading )?(.*)$/s.exec(text)!;
-    const asReading = word === 'reading ' || (word === undefined && /^\S+\s+\S+\s*=/.test(own!));
-    const read = asReading ? this.form.reading(own!) : this.form.saw(own!);
+    // `saw` is a word for what follows it in a log, and a gate may well be called that.
+    const bare = text.replace(/^(?:saw|reading) /, '');
+    const asReading = /^\S+\s+\S+\s*=/.test(bare);
+    const whole = asReading ? this.form.reading(text) : this.form.saw(text);
+    const read =
+      whole.ok || bare === text ? whole : asReading ? this.form.reading(bare) : this.form.saw(bare);
     if (!read.ok) {
       this.say(`! ${read.problem}`);
       return false;
