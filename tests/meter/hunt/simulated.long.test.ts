@@ -1,2 +1,2 @@
-/** The tests of simulated.test.ts on every right example. */
+/** The tests of simulated.test.ts on more of the right examples and more faults. */
 import './simulated.test.ts';
