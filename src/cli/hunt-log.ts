@@ -1,5 +1,5 @@
 /** The log of a hunt: one plain line for each answer, written at once, so that whatever ends the hunt leaves it whole. */
-import { appendFile, readFile } from 'node:fs/promises';
+import { appendFile, open, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Hunt } from '../meter/hunt/hunt.ts';
 import type { PlainForm, Said } from '../meter/hunt/plain-form.ts';
@@ -10,8 +10,11 @@ import { Problem } from './status.ts';
 
 const HEAD =
   '# What was seen on a hunt with pullin. Lines may be added by hand; those that begin with # are passed over.\n';
-/** Largest log that is read, characters. */
-const LARGEST = 1_000_000;
+const BEGINNING = '# What was seen on a hunt';
+/** Largest log that is read, bytes. */
+const LARGEST = 100_000;
+/** Most lines of it that tell something; a hunt takes a tenth. */
+const MOST_LINES = 300;
 
 export class HuntLog {
   private constructor(
@@ -25,26 +28,23 @@ export class HuntLog {
   static async open(file: string, session: Session): Promise<HuntLog> {
     const path = resolve(directory(session.io), file);
     const name = printable(file);
-    let text: string | undefined;
-    try {
-      text = await readFile(path, 'utf8');
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'ENOENT')
-        throw new Problem(`${name}: cannot be read as a log`);
-    }
-    if (text !== undefined && (text.length > LARGEST || !text.startsWith('# What was seen on a hunt')))
+    const text = await textOf(path, name);
+    if (text !== undefined && !text.startsWith(BEGINNING))
       throw new Problem(`${name} is there already and is no log of a hunt; name another file`);
     const log = new HuntLog(path, name, (text ?? '').split('\n'), Promise.resolve());
-    if (text === undefined) await log.put(HEAD);
-    else if (text !== '' && !text.endsWith('\n')) await log.put('\n');
+    if (text === undefined) await log.begin();
+    else if (!text.endsWith('\n')) await log.put('\n');
     return log;
   }
 
   /** Brings a hunt to where the log left off. Throws a `Problem` for a line that cannot be read. */
   resume(hunt: Hunt, form: PlainForm): void {
+    let told = 0;
     for (const [i, line] of this.lines.entries()) {
       const text = line.trim();
       if (text === '' || text.startsWith('#')) continue;
+      if (++told > MOST_LINES)
+        throw new Problem(`${this.name} tells of more than ${MOST_LINES} things; begin another log`);
       const wrong = taken(hunt, form, text);
       if (wrong !== undefined) throw new Problem(`${this.name}, line ${i + 1}: ${wrong}`);
     }
@@ -61,14 +61,43 @@ export class HuntLog {
     await this.pending;
   }
 
-  private async put(text: string): Promise<void> {
+  /** Makes the file; never in the place of one that has come there meanwhile. */
+  private begin(): Promise<void> {
+    return this.tried(writeFile(this.path, HEAD, { encoding: 'utf8', flag: 'wx' }));
+  }
+
+  private put(text: string): Promise<void> {
+    return this.tried(appendFile(this.path, text, 'utf8'));
+  }
+
+  private async tried(work: Promise<void>): Promise<void> {
     try {
-      await appendFile(this.path, text, 'utf8');
+      await work;
     } catch (error) {
       throw new Problem(
         `${this.name}: cannot be written (${(error as NodeJS.ErrnoException).code ?? 'unknown'})`,
       );
     }
+  }
+}
+
+/** What stands in the file; undefined where there is none. Throws a `Problem` for what is no file of text, or too large. */
+async function textOf(path: string, name: string): Promise<string | undefined> {
+  try {
+    const handle = await open(path, 'r');
+    try {
+      const stat = await handle.stat();
+      if (!stat.isFile() || stat.size > LARGEST)
+        throw new Problem(`${name} is there already and is no log of a hunt; name another file`);
+      return await handle.readFile('utf8');
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    if (error instanceof Problem) throw error;
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'ENOENT') return undefined;
+    throw new Problem(`${name}: cannot be read as a log (${code ?? 'unknown'})`);
   }
 }
 
@@ -80,8 +109,11 @@ function taken(hunt: Hunt, form: PlainForm, text: string): string | undefined {
   }
   if (text.startsWith('no help: ')) {
     const told = text.slice('no help: '.length);
-    const out = hunt.all.filter((s) => s.faults.map((f) => f.text).join(', and ') === told);
-    hunt.cleared(out);
+    const named = () => hunt.all.filter((s) => s.faults.map((f) => f.text).join(', and ') === told);
+    // Two at once are suspects only where no single one fits.
+    if (named().length === 0) hunt.withPairs();
+    if (named().length === 0) return `"${told}" is nothing that is suspected in this plan`;
+    hunt.cleared(named());
     return undefined;
   }
   const space = text.indexOf(' ');

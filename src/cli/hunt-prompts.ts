@@ -1,9 +1,10 @@
 /** A hunt in a terminal: one question after the other, plain lines that a screen reader reads as they come. */
-import { createInterface, type Interface } from 'node:readline/promises';
+import { createInterface, type Interface } from 'node:readline';
 import type { Hunt } from '../meter/hunt/hunt.ts';
 import type { HuntTold } from '../meter/hunt/hunt-model.ts';
 import type { Answer, Observation } from '../meter/hunt/observation.ts';
 import type { PlainForm } from '../meter/hunt/plain-form.ts';
+import { printable } from '../text/escape.ts';
 import { wrap } from '../text/wrap.ts';
 import type { HuntLog } from './hunt-log.ts';
 import { type Session, widthFor } from './io.ts';
@@ -19,6 +20,7 @@ type Typed =
 const COMPLAINT =
   'First, what does it do that it should not? Type it as a position and what is seen, such as "planer open: off" or "all shut: runs"; or Enter to be asked.';
 const LEAVING = 'Left there.';
+const QUIT = /^(?:quit|q)$/i;
 
 /** Asks until the hunt ends or is left. What was answered is in the log by then. */
 export async function huntInTerminal(
@@ -33,6 +35,9 @@ export async function huntInTerminal(
 class Asking {
   private readonly lines: Interface;
   private open = true;
+  /** lines that were typed before they were asked for, such as several that were pasted at once */
+  private readonly ahead: string[] = [];
+  private wake: () => void = () => undefined;
   private form!: PlainForm;
 
   constructor(
@@ -41,28 +46,35 @@ class Asking {
     private readonly options: LookOptions,
     private readonly session: Session,
   ) {
-    const { stdin, stdout } = session.io;
-    this.lines = createInterface({
-      input: stdin as NodeJS.ReadStream,
-      output: stdout as NodeJS.WriteStream,
-      historySize: 0,
+    // The terminal itself keeps the line that is typed, so that nothing here has to move the cursor.
+    this.lines = createInterface({ input: session.io.stdin as NodeJS.ReadStream, terminal: false });
+    this.lines.on('line', (text) => {
+      this.ahead.push(text);
+      this.wake();
     });
     this.lines.on('close', () => {
       this.open = false;
+      this.wake();
     });
   }
 
   async run(): Promise<void> {
     const late = await import('./late-hunt.ts');
     this.form = new late.PlainForm(this.hunt.study);
+    const { io } = this.session;
+    const leave = () => this.lines.close();
+    io.once?.('SIGINT', leave);
+    io.once?.('SIGTERM', leave);
     try {
       await print([...late.careBlocks()], this.options, this.session);
-      if (this.hunt.answered.length === 0 && !(await this.complaint())) return this.say(LEAVING);
+      if (this.hunt.answered.length === 0 && !(await this.complaint())) return this.leaving();
       while (this.open) {
         const told = late.tellHunt(this.hunt);
         if (!(await this.turn(told))) break;
       }
     } finally {
+      io.off?.('SIGINT', leave);
+      io.off?.('SIGTERM', leave);
       this.lines.close();
       await this.log?.written();
     }
@@ -82,19 +94,24 @@ class Asking {
     return this.take(typed, next);
   }
 
-  private standing({ agreeing, answers, suspects, fits }: HuntTold): void {
+  private standing({ agreeing, answers, suspects, fits, doubtful }: HuntTold): void {
     if (answers.length === 0) return;
     const first = suspects[0]?.faults.map((f) => f.text).join(', and ');
-    const count =
-      fits === 'none' ? 'No single fault agrees with all of it' : `${agreeing} suspects agree with all of it`;
-    this.say(`${count}; the likeliest: ${first}.`);
+    this.say(
+      `${agreeing === 0 ? 'Nothing agrees' : `${agreeing} suspects agree`} with all of it; the likeliest: ${first}.`,
+    );
+    if (fits === 'two faults') this.say('No single fault agrees with all of it; two at once do.');
+    if (doubtful !== null)
+      this.say(
+        `The answer that most speaks against is "${answers[doubtful - 1]}"; look again, and type the line anew if it was otherwise.`,
+      );
   }
 
   private async complaint(): Promise<boolean> {
     this.say(COMPLAINT);
     for (;;) {
       const text = await this.line('seen: ');
-      if (text === undefined || text === 'quit') return false;
+      if (text === undefined || QUIT.test(text)) return false;
       if (text === '') return true;
       if (this.said(text)) return true;
     }
@@ -102,9 +119,12 @@ class Asking {
 
   /** Takes in a line in plain form; false, with what is wrong, where it cannot be read. */
   private said(text: string): boolean {
-    const [, word, own] = /^(saw |reading )?(.*)$/s.exec(text)!;
-    const asReading = word === 'reading ' || (word === undefined && /^\S+\s+\S+\s*=/.test(own!));
-    const read = asReading ? this.form.reading(own!) : this.form.saw(own!);
+    // `saw` is a word for what follows it in a log, and a gate may well be called that.
+    const bare = text.replace(/^(?:saw|reading) /, '');
+    const asReading = /^\S+\s+\S+\s*=/.test(bare);
+    const whole = asReading ? this.form.reading(text) : this.form.saw(text);
+    const read =
+      whole.ok || bare === text ? whole : asReading ? this.form.reading(bare) : this.form.saw(bare);
     if (!read.ok) {
       this.say(`! ${read.problem}`);
       return false;
@@ -119,7 +139,7 @@ class Asking {
   private async take(typed: Typed, observation: Observation): Promise<boolean> {
     switch (typed.by) {
       case 'quit':
-        this.say(this.log === undefined ? LEAVING : `${LEAVING} The log has all of it.`);
+        this.leaving();
         return false;
       case 'undo':
         if (this.hunt.undo()) this.log?.say('undo');
@@ -137,7 +157,10 @@ class Asking {
 
   /** Asks whether what was done helped; false where the hunt is over. */
   private async end(told: HuntTold): Promise<boolean> {
-    if (told.end === null) return false;
+    if (told.end === null) {
+      this.say('Nothing is left to suspect. What is at fault is none of what is hunted for here.');
+      return false;
+    }
     for (;;) {
       const text = await this.line('Did that put it right? yes, no, undo or quit: ');
       if (text === undefined || /^(?:y|yes|quit|q)$/i.test(text)) return false;
@@ -145,6 +168,7 @@ class Asking {
         if (this.hunt.undo()) this.log?.say('undo');
         return true;
       }
+      if (isLine(text) && this.said(text)) return true;
       if (!/^(?:n|no)$/i.test(text)) continue;
       const out = this.hunt.group();
       this.hunt.cleared(out.map((r) => r.suspect));
@@ -156,9 +180,9 @@ class Asking {
   private async ask(prompt: string, observation: Observation): Promise<Typed> {
     for (;;) {
       const text = await this.line(prompt);
-      if (text === undefined || /^(?:quit|q)$/i.test(text)) return { by: 'quit' };
+      if (text === undefined || QUIT.test(text)) return { by: 'quit' };
       if (/^undo$/i.test(text)) return { by: 'undo' };
-      if (text.includes(':') || text.includes('=')) return { by: 'line', text };
+      if (isLine(text)) return { by: 'line', text };
       const late = await import('./late-hunt.ts');
       const answer = late.answerTo(this.hunt, observation, text);
       if (answer.ok) return { by: 'answer', answer: answer.value };
@@ -168,16 +192,26 @@ class Asking {
 
   /** One line as typed; undefined where there is no more to come, by Ctrl-C or Ctrl-D. */
   private async line(prompt: string): Promise<string | undefined> {
-    if (!this.open) return undefined;
-    const closed = new Promise<undefined>((done) => this.lines.once('close', () => done(undefined)));
-    const text = await Promise.race([this.lines.question(prompt).catch(() => undefined), closed]);
+    this.session.out.write(prompt);
+    while (this.ahead.length === 0 && this.open) await new Promise<void>((done) => (this.wake = done));
+    const text = this.ahead.shift();
+    if (text === undefined) this.session.out.write('\n');
     return text?.trim();
+  }
+
+  private leaving(): void {
+    this.say(this.log === undefined ? LEAVING : `${LEAVING} The log has all of it.`);
   }
 
   private say(text: string): void {
     const width = Math.min(100, widthFor(this.options.width, this.session.io.stdout));
-    this.session.out.write(`${wrap(text, width).join('\n')}\n`);
+    this.session.out.write(`${wrap(printable(text), width).join('\n')}\n`);
   }
+}
+
+/** Whether it is no answer to what was asked, but a line in plain form. */
+function isLine(text: string): boolean {
+  return text.includes(':') || text.includes('=');
 }
 
 /** What may be typed to a question. */

@@ -63,6 +63,7 @@ async function run(file: string, flags: HuntFlags, session: Session): Promise<vo
     const { huntInTerminal } = await import('./hunt-prompts.ts');
     return huntInTerminal(hunt, log, flags, session);
   }
+  await log?.written();
   const told = late.tellHunt(hunt);
   if (flags.json) return printJson(told, session);
   await print(late.huntDocument(told), flags, session);

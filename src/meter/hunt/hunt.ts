@@ -2,6 +2,7 @@
  * A hunt: the faults that agree with what was seen, ranked, and the next thing to look at. What was seen counts as evidence
  * and not as proof, for people misread; a suspect that an answer speaks against falls back and does not fall out.
  */
+import { kept } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
 import type { Fault } from '../fault.ts';
 import { laterFaults } from '../faults/later.ts';
@@ -52,6 +53,7 @@ export class Hunt {
   private readonly answers: Answered[] = [];
   private readonly passed = new Set<string>();
   private readonly out = new Set<Suspect>();
+  private readonly pairs = new Map<Suspect, Map<Suspect, Suspect>>();
 
   constructor(
     readonly study: Study,
@@ -72,10 +74,15 @@ export class Hunt {
     return this.suspects;
   }
 
-  /** Takes an answer in; undefined for one who is not sure, who is not asked that again. */
+  /** Takes an answer in; undefined for one who is not sure, who is not asked that again. Of two to the same the later counts. */
   answer(observation: Observation, answer: Answer | undefined): void {
     this.passed.add(observation.key);
-    if (answer !== undefined) this.answers.push({ observation, answer });
+    if (answer === undefined) return;
+    const same = this.answers.findIndex(
+      (a) => a.observation.key === observation.key && covers(answer, a.answer),
+    );
+    if (same >= 0) this.answers.splice(same, 1);
+    this.answers.push({ observation, answer });
   }
 
   /** What was done about these did not help: it is none of them. */
@@ -93,15 +100,25 @@ export class Hunt {
 
   /** Two faults at once come in as suspects as well. */
   withPairs(): void {
-    const first = this.ranked().slice(0, PAIRED);
-    const pairs: Suspect[] = [];
-    for (const [i, x] of first.entries())
-      for (const y of first.slice(i + 1)) {
-        const [a, b] = [x.suspect.faults[0]!, y.suspect.faults[0]!];
-        if (x.suspect.faults.length > 1 || y.suspect.faults.length > 1 || !goTogether(a, b)) continue;
-        pairs.push({ faults: [a, b], weight: x.suspect.weight * y.suspect.weight * TWO });
-      }
+    const singles = this.ranked().flatMap(({ suspect }) => (suspect.faults.length === 1 ? [suspect] : []));
+    const first = singles.slice(0, PAIRED);
+    const pairs = first.flatMap((x, i) =>
+      first
+        .slice(i + 1)
+        .filter((y) => goTogether(x.faults[0]!, y.faults[0]!))
+        .map((y) => this.pair(x, y)),
+    );
     this.suspects = [...this.singles, ...pairs];
+  }
+
+  /** Two at once, the same suspect whenever they are asked for. */
+  private pair(x: Suspect, y: Suspect): Suspect {
+    const [first, second] = this.singles.indexOf(x) < this.singles.indexOf(y) ? [x, y] : [y, x];
+    const of = kept(this.pairs, first, () => new Map<Suspect, Suspect>());
+    return kept(of, second, () => ({
+      faults: [...first.faults, ...second.faults],
+      weight: x.weight * y.weight * TWO,
+    }));
   }
 
   /** Every suspect, the likeliest first. */
@@ -268,6 +285,11 @@ function sampled(ranked: readonly Ranked[]): Ranked[] {
     own.push({ ...r, belief: times * each });
   }
   return own;
+}
+
+/** Whether one answer tells of all that another to the same question does. */
+function covers(answer: Answer, other: Answer): boolean {
+  return answer.by !== 'loads' || other.by !== 'loads' || other.of.every((load) => answer.of.includes(load));
 }
 
 /** Two faults that can stand side by side: not of the same core or contact. */

@@ -2,26 +2,21 @@
 
 import { positionWord, restWord } from '../../circuit/input-words.ts';
 import { isOwn } from '../../circuit/positions.ts';
+import { isMains } from '../../circuit/sides.ts';
 import { splitTerminalKey, terminalKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
 import { hint } from '../../text/nearest-name.ts';
-import { numberText } from '../../text/numbers.ts';
 import { targetsOf } from '../faults/effect.ts';
 import { marksOf } from '../probe-words.ts';
 import { type Stance, stanceOf } from '../stance.ts';
 import { type Answer, loopKind, type Observation, observe } from './observation.ts';
+import { fail, LONGEST, type Parsed, reading, readingText, TOO_LONG } from './reading-form.ts';
 
 /** One line read: what was looked at, and what came of it; undefined for one who is not sure. */
 export interface Said {
   readonly observation: Observation;
   readonly answer: Answer | undefined;
 }
-
-export type Parsed<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly problem: string };
-
-const fail = (problem: string): { ok: false; problem: string } => ({ ok: false, problem });
 
 const REST_WORDS = /^(?:everything )?(?:at )?rest$|^all shut$|^every gate shut$/i;
 const FINGER = /\s+by finger$/i;
@@ -47,6 +42,7 @@ export class PlainForm {
 
   /** `planer open: runs`, `all shut: fan1 runs, fan2 off`, `planer open: K1 in`, `planer open by finger: runs`. */
   saw(text: string): Parsed<Said[]> {
+    if (text.length > LONGEST) return fail(TOO_LONG);
     const colon = text.indexOf(':');
     if (colon < 0)
       return fail(
@@ -72,6 +68,7 @@ export class PlainForm {
 
   /** `K1.A1 K1.A2 = 0 V with planer open`, `K1.A1 PS1.- = OL`, `F1.1 F1.2 = beeps`. */
   reading(text: string): Parsed<Said> {
+    if (text.length > LONGEST) return fail(TOO_LONG);
     const match = /^(\S+)\s+(\S+)\s*=\s*(.+?)(?:\s+with\s+(.+))?$/i.exec(text.trim());
     if (match === null)
       return fail(
@@ -86,6 +83,11 @@ export class PlainForm {
     if (!read.ok) return read;
     const pair = { a, b, cost: 1, far: false, main: false };
     const { kind, answer, range } = read.value;
+    const live = kind === 'volts' ? [a, b].find((end) => this.isMains(end)) : undefined;
+    if (live !== undefined)
+      return fail(
+        `${this.mark(live)} is on mains, and no probe goes on live mains; say what a lamp does in an outlet, or give ohms with everything unplugged`,
+      );
     const at = { stance: stance.value, pair };
     const observation =
       kind === 'ohms' ? observe({ kind, ...at }) : observe({ kind, ...at, range: range ?? this.range });
@@ -126,7 +128,7 @@ export class PlainForm {
     if ('part' in o) {
       const words = { click: ['in', 'out'], lit: ['lit', 'dark'], lamp: ['live', 'dead'] }[o.kind];
       if (answer === undefined) return `${o.part} ?`;
-      if (answer.by === 'chatters') return 'chatters';
+      if (answer.by === 'chatters') return `${o.part} chatters`;
       return `${o.part} ${answer.by === 'yes' && answer.yes ? words[0] : words[1]}`;
     }
     if (answer === undefined) return '?';
@@ -137,7 +139,9 @@ export class PlainForm {
   }
 
   private stance(text: string): Parsed<Stance> {
-    const [here, before] = text.split(/\s+after\s+/i) as [string, string | undefined];
+    // Neither a part nor a selector's position that is called `after`.
+    const [here, before, more] = text.split(/(?<!,|\bat)\s+after\s+/i) as [string, string?, string?];
+    if (more !== undefined) return fail(`found "${text}", expected "after" once at most`);
     const moved = this.moved(here);
     if (!moved.ok) return moved;
     const first = before === undefined ? { ok: true as const, value: [] } : this.moved(before);
@@ -148,9 +152,13 @@ export class PlainForm {
     const trimmed = text.trim();
     if (REST_WORDS.test(trimmed)) return { ok: true, value: [] };
     const moved: number[] = [];
+    const told = new Set<string>();
     for (const one of trimmed.split(/\s*,\s*|\s+and\s+/)) {
       const found = this.input(one);
       if (!found.ok) return found;
+      const [name] = one.split(/\s/) as [string];
+      if (told.has(name)) return fail(`found "${trimmed}", which names ${name} twice`);
+      told.add(name);
       if (found.value !== undefined) moved.push(found.value);
     }
     return { ok: true, value: moved };
@@ -170,49 +178,69 @@ export class PlainForm {
         )}`,
       );
     const [first] = own;
-    const at = own.find((i) => positionWord(i.kind, i.position) === word || `at ${i.position}` === word);
+    const at = own.find((i) => positionWord(i.kind, i.position).toLowerCase() === word);
     if (at !== undefined) return { ok: true, value: at.index };
     const resting = restWord(this.study.plan, name!, first!.kind);
-    if (word === resting || word === `at ${resting}`) return { ok: true, value: undefined };
+    if ([resting.toLowerCase(), `at ${resting.toLowerCase()}`].includes(word))
+      return { ok: true, value: undefined };
     const words = [...own.map((i) => positionWord(i.kind, i.position)), resting];
     return fail(`found "${text.trim()}", expected ${words.map((w) => `${name} ${w}`).join(' or ')}`);
   }
 
   private facts(what: string, stance: Stance, kind: 'look' | 'finger'): Parsed<Said[]> {
-    const { plan, wired } = this.study;
     const on: string[] = [];
     const of: string[] = [];
     const said: Said[] = [];
     for (const one of what.split(/\s*,\s*/)) {
-      const space = one.search(/\s/);
-      const first = space < 0 ? one : one.slice(0, space);
-      const named = plan.parts.has(first) ? first : undefined;
-      const state = named === undefined ? one : one.slice(space + 1).trim();
-      if (named === undefined || this.loads.includes(named)) {
-        const loads = named === undefined ? this.loads : [named];
-        if (!RUNS.test(state) && !STANDS.test(state))
-          return fail(`found "${one}", expected runs, off or chatters`);
-        of.push(...loads);
-        if (RUNS.test(state)) on.push(...loads);
+      const [first, ...rest] = one.split(/\s+/) as [string, ...string[]];
+      const bare = RUNS.test(one) || STANDS.test(one);
+      const named = !bare && this.study.plan.parts.has(first) ? first : undefined;
+      const state = named === undefined ? one : rest.join(' ');
+      if (named !== undefined && !this.loads.includes(named)) {
+        const fact = this.fact(named, state, stance);
+        if (!fact.ok) return fact;
+        said.push(fact.value);
         continue;
       }
-      const relay = wired.relays.some((r) => isOwn(r) && r.part === named);
-      const lamp = ['lamp', 'led'].includes(plan.parts.get(named)!.kind);
-      const outlet = ['outlet', 'plug'].includes(plan.parts.get(named)!.kind);
-      if (!relay && !lamp && !outlet)
-        return fail(
-          `${named} is nothing that can be seen to work; name a load, a relay, a lamp or an outlet`,
-        );
-      const [yes, no] = relay ? [IN, OUT] : [LIT, DARK];
-      const words = relay ? 'in or out' : lamp ? 'lit or dark' : 'live or dead';
-      const own = observe({ kind: relay ? 'click' : lamp ? 'lit' : 'lamp', stance, part: named });
-      if (state === '?') said.push({ observation: own, answer: undefined });
-      else if (yes.test(state) || no.test(state))
-        said.push({ observation: own, answer: { by: 'yes', yes: yes.test(state) } });
-      else return fail(`found "${one}", expected ${named} ${words}`);
+      if (!RUNS.test(state) && !STANDS.test(state)) return fail(this.unread(one, first));
+      const loads = named === undefined ? this.loads : [named];
+      const twice = loads.find((load) => of.includes(load));
+      if (twice !== undefined) return fail(`found "${what}", which tells of ${twice} twice`);
+      of.push(...loads);
+      if (RUNS.test(state)) on.push(...loads);
     }
     if (of.length > 0) said.push({ observation: observe({ kind, stance }), answer: { by: 'loads', on, of } });
     return { ok: true, value: said };
+  }
+
+  /** What is wrong with something seen that begins with a word which names no relay, lamp or outlet. */
+  private unread(one: string, first: string): string {
+    const { parts } = this.study.plan;
+    const near = parts.has(first) || !/\s/.test(one) ? '' : hint(first, parts.keys());
+    return `found "${one}", expected runs, off or chatters${near}`;
+  }
+
+  /** A relay that pulls in, a lamp that gives light, an outlet in which a lamp lights. */
+  private fact(part: string, state: string, stance: Stance): Parsed<Said> {
+    const { plan, wired } = this.study;
+    const { kind } = plan.parts.get(part)!;
+    const relay = wired.relays.some((r) => isOwn(r) && r.part === part);
+    const lamp = kind === 'lamp' || kind === 'led';
+    if (!relay && !lamp && kind !== 'outlet' && kind !== 'plug')
+      return fail(`${part} is nothing that can be seen to work; name a load, a relay, a lamp or an outlet`);
+    const observation = observe({ kind: relay ? 'click' : lamp ? 'lit' : 'lamp', stance, part });
+    const said = (answer: Answer | undefined): Parsed<Said> => ({ ok: true, value: { observation, answer } });
+    if (state === '?') return said(undefined);
+    if (relay && CHATTERS_WORDS.test(state)) return said({ by: 'chatters' });
+    const [yes, no] = relay ? [IN, OUT] : [LIT, DARK];
+    if (yes.test(state) || no.test(state)) return said({ by: 'yes', yes: yes.test(state) });
+    const words = relay ? 'in, out or chatters' : lamp ? 'lit or dark' : 'live or dead';
+    return fail(`found "${part}${state === '' ? '' : ` ${state}`}", expected ${part} ${words}`);
+  }
+
+  private isMains(key: string): boolean {
+    const { circuit, sides } = this.study;
+    return isMains(sides, circuit.netOf.get(key));
   }
 
   private terminal(text: string): Parsed<string> {
@@ -225,45 +253,4 @@ export class PlainForm {
       return fail(`${part} has no terminal "${terminal}"${hint(terminal, marks.marks()) || '.'}`);
     return { ok: true, value: terminalKey(part, found) };
   }
-}
-
-/** What a meter showed, and on volts where its dial stood if that was said. */
-interface Shown {
-  readonly kind: 'volts' | 'ohms';
-  readonly range?: 'dc' | 'ac';
-  readonly answer: Answer | undefined;
-}
-
-const shown = (value: Shown): Parsed<Shown> => ({ ok: true, value });
-
-/** `11.8 V`, `24 V AC`, `155 ohm`, `1.2 k`, `OL`, `beeps`; `? V` and `? ohm` for one who is not sure. */
-export function reading(text: string): Parsed<Shown> {
-  if (/^(?:OL|over range|open|no way through|silent)$/i.test(text))
-    return shown({ kind: 'ohms', answer: { by: 'ohms', ohms: Number.POSITIVE_INFINITY } });
-  if (/^beeps?$/i.test(text)) return shown({ kind: 'ohms', answer: { by: 'beeps' } });
-  const match = /^(\?|-?\d+(?:\.\d+)?)\s*(mV|V|kohm|k|Mohm|ohms?|Ω|kΩ|MΩ)\s*(AC|DC)?$/i.exec(text);
-  if (match === null)
-    return fail(`found "${text}", expected volts, ohms, OL or beeps, such as 11.8 V, 155 ohm, OL`);
-  const [, number, unit, range] = match as unknown as [string, string, string, string | undefined];
-  const value = Number(number) * (SCALE[unit[0]!] ?? 1);
-  const sure = number !== '?';
-  if (/V$/i.test(unit))
-    return shown({
-      kind: 'volts',
-      ...(range === undefined ? {} : { range: range.toLowerCase() as 'dc' | 'ac' }),
-      answer: sure ? { by: 'volts', volts: value } : undefined,
-    });
-  return shown({ kind: 'ohms', answer: sure ? { by: 'ohms', ohms: value } : undefined });
-}
-
-/** What the first letter of a unit stands for, where it is a prefix. */
-const SCALE: Readonly<Record<string, number>> = { m: 1e-3, k: 1e3, K: 1e3, M: 1e6 };
-
-/** `range` on volts, undefined on ohms. */
-function readingText(range: 'dc' | 'ac' | undefined, answer: Answer | undefined): string {
-  if (range !== undefined)
-    return `${answer?.by === 'volts' ? numberText(answer.volts) : '?'} V ${range.toUpperCase()}`;
-  if (answer?.by === 'beeps') return 'beeps';
-  if (answer?.by !== 'ohms') return '? ohm';
-  return answer.ohms === Number.POSITIVE_INFINITY ? 'OL' : `${numberText(answer.ohms)} ohm`;
 }

@@ -1,0 +1,2 @@
+/** All of the tests of hunt-terminal.test.ts. */
+import './hunt-terminal.test.ts';
