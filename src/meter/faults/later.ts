@@ -235,7 +235,7 @@ class Later {
             {
               ...base,
               mode: 'does-not-turn',
-              text: `${part.name} gets its mains but does not turn`,
+              text: `${part.name} is fed but does not turn`,
               still: part.name,
               circuit: (c) => c,
             },

@@ -73,7 +73,7 @@ const MODES = {
   'stays-out': { name: 'does not pull in', cure: 'Change %, or free what jams it.' },
   'stays-in': { name: 'does not let go', cure: 'Change %.' },
   mistimed: { name: 'wrong time', cure: 'Set the time of % anew and try it by the clock.' },
-  'supply-dead': { name: 'gives nothing', cure: 'Look whether % has mains; if it has, change it.' },
+  'supply-dead': { name: 'gives nothing', cure: 'Look whether % has what feeds it; if it has, change it.' },
   'supply-weak': {
     name: 'sags under load',
     cure: 'Change % for one of the same volts and kind that gives what the plan says.',

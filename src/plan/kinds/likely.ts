@@ -9,15 +9,7 @@ import type { FailureMode, Likely } from './failure-modes.ts';
 const CORES = ['core-open', 'core-poor', 'cores-touch', 'wrong-terminal', 'changed-over'] as const;
 const WIRED = [...CORES, 'tab-loose'] as const;
 const CONTACTS = [...WIRED, 'never-makes', 'never-breaks', 'poor-contact'] as const;
-const COILS = [
-  ...CONTACTS,
-  'stays-out',
-  'stays-in',
-  'coil-open',
-  'coil-shorted',
-  'meets-mains',
-  'meets-earth',
-] as const;
+const COILS = [...CONTACTS, 'stays-out', 'stays-in', 'coil-open', 'coil-shorted', 'meets-mains'] as const;
 const DIODES = [...WIRED, 'reversed', 'diode-open', 'diode-shorted'] as const;
 const SUPPLIES = [...WIRED, 'supply-dead', 'supply-weak', 'poles-changed', 'wrong-volts'] as const;
 
@@ -32,7 +24,7 @@ const FAILURES: { readonly [K in PartKind]: readonly FailureMode[] } = {
   cutout: [...CONTACTS, 'wrong-way-round', 'tripped'],
   relay: [...COILS, 'coil-part-shorted'],
   timer: [...COILS, 'mistimed'],
-  board: COILS,
+  board: COILS.filter((mode) => mode !== 'poor-contact'),
   diode: DIODES,
   led: [...DIODES, 'dark'],
   resistor: [...WIRED, 'dark'],
@@ -42,8 +34,8 @@ const FAILURES: { readonly [K in PartKind]: readonly FailureMode[] } = {
   plug: [...WIRED, 'blown', 'feed-dead', 'unplugged'],
   outlet: WIRED,
   motor: [...WIRED, 'does-not-turn'],
-  load: WIRED,
-  box: [...CORES, 'meets-mains', 'meets-earth'],
+  load: WIRED.filter((mode) => mode !== 'core-poor'),
+  box: [...CORES.filter((mode) => mode !== 'core-poor'), 'meets-mains', 'meets-earth'],
 };
 
 /** `likely:` of a kind of part: it can only fail in the ways that its kind does. */

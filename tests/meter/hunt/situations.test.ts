@@ -169,7 +169,7 @@ const SITUATIONS: readonly Situation[] = [
   {
     gist: 'the motor gets its mains and does not turn',
     says: ['saw open: off', 'saw open: X1 live'],
-    cause: /^fan gets its mains but does not turn/,
+    cause: /^fan is fed but does not turn/,
   },
   {
     gist: 'the timer that staggers two fans is stuck: the second never follows',
