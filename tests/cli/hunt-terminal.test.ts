@@ -40,7 +40,7 @@ describe.skipIf(!HAS_TERMINAL)('a hunt in a terminal', () => {
         // Enter: to be asked.
         type('quit):', ''),
         type('! nothing was typed', 'perhaps'),
-        type('! found "perhaps", expected yes, no or chatters', '?'),
+        type('! found "perhaps", expected yes', '?'),
         type('quit):', 'undo'),
         type('There is nothing to take back.', 'lathe open: runs'),
         type('quit):', 'undo'),
@@ -70,7 +70,7 @@ describe.skipIf(!HAS_TERMINAL)('a hunt in a terminal', () => {
       'saw lathe open: off',
       'saw saw open: runs',
       'saw lathe open by finger: runs',
-      'reading lathe.COM lathe.NO = 12 V DC with lathe open',
+      expect.stringMatching(/^reading \S+ lathe\.NO = 12 V DC with lathe open$/),
     ]);
   });
 

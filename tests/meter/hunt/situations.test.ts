@@ -24,6 +24,8 @@ interface Situation {
   readonly says: readonly string[];
   /** how the cause is called */
   readonly cause: RegExp;
+  /** cures that do not help before it; none where it is left out */
+  readonly cures?: number;
 }
 
 const SITUATIONS: readonly Situation[] = [
@@ -147,6 +149,8 @@ const SITUATIONS: readonly Situation[] = [
     never: true,
     says: ['bandsaw open: off', 'planer open: off', 'bandsaw open: K1 out'],
     cause: /^D1 is the wrong way round/,
+    // A shorted one comes before it: for a meter whose ohms range opens no diode the two are alike but in one reading.
+    cures: 1,
   },
   {
     gist: 'the diode of a shared gate is the wrong way round: it starts one collector alone',
@@ -212,7 +216,7 @@ describe('a hunt ends at the cause where', () => {
     }
     const walk = person.go(hunt, cause);
     const told = tellHunt(hunt);
-    expect([walk.found, walk.cures]).toEqual([true, 0]);
+    expect([walk.found, walk.cures]).toEqual([true, situation.cures ?? 0]);
     expect(
       told.suspects.filter((s) => s.alike || s === told.suspects[0]).map((s) => s.faults[0]!.text),
     ).toContain(cause.faults[0]!.text);
