@@ -94,8 +94,9 @@ class Asking {
     return this.take(typed, next);
   }
 
-  private standing({ agreeing, answers, suspects, fits, doubtful }: HuntTold): void {
+  private standing({ agreeing, answers, suspects, fits, doubtful, danger }: HuntTold): void {
     if (answers.length === 0) return;
+    if (danger !== null) this.say(danger);
     const first = suspects[0]?.faults.map((f) => f.text).join(', and ');
     this.say(
       `${agreeing === 0 ? 'Nothing agrees' : `${agreeing} suspects agree`} with all of it; the likeliest: ${first}.`,
@@ -170,10 +171,28 @@ class Asking {
       }
       if (isLine(text) && this.said(text)) return true;
       if (!/^(?:n|no)$/i.test(text)) continue;
-      const out = this.hunt.group();
+      const done = await this.done(told.end.cure);
+      if (done === undefined) return false;
+      const out = this.hunt
+        .group()
+        .filter((r) => r.suspect.faults.some((f) => done.some((c) => c.startsWith(`${f.text}: `))));
       this.hunt.cleared(out.map((r) => r.suspect));
       for (const r of out) this.log?.say(`no help: ${r.suspect.faults.map((f) => f.text).join(', and ')}`);
       return true;
+    }
+  }
+
+  /** Which of the cures were tried; what was not done is not struck off. Undefined where there is no more to come. */
+  private async done(cures: readonly string[]): Promise<readonly string[] | undefined> {
+    if (cures.length === 1) return cures;
+    for (;;) {
+      const text = await this.line('Which of these did you do? Their numbers, or all: ');
+      if (text === undefined || QUIT.test(text)) return undefined;
+      if (/^all$/i.test(text)) return cures;
+      const numbers = text.split(/[\s,]+/).map(Number);
+      if (numbers.every((n) => Number.isInteger(n) && n >= 1 && n <= cures.length))
+        return numbers.map((n) => cures[n - 1]!);
+      this.say(`! found "${text}", expected numbers from 1 to ${cures.length}, or all`);
     }
   }
 

@@ -8,10 +8,18 @@ const CLASSES: readonly (readonly [FaultRow['severity'], string, string])[] = [
   [
     'danger',
     'Danger',
-    'mains where it must not be, an earth lost, or a load that goes on though it is stopped',
+    'mains lies where it must not or stays where it should go, an earth is lost, or a load goes on though it is stopped',
   ],
-  ['worse', 'The worse way', 'a load is on the side that the plan has it kept off when a supply fails'],
-  ['loss', 'Loss of function', 'a load does not do what it should, on the other side'],
+  [
+    'worse',
+    'The worse way',
+    'a load runs when it should not, or stands still where the plan has it go on when a supply fails',
+  ],
+  [
+    'loss',
+    'Loss of function',
+    'a load stands still when it should run, or runs where that is the lesser evil',
+  ],
   ['nuisance', 'Nuisance', 'only lamps, relays or outlets differ'],
   ['none', 'Nothing seen', 'the machine does all it should'],
 ];

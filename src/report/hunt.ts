@@ -46,6 +46,7 @@ function answersBlocks({ answers }: HuntTold): Block[] {
 /** Suspects, and what comes next. */
 export function standBlocks(hunt: HuntTold): Block[] {
   return [
+    ...(hunt.danger === null ? [] : [paragraph(hunt.danger)]),
     ...doubtBlocks(hunt),
     ...suspectBlocks(hunt),
     ...(hunt.next === null
@@ -101,7 +102,11 @@ function endBlocks({ end }: HuntTold): Block[] {
   if (end === null) return [];
   return [
     heading(2, 'What to do'),
-    list('dash', end.cure),
+    paragraph("Pull every plug and take the loop's supply off before anything is touched.", { close: true }),
+    list(
+      'number',
+      end.cure.map((text, i) => ({ text, number: i + 1 })),
+    ),
     ...(end.proof.length === 0
       ? []
       : [

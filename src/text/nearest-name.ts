@@ -38,6 +38,9 @@ function editDistance(left: string, right: string, most = 3): number {
 /** The closest of `names`, or undefined when none is near; of equally near ones the first. */
 export function nearest(found: string, names: Iterable<string>): string | undefined {
   if (found === '' || found.length > LONGEST) return undefined;
+  // One character is no slip of another name: `1` is none of `A1`, it is a part of `1/L1`.
+  if (found.length === 1)
+    return [...names].slice(0, MOST_NAMES).find((name) => name.split('/').includes(found));
   const allowed = found.length <= 2 ? 1 : found.length <= 5 ? 2 : 3;
   let best: string | undefined;
   let least = allowed + 1;

@@ -39,6 +39,8 @@ const valid = new Ajv2020({ strict: false }).compile(huntJsonSchema());
 const firstOf = ({ suspects }: HuntTold) => suspects[0]!.faults.map((f) => f.text).join(', and ');
 
 /** Only the far gate is dead: what parts it from the rest lies beyond the saw. */
+/** The overload relay has tripped and the fan goes on. */
+const STOPPED = 'panel-saw open, OL tripped: runs';
 const DEAD_LATHE = ['--saw', 'lathe open: off', '--saw', 'saw open: runs'];
 
 describe('pullin hunt', () => {
@@ -66,6 +68,22 @@ describe('pullin hunt', () => {
     expect(suspects).not.toContain('against it');
     expect(suspects).toMatch(/- and \d+ more that agree/);
     expect(out).toMatch(/To answer in plain form: (?:saw|reading) .*\?/s);
+  });
+
+  it('asks for nothing that needs power once a stop was seen not to stop it', async () => {
+    const plan = examplePath('millrace-joinery');
+    const seen = await told(plan, '--saw', STOPPED);
+    expect(seen.danger).toContain('Pull its plug');
+    expect(seen.next === null || seen.next.kind === 'ohms').toBe(true);
+    const { out } = await hunt(plan, '--saw', STOPPED);
+    expect(out.indexOf('DANGER')).toBeLessThan(out.indexOf('Suspected'));
+    expect(out).not.toContain('leave that supply on');
+  });
+
+  it('does not hold a beep against a good core', async () => {
+    const { suspects } = await told(SHOP, ...DEAD_LATHE, '--reading', 'saw.COM lathe.COM = beeps');
+    const lathe = suspects.find((s) => s.faults[0]!.text.includes('lathe: contact COM-NO never makes'))!;
+    expect(lathe.against).toEqual([]);
   });
 
   it('tells the same as JSON that its schema takes, and as Markdown', async () => {

@@ -278,7 +278,9 @@ describe('pullin meter', () => {
       verdict: z.enum(['pass', 'fail', 'cannot-tell']),
       finding: z.string().nullable(),
     }),
-    setup: z.array(z.strictObject({ stage, text: z.array(z.string()), after: z.array(z.string()) })).length(3),
+    setup: z
+      .array(z.strictObject({ stage, text: z.array(z.string()), after: z.array(z.string()) }))
+      .length(3),
     steps: z.array(step).min(1),
     detectable: z.number().int(),
     detected: z.number().int(),

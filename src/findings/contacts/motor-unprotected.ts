@@ -97,7 +97,7 @@ function unprotected(study: Study, motor: MotorPart, named: readonly CutoutPart[
       fix:
         named.length === 0
           ? `${motor.name} has to have a protector that is reset by hand (protector: manual), or an overload relay whose break contact 95-96 lies in line with the coil.`
-          : `Use a motor with a manual-reset protector (protector: manual), or an overload relay. Where ${names} is one, land its cores on 95 and 96.`,
+          : `Use a motor with a manual-reset protector (protector: manual), or an overload relay. If one of ${names} is such a relay, its cores go on 95 and 96; a stop or a bin switch is none.`,
     }),
     parts: [motor.name, ...named.map((c) => c.name)],
   };

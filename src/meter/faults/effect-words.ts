@@ -11,6 +11,9 @@ const NAMED = 3;
 const BESIDES = {
   'mains on the loop': 'mains lies on the loop: whoever touches it, or a gate, may be hurt',
   'earth lost': 'nothing is seen, and the metal it earthed is no longer earthed',
+  'left live':
+    'nothing is seen, and a line stays live while the load stands; the next such failure cannot be stopped',
+  'too many volts': 'coils get more volts than they are for, and burn in time',
   'not worked out': 'not worked out: a coil gets the other kind of current',
 } as const;
 
@@ -62,7 +65,10 @@ export function detectionWords(study: Study, fault: Fault, effect: Effect): stri
     return 'unplugged, ohms from the loop to each pin of the plug: there must be no way through';
   if (effect.besides === 'earth lost')
     return 'unplugged, ohms from the metal of each part on this earth to the earth pin of the plug: it must beep';
-  if (effect.besides === 'not worked out') return 'volts at the supply, on the DC and on the AC range';
+  if (effect.besides === 'left live')
+    return 'unplugged, with the relay out: ohms over this contact, where there must be no way through';
+  if (effect.besides === 'not worked out' || effect.besides === 'too many volts')
+    return 'volts at the supply, on the DC and on the AC range';
   if (first === undefined) return fault.hidden ?? 'a reading of the commissioning sheet, if any shows it';
   return `at the machine, with ${positionWords(study, first.stance)}`;
 }

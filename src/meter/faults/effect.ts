@@ -34,7 +34,13 @@ export interface Effect {
   /** positions in which some load runs as it should in the right circuit, to count `off` against */
   readonly ought: number;
   /** set where it is not told by positions: mains meets the loop, earth is lost, a supply is of the wrong kind */
-  readonly besides: 'mains on the loop' | 'earth lost' | 'not worked out' | undefined;
+  readonly besides:
+    | 'mains on the loop'
+    | 'earth lost'
+    | 'left live'
+    | 'too many volts'
+    | 'not worked out'
+    | undefined;
   /** supplies that are shorted or driven to their limit in some position */
   readonly strained: readonly string[];
 }
@@ -71,7 +77,7 @@ export class Effects {
   of(fault: Fault): Effect {
     const strained = new Set<string>();
     const seen = fault.untold ? [] : this.seen(fault, strained);
-    const besides = this.besides(fault);
+    const besides = this.besides(fault, seen);
     return {
       severity: this.severity(seen, besides),
       seen,
@@ -153,9 +159,13 @@ export class Effects {
     return (plan.intents ?? []).some((i) => [...i.blockedBy, ...i.stoppedBy].some((r) => parts.has(r.part)));
   }
 
-  private besides({ mode, untold, at }: Fault): Effect['besides'] {
+  private besides(fault: Fault, seen: readonly Seen[]): Effect['besides'] {
+    const { mode, untold, at } = fault;
     if (mode === 'meets-mains') return 'mains on the loop';
     if (untold) return 'not worked out';
+    if (mode === 'wrong-volts' && this.isHigher(fault)) return 'too many volts';
+    if (mode === 'never-breaks' && this.isPole(fault) && !seen.some((s) => s.load !== null))
+      return 'left live';
     const { circuit, sides } = this.study;
     const parts = mode === 'core-open' || mode === 'tab-loose' || mode === 'wrong-terminal';
     const onEarth = at.slice(0, 2).every((key) => {
@@ -165,8 +175,29 @@ export class Effects {
     return parts && onEarth ? 'earth lost' : undefined;
   }
 
+  /** Whether another supply gives more volts than that of the plan. */
+  private isHigher({ plan, item }: Fault): boolean {
+    const volts = (of: Plan) => {
+      const part = of.parts.get(item);
+      return part !== undefined && 'output' in part ? part.output.volts : 0;
+    };
+    return plan !== undefined && volts(plan(this.study.plan)) > volts(this.study.plan);
+  }
+
+  /** Whether a contact is one of a relay's, on mains. */
+  private isPole({ parts, at }: Fault): boolean {
+    const { circuit, sides, plan } = this.study;
+    const part = plan.parts.get(parts[0]!);
+    return (
+      part !== undefined &&
+      'poles' in part &&
+      at.every((key) => sides.mains.has(circuit.netOf.get(key) ?? -1))
+    );
+  }
+
   private severity(seen: readonly Seen[], besides: Effect['besides']): Severity {
-    if (besides === 'mains on the loop' || besides === 'earth lost') return 'danger';
+    if (besides === 'mains on the loop' || besides === 'earth lost' || besides === 'left live')
+      return 'danger';
     if (seen.some((s) => s.wrongly === 'on though blocked')) return 'danger';
     const worse = (s: Seen) =>
       s.load !== null && s.wrongly === (mustGoOn(this.study.plan, s.load) ? 'off' : 'on');

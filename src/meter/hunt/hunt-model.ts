@@ -34,6 +34,10 @@ export const huntSchema = z.object({
   format: z.literal(1),
   title: z.string(),
   check: z.object({ verdict: z.enum(VERDICTS), finding: z.string().nullable() }),
+  danger: z
+    .string()
+    .nullable()
+    .describe('What was seen is a danger by itself: nothing is asked for then that needs power'),
   answers: z.array(z.string()).describe('What was seen and read, in plain form'),
   fits: z
     .enum(['one fault', 'two faults', 'nothing wrong', 'none'])

@@ -4,13 +4,12 @@
  */
 import { kept } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
-import type { Fault } from '../fault.ts';
-import { laterFaults } from '../faults/later.ts';
 import { weigh } from '../faults/weights.ts';
-import { faultsOf } from '../meter-sheet.ts';
 import { Candidates } from './candidates.ts';
 import { type Answer, type Answered, EFFORT, type Observation, observe } from './observation.ts';
 import { Predictor, type Suspect } from './predict.ts';
+import { ranAstray } from './ran-astray.ts';
+import { goTogether, suspectedFaults } from './suspected-faults.ts';
 
 /** Share of answers that are taken to be wrong; common practice, no source. */
 const WRONG = 0.04;
@@ -180,16 +179,22 @@ export class Hunt {
     return this.predictor.answer(this.right, observation);
   }
 
+  /** Whether what was seen is a danger by itself: nothing that needs power is asked for then. */
+  get isUnsafe(): boolean {
+    return ranAstray(this.study, this.answers, (o) => this.ofPlan(o));
+  }
+
   /** What to look at next; undefined where one group has nearly all the belief or nothing tells more. */
   next(ranked: readonly Ranked[] = this.ranked()): Observation | undefined {
     const alive = sampled(ranked.filter((r) => r.belief >= ALIVE * ranked[0]!.belief));
     if (alive.length < 2) return undefined;
     const near = new Set(alive.slice(0, NEAR).flatMap((r) => r.suspect.faults.flatMap((f) => f.parts)));
     const positions = this.candidates.positions(near);
-    const looks = this.best(this.candidates.looks(positions), alive);
+    const looks = this.isUnsafe ? undefined : this.best(this.candidates.looks(positions), alive);
     if (looks !== undefined && looks.gain >= GOOD_LOOK) return looks.observation;
     const where = this.tellingPositions(positions, alive);
-    const readings = this.best(this.candidates.readings(where, near), alive);
+    const all = this.candidates.readings(where, near);
+    const readings = this.best(this.isUnsafe ? all.filter((o) => o.kind === 'ohms') : all, alive);
     const best = [looks, readings].filter((x) => x !== undefined).sort((x, y) => y.score - x.score)[0];
     if (best === undefined || best.gain < LEAST_GAIN) return undefined;
     return this.isSure(alive, best.observation) ? undefined : best.observation;
@@ -264,11 +269,6 @@ const NEAR = 12;
 /** How much the trouble of an observation weighs against what it tells. */
 const EFFORT_WEIGHT = 0.25;
 
-/** Every fault that is hunted for: those of the commissioning sheet and those that come with use. */
-function suspectedFaults(study: Study): Fault[] {
-  return [...faultsOf(study), ...laterFaults(study)].filter((f) => f.untried === undefined);
-}
-
 /** Of many the likeliest, and of the rest some that stand for their neighbours in belief. */
 function sampled(ranked: readonly Ranked[]): Ranked[] {
   if (ranked.length <= ASKED_OF) return [...ranked];
@@ -290,9 +290,4 @@ function sampled(ranked: readonly Ranked[]): Ranked[] {
 /** Whether one answer tells of all that another to the same question does. */
 function covers(answer: Answer, other: Answer): boolean {
   return answer.by !== 'loads' || other.by !== 'loads' || other.of.every((load) => answer.of.includes(load));
-}
-
-/** Two faults that can stand side by side: not of the same core or contact. */
-function goTogether(a: Fault, b: Fault): boolean {
-  return a.item !== b.item && (a.plan === undefined || b.plan === undefined);
 }

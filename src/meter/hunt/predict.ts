@@ -82,6 +82,8 @@ export class Predictor {
     const expected = this.expected(suspect, observation);
     if (expected === undefined) return true;
     if (expected.by === 'seen') return expected.any.some((look) => sameLook(look, answer));
+    // A tester sounds from nothing up to its limit, wherever in there the ohms lie.
+    if (answer.by === 'beeps') return expected.low <= BEEP_OHMS;
     return inBand(expected, this.valueOf(answer));
   }
 
@@ -215,7 +217,7 @@ export class Predictor {
   private valueOf(answer: Answer): number {
     if (answer.by === 'volts') return Math.abs(answer.volts) < NOTHING * this.highest ? 0 : answer.volts;
     if (answer.by === 'ohms') return Math.min(answer.ohms, OPEN_OHMS);
-    return answer.by === 'beeps' ? BEEP_OHMS / 2 : 0;
+    return 0;
   }
 }
 

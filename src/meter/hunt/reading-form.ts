@@ -31,6 +31,7 @@ export function reading(text: string): Parsed<Shown> {
     /^(\?|[-+]?\d+(?:\.\d+)?(?:e[-+]?\d+)?)\s*(mV|V|volts?|kohm|k|Mohm|ohms?|Ω|kΩ|MΩ)\s*(AC|DC)?$/i.exec(
       text,
     );
+  if (/\d,\d/.test(text)) return fail(`found "${text}", expected a decimal point, such as 23.9 V`);
   if (match === null)
     return fail(`found "${text}", expected volts, ohms, OL or beeps, such as 11.8 V, 155 ohm, OL`);
   const [, number, unit, range] = match as unknown as [string, string, string, string | undefined];

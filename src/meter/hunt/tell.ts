@@ -13,6 +13,9 @@ const MOST = 20;
 /** Cures that are told at the end. */
 const CURES = 6;
 
+const DANGER =
+  'DANGER: it ran although something that must stop it was worked, or while its relay was out. Pull its plug, or have its breaker locked off, and do not use it until that is found and put right. What follows is looked at without power alone.';
+
 /** What a hunt has come to; brings in two faults at once where no single one fits. */
 export function tellHunt(hunt: Hunt): HuntTold {
   let ranked = hunt.ranked();
@@ -31,6 +34,7 @@ export function tellHunt(hunt: Hunt): HuntTold {
     format: 1,
     title: hunt.study.plan.title,
     check: toldOf(hunt.study),
+    danger: hunt.isUnsafe ? DANGER : null,
     answers: hunt.answered.map((a) => form.line(a)),
     fits: right ? 'nothing wrong' : !fits ? 'none' : two ? 'two faults' : 'one fault',
     doubtful: fits || right ? null : doubtful(ranked),

@@ -66,7 +66,7 @@ describe.each(tried)('failures of %s', (name) => {
   it('fail the check as that plan where a load starts or stays off otherwise', { timeout: 300_000 }, () => {
     const study = Study.of(plan);
     const effects = new Effects(study, new FaultTrials(study));
-    const failures = failuresOf(study).filter((_, i) => i % (WHOLE ? 5 : 11) === 0);
+    const failures = failuresOf(study).filter((_, i) => i % (WHOLE ? 12 : 17) === 0);
     for (const fault of failures) {
       const other = retold(text, plan, fault);
       if (other === undefined) continue;
