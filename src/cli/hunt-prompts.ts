@@ -69,8 +69,8 @@ class Asking {
       await print([...late.careBlocks()], this.options, this.session);
       if (this.hunt.answered.length === 0 && !(await this.complaint())) return this.leaving();
       while (this.open) {
-        const told = late.tellHunt(this.hunt);
-        if (!(await this.turn(told))) break;
+        const { told, next } = late.standingOf(this.hunt);
+        if (!(await this.turn(told, next))) break;
       }
     } finally {
       io.off?.('SIGINT', leave);
@@ -81,9 +81,8 @@ class Asking {
   }
 
   /** One question and its answer, or the end; false to leave. */
-  private async turn(told: HuntTold): Promise<boolean> {
+  private async turn(told: HuntTold, next: Observation | undefined): Promise<boolean> {
     const late = await import('./late-hunt.ts');
-    const next = told.next === null ? undefined : this.hunt.next();
     if (next === undefined) {
       await print(late.standBlocks(told), this.options, this.session);
       return this.end(told);

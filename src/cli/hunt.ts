@@ -6,7 +6,16 @@ import type { Study } from '../study/study.ts';
 import { HuntLog } from './hunt-log.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { examples, exitStatus, formatOption, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
+import {
+  examples,
+  exitStatus,
+  formatOption,
+  gathered,
+  helpEnd,
+  jsonOption,
+  PLAN,
+  widthOption,
+} from './options.ts';
 import { type Format, type LookOptions, print, printJson } from './print.ts';
 import { Problem, STATUS } from './status.ts';
 
@@ -18,8 +27,6 @@ interface HuntFlags extends LookOptions {
   readonly format: Format;
   readonly json?: boolean;
 }
-
-const gathered = (text: string, before: readonly string[] = []): string[] => [...before, text];
 
 /** What was said on the command line, in its order of kinds. Throws a `Problem` for what cannot be read. */
 async function saidOn(study: Study, flags: HuntFlags): Promise<Said[]> {

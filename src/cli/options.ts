@@ -38,6 +38,9 @@ export function outputOption(words: string, ...endings: readonly string[]): Opti
   return new Option('-o, --output <file>', words).argParser(endingIn(...endings));
 }
 
+/** Gathers an option that may be given again, each as one; a comma may stand in it. */
+export const gathered = (text: string, before: readonly string[] = []): string[] => [...before, text];
+
 export function forceOption(): Option {
   return new Option('--force', 'write over a file that exists');
 }

@@ -11,6 +11,7 @@ import {
   exitStatus,
   forceOption,
   formatOption,
+  gathered,
   helpEnd,
   jsonOption,
   outputOption,
@@ -27,9 +28,6 @@ interface SizeFlags extends LookOptions {
   readonly output?: string;
   readonly force?: boolean;
 }
-
-/** Each `--with` is one what-if; a comma may stand in it. */
-const gathered = (text: string, before: readonly string[] = []): string[] => [...before, text];
 
 async function draw(
   file: string,

@@ -13,6 +13,7 @@ const BESIDES = {
   'earth lost': 'nothing is seen, and the metal it earthed is no longer earthed',
   'left live':
     'nothing is seen, and a line stays live while the load stands; the next such failure cannot be stopped',
+  'wrong time': 'its load starts late, or runs on too short or too long',
   'too many volts': 'coils get more volts than they are for, and burn in time',
   'not worked out': 'not worked out: a coil gets the other kind of current',
 } as const;
@@ -67,8 +68,12 @@ export function detectionWords(study: Study, fault: Fault, effect: Effect): stri
     return 'unplugged, ohms from the metal of each part on this earth to the earth pin of the plug: it must beep';
   if (effect.besides === 'left live')
     return 'unplugged, with the relay out: ohms over this contact, where there must be no way through';
+  if (effect.besides === 'wrong time') return 'by the clock, against the time that the plan says';
   if (effect.besides === 'not worked out' || effect.besides === 'too many volts')
     return 'volts at the supply, on the DC and on the AC range';
-  if (first === undefined) return fault.hidden ?? 'a reading of the commissioning sheet, if any shows it';
+  if (first === undefined)
+    return (
+      fault.hidden ?? 'in no position at the machine; "pullin meter" has the reading, where one shows it'
+    );
   return `at the machine, with ${positionWords(study, first.stance)}`;
 }

@@ -39,6 +39,7 @@ export interface Effect {
     | 'earth lost'
     | 'left live'
     | 'too many volts'
+    | 'wrong time'
     | 'not worked out'
     | undefined;
   /** supplies that are shorted or driven to their limit in some position */
@@ -49,7 +50,7 @@ export interface Effect {
  * Positions up to which each is tried. Of more, those of which the right circuit makes the same are tried first, in the middle
  * and last, in the order of the plan, and where these three agree those between are taken to.
  */
-const EACH = 48;
+export const EACH = 48;
 
 function sameSeen(x: readonly Seen[], y: readonly Seen[]): boolean {
   return x.length === y.length && x.every((s, i) => s.load === y[i]!.load && s.wrongly === y[i]!.wrongly);
@@ -59,7 +60,6 @@ function sameSeen(x: readonly Seen[], y: readonly Seen[]): boolean {
 export class Effects {
   readonly stances: readonly Stance[];
   private readonly loads: readonly string[];
-  private readonly blocked: ReadonlySet<string>;
   private running: number | undefined;
 
   constructor(
@@ -69,9 +69,6 @@ export class Effects {
     const { plan, wired } = study;
     this.stances = stances(plan, wired);
     this.loads = targetsOf(study);
-    this.blocked = new Set(
-      this.stances.filter((s) => s.key !== REST.key && this.isBlocked(s)).map((s) => s.key),
-    );
   }
 
   of(fault: Fault): Effect {
@@ -146,23 +143,26 @@ export class Effects {
     const changed = this.loads.flatMap((load): Seen[] => {
       if (was.has(load) === is.has(load)) return [];
       if (was.has(load)) return [{ stance, load, wrongly: 'off' }];
-      return [{ stance, load, wrongly: this.blocked.has(stance.key) ? 'on though blocked' : 'on' }];
+      return [{ stance, load, wrongly: this.isBlocked(load, stance) ? 'on though blocked' : 'on' }];
     });
     if (changed.length > 0 || lookOf(right) === lookOf(here)) return changed;
     return [{ stance, load: null, wrongly: 'otherwise' }];
   }
 
-  /** Whether an entry and something that blocks it are both moved. */
-  private isBlocked({ moved }: Stance): boolean {
+  /** Whether something is moved that must keep a load off. */
+  private isBlocked(load: string, { moved }: Stance): boolean {
     const { plan, wired } = this.study;
     const parts = new Set(moved.map((i) => wired.inputs[i]!.part));
-    return (plan.intents ?? []).some((i) => [...i.blockedBy, ...i.stoppedBy].some((r) => parts.has(r.part)));
+    return (plan.intents ?? []).some(
+      (i) => i.target === load && [...i.blockedBy, ...i.stoppedBy].some((r) => parts.has(r.part)),
+    );
   }
 
   private besides(fault: Fault, seen: readonly Seen[]): Effect['besides'] {
     const { mode, untold, at } = fault;
     if (mode === 'meets-mains') return 'mains on the loop';
     if (untold) return 'not worked out';
+    if (mode === 'mistimed') return 'wrong time';
     if (mode === 'wrong-volts' && this.isHigher(fault)) return 'too many volts';
     if (mode === 'never-breaks' && this.isPole(fault) && !seen.some((s) => s.load !== null))
       return 'left live';

@@ -3,7 +3,7 @@ import { toldOf } from '../../findings/verdict-line.ts';
 import type { Study } from '../../study/study.ts';
 import type { Fault } from '../fault.ts';
 import { faultsOf } from '../meter-sheet.ts';
-import { type Effect, Effects, SEVERITIES } from './effect.ts';
+import { EACH, type Effect, Effects, SEVERITIES } from './effect.ts';
 import { detectionWords, effectWords } from './effect-words.ts';
 import { FaultTrials } from './fault-trials.ts';
 import { laterFaults } from './later.ts';
@@ -20,9 +20,6 @@ export function failuresOf(study: Study): Fault[] {
     (f) => f.untried === undefined && !MISTAKES.has(f.mode),
   );
 }
-
-/** Positions up to which an addition is tried in each; of more, in those that the failure harms most plainly, and at rest. */
-const ALL = 48;
 
 /** Works out the table. `progress` is told of each failure; never throws for a plan that was read. */
 export function faultTable(study: Study, progress?: (done: number, of: number) => void): FaultTable {
@@ -83,7 +80,7 @@ function provided(
   const harmed = effect.seen.filter((s) => s.load !== null).map((s) => s.stance);
   if (harmed.length === 0) return undefined;
   const first = [harmed[0]!, harmed.at(-1)!, harmed[harmed.length >> 1]!];
-  const others = effects.stances.length <= ALL ? effects.stances : effects.stances.slice(0, 1);
+  const others = effects.stances.length <= EACH ? effects.stances : effects.stances.slice(0, 1);
   return provisions.find((p) => {
     if (!p.against(fault)) return false;
     const circuit: Fault['circuit'] = (c) => fault.circuit?.(p.edit(c)) ?? p.edit(c);

@@ -91,7 +91,7 @@ export class FaultTrials {
     );
   }
 
-  /** What is seen with these faults, the first of them told to the full; undefined where that is not worked out. */
+  /** What is seen with these faults; undefined where that is not worked out. */
   seen(faults: readonly Fault[], stance: Stance): Behaviour | undefined {
     if (faults.some((f) => f.untold)) return undefined;
     const still = new Set(faults.flatMap((f) => f.still ?? []));

@@ -179,7 +179,7 @@ class Later {
     const base = {
       item: relay.part,
       parts: [relay.part],
-      at: ['A1', 'A2'].map((t) => terminalKey(relay.part, t)),
+      at: landedTerminals(this.study, relay.part),
       rank: RANK.coil,
     };
     const faults: Fault[] = [

@@ -5,6 +5,7 @@
 import { kept } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
 import { weigh } from '../faults/weights.ts';
+import type { Stance } from '../stance.ts';
 import { Candidates } from './candidates.ts';
 import { type Answer, type Answered, EFFORT, type Observation, observe } from './observation.ts';
 import { Predictor, type Suspect } from './predict.ts';
@@ -201,8 +202,8 @@ export class Hunt {
   }
 
   /** Positions in which suspects differ, rest first. */
-  private tellingPositions(positions: readonly { readonly key: string }[], alive: readonly Ranked[]) {
-    const scored = (positions as Observation['stance'][]).map((stance) => ({
+  private tellingPositions(positions: readonly Stance[], alive: readonly Ranked[]): Stance[] {
+    const scored = positions.map((stance) => ({
       stance,
       gain: this.gain(observe({ kind: 'look', stance }), alive),
     }));

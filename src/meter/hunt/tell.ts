@@ -18,6 +18,11 @@ const DANGER =
 
 /** What a hunt has come to; brings in two faults at once where no single one fits. */
 export function tellHunt(hunt: Hunt): HuntTold {
+  return standingOf(hunt).told;
+}
+
+/** The same, and what is to be looked at next as it is answered. */
+export function standingOf(hunt: Hunt): { readonly told: HuntTold; readonly next: Observation | undefined } {
   let ranked = hunt.ranked();
   const right = hunt.answered.length > 0 && hunt.planFits();
   if (hunt.answered.length > 0 && !hunt.fits(ranked) && !right) {
@@ -30,7 +35,7 @@ export function tellHunt(hunt: Hunt): HuntTold {
   const next = hunt.next(ranked);
   const group = next === undefined && ranked.length > 0 ? hunt.group(ranked) : [];
   const alike = new Set(group.map((r) => r.suspect));
-  return {
+  const told: HuntTold = {
     format: 1,
     title: hunt.study.plan.title,
     check: toldOf(hunt.study),
@@ -50,6 +55,7 @@ export function tellHunt(hunt: Hunt): HuntTold {
           },
     end: next === undefined && group.length > 0 ? endOf(hunt, form, group) : null,
   };
+  return { told, next };
 }
 
 function suspectOf({ suspect, against }: Ranked, alike: boolean): HuntSuspect {

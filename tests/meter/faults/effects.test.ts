@@ -5,9 +5,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { positionWord, restWord } from '../../../src/circuit/input-words.ts';
+import { behaviourOf, lookOf } from '../../../src/meter/faults/behaviour.ts';
 import { Effects, targetsOf } from '../../../src/meter/faults/effect.ts';
 import { failuresOf } from '../../../src/meter/faults/fault-table.ts';
-import { FaultTrials } from '../../../src/meter/faults/fault-trials.ts';
+import { FaultTrials, Powered } from '../../../src/meter/faults/fault-trials.ts';
 import { stances } from '../../../src/meter/stance.ts';
 import { check } from '../../../src/repair/check.ts';
 import { Study } from '../../../src/study/study.ts';
@@ -61,6 +62,25 @@ describe.each(tried)('failures of %s', (name) => {
       }
     }
     expect(compared).toBeGreaterThan(20);
+  });
+
+  it('look the same in the circuit cut down to what matters and in the whole', { timeout: 300_000 }, () => {
+    const study = Study.of(plan);
+    const trials = new FaultTrials(study);
+    for (const fault of failuresOf(study).filter((f, i) => !f.untold && (WHOLE || i % 3 === 0)))
+      for (const stance of stances(plan, study.wired)) {
+        const whole = new Powered(trials.circuits.with([fault]));
+        const seen = behaviourOf(
+          whole.made.plan,
+          whole.at(stance),
+          new Set(fault.still ? [fault.still] : []),
+        );
+        expect([fault.text, stance.key, lookOf(trials.seen([fault], stance)!)]).toEqual([
+          fault.text,
+          stance.key,
+          lookOf(seen),
+        ]);
+      }
   });
 
   it('fail the check as that plan where a load starts or stays off otherwise', { timeout: 300_000 }, () => {
