@@ -16,44 +16,56 @@ const LARGE = 40;
 /** Circuits put under power that are kept at hand. */
 const KEPT = 16;
 
-/** A circuit under power, put into one position after the other. A line that meets earth opens its breaker for good. */
+/** Where everything stands, and the plugs whose breaker has opened on the way there. */
+interface Stood {
+  readonly state: MachineState;
+  readonly opened: readonly string[];
+}
+
+/** A circuit under power, put into one position after the other. A line that meets earth opens its breaker. */
 export class Powered {
-  private machine: Machine;
-  private readonly states = new Map<string, MachineState>();
-  private readonly opened = new Set<string>();
+  private readonly machines = new Map<string, Machine>();
+  private readonly stood = new Map<string, Stood>();
 
   /** Sources in `off` stay without power. */
   constructor(
     readonly made: FaultyCircuit,
     private readonly off: (source: Source) => boolean = () => false,
-  ) {
-    this.machine = this.powered();
+  ) {}
+
+  at(stance: Stance): MachineState {
+    return this.standing(stance).state;
   }
 
-  /** Plugs whose breaker has opened. */
-  get trippedByEarth(): ReadonlySet<string> {
-    return this.opened;
+  /** Plugs whose breaker has opened by then; each position is come to afresh. */
+  openedAt(stance: Stance): readonly string[] {
+    return this.standing(stance).opened;
   }
 
   /** Rest comes first, then what is worked and let go of, then the position asked for. */
-  at(stance: Stance): MachineState {
-    return kept(this.states, stance.key, () => {
-      const before = stance.first.length > 0 ? stanceOf(stance.first) : REST;
-      const go = () =>
-        stance.key === REST.key ? this.machine.start([]) : this.machine.moveTo(stance.moved, this.at(before));
-      const state = go();
-      const shorted = earthed(state).filter((part) => !this.opened.has(part));
-      if (shorted.length === 0) return state;
-      for (const part of shorted) this.opened.add(part);
-      this.machine = this.powered();
-      this.states.clear();
-      return go();
+  private standing(stance: Stance): Stood {
+    return kept(this.stood, stance.key, () => {
+      if (stance.key === REST.key) return this.held([], this.machine([]).start([]));
+      const before = this.standing(stance.first.length > 0 ? stanceOf(stance.first) : REST);
+      return this.held(before.opened, this.machine(before.opened).moveTo(stance.moved, before.state));
     });
   }
 
-  private powered(): Machine {
-    const off = (s: Source) => this.off(s) || this.opened.has(s.part);
-    return new Machine(this.made.circuit, this.made.figures('reading'), off);
+  /** What is left on once every line that meets earth has opened its breaker. */
+  private held(opened: readonly string[], state: MachineState): Stood {
+    const shorted = earthed(state).filter((part) => !opened.includes(part));
+    if (shorted.length === 0) return { state, opened };
+    const all = [...opened, ...shorted];
+    return this.held(all, this.machine(all).moveTo([...state.moved], state));
+  }
+
+  private machine(opened: readonly string[]): Machine {
+    const off = (s: Source) => this.off(s) || opened.includes(s.part);
+    return kept(
+      this.machines,
+      opened.join(),
+      () => new Machine(this.made.circuit, this.made.figures('reading'), off),
+    );
   }
 }
 
@@ -102,10 +114,8 @@ export class FaultTrials {
     }
     const powered = this.nearPower(acting, stance);
     const seen = behaviourOf(powered.made.plan, powered.at(stance), still);
-    const { trippedByEarth } = powered;
-    return trippedByEarth.size === 0
-      ? seen
-      : { ...seen, strained: new Set([...seen.strained, ...trippedByEarth]) };
+    const opened = powered.openedAt(stance);
+    return opened.length === 0 ? seen : { ...seen, strained: new Set([...seen.strained, ...opened]) };
   }
 
   /** Whether a fault can change anything on the way to a position, or there. */
