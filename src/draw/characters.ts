@@ -48,10 +48,12 @@ function drawSymbol(grid: Grid, symbol: DrawnSymbol, shown: Shown): void {
   if (symbol.figure === 'joint') {
     const t = symbol.terminals[0]!;
     const x = Math.floor(symbol.box.x);
-    t.ports.forEach((p, i) => {
-      grid.write(x, Math.floor(p.y), i === 0 ? '●' : '│');
-    });
-    bridgePorts(grid, t, x);
+    const first = Math.floor(t.ports[0]!.y);
+    for (const side of ['left', 'right'] as const) {
+      const ports = t.ports.filter((p) => (p.x > symbol.box.x) === (side === 'right'));
+      if (ports.length > 0) bridgePorts(grid, { ...t, side, ports: [t.ports[0]!, ...ports] }, x);
+    }
+    grid.write(x, first, '●');
     return;
   }
   const left = Math.max(0, ...symbol.terminals.filter((t) => t.side === 'left').map((t) => columns(t.mark)));

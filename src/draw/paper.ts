@@ -2,6 +2,7 @@
 import type { Drawing } from './drawing.ts';
 import { type LayoutInput, layOut } from './layout/layout.ts';
 import { PIXELS } from './layout/measures.ts';
+import type { Room } from './layout/place-symbols.ts';
 
 export type PaperSize = 'a4' | 'letter';
 
@@ -70,7 +71,7 @@ export function layOnPaper(
   foot: (width: number) => number,
   grow = true,
 ): Laid {
-  const drawings = columnsToTry(input).map((columns) => layOut(input, PIXELS, columns));
+  const drawings = roomsToTry(input).map((room) => layOut(input, PIXELS, room));
   let best: Laid | undefined;
   for (const [i, paper] of SERIES[size].slice(0, grow ? undefined : 1).entries()) {
     for (const drawing of drawings)
@@ -97,11 +98,11 @@ export function layOnPaper(
   return best!;
 }
 
-/** More columns than its symbols fill make no other drawing. */
-function columnsToTry({ circuit }: LayoutInput): number[] {
+/** Rooms that make drawings of different shape: banks of contacts in more columns, and what is in line folded. */
+function roomsToTry({ circuit }: LayoutInput): Room[] {
   const { size } = circuit.plan.parts;
-  if (size > 120) return [4, 7, 11];
-  return [2, 3, 4, 5, 6, 7].filter((columns) => columns <= 3 || columns * 3 <= size);
+  const banks = [size, Math.ceil(size / 2), Math.ceil(size / 3)];
+  return banks.flatMap((bank) => [99, 4, 3].map((columns) => ({ bank, columns })));
 }
 
 /** mm for the width or height attribute of an SVG. */

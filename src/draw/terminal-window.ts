@@ -26,8 +26,10 @@ export interface TerminalInput {
 }
 
 /** A column of symbols takes at least about as many letters; no more than so many columns are worth trying. */
-const COLUMN = 28;
-const MOST_COLUMNS = 4;
+const COLUMN = 10;
+const MOST_COLUMNS = 8;
+/** A window can be scrolled down, not across. */
+const BANK = 1000;
 
 /** The text of `pullin draw` without a file: at most `width` columns wide, if one column of symbols fits into them. */
 export function renderDrawing(input: TerminalInput, width: number, unicode: boolean): string {
@@ -63,14 +65,15 @@ function runLines({ runs }: Plan, say: (text: string, first?: string, rest?: str
   return ['Runs, by the number on their cores', ...runs.flatMap(line), ''];
 }
 
-/** The widest layout that fits; one column of symbols where none does. */
+/** The widest layout that fits; the narrowest where none does. */
 function fitted(input: TerminalInput, width: number): Drawing {
   const marks = findingMarks(input.report.findings);
-  for (let columns = Math.min(MOST_COLUMNS, Math.floor(width / COLUMN)); columns > 1; columns--) {
-    const drawing = layOut({ ...input, marks }, CHARACTERS, columns);
+  const most = Math.max(2, Math.min(MOST_COLUMNS, Math.floor(width / COLUMN)));
+  for (let columns = most; columns > 2; columns--) {
+    const drawing = layOut({ ...input, marks }, CHARACTERS, { columns, bank: BANK });
     if (drawing.width <= width) return drawing;
   }
-  return layOut({ ...input, marks }, CHARACTERS, 1);
+  return layOut({ ...input, marks }, CHARACTERS, { columns: 2, bank: BANK });
 }
 
 function runWords(run: Run): string {

@@ -37,7 +37,7 @@ export function pageOf(study: Study, report: Report, files: BrowserFiles): strin
   const { plan, circuit, sides, verified } = study;
   const arming = verified !== undefined && isArming(verified);
   const input = { circuit, sides, marks: findingMarks(report.findings) };
-  const drawings = COLUMNS.map((columns) => layOut(input, PIXELS, columns));
+  const drawings = COLUMNS.map((columns) => layOut(input, PIXELS, { columns, bank: 1000 }));
   const drawing = drawings.find((d) => d.width <= WINDOW) ?? drawings.at(-1)!;
   const shown = shownState(circuit, { made: () => false });
   const data: PageData = { plan: packPlan(plan), arming };

@@ -35,7 +35,7 @@ function drawings({ name, text }: PlanText, widths: readonly number[]): Drawn[] 
     shownState(input.circuit, drawnState(Study.of(plan), [0])),
   ];
   return widths.flatMap((width) => {
-    const drawing = layOut(input, CHARACTERS, width);
+    const drawing = layOut(input, CHARACTERS, { columns: width, bank: 1000 });
     return states.flatMap((shown) =>
       [false, true].map((ascii) => {
         const lines = drawCharacters(drawing, shown, ascii);

@@ -109,7 +109,7 @@ function nameless(value: unknown): unknown {
 /** All that is told of a plan; `judged`: what is asked for findings. */
 export function answers(text: string, judged: (study: Study) => unknown) {
   const study = Study.of(good(text));
-  const drawn = layOut(study, CHARACTERS, 2);
+  const drawn = layOut(study, CHARACTERS, { columns: 2, bank: 1000 });
   return {
     report: nameless(judged(study)),
     wires: nameless(wireList(study, { any: [5000], own: new Map() })),

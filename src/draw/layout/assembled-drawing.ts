@@ -1,6 +1,6 @@
 /** What has been measured, put together: every symbol, core and label at its place. */
 
-import type { Drawing, DrawnCore, DrawnSymbol, DrawnTerminal, Label, Point } from '../drawing.ts';
+import type { Drawing, DrawnCore, DrawnSymbol, DrawnTerminal, Label, Point, Side } from '../drawing.ts';
 import { BARRIER_WORDS, type Columns, spanOf } from './column-widths.ts';
 import type { End, Line, Slot } from './conductor-lines.ts';
 import { dotsOf } from './join-dots.ts';
@@ -13,7 +13,7 @@ import { type Tracks, yOf } from './upright-tracks.ts';
 
 export interface Measured {
   readonly placement: Placement;
-  readonly slots: ReadonlyMap<string, Slot>;
+  readonly slots: ReadonlyMap<string, readonly Slot[]>;
   readonly lines: readonly Line[];
   readonly rows: Rows;
   readonly tracks: Tracks;
@@ -46,7 +46,7 @@ class Assembly {
       symbols,
       cores,
       labels: this.labels,
-      dots: dotsOf(slots.values(), {
+      dots: dotsOf([...slots.values()].flat(), {
         trackX: (end) => this.#trackX(end.line, end.slot.channel),
         laneY: (end) => rows.lanes.get(end.line.id)!,
       }),
@@ -58,7 +58,8 @@ class Assembly {
   #boxX(p: Placed): number {
     const cell = this.of.widths.cells[p.column]!;
     const { box } = this.of.words.get(p)!;
-    if (p.spec.figure === 'joint') return p.mirrored ? cell.bodyRight - box : cell.bodyLeft;
+    if (p.spec.figure === 'joint' && p.terminals.length === 1)
+      return p.terminals[0]!.side === 'right' ? cell.bodyRight - box : cell.bodyLeft;
     const middle = (cell.bodyLeft + cell.bodyRight - box) / 2;
     return this.m.unit > 0 ? Math.floor(middle) : middle;
   }
@@ -74,16 +75,13 @@ class Assembly {
     const left = Math.max(cell.bodyLeft, middle);
     this.labels.push(...words.heads(m.unit > 0 ? Math.floor(left) : left, y));
     const terminals = p.spec.terminals.map((spec): DrawnTerminal => {
-      const slot = this.of.slots.get(spec.key)!;
-      const at = slot.side === 'left' ? x : x + words.box;
-      const mark = words.mark(spec, at, slot.ys[0]!, slot.side);
+      const own = this.of.slots.get(spec.key)!;
+      const xOf = (side: Side) => (side === 'left' ? x : x + words.box);
+      const { side, ys } = own[0]!;
+      const mark = words.mark(spec, xOf(side), ys[0]!, side);
       if (mark !== undefined) this.labels.push(mark);
-      return {
-        key: spec.key,
-        mark: spec.mark,
-        side: slot.side,
-        ports: slot.ys.map((v) => ({ x: at, y: v })),
-      };
+      const ports = own.flatMap((slot) => slot.ys.map((v) => ({ x: xOf(slot.side), y: v })));
+      return { key: spec.key, mark: spec.mark, side, ports };
     });
     const plugged = words.plugged(box, m.inLine ? y + height - pluggedHeight(p, m) : y);
     this.labels.push(...plugged.labels);
@@ -144,7 +142,7 @@ class Assembly {
 
   #barrierWords(y: number): void {
     const { m } = this;
-    const { left } = this.of.widths.widest(1, this.of.placement.columns);
+    const { left } = this.of.widths.widest(1, this.of.placement.lowColumns);
     const height = m.height('barrier');
     const gap = Math.max(m.unit / 2, m.labelGap);
     const put = (text: string, top: number) => {

@@ -49,9 +49,11 @@ export function setColumns(
   const zones = zonesOf(placement, lines, words, m);
   const cells: Cell[] = [];
   const channels: number[] = [];
-  let x = m.margin;
+  let [x, width] = [m.margin, 0];
   for (let c = 0; c <= placement.columns; c++) {
-    if (c > 0) {
+    // Each section begins at the left edge.
+    if (c === placement.lowColumns + 1) x = m.margin;
+    else if (c > 0) {
       const { left, body, right } = zones[c]!;
       const bodyLeft = x + left;
       cells[c] = { left: x, bodyLeft, bodyRight: bodyLeft + body, right: bodyLeft + body + right };
@@ -60,8 +62,9 @@ export function setColumns(
     channels[c] = x;
     const count = tracks.counts[c]!;
     x += count === 0 ? m.channelEdge : 2 * m.channelEdge + (count - 1) * m.trackGap + m.unit;
+    width = Math.max(width, x);
   }
-  return { cells, channels, width: x + m.margin, widest: (from, to) => cells[widest(zones, from, to)]! };
+  return { cells, channels, width: width + m.margin, widest: (from, to) => cells[widest(zones, from, to)]! };
 }
 
 function zonesOf(
@@ -76,7 +79,9 @@ function zonesOf(
   );
   for (const [p, { zone }] of words) {
     const own = zones[p.column]!;
-    Object.assign(own, { left: m.stub, right: m.stub, body: Math.max(own.body, zone) });
+    own.left = Math.max(own.left, m.stub);
+    own.right = Math.max(own.right, m.stub);
+    own.body = Math.max(own.body, zone);
   }
   for (const line of lines) {
     if (line.label === undefined) continue;
@@ -85,12 +90,12 @@ function zonesOf(
     own[slot.side] = Math.max(own[slot.side], m.width(line.text, 'core') + m.labelPad);
   }
   for (const line of lines) {
-    if (line.gutter === undefined) continue;
+    if (line.gutter === undefined || line.overBarrier) continue;
     const [from, to] = spanOf(line);
     widen(zones, from + 1, to, m.width(line.text, 'core') + 2 * m.labelPad);
   }
   const barrier = Object.values(BARRIER_WORDS).map((text) => m.width(text, 'barrier'));
-  widen(zones, 1, placement.columns, Math.max(...barrier));
+  if (placement.lowColumns > 0) widen(zones, 1, placement.lowColumns, Math.max(...barrier));
   return zones;
 }
 

@@ -1,18 +1,15 @@
 /** The conductors between placed symbols: which channel each end goes to, which lane it crosses by, where its words stand. */
+import { push } from '../../plan/map-entries.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { coreLetters, coreWords } from '../core-words.ts';
 import type { Side } from '../drawing.ts';
 import type { Measures } from './measures.ts';
-import { type Placed, sideOf } from './place-symbols.ts';
-import type { TerminalSpec } from './symbol-specs.ts';
+import type { Placed, PlacedTerminal, Placement } from './place-symbols.ts';
 
-/** A terminal at its place, with the lines that leave it. */
-export interface Slot {
-  readonly spec: TerminalSpec;
+/** A terminal at its place, with the lines that leave it. A joint in line has one on either side. */
+export interface Slot extends PlacedTerminal {
   readonly placed: Placed;
-  readonly side: Side;
-  readonly channel: number;
   /** ends of cores by port; the first port is the terminal's own line */
   ports: End[][];
   /** y of each port */
@@ -35,7 +32,9 @@ export interface Line {
   readonly ends: readonly [End, End];
   /** number of the gutter by which a line between two channels crosses; gutter `g` lies above band `g` */
   readonly gutter?: number;
-  /** of a line within one channel: the end that carries its words, and on which side of the line there */
+  /** leads from low voltage to mains */
+  readonly overBarrier: boolean;
+  /** of a line within one channel, or over the barrier: the end that carries its words, and on which side of the line there */
   label?: { readonly end: 0 | 1; readonly where: 'above' | 'below' };
 }
 
@@ -52,32 +51,46 @@ export function otherEnd(end: End): End {
   return end.line.ends[end.index === 0 ? 1 : 0];
 }
 
+/** The side of its channel on which a terminal lies. */
+export function inward({ slot }: Pick<End, 'slot'>): Side {
+  return slot.side === 'left' ? 'right' : 'left';
+}
+
+/** Whether a line goes from one side of its channel to the other at this end. */
+export function crosses(end: End): boolean {
+  const other = otherEnd(end);
+  if (end.line.gutter === undefined) return inward(end) !== inward(other);
+  return inward(end) !== (other.slot.channel > end.slot.channel ? 'right' : 'left');
+}
+
 /** Slots of all terminals by key. */
-export function slotsOf(placed: readonly Placed[]): Map<string, Slot> {
-  const slots = new Map<string, Slot>();
+export function slotsOf(placed: readonly Placed[]): Map<string, Slot[]> {
+  const slots = new Map<string, Slot[]>();
   for (const p of placed)
-    for (const spec of p.spec.terminals) {
-      const side = sideOf(p, spec.side);
-      const channel = side === 'left' ? p.column - 1 : p.column;
-      slots.set(spec.key, { spec, placed: p, side, channel, ports: [[]], ys: [0] });
-    }
+    for (const terminal of p.terminals)
+      push(slots, terminal.spec.key, { ...terminal, placed: p, ports: [[]], ys: [0] });
   return slots;
 }
 
 /** All cores and links as lines between slots. */
 export function linesOf(
   plan: Plan,
-  slots: ReadonlyMap<string, Slot>,
+  slots: ReadonlyMap<string, readonly Slot[]>,
   measures: Measures,
-  lowBands: number,
+  placement: Placement,
 ): Line[] {
+  const gutters = new Gutters(placement);
   const lines: Line[] = [];
   for (const run of plan.runs)
     run.cores.forEach((core, i) => {
-      const a = slots.get(terminalKey(core.a.part, core.a.terminal));
-      const b = slots.get(terminalKey(core.b.part, core.b.terminal));
-      if (a === undefined || b === undefined)
-        throw new Error(`no place for ${core.a.written} or ${core.b.written}`);
+      const point = placement.points.ofCore(run.index, i);
+      const slotOf = ({ part, terminal, written }: typeof core.a): Slot => {
+        const own = slots.get(terminalKey(part, terminal)) ?? [];
+        const slot = own.find((s) => s.point === point) ?? own[0];
+        if (slot === undefined) throw new Error(`no place for ${written}`);
+        return slot;
+      };
+      const [a, b] = [slotOf(core.a), slotOf(core.b)];
       const ends: End[] = [];
       const line: Line = {
         id: `${run.index}/${i}`,
@@ -86,7 +99,8 @@ export function linesOf(
         link: run.link,
         text: measures.coreText === 'words' ? coreWords(run, core) : coreLetters(run, core),
         ends: ends as unknown as [End, End],
-        ...(a.channel === b.channel ? {} : { gutter: gutterBetween(a.placed.band, b.placed.band, lowBands) }),
+        overBarrier: a.placed.section !== b.placed.section,
+        ...(a.channel === b.channel ? {} : { gutter: gutters.between(a, b) }),
       };
       for (const [index, slot] of [a, b].entries()) {
         const end: End = { slot, line, index: index === 0 ? 0 : 1 };
@@ -102,13 +116,36 @@ export function linesOf(
   return lines;
 }
 
-/**
- * Just above the lower of two bands, and below a band that holds both ends. The gutter at the barrier lies on the mains
- * side of it: no line of the low-voltage side alone goes there.
- */
-function gutterBetween(a: number, b: number, lowBands: number): number {
-  if (a !== b) return Math.max(a, b);
-  return a + 1 === lowBands ? a : a + 1;
+/** Gutters by which lines cross from channel to channel; gutter `g` lies above band `g`. */
+class Gutters {
+  /** symbols of several bands, by column: no line crosses them between their rows */
+  readonly #tall = new Map<number, Placed[]>();
+
+  constructor(private readonly placement: Placement) {
+    for (const p of placement.placed) if (p.lastBand > p.band) push(this.#tall, p.column, p);
+  }
+
+  /** The nearest gutter to both bands that no symbol closes; that at the barrier for what leads over it, and only then. */
+  between(a: Slot, b: Slot): number {
+    if (a.placed.section !== b.placed.section) return this.placement.lowBands;
+    const [high, low] = [Math.min(a.band, b.band), Math.max(a.band, b.band)];
+    const [from, to] = [Math.min(a.channel, b.channel) + 1, Math.max(a.channel, b.channel)];
+    const { lowBands, bands } = this.placement;
+    // The gutter at the barrier lies on the mains side of it: no line of the low-voltage side alone goes there.
+    const least = high >= lowBands ? lowBands : 0;
+    const most = low < lowBands && lowBands < bands ? lowBands - 1 : low < lowBands ? lowBands : bands;
+    const open = (g: number) => g >= least && g <= most && !this.#closed(g, from, to);
+    const first = high === low ? low + 1 : low;
+    for (let away = 0; away <= bands; away++)
+      for (const g of [first - away, first + away]) if (open(g)) return g;
+    return Math.max(least, Math.min(most, first));
+  }
+
+  #closed(gutter: number, from: number, to: number): boolean {
+    for (let column = from; column <= to; column++)
+      if (this.#tall.get(column)?.some((p) => p.band < gutter && gutter <= p.lastBand)) return true;
+    return false;
+  }
 }
 
 type Direction = 'up' | 'down' | 'straight';
@@ -116,15 +153,13 @@ type Direction = 'up' | 'down' | 'straight';
 /** Where a line turns to when it has left its symbol. */
 function direction(end: End): Direction {
   const { slot, line } = end;
-  if (line.gutter !== undefined) return line.gutter <= slot.placed.band ? 'up' : 'down';
+  if (line.gutter !== undefined) return line.gutter <= slot.band ? 'up' : 'down';
   const other = otherEnd(end).slot;
-  if (other.placed.band !== slot.placed.band) return other.placed.band < slot.placed.band ? 'up' : 'down';
+  if (other.band !== slot.band) return other.band < slot.band ? 'up' : 'down';
   const [own, far] = [slot.ys[0]!, other.ys[0]!];
   if (own !== far) return far < own ? 'up' : 'down';
-  if (other.spec.row !== slot.spec.row) return other.spec.row < slot.spec.row ? 'up' : 'down';
-  if (other.side === slot.side) return 'straight';
-  // Level with each other: of two neighbours the right one is never the higher.
-  return slot.side === 'left' ? 'up' : 'down';
+  if (other.inner !== slot.inner) return other.inner < slot.inner ? 'up' : 'down';
+  return 'straight';
 }
 
 /**
@@ -134,15 +169,20 @@ function direction(end: End): Direction {
 export function placeWords(lines: readonly Line[], slots: Iterable<Slot>): void {
   for (const slot of slots) slot.ports = [slot.ports.flat()];
   for (const line of lines) {
-    if (line.gutter !== undefined) continue;
+    if (line.gutter !== undefined && !line.overBarrier) continue;
     const rated = line.ends.map((end) => {
       const way = direction(end);
       const rivals = end.slot.ports[0]!.filter((e) => e !== end && direction(e) === way).length;
       return { end, way, rivals, all: end.slot.ports[0]!.length };
     });
     // At the lower end of a line its words stand over it, where nothing else does: so they lie alike at every gate.
+    // A joint has little room beside it.
+    const narrow = (r: (typeof rated)[0]) => Number(r.end.slot.placed.spec.figure === 'joint');
     rated.sort(
-      (p, q) => p.rivals - q.rivals || q.end.slot.placed.band - p.end.slot.placed.band || p.all - q.all,
+      (p, q) =>
+        p.rivals - q.rivals ||
+        narrow(p) - narrow(q) ||
+        q.end.slot.band - p.end.slot.band || p.all - q.all,
     );
     const best = rated[0]!;
     // Where a rail's core meets others at its far end, no line but its own may touch the rail.

@@ -6,7 +6,7 @@ import { setColumns } from './column-widths.ts';
 import { linesOf, placeWords, slotsOf } from './conductor-lines.ts';
 import type { NetSides } from './home-section.ts';
 import type { Measures } from './measures.ts';
-import { placeSymbols } from './place-symbols.ts';
+import { placeSymbols, type Room } from './place-symbols.ts';
 import { setRows } from './row-heights.ts';
 import { type SymbolSpec, symbolSpecs } from './symbol-specs.ts';
 import { symbolWords } from './symbol-words.ts';
@@ -21,19 +21,19 @@ export interface LayoutInput {
 }
 
 /**
- * Lays out the circuit of a plan in at most `columns` columns of symbols, in the units of `measures`. Every terminal and
+ * Lays out the circuit of a plan in the room that is given, in the units of `measures`. Every terminal and
  * every core stands in the drawing once; no label or conductor runs into another symbol or label.
  */
-export function layOut(input: LayoutInput, measures: Measures, columns: number): Drawing {
+export function layOut(input: LayoutInput, measures: Measures, room: Room): Drawing {
   const { plan } = input.circuit;
   const specs = symbolSpecs(plan).map((s) => marked(s, input.marks, measures));
-  const placement = placeSymbols(specs, input.circuit, input.sides, columns);
+  const placement = placeSymbols(specs, input.circuit, input.sides, room);
   const slots = slotsOf(placement.placed);
-  const lines = linesOf(plan, slots, measures, placement.lowBands);
+  const lines = linesOf(plan, slots, measures, placement);
   // The first walk goes by the order of rows; the second knows their true heights.
-  placeWords(lines, slots.values());
+  placeWords(lines, [...slots.values()].flat());
   setRows(placement, slots, lines, measures);
-  placeWords(lines, slots.values());
+  placeWords(lines, [...slots.values()].flat());
   const rows = setRows(placement, slots, lines, measures);
   const tracks = assignTracks(lines, placement.columns + 1, rows, measures);
   const words = new Map(placement.placed.map((p) => [p, symbolWords(p, measures)] as const));

@@ -1,190 +1,216 @@
 /**
- * Where each symbol goes: low voltage above, mains below; in each the columns of a ladder, from the live rail on the
- * left to what is fed on the right. A rung's contacts stand one below the other, and long banks take several columns.
+ * Where each symbol goes: low voltage above, mains below; in each the current goes from the rail on the left to the rail
+ * on the right, through what lies in line from column to column, and what lies side by side stands one below the other.
  */
 import type { Circuit } from '../../circuit/circuit.ts';
 import { push } from '../../plan/map-entries.ts';
 import type { Side } from '../drawing.ts';
-import type { Section } from '../figure-traits.ts';
+import { type Section, traitsOf } from '../figure-traits.ts';
+import type { Item } from './blocks.ts';
+import { Cells } from './cells.ts';
 import type { NetSides } from './home-section.ts';
-import { type Ranked, rankSymbols } from './rank-symbols.ts';
-import type { SymbolSpec } from './symbol-specs.ts';
+import { ladderOf } from './ladder.ts';
+import { mainsRowsOf } from './mains-rows.ts';
+import { type Flow, type Points, pointsOf } from './points.ts';
+import { type Ranked, railsOf, rankSymbols } from './rank-symbols.ts';
+import type { Seat, Setting } from './set-blocks.ts';
+import { bandOfRow } from './symbol-rows.ts';
+import type { SymbolSpec, TerminalSpec } from './symbol-specs.ts';
+
+/** A terminal of a placed symbol. */
+export interface PlacedTerminal {
+  readonly spec: TerminalSpec;
+  readonly side: Side;
+  readonly band: number;
+  /** row within the band, from 0 */
+  readonly inner: number;
+  /** where its lines turn up or down: channel `c` is on the right of column `c` */
+  readonly channel: number;
+  /** point its lines belong to; undefined where no core lands */
+  readonly point: number | undefined;
+}
 
 export interface Placed {
   readonly spec: SymbolSpec;
   readonly section: Section;
-  /** from 1; a symbol's left lines end in channel `column - 1`, its right ones in channel `column` */
+  /** from 1; those of the mains section come after all of low voltage, with one number left out for its first channel */
   readonly column: number;
-  /** row of the sheet, from 0; no two symbols share column and band */
+  /** first and last row of the sheet that it takes, from 0; no two symbols share column and band */
   readonly band: number;
+  readonly lastBand: number;
   readonly mirrored: boolean;
+  /** a joint in line has one on either side */
+  readonly terminals: readonly PlacedTerminal[];
 }
 
 export interface Placement {
   readonly placed: readonly Placed[];
+  /** columns of the low-voltage section, and of both together */
+  readonly lowColumns: number;
   readonly columns: number;
   /** bands of the low-voltage section; those from here on are mains */
   readonly lowBands: number;
   readonly bands: number;
+  readonly points: Points;
+}
+
+/** The room a drawing has. */
+export interface Room extends Setting {
+  /** most columns of symbols */
+  readonly columns: number;
 }
 
 /** The side on which a terminal leaves its symbol. */
-export function sideOf(p: Pick<Placed, 'mirrored'>, side: Side): Side {
-  if (!p.mirrored) return side;
+export function sideOf(mirrored: boolean, side: Side): Side {
+  if (!mirrored) return side;
   return side === 'left' ? 'right' : 'left';
 }
 
-/** Places every symbol in at most `columns` columns. */
+/** Places every symbol in at most `room.columns` columns. */
 export function placeSymbols(
   specs: readonly SymbolSpec[],
   circuit: Circuit,
   sides: NetSides,
-  columns: number,
+  room: Room,
 ): Placement {
   const ranked = rankSymbols(specs, circuit, sides);
-  const low = new SectionBands(columns, 0);
-  for (const group of groupsOf(ranked, 'low')) low.add(group);
-  const mains = new SectionBands(columns, low.end);
-  for (const group of groupsOf(ranked, 'mains')) mains.add(group);
-  const placed = [...low.placed, ...mains.placed];
-  return { placed, columns, lowBands: low.end, bands: mains.end };
+  const rails = railsOf(circuit, sides);
+  const flows = new Map<string, Flow>();
+  for (const r of ranked)
+    for (const t of r.spec.terminals) flows.set(t.key, flowOf(r, t, circuit.netOf.get(t.key), rails.feeds[r.section]));
+  const joints = specs.filter((s) => s.figure === 'joint').map((s) => s.terminals[0]!.key);
+  const points = pointsOf(circuit, joints, (key) => flows.get(key));
+  const parts = groupsOf(ranked).map((group) => {
+    const items = group.map((r) => itemOf(r, points));
+    const { section } = group[0]!;
+    const live = (key: string) => rails.feeds[section].includes(circuit.netOf.get(key) ?? -1);
+    const part = group.some((r) => r.spec.figure === 'plug')
+      ? mainsRowsOf(items, points, room)
+      : ladderOf(items, points, live, room);
+    return { section, part };
+  });
+  const seats: Seat[] = [];
+  const width = { low: 0, mains: 0 };
+  for (const { section, part } of parts)
+    width[section] = Math.max(width[section], Math.min(room.columns, Math.max(2, part.width)));
+  const first = { low: 0, mains: width.low === 0 ? 0 : width.low + 1 };
+  let top = 0;
+  let lowBands = 0;
+  for (const { section, part } of parts) {
+    const set = part.set(width[section], top);
+    for (const seat of set.seats) seats.push(moved(seat, first[section]));
+    top = set.bottom;
+    if (section === 'low') lowBands = top;
+  }
+  const columns = Math.max(width.low, first.mains + width.mains);
+  return {
+    placed: seated(seats, columns, points),
+    lowColumns: width.low,
+    columns,
+    lowBands,
+    bands: top,
+    points,
+  };
 }
 
-function groupsOf(ranked: readonly Ranked[], section: Section): Ranked[][] {
-  const groups = new Map<number, Ranked[]>();
-  for (const r of ranked) {
-    if (r.section !== section) continue;
-    push(groups, r.group, r);
-  }
+/** A seat `by` columns further on. */
+function moved(seat: Seat, by: number): Seat {
+  if (by === 0) return seat;
+  const channels = new Map<number, number>();
+  for (const [point, channel] of seat.channels) channels.set(point, channel + by);
+  return { ...seat, column: seat.column + by, channels };
+}
+
+/** Connected pieces, those of low voltage first. */
+function groupsOf(ranked: readonly Ranked[]): Ranked[][] {
+  const groups = new Map<string, Ranked[]>();
+  for (const section of ['low', 'mains'] as const)
+    for (const r of ranked) if (r.section === section) push(groups, `${section} ${r.group}`, r);
   return [...groups.values()];
 }
 
-/** Fewest symbols that a column must hold before a bank is spread over more of them. */
-const WORTH_SPREADING = 4;
+/** How the current goes at a terminal: it leaves a symbol on the right, and comes to it on the left. */
+function flowOf(r: Ranked, t: TerminalSpec, net: number | undefined, feeds: readonly number[]): Flow {
+  const { figure } = r.spec;
+  if (figure === 'joint' || figure === 'box') return undefined;
+  if (traitsOf(figure).source) return net !== undefined && feeds.includes(net) ? 'brings' : 'takes';
+  return sideOf(r.mirrored, t.side) === 'right' ? 'brings' : 'takes';
+}
 
-/** The symbols of one section, placed group by group from its first band down. */
-class SectionBands {
-  readonly placed: Placed[] = [];
-  end: number;
-
-  constructor(
-    private readonly columns: number,
-    start: number,
-  ) {
-    this.end = start;
+function itemOf(ranked: Ranked, points: Points): Item {
+  const left: number[] = [];
+  const right: number[] = [];
+  for (const t of ranked.spec.terminals) {
+    const own = points.of(t.key);
+    if (ranked.spec.figure === 'joint') {
+      if (own.length === 2) {
+        left.push(own[0]!);
+        right.push(own[1]!);
+      } else (sideOf(ranked.mirrored, 'left') === 'left' ? left : right).push(...own);
+    } else (sideOf(ranked.mirrored, t.side) === 'left' ? left : right).push(...own);
   }
+  return { ranked, left, right };
+}
 
-  /** One connected piece of the circuit: its sources, its levels, and what they feed. */
-  add(group: readonly Ranked[]): void {
-    const start = this.end;
-    const sources = group.filter((r) => r.role === 'source');
-    const fed = group.filter((r) => r.role === 'fed');
-    const between = group.filter((r) => r.role === 'between');
-    // A plug has all its lines on its right: it takes the first column, where there is one to spare.
-    const beside = this.columns >= 3 && sources.length > 0 && sources.every((r) => r.section === 'mains');
-    let top = start;
-    if (beside) this.#stack(sources, 1, start, 1);
-    else top = this.#acrossTop(sources, start);
-    const first = beside ? 2 : 1;
-    const last = fed.length > 0 && this.columns > first ? this.columns - 1 : this.columns;
-    const columnOf = this.#bank(between, first, Math.max(first, last), top);
-    if (fed.length > 0) this.#fed(fed, Math.max(this.columns, first), top, between, columnOf);
-    if (this.end === start) this.end = top;
-  }
-
-  #put(r: Ranked, column: number, band: number): void {
-    this.placed.push({ spec: r.spec, section: r.section, column, band, mirrored: r.mirrored });
-    this.end = Math.max(this.end, band + 1);
-  }
-
-  #stack(items: readonly Ranked[], column: number, band: number, step: number): void {
-    items.forEach((r, i) => {
-      this.#put(r, column, band + i * step);
+/** Gives every terminal its channel: that of its point where nothing stands between, else the one beside its symbol. */
+function seated(
+  seats: readonly Seat[],
+  columns: number,
+  points: Points,
+): Placed[] {
+  const cells = new Cells(columns);
+  for (const seat of seats)
+    for (let band = seat.bands[0]!; band <= seat.bands.at(-1)!; band++)
+      cells.take(band, seat.column, seat.column, seat.item.ranked.spec.id);
+  return seats.map((seat) => {
+    const { ranked } = seat.item;
+    const { spec, section } = ranked;
+    const terminals = spec.terminals.flatMap((t): PlacedTerminal[] => {
+      const { band: row, inner } = bandOfRow(spec, t.row);
+      const band = seat.bands[row]!;
+      const own = points.of(t.key);
+      const sides: [Side, number | undefined][] =
+        own.length === 2
+          ? [
+              ['left', own[0]],
+              ['right', own[1]],
+            ]
+          : [[sideOf(ranked.mirrored, t.side), own[0]]];
+      return sides.map(([side, point]) => ({
+        spec: t,
+        side,
+        band,
+        inner,
+        channel: channelOf(seat, side, point, band, cells),
+        point,
+      }));
     });
-  }
-
-  #acrossTop(sources: readonly Ranked[], start: number): number {
-    sources.forEach((r, i) => {
-      this.#put(r, 1 + (i % this.columns), start + Math.floor(i / this.columns));
-    });
-    return start + Math.ceil(sources.length / this.columns);
-  }
-
-  /** Spreads the levels over the columns from `first` to `last`; folds them where there are more levels. */
-  #bank(items: readonly Ranked[], first: number, last: number, top: number): Map<Ranked, number> {
-    const bandOf = new Map<Ranked, number>();
-    const levels = levelsOf(items);
-    const free = last - first + 1;
-    let band = top;
-    for (let from = 0; from < levels.length; from += free) {
-      const fold = levels.slice(from, from + free);
-      const widths = spread(fold, free);
-      let column = first;
-      let deepest = 0;
-      fold.forEach((level, i) => {
-        const high = Math.ceil(level.length / widths[i]!);
-        level.forEach((r, n) => {
-          this.#put(r, column + Math.floor(n / high), band + (n % high));
-          bandOf.set(r, band + (n % high));
-        });
-        deepest = Math.max(deepest, high);
-        column += widths[i]!;
-      });
-      band += deepest;
-    }
-    return bandOf;
-  }
-
-  /** Puts each fed symbol beside the first symbol that feeds it, or in the next free band below. */
-  #fed(
-    fed: readonly Ranked[],
-    column: number,
-    top: number,
-    between: readonly Ranked[],
-    bandOf: ReadonlyMap<Ranked, number>,
-  ): void {
-    const alone = this.placed.some((p) => p.column === column && p.band >= top);
-    let next = alone ? this.end : top;
-    const firstOn = new Map<number, number>();
-    for (const r of between)
-      for (const net of r.nets) {
-        const band = bandOf.get(r)!;
-        firstOn.set(net, Math.min(firstOn.get(net) ?? band, band));
-      }
-    const wish = (r: Ranked) => {
-      // A mains part stands beside what switches its first line; a coil beside what feeds it.
-      const nets = r.section === 'mains' ? r.nets : r.feeds;
-      return nets.map((net) => firstOn.get(net)).find((b) => b !== undefined) ?? top;
+    return {
+      spec,
+      section,
+      column: seat.column,
+      band: seat.bands[0]!,
+      lastBand: seat.bands.at(-1)!,
+      mirrored: ranked.mirrored,
+      terminals,
     };
-    const order = fed.map((r) => ({ r, at: wish(r) })).sort((a, b) => a.at - b.at);
-    for (const { r, at } of order) {
-      const band = alone ? next : Math.max(next, at);
-      this.#put(r, column, band);
-      next = band + 1;
-    }
-  }
+  });
 }
 
-function levelsOf(items: readonly Ranked[]): Ranked[][] {
-  const levels = new Map<number, Ranked[]>();
-  for (const r of items) {
-    push(levels, r.level, r);
-  }
-  return [...levels.entries()].sort((a, b) => a[0] - b[0]).map(([, level]) => level);
-}
-
-/** Columns for each level: one each, the rest to the longest, as long as that is worth it. */
-function spread(levels: readonly (readonly Ranked[])[], free: number): number[] {
-  const widths = levels.map(() => 1);
-  for (let left = free - levels.length; left > 0; left--) {
-    let longest = -1;
-    levels.forEach((level, i) => {
-      const high = level.length / widths[i]!;
-      if (high > WORTH_SPREADING && (longest < 0 || high > levels[longest]!.length / widths[longest]!))
-        longest = i;
-    });
-    if (longest < 0) break;
-    widths[longest]! += 1;
-  }
-  return widths;
+function channelOf(
+  { item, column, channels }: Seat,
+  side: Side,
+  point: number | undefined,
+  band: number,
+  cells: Cells,
+): number {
+  const near = side === 'left' ? column - 1 : column;
+  const wanted = point === undefined ? undefined : channels.get(point);
+  if (wanted === undefined || wanted === near) return near;
+  if (side === 'left' ? wanted > near : wanted < near) return near;
+  const [from, to] = side === 'left' ? [wanted + 1, column - 1] : [column + 1, wanted];
+  const { id } = item.ranked.spec;
+  if (!cells.free(band, from, to, id)) return near;
+  cells.take(band, from, to, id);
+  return wanted;
 }

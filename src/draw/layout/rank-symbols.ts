@@ -65,7 +65,7 @@ export function rankSymbols(specs: readonly SymbolSpec[], circuit: Circuit, side
 }
 
 /** Nets from which each section is fed, and those that lead back. */
-function railsOf(circuit: Circuit, sides: NetSides) {
+export function railsOf(circuit: Circuit, sides: NetSides) {
   const neutral = new Set<number>(sides.earth);
   const feeds: Record<Section, number[]> = { low: [], mains: [] };
   for (const source of circuit.sources)

@@ -1,6 +1,7 @@
 /** Heights: the y of every terminal's lines, of every lane, of every symbol. */
+import { push } from '../../plan/map-entries.ts';
 import type { Label } from '../drawing.ts';
-import type { Line, Slot } from './conductor-lines.ts';
+import { crosses, type End, type Line, type Slot } from './conductor-lines.ts';
 import type { Measures } from './measures.ts';
 import type { Placed, Placement } from './place-symbols.ts';
 import { pluggedHeight } from './plugged-words.ts';
@@ -22,32 +23,46 @@ function headWords(p: Placed, measures: Measures): Label['what'][] {
 /** Sets the `ys` of all slots and returns what else has a height. */
 export function setRows(
   placement: Placement,
-  slots: ReadonlyMap<string, Slot>,
+  slots: ReadonlyMap<string, readonly Slot[]>,
   lines: readonly Line[],
   measures: Measures,
 ): Rows {
   return new Stack(placement, slots, measures).stack(lines);
 }
 
+/** What a symbol has in one band. */
+interface Share {
+  readonly placed: Placed;
+  readonly slots: readonly Slot[];
+  readonly first: boolean;
+  readonly last: boolean;
+}
+
 class Stack {
-  private readonly bands: Placed[][];
+  private readonly bands: Share[][];
   private readonly own = new Map<Placed, Slot[]>();
   private readonly boxes = new Map<string, { y: number; height: number }>();
+  /** y of the first row of each symbol whose box is not closed yet */
+  private readonly tops = new Map<Placed, number>();
 
   constructor(
     private readonly placement: Placement,
-    slots: ReadonlyMap<string, Slot>,
+    slots: ReadonlyMap<string, readonly Slot[]>,
     private readonly measures: Measures,
   ) {
     this.bands = Array.from({ length: placement.bands }, () => []);
+    for (const all of slots.values()) for (const slot of all) push(this.own, slot.placed, slot);
     for (const p of placement.placed) {
-      this.bands[p.band]!.push(p);
-      this.own.set(
-        p,
-        p.spec.terminals.map((t) => slots.get(t.key)!),
-      );
+      const own = this.own.get(p) ?? [];
+      for (let band = p.band; band <= p.lastBand; band++)
+        this.bands[band]!.push({
+          placed: p,
+          slots: own.filter((s) => s.band === band),
+          first: band === p.band,
+          last: band === p.lastBand,
+        });
     }
-    for (const band of this.bands) band.sort((a, b) => a.column - b.column);
+    for (const band of this.bands) band.sort((a, b) => a.placed.column - b.placed.column);
   }
 
   stack(lines: readonly Line[]): Rows {
@@ -75,42 +90,43 @@ class Stack {
   }
 
   /** Sets one band from `top` on and returns its bottom. */
-  #band(band: readonly Placed[], top: number): number {
+  #band(band: readonly Share[], top: number): number {
     const m = this.measures;
-    const first = top + Math.max(0, ...band.map((p) => this.#above(p)));
+    const first = top + Math.max(0, ...band.map((share) => this.#above(share)));
     let bottom = first;
     let offset = 0;
-    let left: Placed | undefined;
-    for (const p of band) {
-      if (left?.column !== p.column - 1) offset = 0;
-      this.#rows(p, first + offset);
-      while (left?.column === p.column - 1 && this.#meets(left, p)) {
+    let left: Share | undefined;
+    for (const share of band) {
+      this.#rows(share, first + offset);
+      while (left !== undefined && this.#meets(left, share)) {
         offset += m.step;
-        this.#rows(p, first + offset);
+        this.#rows(share, first + offset);
       }
-      bottom = Math.max(bottom, this.#box(p, first + offset));
-      left = p;
+      bottom = Math.max(bottom, this.#box(share, first + offset));
+      left = share;
     }
     return bottom;
   }
 
-  /** What a symbol needs above its first line. */
-  #above(p: Placed): number {
+  /** What a symbol needs above its first line in a band. */
+  #above({ placed, slots, first }: Share): number {
     const m = this.measures;
-    const names = headWords(p, m).reduce((sum, what) => sum + m.height(what), 0);
-    const label = this.own.get(p)!.some((s) => s.spec.row === 0 && labelled(s.ports[0]!, 'above'));
-    return Math.max(names + m.figure(p.spec.figure).head, label ? m.labelGap + m.height('core') : 0);
+    const label = slots.some((s) => s.inner === 0 && labelled(s.ports[0]!, 'above'));
+    const words = label ? m.labelGap + m.height('core') : 0;
+    if (!first) return Math.max(m.rowGap / 2, words);
+    const names = headWords(placed, m).reduce((sum, what) => sum + m.height(what), 0);
+    return Math.max(names + m.figure(placed.spec.figure).head, words);
   }
 
-  #rows(p: Placed, first: number): void {
+  #rows({ slots, placed, first: begins }: Share, first: number): void {
     const m = this.measures;
-    const own = this.own.get(p)!;
-    const rows = Math.max(0, ...own.map((s) => s.spec.row + 1));
+    if (begins) this.tops.set(placed, first);
+    const rows = Math.max(0, ...slots.map((s) => s.inner + 1));
     let y = first;
     for (let row = 0; row < rows; row++) {
-      const here = own.filter((s) => s.spec.row === row);
+      const here = slots.filter((s) => s.inner === row);
       if (row > 0) {
-        const before = own.filter((s) => s.spec.row === row - 1);
+        const before = slots.filter((s) => s.inner === row - 1);
         y += Math.max(
           m.rowGap,
           this.#room(
@@ -143,39 +159,50 @@ class Stack {
     return below + above;
   }
 
-  /** Sets the box of a symbol and returns how far down it and its labels reach. */
-  #box(p: Placed, first: number): number {
+  /** Closes the box of a symbol in its last band; returns how far down what it has in this band reaches. */
+  #box({ placed, slots, last: ends }: Share, first: number): number {
     const m = this.measures;
-    const own = this.own.get(p)!;
-    const { head, foot } = m.figure(p.spec.figure);
-    const last = Math.max(first, ...own.flatMap((s) => s.ys));
-    const y = first - head;
-    const rowsHigh = last + foot - y;
-    const inside = pluggedHeight(p, m);
-    const height = m.inLine ? rowsHigh + inside : Math.max(rowsHigh, inside);
-    this.boxes.set(p.spec.id, { y, height });
-    const words = own
+    const { head, foot } = m.figure(placed.spec.figure);
+    const last = Math.max(first, ...slots.flatMap((s) => s.ys));
+    const words = slots
       .filter((s) => labelled(s.ports.at(-1)!, 'below'))
       .map((s) => s.ys.at(-1)! + m.labelGap + m.height('core'));
+    if (!ends) return Math.max(last + m.rowGap / 2, ...words);
+    const y = this.tops.get(placed)! - head;
+    const rowsHigh = last + foot - y;
+    const inside = pluggedHeight(placed, m);
+    const height = m.inLine ? rowsHigh + inside : Math.max(rowsHigh, inside);
+    this.boxes.set(placed.spec.id, { y, height });
     return Math.max(y + height, ...words);
   }
 
-  /** Whether a line of the left symbol would run into one of the right in the channel between them. */
-  #meets(left: Placed, right: Placed): boolean {
+  /** Whether a line of the left symbol would run into one of the right in the channel where both turn. */
+  #meets(left: Share, right: Share): boolean {
     const near = this.measures.unit > 0 ? 0.5 : this.measures.step / 2;
-    const ends = (p: Placed, side: 'left' | 'right') =>
-      this.own
-        .get(p)!
+    const ends = (share: Share, side: 'left' | 'right') =>
+      share.slots
         .filter((s) => s.side === side)
         .flatMap((s) => s.ports.flatMap((port, i) => (port.length > 0 ? [{ y: s.ys[i]!, port }] : [])));
     return ends(left, 'right').some((a) =>
       ends(right, 'left').some((b) => {
+        if (a.port[0]!.slot.channel !== b.port[0]!.slot.channel) return false;
         if (Math.abs(a.y - b.y) >= near) return false;
-        const alone = a.port.length === 1 && b.port.length === 1 && a.port[0]!.line === b.port[0]!.line;
-        return !(alone && a.y === b.y);
+        return a.y !== b.y || !mayLieLevel(a.port, b.port);
       }),
     );
   }
+}
+
+/**
+ * Whether two facing terminals may lie level: one core at most joins them straight across, and of what else leaves them
+ * only one side crosses the channel, so that the lines do not come to lie on each other.
+ */
+function mayLieLevel(left: readonly End[], right: readonly End[]): boolean {
+  const straight = left.filter(({ line }) => right.some((end) => end.line === line));
+  if (straight.length > 1) return false;
+  const crossing = (ends: readonly End[]) =>
+    ends.some((end) => end.line !== straight[0]?.line && crosses(end));
+  return !(crossing(left) && crossing(right));
 }
 
 function labelled(port: Slot['ports'][0], where: 'above' | 'below'): boolean {
@@ -189,6 +216,8 @@ function packLanes(lines: readonly Line[], bands: number): Line[][][] {
   return gutters.map((gutter) => {
     const rows: { reach: number; lines: Line[] }[] = [];
     const spans = gutter.map((line) => {
+      // The channels of the two sections do not lie one below the other.
+      if (line.overBarrier) return { line, from: 0, to: Number.POSITIVE_INFINITY };
       const [a, b] = line.ends.map((e) => e.slot.channel);
       return { line, from: Math.min(a!, b!), to: Math.max(a!, b!) };
     });

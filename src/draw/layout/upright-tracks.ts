@@ -1,5 +1,6 @@
 /** Upright pieces: which track of a channel each takes, so that no two of them meet. */
-import { type End, isRail, type Line, type Slot } from './conductor-lines.ts';
+import { crosses, type End, inward, isRail, type Line, type Slot } from './conductor-lines.ts';
+import type { Side } from '../drawing.ts';
 import type { Measures } from './measures.ts';
 import type { Rows } from './row-heights.ts';
 
@@ -12,7 +13,7 @@ export interface Upright {
   /** ends of the line that this piece reaches, with the y there */
   readonly at: readonly { readonly y: number; readonly slot?: Slot }[];
   /** the side of the channel where its ends lie; both for a piece that goes from side to side */
-  readonly side: 'left' | 'right' | 'both';
+  readonly side: Side | 'both';
 }
 
 export interface Tracks {
@@ -67,7 +68,7 @@ function uprightsOf(lines: readonly Line[], rows: Rows): Upright[] {
     if (line.gutter === undefined) {
       // Straight across, from neighbour to neighbour: nothing upright.
       if (ya === yb) continue;
-      const side = inward(a) === inward(b) ? inward(a) : 'both';
+      const side = crosses(a) ? 'both' : inward(a);
       const at = [
         { y: ya, slot: a.slot },
         { y: yb, slot: b.slot },
@@ -83,28 +84,19 @@ function uprightsOf(lines: readonly Line[], rows: Rows): Upright[] {
       continue;
     }
     const lane = rows.lanes.get(line.id)!;
-    for (const [end, other] of [
-      [a, b],
-      [b, a],
-    ] as const) {
+    for (const end of [a, b]) {
       const y = yOf(end);
-      const to = other.slot.channel > end.slot.channel ? 'right' : 'left';
       result.push({
         line,
         channel: end.slot.channel,
         top: Math.min(y, lane),
         bottom: Math.max(y, lane),
         at: [{ y, slot: end.slot }, { y: lane }],
-        side: inward(end) === to ? to : 'both',
+        side: crosses(end) ? 'both' : inward(end),
       });
     }
   }
   return result;
-}
-
-/** The side of its channel on which a terminal lies. */
-function inward(end: End): 'left' | 'right' {
-  return end.slot.side === 'left' ? 'right' : 'left';
 }
 
 interface Filled {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../../src/draw/drawing.ts';
 import { layOut } from '../../../src/draw/layout/layout.ts';
 import { CHARACTERS, type Measures, PIXELS } from '../../../src/draw/layout/measures.ts';
+import type { Room } from '../../../src/draw/layout/place-symbols.ts';
 import { readPlan } from '../../../src/plan/read.ts';
 import { Study } from '../../../src/study/study.ts';
 import { sampled, share } from '../../helpers/share.ts';
@@ -13,17 +14,17 @@ function faults(text: string, name: string): string[] {
   const read = readPlan(Buffer.from(text), name);
   if (!read.ok) return [`${name} cannot be read`];
   const input = Study.of(read.plan);
-  const sheets: [string, Measures, number][] = [
-    ['px', PIXELS, 1],
-    ['px', PIXELS, 2],
-    ['px', PIXELS, 4],
-    ['characters', CHARACTERS, 1],
-    ['characters', CHARACTERS, 3],
+  const sheets: [string, Measures, Room][] = [
+    ['px', PIXELS, { columns: 2, bank: 3 }],
+    ['px', PIXELS, { columns: 4, bank: 5 }],
+    ['px', PIXELS, { columns: 99, bank: 1000 }],
+    ['characters', CHARACTERS, { columns: 3, bank: 4 }],
+    ['characters', CHARACTERS, { columns: 99, bank: 1000 }],
   ];
-  return sheets.flatMap(([unit, measures, columns]) => {
-    const drawing = layOut(input, measures, columns);
+  return sheets.flatMap(([unit, measures, room]) => {
+    const drawing = layOut(input, measures, room);
     return [...faultsOf(drawing, read.plan), ...strays(drawing)].map(
-      (f) => `${name}, ${columns} columns of ${unit}: ${f}`,
+      (f) => `${name}, ${room.columns} columns of ${unit}: ${f}`,
     );
   });
 }
