@@ -1,7 +1,7 @@
 /** What has been measured, put together: every symbol, core and label at its place. */
 
 import type { Drawing, DrawnCore, DrawnSymbol, DrawnTerminal, Label, Point, Side } from '../drawing.ts';
-import { BARRIER_WORDS, type Columns, spanOf } from './column-widths.ts';
+import { BARRIER_WORDS, type Columns, spanOf, trackOffset } from './column-widths.ts';
 import type { End, Line, Slot } from './conductor-lines.ts';
 import { dotsOf } from './join-dots.ts';
 import type { Measures } from './measures.ts';
@@ -91,7 +91,7 @@ class Assembly {
 
   #trackX(line: Line, channel: number): number {
     const track = this.of.tracks.trackOf(line, channel)!;
-    return this.of.widths.channels[channel]! + this.m.channelEdge + track * this.m.trackGap + this.m.unit / 2;
+    return this.of.widths.channels[channel]! + trackOffset(track, this.m);
   }
 
   #port(end: End): Point {

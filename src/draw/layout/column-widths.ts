@@ -47,24 +47,65 @@ export function setColumns(
   m: Measures,
 ): Columns {
   const zones = zonesOf(placement, lines, words, m);
+  const low = laid(zones, tracks, 0, placement.lowColumns, m);
+  const mains = laid(zones, tracks, placement.lowColumns + 1, placement.columns, m);
+  const aside = asideOf(lines, tracks, [...low.channels, ...mains.channels], m);
+  const moved = ({ left, bodyLeft, bodyRight, right }: Cell): Cell => ({
+    left: left + aside,
+    bodyLeft: bodyLeft + aside,
+    bodyRight: bodyRight + aside,
+    right: right + aside,
+  });
+  const cells = [...low.cells, ...mains.cells.map(moved)];
+  const channels = [...low.channels, ...mains.channels.map((x) => x + aside)];
+  const width = Math.max(low.width, mains.width + aside) + m.margin;
+  return { cells, channels, width, widest: (from, to) => cells[widest(zones, from, to)]! };
+}
+
+/** One section from the left edge on: its channels `from` to `to`, with a column before each but the first. */
+function laid(zones: readonly Zone[], tracks: Tracks, from: number, to: number, m: Measures) {
   const cells: Cell[] = [];
   const channels: number[] = [];
-  let [x, width] = [m.margin, 0];
-  for (let c = 0; c <= placement.columns; c++) {
-    // Each section begins at the left edge.
-    if (c === placement.lowColumns + 1) x = m.margin;
-    else if (c > 0) {
-      const { left, body, right } = zones[c]!;
-      const bodyLeft = x + left;
-      cells[c] = { left: x, bodyLeft, bodyRight: bodyLeft + body, right: bodyLeft + body + right };
-      x = cells[c]!.right;
-    }
-    channels[c] = x;
+  let x = m.margin;
+  for (let c = from; c <= to; c++) {
+    const { left, body, right } = c === from ? { left: 0, body: 0, right: 0 } : zones[c]!;
+    const bodyLeft = x + left;
+    const cell = { left: x, bodyLeft, bodyRight: bodyLeft + body, right: bodyLeft + body + right };
+    cells.push(cell);
+    channels.push(cell.right);
     const count = tracks.counts[c]!;
-    x += count === 0 ? m.channelEdge : 2 * m.channelEdge + (count - 1) * m.trackGap + m.unit;
-    width = Math.max(width, x);
+    x = cell.right + (count === 0 ? m.channelEdge : 2 * m.channelEdge + (count - 1) * m.trackGap + m.unit);
   }
-  return { cells, channels, width: width + m.margin, widest: (from, to) => cells[widest(zones, from, to)]! };
+  return { cells, channels, width: x };
+}
+
+/** x of a track from the left edge of its channel. */
+export function trackOffset(track: number, m: Measures): number {
+  return m.channelEdge + track * m.trackGap + m.unit / 2;
+}
+
+/** Least px between upright lines of two sections. */
+const APART = 4;
+
+/**
+ * How far the mains section stands to the right, so that no conductor that comes down over the barrier lies on one that
+ * leaves it below.
+ */
+function asideOf(lines: readonly Line[], tracks: Tracks, channels: readonly number[], m: Measures): number {
+  const over = lines.filter((line) => line.overBarrier);
+  const at = over.map((line) => {
+    const [above, below] = line.ends
+      .map(({ slot }) => slot)
+      .sort((a, b) => a.channel - b.channel)
+      .map(({ channel }) => channels[channel]! + trackOffset(tracks.trackOf(line, channel)!, m));
+    return { above: above!, below: below! };
+  });
+  const step = m.unit > 0 ? m.unit : APART;
+  const clash = (by: number) =>
+    at.some((a, i) => at.some((b, j) => i !== j && Math.abs(a.above - b.below - by) < step));
+  let by = 0;
+  while (at.length > 1 && clash(by)) by += step;
+  return by;
 }
 
 function zonesOf(

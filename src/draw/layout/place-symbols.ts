@@ -92,8 +92,8 @@ export function placeSymbols(
   const seats: Seat[] = [];
   const width = { low: 0, mains: 0 };
   for (const { section, part } of parts)
-    width[section] = Math.max(width[section], Math.min(room.columns, Math.max(2, part.width)));
-  const first = { low: 0, mains: width.low === 0 ? 0 : width.low + 1 };
+    width[section] = Math.max(2, width[section], Math.min(room.columns, part.width));
+  const first = { low: 0, mains: width.low + 1 };
   let top = 0;
   let lowBands = 0;
   for (const { section, part } of parts) {

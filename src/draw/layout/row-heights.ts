@@ -217,7 +217,7 @@ function packLanes(lines: readonly Line[], bands: number): Line[][][] {
     const rows: { reach: number; lines: Line[] }[] = [];
     const spans = gutter.map((line) => {
       // The channels of the two sections do not lie one below the other.
-      if (line.overBarrier) return { line, from: 0, to: Number.POSITIVE_INFINITY };
+      if (line.overBarrier) return { line, from: -1, to: Number.POSITIVE_INFINITY };
       const [a, b] = line.ends.map((e) => e.slot.channel);
       return { line, from: Math.min(a!, b!), to: Math.max(a!, b!) };
     });
