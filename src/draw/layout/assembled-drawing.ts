@@ -109,7 +109,9 @@ class Assembly {
       const lane = this.of.rows.lanes.get(line.id)!;
       const xa = this.#trackX(line, a.slot.channel);
       const xb = this.#trackX(line, b.slot.channel);
-      path.push({ x: xa, y: from.y }, { x: xa, y: lane }, { x: xb, y: lane }, { x: xb, y: to.y });
+      path.push({ x: xa, y: from.y });
+      if (xa !== xb) path.push({ x: xa, y: lane }, { x: xb, y: lane });
+      path.push({ x: xb, y: to.y });
     } else if (from.y !== to.y) {
       const x = this.#trackX(line, a.slot.channel);
       path.push({ x, y: from.y }, { x, y: to.y });

@@ -84,9 +84,6 @@ export function trackOffset(track: number, m: Measures): number {
   return m.channelEdge + track * m.trackGap + m.unit / 2;
 }
 
-/** Least px between upright lines of two sections. */
-const APART = 4;
-
 /**
  * How far the mains section stands to the right, so that no conductor that comes down over the barrier lies on one that
  * leaves it below.
@@ -100,11 +97,16 @@ function asideOf(lines: readonly Line[], tracks: Tracks, channels: readonly numb
       .map(({ channel }) => channels[channel]! + trackOffset(tracks.trackOf(line, channel)!, m));
     return { above: above!, below: below! };
   });
-  const step = m.unit > 0 ? m.unit : APART;
   const clash = (by: number) =>
-    at.some((a, i) => at.some((b, j) => i !== j && Math.abs(a.above - b.below - by) < step));
+    at.some((a, i) =>
+      at.some((b, j) => {
+        const apart = Math.abs(a.above - b.below - by);
+        // A line that comes down over its own goes on straight.
+        return apart < m.trackGap && (i !== j || apart > 0);
+      }),
+    );
   let by = 0;
-  while (at.length > 1 && clash(by)) by += step;
+  while (clash(by)) by += m.trackGap / 2;
   return by;
 }
 

@@ -148,9 +148,9 @@ class Gutters {
   }
 }
 
-type Direction = 'up' | 'down' | 'straight';
+type Direction = 'up' | 'down';
 
-/** Where a line turns to when it has left its symbol. */
+/** Where a line turns to when it has left its symbol; words on one that goes straight on stand where those of one that turns up do. */
 function direction(end: End): Direction {
   const { slot, line } = end;
   if (line.gutter !== undefined) return line.gutter <= slot.band ? 'up' : 'down';
@@ -158,8 +158,7 @@ function direction(end: End): Direction {
   if (other.band !== slot.band) return other.band < slot.band ? 'up' : 'down';
   const [own, far] = [slot.ys[0]!, other.ys[0]!];
   if (own !== far) return far < own ? 'up' : 'down';
-  if (other.inner !== slot.inner) return other.inner < slot.inner ? 'up' : 'down';
-  return 'straight';
+  return other.inner <= slot.inner ? 'up' : 'down';
 }
 
 /**
