@@ -5,6 +5,7 @@ import { crosses, type End, type Line, type Slot } from './conductor-lines.ts';
 import type { Measures } from './measures.ts';
 import type { Placed, Placement } from './place-symbols.ts';
 import { pluggedHeight } from './plugged-words.ts';
+import { captionLines } from './symbol-words.ts';
 
 export interface Rows {
   /** top of each symbol's box and its height, by id */
@@ -15,9 +16,9 @@ export interface Rows {
   readonly height: number;
 }
 
-/** Lines of words over a symbol, the caption below the name. */
+/** Lines of words over a symbol, the caption below the name, where there is room. */
 function headWords(p: Placed, measures: Measures): Label['what'][] {
-  return measures.brief || p.spec.caption === '' ? ['name'] : ['name', 'caption'];
+  return measures.brief ? ['name'] : ['name', ...captionLines(p, measures).map(() => 'caption' as const)];
 }
 
 /** Sets the `ys` of all slots and returns what else has a height. */

@@ -1,4 +1,5 @@
 /** The words round a symbol: name, caption, marks of its terminals, and what is plugged into it. */
+import { wrap } from '../../text/wrap.ts';
 import type { Box, Label, Side } from '../drawing.ts';
 import type { Measures } from './measures.ts';
 import type { Placed } from './place-symbols.ts';
@@ -74,9 +75,14 @@ function headLines(p: Placed, m: Measures): HeadLine[] {
     piece(spec.name, 'name'),
     ...(spec.finding === undefined ? [] : [piece(spec.finding, 'finding')]),
   ];
-  if (spec.caption === '') return [line(name)];
-  const caption = piece(spec.caption, 'caption');
-  return m.brief ? [line([...name, caption])] : [line(name), line([caption])];
+  const captions = captionLines(p, m).map((text) => piece(text, 'caption'));
+  return m.brief ? [line([...name, ...captions])] : [line(name), ...captions.map((caption) => line([caption]))];
+}
+
+/** The caption of a symbol, line by line; none where its name says enough. */
+export function captionLines({ spec }: Placed, m: Measures): string[] {
+  if (spec.caption === '') return [];
+  return m.brief ? [spec.caption] : wrap(spec.caption, m.captionLine);
 }
 
 function placeHeads(p: Placed, lines: readonly HeadLine[], m: Measures, x: number, boxTop: number): Label[] {
