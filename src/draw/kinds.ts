@@ -8,7 +8,6 @@ import type { Part, PartKind, Pole } from '../plan/part-types.ts';
 import {
   ampWords,
   coilWords,
-  holdsWords,
   ohmWords,
   powerWords,
   secondWords,
@@ -206,10 +205,7 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
   load: machine,
   box: {
     symbols: (part, { lands }) => [{ figure: 'box', rows: part.metal || lands('PE') ? [['PE']] : [] }],
-    caption: ({ metal, holds }, _, brief) => [
-      metal ? 'metal box' : 'box',
-      ...(brief || holds.length === 0 ? [] : [holdsWords(holds)]),
-    ],
+    caption: ({ metal }) => [metal ? 'metal box' : 'box'],
     ways: none,
   },
 };

@@ -73,23 +73,24 @@ export function layOnSheets(input: LayoutInput, roomFor: (across: boolean) => Sh
 /** Colours in letters, for what is too wide with their names. */
 const LETTERS: Measures = { ...PIXELS, coreText: 'letters' };
 
-/** Smaller is better: legible, then fewer sheets, then larger. */
+/** Smaller is better: legible, then fewer sheets, then in fewer pieces, then larger. */
 function rank({ legible, cuts, scale }: Omit<Laid, 'letters'>): number {
-  return (legible ? 0 : 1e6) + cuts.length * 10 - scale;
+  const pieces = cuts.filter(({ top, bottom }) => bottom > top).length;
+  return (legible ? 0 : 1e6) + cuts.length * 1000 + pieces * 10 - scale;
 }
 
 function onSheets(drawing: Drawing, across: boolean, room: SheetRoom): Omit<Laid, 'letters'> {
   const wide = room.width / drawing.width;
   const whole = Math.min(MOST_SCALE, wide, (room.height - room.below) / drawing.height);
-  const one = [{ drawing, top: 0, bottom: drawing.height, ends: [] }];
+  const one: Cut[] = [{ drawing, top: 0, bottom: drawing.height, ends: [] }];
   if (whole >= 1) return { across, scale: whole, cuts: one, legible: true };
   const scale = Math.min(1, wide);
-  const most = room.height / scale - 2 * END_ROOM;
-  const cuts = cutToHeight(drawing, most);
+  const most = room.height / scale;
+  const cuts = drawing.height <= most ? [...one] : cutToHeight(drawing, most - 2 * END_ROOM);
   if (cuts === undefined) return { across, scale: whole, cuts: one, legible: false };
   const { top, bottom } = cuts.at(-1)!;
   // What stands below the drawing takes a sheet of its own where the last has no room for it.
-  const spare = room.height - (bottom - top + END_ROOM) * scale;
+  const spare = room.height - (bottom - top + (cuts.length > 1 ? END_ROOM : 0)) * scale;
   if (room.below > 0 && spare < room.below)
     cuts.push({ drawing: empty(drawing), top: bottom, bottom, ends: [] });
   return { across, scale, cuts, legible: scale >= 1 };

@@ -126,8 +126,13 @@ function noteLines(input: SheetInput, width: number): string[] {
   );
   const state = stateWords(input.plan, input.state);
   const live = input.state.length === 0 ? '' : ' Live conductors are drawn heavier.';
-  const how = `Drawn with ${state}.${live} On a core: number of its run, colour. Lines join at dots and nowhere else. Runs by number:`;
-  return [...findings, ...wrap(printable(how), fit)];
+  const how = `Drawn with ${state}.${live} Lines join at dots only. On a core: its run and colour. The runs:`;
+  const boxes = [...input.plan.parts.values()].flatMap((part) =>
+    part.kind === 'box' && part.holds.length > 0
+      ? wrap(printable(`In ${part.name}: ${part.holds.join(', ')}.`), fit)
+      : [],
+  );
+  return [...findings, ...boxes, ...wrap(printable(how), fit)];
 }
 
 /** The table of runs, in as many columns as there is room for: rows of it, each with its place in px. */

@@ -72,6 +72,13 @@ export function slotsOf(placed: readonly Placed[]): Map<string, Slot[]> {
   return slots;
 }
 
+/** The slots of each symbol. */
+export function slotsBySymbol(slots: ReadonlyMap<string, readonly Slot[]>): Map<Placed, Slot[]> {
+  const own = new Map<Placed, Slot[]>();
+  for (const all of slots.values()) for (const slot of all) push(own, slot.placed, slot);
+  return own;
+}
+
 /** All cores and links as lines between slots. */
 export function linesOf(
   plan: Plan,

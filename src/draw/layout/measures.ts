@@ -21,6 +21,10 @@ export interface Measures {
   readonly plugged: { readonly width: number; readonly height: number };
   /** between the lines of two terminals of a symbol, at least */
   readonly rowGap: number;
+  /** the same between the make and the break of one contact */
+  readonly closeGap: number;
+  /** the name of a contact with make and break stands below its common lead, where there is nothing else */
+  readonly besideNames: boolean;
   /** between two lines of one terminal, at least */
   readonly portGap: number;
   /** between a line and a label above or below it */
@@ -80,11 +84,13 @@ export const PIXELS: Measures = {
   inLine: false,
   figure: (figure) => ({
     width: figure === 'joint' ? 10 : 48,
-    head: figure === 'joint' ? 8 : 18,
-    foot: traitsOf(figure).tall ? 18 : figure === 'joint' ? 8 : 12,
+    head: figure === 'joint' ? 8 : traitsOf(figure).contacts ? 15 : 18,
+    foot: traitsOf(figure).tall ? 18 : figure === 'joint' || traitsOf(figure).contacts ? 8 : 12,
   }),
   plugged: { width: 44, height: 44 },
   rowGap: 20,
+  closeGap: 17,
+  besideNames: true,
   portGap: 16,
   labelGap: 2,
   step: 14,
@@ -111,6 +117,8 @@ export const CHARACTERS: Measures = {
   figure: (figure) => ({ width: figure === 'joint' ? 1 : 7, head: 0.5, foot: 0.5 }),
   plugged: { width: 0, height: 0 },
   rowGap: 1,
+  closeGap: 1,
+  besideNames: false,
   portGap: 1,
   labelGap: 0.5,
   step: 1,

@@ -1,6 +1,6 @@
 /** What is plugged into a symbol: its words, and its box. */
 
-import { wrap } from '../../text/wrap.ts';
+import { columns, wrap } from '../../text/wrap.ts';
 import type { Box, DrawnSymbol, Label } from '../drawing.ts';
 import type { Measures } from './measures.ts';
 import type { Placed } from './place-symbols.ts';
@@ -9,7 +9,7 @@ import type { Placed } from './place-symbols.ts';
 function pluggedWords(p: Placed, m: Measures) {
   return p.spec.plugged.map((q) => {
     const name = m.brief ? `feeds ${q.part}` : q.part;
-    const captions = m.brief || q.caption === '' ? [] : wrap(q.caption, m.captionLine - 4);
+    const captions = m.brief || q.caption === '' ? [] : inLines(q.caption, m.captionLine - 4);
     return {
       ...q,
       name,
@@ -21,6 +21,17 @@ function pluggedWords(p: Placed, m: Measures) {
       ),
     };
   });
+}
+
+/** Words of a caption in lines of at most `most` letters, parted at commas where that will do. */
+export function inLines(caption: string, most: number): string[] {
+  const lines: string[] = [];
+  for (const piece of caption.split(/(?<=,) /)) {
+    const last = lines.at(-1);
+    if (last !== undefined && columns(last) + 1 + columns(piece) <= most) lines[lines.length - 1] = `${last} ${piece}`;
+    else lines.push(piece);
+  }
+  return lines.flatMap((line) => wrap(line, most));
 }
 
 /** Width of the widest of what is plugged in; 0 for nothing. */

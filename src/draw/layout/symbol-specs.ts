@@ -45,8 +45,23 @@ export function symbolSpecs(plan: Plan): SymbolSpec[] {
     if (wiring.standsIn(part) !== undefined) return [];
     const placed = new Set<string>();
     const forms = drawnKind(part).symbols(part, wiring.of(part));
-    return forms.map((form) => specOf(part, form, wiring, placed));
+    return forms.map((form) => specOf(part, inUseFirst(form, wiring.of(part)), wiring, placed));
   });
+}
+
+/** A contact with make and break of which only the break is wired has that in its first row, level with its common. */
+function inUseFirst(form: SymbolForm, { lands }: Wired): SymbolForm {
+  const [first, second, ...more] = form.rows;
+  const [common, make] = first ?? [];
+  const [left, opened] = second ?? [];
+  const swaps =
+    more.length === 0 &&
+    left === undefined &&
+    make !== undefined &&
+    opened !== undefined &&
+    lands(opened) &&
+    !lands(make);
+  return swaps && form.figure !== 'selector' ? { ...form, rows: [[common, opened], [undefined, make]] } : form;
 }
 
 /** `placed` grows by the symbol's terminals: a terminal that several symbols share stands in the first. */
