@@ -48,7 +48,10 @@ export function cutToHeight(drawing: Drawing, height: number): Cut[] | undefined
 
 /** y at which nothing but upright conductors would be cut, the middle of each gap, from the top down. */
 function freeHeights({ symbols, labels, cores, barrier, height }: Drawing): number[] {
-  const taken: [number, number][] = [...symbols.map(({ box }) => box), ...labels].map((b) => [b.y, b.y + b.height]);
+  const taken: [number, number][] = [...symbols.map(({ box }) => box), ...labels].map((b) => [
+    b.y,
+    b.y + b.height,
+  ]);
   for (const { path } of cores)
     path.forEach((p, i) => {
       if (p.y === path[i + 1]?.y) taken.push([p.y - 1, p.y + 1]);
@@ -106,7 +109,10 @@ function pieces(core: DrawnCore, top: number, bottom: number): DrawnCore[] {
       { x: p.x, y: held(p.y) },
       { x: q.x, y: held(q.y) },
     ];
-    if (open === undefined || open.at(-1)!.x !== from.x || open.at(-1)!.y !== from.y) paths.push((open = [from]));
+    if (open === undefined || open.at(-1)!.x !== from.x || open.at(-1)!.y !== from.y) {
+      open = [from];
+      paths.push(open);
+    }
     open.push(to);
   });
   return paths.map((path) => ({ ...core, path }));

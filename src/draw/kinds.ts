@@ -5,14 +5,7 @@
  */
 
 import type { Part, PartKind, Pole } from '../plan/part-types.ts';
-import {
-  ampWords,
-  coilWords,
-  ohmWords,
-  powerWords,
-  secondWords,
-  voltWords,
-} from './caption-words.ts';
+import { ampWords, coilWords, ohmWords, powerWords, secondWords, voltWords } from './caption-words.ts';
 import type { Figure } from './drawing.ts';
 import {
   cutoutSymbols,

@@ -54,19 +54,16 @@ export interface Laid {
  * the height lets it, else in more; above that on several sheets, cut where only conductors pass.
  */
 export function layOnSheets(input: LayoutInput, roomFor: (across: boolean) => SheetRoom): Laid {
-  const rooms = roomsToTry(input);
   let best: Laid | undefined;
-  for (const measures of rooms.length > FEW ? [PIXELS, LETTERS] : [PIXELS])
-    for (const room of rooms) {
-      const drawing = layOut(input, measures, room);
-      for (const across of [false, true]) {
-        const laid = onSheets(drawing, across, roomFor(across));
-        if (best === undefined || rank(laid) < rank(best))
-          best = { ...laid, letters: measures.coreText === 'letters' };
-      }
-      // More columns of gates, and colours in letters, are for what does not fit else.
-      if (best?.legible && best.cuts.length === 1) return best;
+  for (const { measures, room, only } of shapesToTry(input)) {
+    if (best?.legible && (only === 'if illegible' || best.cuts.length === 1)) break;
+    const drawing = layOut(input, measures, room);
+    for (const across of [false, true]) {
+      const laid = onSheets(drawing, across, roomFor(across));
+      if (best === undefined || rank(laid) < rank(best))
+        best = { ...laid, letters: measures.coreText === 'letters' };
     }
+  }
   return best!;
 }
 
@@ -100,17 +97,34 @@ function empty({ width, height }: Drawing): Drawing {
   return { width, height, symbols: [], labels: [], dots: [], cores: [] };
 }
 
-/** Plans of more parts than MANY have no more than FEW layouts tried: each takes its time. */
-const MANY = 120;
-const FEW = 2;
+/** A layout to try, and whether that is worth it where all words are legible already. */
+interface Shape {
+  readonly measures: Measures;
+  readonly room: Room;
+  readonly only?: 'if illegible';
+}
 
-/** Rooms that make drawings of different shape: banks of contacts in more columns, and what is in line folded. */
-function roomsToTry({ circuit }: LayoutInput): Room[] {
+/** Plans of more parts have fewer layouts tried: each takes its time. */
+const MANY = 120;
+
+/**
+ * Layouts of different shape, those that read best first: gates in one column, in more; what is in line folded; colours
+ * in letters. The narrowest are for what is too wide for a sheet.
+ */
+function shapesToTry({ circuit }: LayoutInput): Shape[] {
   const { parts } = circuit.plan;
   const gates = [...parts.values()].filter(({ kind }) => kind === 'gate').length;
-  if (parts.size > MANY) return [4, 3].map((columns) => ({ bank: Math.ceil(gates / 2), columns }));
-  const banks = [1, 2, 3, 4].map((columns) => Math.max(4, Math.ceil(gates / columns)));
-  return [...new Set(banks)].flatMap((bank) => [99, 4, 3].map((columns) => ({ bank, columns })));
+  const many = parts.size > MANY;
+  const banks = [...new Set((many ? [2] : [1, 2, 3, 4]).map((n) => Math.max(4, Math.ceil(gates / n))))];
+  const rooms = banks.flatMap((bank) => (many ? [4, 3] : [99, 4, 3]).map((columns) => ({ bank, columns })));
+  const last = { only: 'if illegible' } as const;
+  const narrow = { bank: Math.max(4, gates), columns: 2 };
+  return [
+    ...rooms.map((room, i) => ({ measures: PIXELS, room, ...(many && i > 0 ? last : {}) })),
+    ...rooms.map((room) => ({ measures: LETTERS, room, ...(many ? last : {}) })),
+    { measures: PIXELS, room: narrow, ...last },
+    { measures: LETTERS, room: narrow, ...last },
+  ];
 }
 
 /** mm for the width or height attribute of an SVG. */

@@ -6,7 +6,7 @@ import type { Plan } from '../plan/plan.ts';
 import { printable } from '../text/escape.ts';
 import { columns, wrap } from '../text/wrap.ts';
 import { xml } from '../text/xml.ts';
-import { runRow } from './core-words.ts';
+import { colourLetters, runRow } from './core-words.ts';
 import type { Shown } from './current-shown.ts';
 import { type CutEnd, END_ROOM } from './cut-sheets.ts';
 import { findingMarks, listed } from './finding-marks.ts';
@@ -33,7 +33,7 @@ export interface SheetInput {
 /** px round the sheet. */
 const MARGIN = 32;
 const LINE = 14;
-const letters = (width: number) => Math.floor(width / (SMALL_TYPE * 0.615));
+const fitting = (width: number) => Math.floor(width / (SMALL_TYPE * 0.615));
 const CAUTION =
   'Not an approval. Mains can kill: unplug before you open a box. Local code and a licensed electrician have the last word.';
 
@@ -60,7 +60,7 @@ export function sheetsOf(input: SheetInput, size: PaperSize): Sheets {
 /** px between the drawing, what is said below it, and the title block. */
 const GAP = 10;
 
-function sheetSvg(input: SheetInput, { cuts, scale }: Laid, paper: Extent, index: number): string {
+function sheetSvg(input: SheetInput, { cuts, scale, letters }: Laid, paper: Extent, index: number): string {
   const { width, height } = paper;
   const { drawing, top, bottom, ends } = cuts[index]!;
   const last = index === cuts.length - 1;
@@ -69,7 +69,7 @@ function sheetSvg(input: SheetInput, { cuts, scale }: Laid, paper: Extent, index
   const down = MARGIN + (index === 0 ? 0 : END_ROOM * scale) - top * scale;
   const shift = { left, scale, width };
   const foot = height - MARGIN - BLOCK - GAP;
-  const below = last ? notes(input, inner, foot - notesHeight(input, inner) + LINE) : [];
+  const below = last ? notes(input, inner, foot - notesHeight(input, inner) + LINE, letters) : [];
   const place = cuts.length > 1 ? `sheet ${index + 1} of ${cuts.length}` : '';
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${millimetres(width)}" height="${millimetres(height)}" viewBox="0 0 ${num(width)} ${num(height)}" color="#000" ${FONT}>`,
@@ -119,8 +119,8 @@ function words(text: string, x: number, y: number, size: number, bold = false): 
 }
 
 /** What the marks in the drawing stand for, and how to read it. */
-function noteLines(input: SheetInput, width: number): string[] {
-  const fit = letters(width);
+function noteLines(input: SheetInput, width: number, letters: boolean): string[] {
+  const fit = fitting(width);
   const findings = listed(input.report.findings).flatMap(({ mark, text }) =>
     wrap(printable(text), fit, `${mark.padEnd(2)} `, '   '),
   );
@@ -132,7 +132,8 @@ function noteLines(input: SheetInput, width: number): string[] {
       ? wrap(printable(`In ${part.name}: ${part.holds.join(', ')}.`), fit)
       : [],
   );
-  return [...findings, ...boxes, ...wrap(printable(how), fit)];
+  const legend = letters ? wrap(printable(`Colours: ${colourLetters(input.plan)}.`), fit) : [];
+  return [...findings, ...boxes, ...legend, ...wrap(printable(how), fit)];
 }
 
 /** The table of runs, in as many columns as there is room for: rows of it, each with its place in px. */
@@ -147,18 +148,19 @@ function runTable(plan: Plan, width: number) {
   };
 }
 
+/** Room for all that may be said, the letters of colours with it. */
 function notesHeight(input: SheetInput, width: number): number {
-  return (noteLines(input, width).length + runTable(input.plan, width).deep) * LINE + GAP;
+  return (noteLines(input, width, true).length + runTable(input.plan, width).deep) * LINE + GAP;
 }
 
-function notes(input: SheetInput, width: number, top: number): string[] {
-  const lines = noteLines(input, width);
+function notes(input: SheetInput, width: number, top: number, letters: boolean): string[] {
+  const lines = noteLines(input, width, letters);
   const { cells } = runTable(input.plan, width);
   const first = top + lines.length * LINE;
   return [
     ...lines.map((text, i) => words(text, MARGIN, top + i * LINE, SMALL_TYPE)),
     ...cells.map(({ text, x, row }) =>
-      words(clip(text, letters(width)), MARGIN + x, first + row * LINE, SMALL_TYPE),
+      words(clip(text, fitting(width)), MARGIN + x, first + row * LINE, SMALL_TYPE),
     ),
   ];
 }
@@ -176,7 +178,7 @@ function titleBlock(input: SheetInput, width: number, height: number, place: str
   const file = [plan.file === '-' ? 'from standard input' : plan.file, input.date, practice, place].filter(
     (w) => w !== undefined && w !== '',
   );
-  const caution = wrap(CAUTION, letters(wide - 16));
+  const caution = wrap(CAUTION, fitting(wide - 16));
   return [
     `<rect x="${num(x)}" y="${num(y)}" width="${num(wide)}" height="${BLOCK}" fill="none" stroke="currentColor" stroke-width="1.2"/>`,
     words(cut(plan.title, LARGE_TYPE), x + 8, y + 16, LARGE_TYPE, true),

@@ -2,8 +2,8 @@
 import type { Plan } from '../plan/plan.ts';
 import { xml } from '../text/xml.ts';
 import type { Shown } from './current-shown.ts';
-import type { Drawing, DrawnCore, DrawnSymbol, Label, Point } from './drawing.ts';
 import type { CutEnd } from './cut-sheets.ts';
+import type { Drawing, DrawnCore, DrawnSymbol, Label, Point } from './drawing.ts';
 import { fontSize, SMALL_TYPE } from './layout/measures.ts';
 import { num } from './strokes.ts';
 import { figureSvg } from './symbols/figure-svg.ts';

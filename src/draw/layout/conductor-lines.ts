@@ -186,9 +186,7 @@ export function placeWords(lines: readonly Line[], slots: Iterable<Slot>): void 
     const narrow = (r: (typeof rated)[0]) => Number(r.end.slot.placed.spec.figure === 'joint');
     rated.sort(
       (p, q) =>
-        p.rivals - q.rivals ||
-        narrow(p) - narrow(q) ||
-        q.end.slot.band - p.end.slot.band || p.all - q.all,
+        p.rivals - q.rivals || narrow(p) - narrow(q) || q.end.slot.band - p.end.slot.band || p.all - q.all,
     );
     const best = rated[0]!;
     // Where a rail's core meets others at its far end, no line but its own may touch the rail.

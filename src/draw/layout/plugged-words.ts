@@ -28,7 +28,8 @@ export function inLines(caption: string, most: number): string[] {
   const lines: string[] = [];
   for (const piece of caption.split(/(?<=,) /)) {
     const last = lines.at(-1);
-    if (last !== undefined && columns(last) + 1 + columns(piece) <= most) lines[lines.length - 1] = `${last} ${piece}`;
+    if (last !== undefined && columns(last) + 1 + columns(piece) <= most)
+      lines[lines.length - 1] = `${last} ${piece}`;
     else lines.push(piece);
   }
   return lines.flatMap((line) => wrap(line, most));

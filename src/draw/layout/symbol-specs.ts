@@ -49,19 +49,32 @@ export function symbolSpecs(plan: Plan): SymbolSpec[] {
   });
 }
 
-/** A contact with make and break of which only the break is wired has that in its first row, level with its common. */
+/**
+ * A contact with make and break of which only the break is wired has that in its first row, level with its common. Gates
+ * keep to one form, so that a core on the other tab is seen to leave it.
+ */
 function inUseFirst(form: SymbolForm, { lands }: Wired): SymbolForm {
   const [first, second, ...more] = form.rows;
   const [common, make] = first ?? [];
   const [left, opened] = second ?? [];
   const swaps =
+    form.figure !== 'gate' &&
+    form.figure !== 'selector' &&
     more.length === 0 &&
     left === undefined &&
     make !== undefined &&
     opened !== undefined &&
     lands(opened) &&
     !lands(make);
-  return swaps && form.figure !== 'selector' ? { ...form, rows: [[common, opened], [undefined, make]] } : form;
+  return swaps
+    ? {
+        ...form,
+        rows: [
+          [common, opened],
+          [undefined, make],
+        ],
+      }
+    : form;
 }
 
 /** `placed` grows by the symbol's terminals: a terminal that several symbols share stands in the first. */

@@ -21,7 +21,9 @@ export function besideSide(p: Placed, slots: readonly Slot[], m: Measures): Side
     const own = slots.filter((s) => s.side === side);
     const [common] = own;
     if (common === undefined || own.length > 1 || common.inner > 0 || common.ports.length > 1) continue;
-    const below = common.ports[0]!.some(({ line, index }) => line.label?.end === index && line.label.where === 'below');
+    const below = common.ports[0]!.some(
+      ({ line, index }) => line.label?.end === index && line.label.where === 'below',
+    );
     if (!below) return side;
   }
   return undefined;
@@ -107,7 +109,9 @@ function headLines(p: Placed, m: Measures): HeadLine[] {
     ...(spec.finding === undefined ? [] : [piece(spec.finding, 'finding')]),
   ];
   const captions = captionLines(p, m).map((text) => piece(text, 'caption'));
-  return m.brief ? [line([...name, ...captions])] : [line(name), ...captions.map((caption) => line([caption]))];
+  return m.brief
+    ? [line([...name, ...captions])]
+    : [line(name), ...captions.map((caption) => line([caption]))];
 }
 
 /** The caption of a symbol, line by line; none where its name says enough. */
