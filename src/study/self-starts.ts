@@ -44,10 +44,14 @@ export function restartsAfterTrip(study: Study, cutout: string): readonly SelfSt
   return v.intents.wanted.flatMap((wanted) => selfStart(v, wanted, starts, bdd.not(tripped)) ?? []);
 }
 
-/** Positions of the remembering relays at the moment power comes back; a battery keeps its own relays in. */
+/**
+ * Positions of the remembering relays at the moment power comes back: a battery keeps its own relays in, and one that
+ * stays put after a pulse stays as it was.
+ */
 function afterCut({ circuit }: Study, v: Verified): ReadonlySet<Mode> {
   const dead = circuit.sources.filter((s) => dies(v, s));
-  if (dead.length === circuit.sources.length) return new Set([0]);
+  const letsGo = circuit.relays.every((r) => r.latch === undefined);
+  if (letsGo && dead.length === circuit.sources.length) return new Set([0]);
   const model = buildModel(circuit, v.model.bdd as Bdd, new Set(dead.map((s) => s.index)));
   const settler = new Settler(model, findMemory(model));
   const left = handedOver(v.model.bdd, v.settler, v.places, settler);

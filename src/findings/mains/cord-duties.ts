@@ -1,6 +1,7 @@
 /** What the cables between plug and load carry while everything runs. */
 import type { Source } from '../../circuit/circuit.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
+import { terminalRatingOf } from '../../plan/terminal-rating.ts';
 import { type Ampacity, ampacity } from '../../ratings/ampacity.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
@@ -28,12 +29,17 @@ export function isThreePhase(source: Source): boolean {
 /** Of each gauge behind a plug the run that carries most, where that is more than it may carry. */
 export function overloadedCables(study: Study, own: Electrics, source: Source): OverloadedCable[] {
   const { plan } = study;
+  const plug = plan.parts.get(source.part);
   const place = { threePhase: isThreePhase(source), air: plan.ambient };
-  const allowed = (cable: Cable) => ampacity(cable, plan.practice, place);
+  const allowed = (cable: Cable, run: Run) =>
+    ampacity(cable, plan.practice, {
+      ...place,
+      terminal: plug?.kind === 'plug' ? terminalRatingOf(plan, plug, run) : undefined,
+    });
   const worst = new Map<string, OverloadedCable>();
   for (const [index, amps] of runAmps(study, own, source)) {
     const run = plan.runs[index]!;
-    const limit = run.cable && allowed(run.cable);
+    const limit = run.cable && allowed(run.cable, run);
     // A core thinner than any table is no mains wire, whatever little it carries.
     if (!run.cable || !limit || amps <= Math.max(limit.amps, LEAST_AMPS) * (1 + NEARLY)) continue;
     const { cable } = run;

@@ -3,6 +3,7 @@ import type { Source } from '../../circuit/circuit.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/part-types.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
+import { terminalRatingOf } from '../../plan/terminal-rating.ts';
 import { type Ampacity, ampacityNec } from '../../ratings/ampacity.ts';
 import { conductorAmps } from '../../ratings/branch.ts';
 import { SLACK } from '../../ratings/judgement.ts';
@@ -59,8 +60,11 @@ function thinConductor(
   { source, run, cable, loads, share }: Carrying,
 ): ThinConductor | undefined {
   const demand = branchDemand(loads, plug);
-  const allowed = (c: Cable) => ampacityNec(c, { threePhase: isThreePhase(source), air: study.plan.ambient });
-  const limit = allowed(cable);
+  const limit = ampacityNec(cable, {
+    threePhase: isThreePhase(source),
+    air: study.plan.ambient,
+    terminal: terminalRatingOf(study.plan, plug, run),
+  });
   if (!demand || limit === undefined) return undefined;
   const needed = (conductorAmps(demand.motor.amps) + demand.others) * share;
   const running = loads.reduce((sum, l) => sum + (motorCurrents(l, 'nec').running?.amps ?? 0), 0);
