@@ -10,7 +10,7 @@ import { type Moved, movedIn, running, type Verified } from '../logic/verify.ts'
 import { perStudy } from './per-study.ts';
 import type { Study } from './study.ts';
 
-interface SelfStart {
+export interface SelfStart {
   readonly wanted: Wanted;
   /** inputs away from rest, as few as there need to be */
   readonly moved: Moved;
@@ -28,12 +28,12 @@ export const restartsAfterCut = perStudy((study): readonly SelfStart[] => {
 });
 
 /**
- * What runs again when a cut-out that stopped it goes back by itself, with every button released. Its contact is moved
- * alone: tripped from every position the circuit can stand in, then back.
+ * What runs again when a cut-out or a stop button that stopped it goes back, with every button released. Its contact is
+ * moved alone: tripped from every position the circuit can stand in, then back.
  */
-export function restartsAfterTrip(study: Study, cutout: string): readonly SelfStart[] {
+export function restartsAfterTrip(study: Study, stop: string): readonly SelfStart[] {
   const { verified: v, circuit } = study;
-  const input = circuit.inputs.find((i) => i.part === cutout);
+  const input = circuit.inputs.find((i) => i.part === stop);
   if (!v || !input) return [];
   const { bdd } = v.model;
   const tripped = bdd.variable(inputVariable(circuit, input.index));

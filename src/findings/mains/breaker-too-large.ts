@@ -8,8 +8,8 @@ import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
-import { type BranchDemand, branchDemand, fixedPlugs } from './branch-motors.ts';
-import { branchesOf } from './motor-branches.ts';
+import { type BranchDemand, branchDemand, fixedPlugs, wiredIn } from './branch-motors.ts';
+import { fusedBranches } from './motor-branches.ts';
 import type { Load } from './plug-loads.ts';
 
 const entry: FindingEntry = {
@@ -19,7 +19,7 @@ const entry: FindingEntry = {
   question: 7,
   base: 'fixed-motor',
   meaning:
-    'A motor that is wired in may have a breaker of up to 250 % of its table current, rounded up to a standard size, so that it can start; a time-delay fuse of 175 %, another of 300 %. A larger one lets a fault burn on in the motor and its wires. What stands nearest the motor counts: behind fuses of its own the breaker of the feeder may be larger. What is plugged in goes by its socket instead. Where practice is iec this is not judged.',
+    'A motor that is wired in may have a breaker of up to 250 % of its table current, rounded up to a standard size, so that it can start; a time-delay fuse of 175 %, another of 300 %. A larger one lets a fault burn on in the motor and its wires. Behind fuses of its own that suit the motor the breaker of the feeder may be larger. What is plugged in goes by its socket instead, and where practice is iec this is not judged.',
   wrong: 'breaker: 50 A',
   right: 'breaker: 35 A',
   basis: 'NEC 430.52(C)(1) with Exception 1, 430.6(A)(1)',
@@ -44,17 +44,26 @@ interface TooLarge {
 
 function find(study: Study): Finding[] {
   if (study.plan.practice !== 'nec') return [];
-  return fixedPlugs(study).flatMap((plug) =>
-    branchesOf(study, plug).flatMap(({ part, loads }) => {
-      const amps = part.kind === 'plug' ? part.breaker : part.rating;
-      const demand = branchDemand(loads, plug);
-      if (!demand || amps === undefined) return [];
-      const kind = kindOf(part);
-      const device = largestDevice(demand.motor.amps, kind);
-      const most = (device.rating ?? device.exact) + demand.others;
-      return amps > most * SLACK ? [tooLarge(study, { part, amps, kind, loads, demand, device, most })] : [];
-    }),
-  );
+  return fixedPlugs(study).flatMap((plug) => {
+    if (!judged(plug, plug, wiredIn(study, plug))) return [];
+    const { unfused, fused } = fusedBranches(study, plug);
+    const devices: [PlugPart | FusePart, readonly Load[]][] = [[plug, unfused], ...fused];
+    return devices.flatMap(([part, loads]) => {
+      const large = judged(plug, part, loads);
+      return large ? [tooLarge(study, large)] : [];
+    });
+  });
+}
+
+/** Undefined where it is no larger than it may be. */
+function judged(plug: PlugPart, part: PlugPart | FusePart, loads: readonly Load[]): TooLarge | undefined {
+  const amps = part.kind === 'plug' ? part.breaker : part.rating;
+  const demand = branchDemand(loads, plug);
+  if (!demand || amps === undefined) return undefined;
+  const kind = kindOf(part);
+  const device = largestDevice(demand.motor.amps, kind);
+  const most = (device.rating ?? device.exact) + demand.others;
+  return amps > most * SLACK ? { part, amps, kind, loads, demand, device, most } : undefined;
 }
 
 type DeviceKind = 'breaker' | 'time-delay-fuse' | 'fuse';

@@ -30,6 +30,8 @@ export interface GuardedSource {
   readonly branch: ReadonlyMap<number, MainsGuard>;
   /** those that stand ahead of an AC motor, wired in or plugged in */
   readonly ofMotors: ReadonlySet<MainsGuard>;
+  /** the tightest fuse ahead of each net, whatever the breaker; the own guard, with no limit, where there is none */
+  readonly fuses: () => ReadonlyMap<number, MainsGuard>;
   /** outlets that hang on it */
   readonly outlets: readonly string[];
   /** by the neutral pin */
@@ -51,10 +53,10 @@ function guarded(study: Study, source: Source, plug: PlugPart): GuardedSource {
   const parallel = paralleled(wired);
   const starts = (live: boolean) => source.rails.filter((r) => r.live === live).map((r) => r.net);
   const fuses = fuseGuards(plan);
-  const guards = (fuse: typeof fuses) =>
+  const guards = (fuse: typeof fuses, guard = own) =>
     guardsFrom(
       wired,
-      starts(true).map((net) => ({ net, guard: own })),
+      starts(true).map((net) => ({ net, guard })),
       fuse,
     );
   const live = guards(fuses);
@@ -70,6 +72,7 @@ function guarded(study: Study, source: Source, plug: PlugPart): GuardedSource {
     live,
     branch: others ? guards((part) => [fuses(part)].find((g) => g !== undefined && ofMotors.has(g))) : live,
     ofMotors,
+    fuses: () => guards(fuses, { ...own, need: Infinity, needAtBest: Infinity }),
     outlets: wired.consumers
       .filter((c) => c.kind === 'outlet' && [...c.nets.values()].some((n) => live.has(n)))
       .map((c) => c.part),
