@@ -1,12 +1,12 @@
 /** Each core of the mains with what stands ahead of it and what hangs behind it. */
 import type { Consumer } from '../../circuit/circuit.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
-import { terminalRatingOf } from '../../plan/terminal-rating.ts';
 import type { Laid } from '../../ratings/laid-conductor.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { type GuardedSource, guardedSources, type MainsGuard } from './mains-guards.ts';
 import type { Load } from './plug-loads.ts';
+import { terminalRatingOf } from './terminal-rating.ts';
 import { withinOneBox } from './within-box.ts';
 
 /** What loses a conductor when one core is taken away. */

@@ -1,13 +1,13 @@
 /** What the cables between plug and load carry while everything runs. */
 import type { Source } from '../../circuit/circuit.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
-import { terminalRatingOf } from '../../plan/terminal-rating.ts';
 import { type Ampacity, ampacity } from '../../ratings/ampacity.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Electrics } from '../../study/electrics.ts';
 import { runningStates, solveMains } from '../../study/mains/mains-flows.ts';
 import type { Study } from '../../study/study.ts';
 import { runningAmps } from './plug-loads.ts';
+import { terminalRatingOf } from './terminal-rating.ts';
 
 /** A that count as a current at all. */
 const LEAST_AMPS = 0.001;

@@ -3,7 +3,6 @@ import type { Source } from '../../circuit/circuit.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { PlugPart } from '../../plan/part-types.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
-import { terminalRatingOf } from '../../plan/terminal-rating.ts';
 import { type Ampacity, ampacityNec } from '../../ratings/ampacity.ts';
 import { conductorAmps } from '../../ratings/branch.ts';
 import { SLACK } from '../../ratings/judgement.ts';
@@ -13,6 +12,7 @@ import type { Study } from '../../study/study.ts';
 import { type BranchDemand, branchDemand, wiredIn } from './branch-motors.ts';
 import { isThreePhase } from './cord-duties.ts';
 import { type Load, loadsBehind, plugsOf } from './plug-loads.ts';
+import { terminalRatingOf } from './terminal-rating.ts';
 
 /** Conductors that may carry less than what is wired to them asks for. */
 export interface ThinConductor {

@@ -1,5 +1,5 @@
-import type { PlugPart } from './part-types.ts';
-import type { Plan, Run } from './plan.ts';
+import type { PlugPart } from '../../plan/part-types.ts';
+import type { Plan, Run } from '../../plan/plan.ts';
 
 /** °C that the terminals of a run are marked for, by the lowest: of the outlets at its ends, else of the circuit; undefined where neither says. */
 export function terminalRatingOf(plan: Plan, plug: PlugPart, run: Run): number | undefined {
