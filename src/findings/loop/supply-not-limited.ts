@@ -64,11 +64,11 @@ function metresAhead(study: Study, battery: BatteryPart): number {
   return Math.min(...metres);
 }
 
-/** Nets of the poles that reach nothing but fuses. */
-function fusedPoles({ plan, circuit }: Study, s: SupplyPart | BatteryPart): number[] {
+/** Nets, cores apart, of the poles that reach nothing but fuses. */
+function fusedPoles({ plan, wired }: Study, s: SupplyPart | BatteryPart): number[] {
   return (s.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']).flatMap((t) => {
-    const net = netAt(circuit, s.name, t);
-    const reach = net === undefined ? undefined : unfused(plan, circuit, net);
+    const net = netAt(wired, s.name, t);
+    const reach = net === undefined ? undefined : unfused(plan, wired, net);
     return reach !== undefined && reach.fuses.length > 0 && !reach.reachesSwitch ? [net!] : [];
   });
 }

@@ -1,4 +1,5 @@
 /** What a fuse in the loop lets through to the wire behind it, and a battery without one. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { findings } from '../threshold-plans.ts';
 
@@ -97,5 +98,19 @@ runs:
   });
   it('a Class 2 one needs none', () => {
     expect(of(behind('nec', 20, 60, ', class-2: true'), 'supply-not-limited')).toEqual([]);
+  });
+});
+
+describe('the fuse of a battery', () => {
+  const base = readFileSync(new URL('../bases/battery.yaml', import.meta.url), 'utf8');
+  // NEC 240.21(B)(1) 10 ft, from one copy; IEC 60364-4-43 clause 434.2.1 3 m, from memory
+  it.each([
+    ['3 m', []],
+    ['4 m', ['warning']],
+  ])('behind %s of wire', (length, expected) => {
+    const near = '  - {cable: twin, length: 15 cm, cores: {red: [BAT.+, F1.1]}}';
+    expect(base).toContain(near);
+    const text = base.replace(near, near.replace('15 cm', length));
+    expect(of(text, 'supply-not-limited').map((t) => t.split(':')[0])).toEqual(expected);
   });
 });
