@@ -10,10 +10,9 @@ import { Candidates } from './candidates.ts';
 import { type Answer, type Answered, EFFORT, type Observation, observe } from './observation.ts';
 import { Predictor, type Suspect } from './predict.ts';
 import { ranAstray } from './ran-astray.ts';
+import { type Ranked, Scores } from './scores.ts';
 import { goTogether, suspectedFaults } from './suspected-faults.ts';
 
-/** Share of answers that are taken to be wrong; common practice, no source. */
-const WRONG = 0.04;
 /** Suspects that a question is chosen by. */
 const ASKED_OF = 40;
 /** Suspects less likely than the first by this share are left out of the choice. */
@@ -24,20 +23,10 @@ const LEAST_GAIN = 0.004;
 const SURE = 0.9;
 /** Bits from which what is seen at the machine is asked before any meter comes out. */
 const GOOD_LOOK = 0.6;
-/** Outcomes that one is taken to have of which nothing is worked out. */
-const UNTOLD = 2;
 /** Suspects that pairs are made of. */
 const PAIRED = 40;
 /** How much less likely two faults at once are than one. */
 const TWO = 0.02;
-
-export interface Ranked {
-  readonly suspect: Suspect;
-  /** share of the belief, for the order alone: never printed */
-  readonly belief: number;
-  /** answers that speak against it, by number */
-  readonly against: readonly number[];
-}
 
 export interface HuntOptions {
   /** the circuit has worked as it is wired now; a mistake in the wiring is then unlikely */
@@ -53,6 +42,7 @@ export class Hunt {
   private readonly answers: Answered[] = [];
   private readonly passed = new Set<string>();
   private readonly out = new Set<Suspect>();
+  private readonly scores: Scores;
   private readonly pairs = new Map<Suspect, Map<Suspect, Suspect>>();
 
   constructor(
@@ -61,6 +51,7 @@ export class Hunt {
   ) {
     this.predictor = new Predictor(study);
     this.candidates = new Candidates(study);
+    this.scores = new Scores(this.predictor);
     const weight = weigh(study, worked);
     this.singles = suspectedFaults(study).map((f) => ({ faults: [f], weight: weight(f) }));
     this.suspects = this.singles;
@@ -123,19 +114,10 @@ export class Hunt {
 
   /** Every suspect, the likeliest first. */
   ranked(): Ranked[] {
-    const scored = this.suspects.flatMap((suspect) => {
-      if (this.out.has(suspect)) return [];
-      const against = this.answers.flatMap(({ observation, answer }, k) =>
-        this.predictor.agrees(suspect, observation, answer) ? [] : [k],
-      );
-      const belief = this.answers.reduce(
-        (b, { observation }, k) => (against.includes(k) ? b : b / this.ways(suspect, observation)),
-        suspect.weight * (WRONG / (1 - WRONG)) ** against.length,
-      );
-      return [{ suspect, belief, against }];
-    });
-    const sum = scored.reduce((total, s) => total + s.belief, 0);
-    return scored.map((s) => ({ ...s, belief: s.belief / sum })).sort((x, y) => y.belief - x.belief);
+    return this.scores.ranked(
+      this.suspects.filter((s) => !this.out.has(s)),
+      this.answers,
+    );
   }
 
   /** The first suspect and those like it: what could be observed next tells none of them apart. */
@@ -151,11 +133,6 @@ export class Hunt {
       r.against.join() === first.against.join() &&
       all.every((o) => this.predictor.meet(first.suspect, r.suspect, o));
     return [first, ...ranked.slice(1, ASKED_OF).filter(like)];
-  }
-
-  /** How many outcomes one suspect may have; one that leads to nothing in particular explains little. */
-  private ways(suspect: Suspect, observation: Observation): number {
-    return this.predictor.expected(suspect, observation)?.any.length ?? UNTOLD;
   }
 
   /** Whether some single suspect, or some pair, agrees with everything. */

@@ -210,7 +210,7 @@ export class Predictor {
 
   private keptFor<T>(map: Map<string, T>, faults: readonly Fault[], make: () => T): T {
     const key = this.keyOf(faults);
-    if (map.size >= KEPT && !map.has(key)) map.clear();
+    if (map.size >= Math.max(KEPT, NETS / this.study.wired.netCount) && !map.has(key)) map.clear();
     return kept(map, key, make);
   }
 
@@ -228,8 +228,9 @@ function apart(bands: readonly Band[]): Band[] {
   return meet ? [first!] : [first!, second];
 }
 
-/** Circuits that are kept at hand. */
+/** Circuits that are kept at hand, and nets of all of them together up to which there may be more. */
 const KEPT = 400;
+const NETS = 100_000;
 
 const CHATTERS = 'chatters';
 const yesKey = (yes: boolean) => (yes ? 'yes' : 'no');

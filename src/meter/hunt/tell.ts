@@ -3,10 +3,11 @@ import { toldOf } from '../../findings/verdict-line.ts';
 import { listOf } from '../../text/word-list.ts';
 import { cureOf } from '../faults/modes.ts';
 import { marksOf } from '../probe-words.ts';
-import type { Hunt, Ranked } from './hunt.ts';
+import type { Hunt } from './hunt.ts';
 import type { HuntSuspect, HuntTold } from './hunt-model.ts';
 import type { Observation } from './observation.ts';
 import { PlainForm } from './plain-form.ts';
+import type { Ranked } from './scores.ts';
 
 /** Suspects that are told. */
 const MOST = 20;
