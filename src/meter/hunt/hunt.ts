@@ -39,9 +39,12 @@ export class Hunt {
   private readonly right: Suspect = { faults: [], weight: 1 };
   private readonly singles: readonly Suspect[];
   private suspects: readonly Suspect[];
-  private readonly answers: Answered[] = [];
-  private readonly passed = new Set<string>();
-  private readonly out = new Set<Suspect>();
+  private answers: readonly Answered[] = [];
+  private passed: ReadonlySet<string> = new Set();
+  private out: ReadonlySet<Suspect> = new Set();
+  private mended: string | undefined;
+  /** how it stood before each thing that was said, for taking it back */
+  private readonly before: (() => void)[] = [];
   private readonly scores: Scores;
   private readonly pairs = new Map<Suspect, Map<Suspect, Suspect>>();
 
@@ -65,28 +68,43 @@ export class Hunt {
     return this.suspects;
   }
 
+  /** What put it right, as whoever hunts has said; undefined while it is hunted for. */
+  get mendedBy(): string | undefined {
+    return this.mended;
+  }
+
   /** Takes an answer in; undefined for one who is not sure, who is not asked that again. Of two to the same the later counts. */
   answer(observation: Observation, answer: Answer | undefined): void {
-    this.passed.add(observation.key);
+    this.saying();
+    this.mended = undefined;
+    this.passed = new Set(this.passed).add(observation.key);
     if (answer === undefined) return;
-    const same = this.answers.findIndex(
-      (a) => a.observation.key === observation.key && covers(answer, a.answer),
-    );
-    if (same >= 0) this.answers.splice(same, 1);
-    this.answers.push({ observation, answer });
+    const same = this.answers.find((a) => a.observation.key === observation.key && covers(answer, a.answer));
+    this.answers = [...this.answers.filter((a) => a !== same), { observation, answer }];
   }
 
-  /** What was done about these did not help: it is none of them. */
-  cleared(suspects: readonly Suspect[]): void {
-    for (const s of suspects) this.out.add(s);
+  /** What was done about these did not help: it is none of them. With `more` it goes with what was said last. */
+  cleared(suspects: readonly Suspect[], more = false): void {
+    if (!more) this.saying();
+    this.out = new Set([...this.out, ...suspects]);
   }
 
-  /** Takes the last answer back; false where there is none. */
+  /** It does what it should again, by this. */
+  putRight(by: string): void {
+    this.saying();
+    this.mended = by;
+  }
+
+  /** Takes back what was said last: an answer, that one is not sure, that something did not help; false where there is nothing. */
   undo(): boolean {
-    const last = this.answers.pop();
-    if (last === undefined) return false;
-    this.passed.delete(last.observation.key);
-    return true;
+    const back = this.before.pop();
+    back?.();
+    return back !== undefined;
+  }
+
+  private saying(): void {
+    const { answers, passed, out, mended } = this;
+    this.before.push(() => Object.assign(this, { answers, passed, out, mended }));
   }
 
   /** Two faults at once come in as suspects as well. */
@@ -199,12 +217,23 @@ export class Hunt {
   private best(observations: readonly Observation[], alive: readonly Ranked[]) {
     let best: { observation: Observation; gain: number; score: number } | undefined;
     for (const observation of observations) {
-      if (this.passed.has(observation.key)) continue;
+      if (this.passed.has(observation.key) || this.isSeenToWork(observation)) continue;
       const gain = this.gain(observation, alive);
       const score = gain / EFFORT[observation.kind] ** EFFORT_WEIGHT;
       if (gain > 0 && (best === undefined || score > best.score + 1e-9)) best = { observation, gain, score };
     }
     return best;
+  }
+
+  /** A finger tells nothing at a gate that was seen to do what it should. */
+  private isSeenToWork({ kind, stance }: Observation): boolean {
+    return (
+      kind === 'finger' &&
+      this.answers.some(
+        ({ observation: o, answer }) =>
+          o.kind === 'look' && o.stance.key === stance.key && this.predictor.agrees(this.right, o, answer),
+      )
+    );
   }
 
   /** Bits that an observation tells of the suspects: those of its outcomes, less those that one suspect leaves open itself. */
