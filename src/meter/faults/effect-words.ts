@@ -43,7 +43,11 @@ export function effectWords(study: Study, fault: Fault, effect: Effect): string 
   ];
   if (parts.length === 0 && effect.seen.length > 0) parts.push('a relay, a lamp or an outlet does otherwise');
   const strained = effect.strained.map((s) => `${s} is shorted or overloaded`);
-  const all = [...parts, ...strained, ...(strained.length === 0 && meetsEarth(study, fault) ? [RESIDUAL] : [])];
+  const all = [
+    ...parts,
+    ...strained,
+    ...(strained.length === 0 && meetsEarth(study, fault) ? [RESIDUAL] : []),
+  ];
   return all.length === 0 ? 'nothing is seen' : all.join('; ');
 }
 

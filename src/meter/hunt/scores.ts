@@ -1,9 +1,10 @@
 /** How far each suspect is believed after what was seen, worked out no further than that matters. */
+import practice from '../faults/practice.json' with { type: 'json' };
 import type { Answered, Observation } from './observation.ts';
 import type { Predictor, Suspect } from './predict.ts';
 
-/** Share of answers that are taken to be wrong; common practice, no source. */
-const WRONG = 0.04;
+/** Share of answers that are taken to be wrong. */
+const WRONG = practice.figures.wrong.value;
 /** Outcomes that one is taken to have of which nothing is worked out. */
 const UNTOLD = 2;
 /** Share of the first one's belief below which a suspect is not asked of later answers. */
