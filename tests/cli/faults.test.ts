@@ -57,9 +57,16 @@ describe('pullin faults', () => {
       failures: rows.length,
       off: rows.filter((r) => r.off).length,
       on: rows.filter((r) => r.on).length,
-      danger: rows.filter((r) => r.severity === 'danger').length,
+      ...Object.fromEntries(
+        (['danger', 'worse', 'loss', 'nuisance', 'none'] as const).map((c) => [
+          c,
+          rows.filter((r) => r.severity === c).length,
+        ]),
+      ),
       silent: rows.filter((r) => r.silent).length,
     });
+    const { danger, worse, loss, nuisance, none } = summary;
+    expect(danger + worse + loss + nuisance + none).toBe(summary.failures);
     const { out, err } = await run('shop.yaml', '--format', 'csv');
     expect(err).not.toMatch(/does not pass/);
     const csv = parse(out, { columns: true });
@@ -70,7 +77,8 @@ describe('pullin faults', () => {
         'failure effect': r.effect,
         detection: r.detection,
         'severity class': r.severity,
-        'compensating provision': r.provision ?? '',
+        'compensating provision':
+          r.provision ?? (r.severity === 'danger' ? 'none was found that passes' : ''),
       })),
     );
     const markdown = (await run('shop.yaml', '--format', 'markdown')).out;

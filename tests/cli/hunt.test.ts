@@ -211,6 +211,37 @@ describe('the log of a hunt', () => {
     expect(log()).toMatch(/\nsaw saw open: runs\nsaw lathe open: K1 out\n$/);
   });
 
+  it('is told by a flag that it is mended, keeps that, and takes it back', async () => {
+    await told(SHOP, '--log', 'shop.log', ...DEAD_LATHE);
+    const json = await told(SHOP, '--log', 'shop.log', '--mended', 'the lever was\n bent');
+    expect([json.mended, json.next]).toEqual(['the lever was bent', null]);
+    expect(log()).toMatch(/\nmended: the lever was bent\n$/);
+    const text = (await hunt(SHOP, '--log', 'shop.log')).out;
+    expect(text).toContain('What put it right: the lever was bent.');
+    writeFileSync(join(cwd, 'shop.log'), `${log()}undo\n`);
+    expect((await told(SHOP, '--log', 'shop.log')).mended).toBeNull();
+    expect((await hunt(SHOP, '--mended', ' ')).status).toBe(2);
+  });
+
+  it('takes back what was not sure and all that did not help at once', async () => {
+    const first = await told(SHOP, '--log', 'shop.log', ...DEAD_LATHE);
+    const [x, y] = first.suspects.map((s) => s.faults.map((f) => f.text).join(', and '));
+    const gone = (json: HuntTold) => {
+      const names = json.suspects.map((s) => s.faults.map((f) => f.text).join(', and '));
+      return [x, y].filter((n) => !names.includes(n!)).length;
+    };
+    const upTo = log();
+    writeFileSync(join(cwd, 'shop.log'), `${upTo}no help: ${x}\nnor: ${y}\n`);
+    expect(gone(await told(SHOP, '--log', 'shop.log'))).toBe(2);
+    writeFileSync(join(cwd, 'shop.log'), `${upTo}no help: ${x}\nnor: ${y}\nundo\n`);
+    expect(gone(await told(SHOP, '--log', 'shop.log'))).toBe(0);
+    const asked = first.next!.line;
+    writeFileSync(join(cwd, 'shop.log'), `${upTo}${asked}\n`);
+    expect((await told(SHOP, '--log', 'shop.log')).next?.line).not.toBe(asked);
+    writeFileSync(join(cwd, 'shop.log'), `${upTo}${asked}\nundo\n`);
+    expect((await told(SHOP, '--log', 'shop.log')).next?.line).toBe(asked);
+  });
+
   it('leaves out what was put right without help, two at once too', async () => {
     const first = await told(SHOP, '--log', 'shop.log', ...DEAD_LATHE);
     const gone = firstOf(first);
