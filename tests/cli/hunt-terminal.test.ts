@@ -73,7 +73,9 @@ describe.skipIf(!HAS_TERMINAL)('a hunt in a terminal', () => {
       expect.stringMatching(/^reading \S+ lathe\.NO = 12 V DC with lathe open$/),
     ]);
   });
+});
 
+describe.skipIf(!HAS_TERMINAL || !WHOLE)('a hunt in a terminal, more of it', () => {
   it('is left at Ctrl-C with the log whole, and gone on from there', () => {
     const left = hunt(['--log', 'shop.log'], [...LEVER.slice(0, 2), { wait: 'quit):', send: '\u0003' }]);
     expect([left.status, left.text.slice(-200)]).toEqual([
@@ -89,9 +91,7 @@ describe.skipIf(!HAS_TERMINAL)('a hunt in a terminal', () => {
       'saw lathe open by finger: runs',
     ]);
   });
-});
 
-describe.skipIf(!HAS_TERMINAL || !WHOLE)('a hunt in a terminal, more of it', () => {
   it.each([
     ['quit', 'quit\r'],
     ['q', 'q\r'],
