@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     // A test that hangs is stopped; one on a busy machine is not.
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     setupFiles: ['tests/setup.ts'],
     // No test leaves anything behind for the next, and to load the sources for each file again takes longer than most tests.
     isolate: false,
