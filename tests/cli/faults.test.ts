@@ -29,7 +29,8 @@ const table = async (file: string): Promise<FaultTable> => JSON.parse((await run
 describe('pullin faults', () => {
   it('lists them by how grave they are, and those that nothing shows where all are asked for', async () => {
     const { status, out, err } = await run('shop.yaml');
-    expect([status, err]).toEqual([0, '']);
+    // How far it is is told where it takes long, as it may on a busy machine.
+    expect([status, err.replace(/^trying failures: \d+ %\n/gm, '')]).toEqual([0, '']);
     const heads = [
       ...out.matchAll(/^(Danger|The worse way|Loss of function|Nuisance|Nothing seen) \((\d+)\)/gm),
     ];

@@ -77,7 +77,9 @@ describe.skipIf(!HAS_TERMINAL)('a hunt in a terminal', () => {
       'mended: lathe: open, it does not move the lever of its switch',
     ]);
   });
+});
 
+describe.skipIf(!HAS_TERMINAL || !WHOLE)('a hunt in a terminal, more of it', () => {
   it('is left at Ctrl-C with the log whole, and gone on from there', () => {
     const left = hunt(['--log', 'shop.log'], [...LEVER.slice(0, 3), { wait: 'quit):', send: '\u0003' }]);
     expect([left.status, left.text.slice(-200)]).toEqual([
@@ -93,9 +95,7 @@ describe.skipIf(!HAS_TERMINAL)('a hunt in a terminal', () => {
       'saw lathe open by finger: runs',
     ]);
   });
-});
 
-describe.skipIf(!HAS_TERMINAL || !WHOLE)('a hunt in a terminal, more of it', () => {
   it.each([
     ['quit', 'quit\r'],
     ['q', 'q\r'],

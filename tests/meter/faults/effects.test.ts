@@ -34,7 +34,7 @@ describe.each(tried)('failures of %s', (name) => {
     const trials = new FaultTrials(study);
     const loads = targetsOf(study).filter((l) => study.wired.consumers.some((c) => c.part === l && !c.dc));
     let compared = 0;
-    for (const fault of failuresOf(study)) {
+    for (const fault of failuresOf(study).filter((_, i) => WHOLE || i % 3 === 0)) {
       const other = retold(text, plan, fault);
       // That a line which meets earth opens its breaker, the oracle does not know.
       const earth = fault.at.some((key) => study.sides.bareEarth.has(study.circuit.netOf.get(key) ?? -1));
