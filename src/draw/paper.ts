@@ -53,15 +53,18 @@ export interface Laid {
  * Lays a drawing out on as few sheets as there must be, its words no smaller than 8 points: in one column of gates while
  * the height lets it, else in more; above that on several sheets, cut where only conductors pass.
  */
-export function layOnSheets(input: LayoutInput, roomFor: (across: boolean) => SheetRoom): Laid {
+export function layOnSheets(
+  input: LayoutInput,
+  roomFor: (across: boolean, letters: boolean) => SheetRoom,
+): Laid {
   let best: Laid | undefined;
   for (const { measures, room, only } of shapesToTry(input)) {
     if (best?.legible && (only === 'if illegible' || best.cuts.length === 1)) break;
     const drawing = layOut(input, measures, room);
+    const letters = measures.coreText === 'letters';
     for (const across of [false, true]) {
-      const laid = onSheets(drawing, across, roomFor(across));
-      if (best === undefined || rank(laid) < rank(best))
-        best = { ...laid, letters: measures.coreText === 'letters' };
+      const laid = onSheets(drawing, across, roomFor(across, letters));
+      if (best === undefined || rank(laid) < rank(best)) best = { ...laid, letters };
     }
   }
   return best!;

@@ -31,11 +31,11 @@ export interface SheetInput {
 }
 
 /** px round the sheet. */
-const MARGIN = 32;
+const MARGIN = 28;
 const LINE = 14;
 const fitting = (width: number) => Math.floor(width / (SMALL_TYPE * 0.615));
 const CAUTION =
-  'Not an approval. Mains can kill: unplug before you open a box. Local code and a licensed electrician have the last word.';
+  'Not an approval. Mains can kill: unplug first. Local code and a licensed electrician have the last word.';
 
 export interface Sheets {
   /** an SVG for each sheet */
@@ -47,10 +47,11 @@ export interface Sheets {
 /** Writes the sheets of a drawing: most plans take one. */
 export function sheetsOf(input: SheetInput, size: PaperSize): Sheets {
   const marks = findingMarks(input.report.findings);
-  const roomFor = (across: boolean): SheetRoom => {
+  const roomFor = (across: boolean, letters: boolean): SheetRoom => {
     const paper = paperOf(size, across);
     const width = paper.width - 2 * MARGIN;
-    return { width, height: paper.height - 2 * MARGIN - BLOCK - GAP, below: notesHeight(input, width) };
+    const height = paper.height - 2 * MARGIN - BLOCK - GAP;
+    return { width, height, below: notesHeight(input, width, letters) };
   };
   const laid = layOnSheets({ circuit: input.circuit, sides: input.sides, marks }, roomFor);
   const paper = paperOf(size, laid.across);
@@ -69,7 +70,7 @@ function sheetSvg(input: SheetInput, { cuts, scale, letters }: Laid, paper: Exte
   const down = MARGIN + (index === 0 ? 0 : END_ROOM * scale) - top * scale;
   const shift = { left, scale, width };
   const foot = height - MARGIN - BLOCK - GAP;
-  const below = last ? notes(input, inner, foot - notesHeight(input, inner) + LINE, letters) : [];
+  const below = last ? notes(input, inner, foot - notesHeight(input, inner, letters) + LINE, letters) : [];
   const place = cuts.length > 1 ? `sheet ${index + 1} of ${cuts.length}` : '';
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${millimetres(width)}" height="${millimetres(height)}" viewBox="0 0 ${num(width)} ${num(height)}" color="#000" ${FONT}>`,
@@ -126,7 +127,7 @@ function noteLines(input: SheetInput, width: number, letters: boolean): string[]
   );
   const state = stateWords(input.plan, input.state);
   const live = input.state.length === 0 ? '' : ' Live conductors are drawn heavier.';
-  const how = `Drawn with ${state}.${live} Lines join at dots only. On a core: its run and colour. The runs:`;
+  const how = `Drawn with ${state}.${live} Lines join at dots only. On a core: run and colour. Runs:`;
   const boxes = [...input.plan.parts.values()].flatMap((part) =>
     part.kind === 'box' && part.holds.length > 0
       ? wrap(printable(`In ${part.name}: ${part.holds.join(', ')}.`), fit)
@@ -148,9 +149,8 @@ function runTable(plan: Plan, width: number) {
   };
 }
 
-/** Room for all that may be said, the letters of colours with it. */
-function notesHeight(input: SheetInput, width: number): number {
-  return (noteLines(input, width, true).length + runTable(input.plan, width).deep) * LINE + GAP;
+function notesHeight(input: SheetInput, width: number, letters: boolean): number {
+  return (noteLines(input, width, letters).length + runTable(input.plan, width).deep) * LINE + GAP;
 }
 
 function notes(input: SheetInput, width: number, top: number, letters: boolean): string[] {
@@ -165,7 +165,7 @@ function notes(input: SheetInput, width: number, top: number, letters: boolean):
   ];
 }
 
-const BLOCK = 74;
+const BLOCK = 64;
 
 /** Plan, file and date, practice, verdict and the caution, in a frame along the bottom. */
 function titleBlock(input: SheetInput, width: number, height: number, place: string): string {

@@ -21,14 +21,16 @@ export const FONT =
 
 /** The content of an `<svg>` element whose viewBox is the size of the drawing. */
 export function drawingSvg(drawing: Drawing, options: SvgOptions): string {
-  const cores = [...drawing.cores].map((core) => coreSvg(core, options));
+  // Where a link shares its way with a core, the core is seen.
+  const inOrder = [...drawing.cores].sort((a, b) => Number(b.link) - Number(a.link));
+  const cores = inOrder.map((core) => coreSvg(core, options));
   const symbols = drawing.symbols.map((s) => symbolSvg(s, options));
   const dots = drawing.dots.map((p) => `<circle cx="${num(p.x)}" cy="${num(p.y)}" r="2.6"/>`);
   return [
     barrierSvg(drawing),
-    `<g class="cores" fill="none" stroke="currentColor" stroke-width="1.3" stroke-linejoin="round">${cores.join('')}</g>`,
+    `<g class="cores" fill="none" stroke="currentColor" stroke-width="1.4" stroke-linejoin="round">${cores.join('')}</g>`,
     `<g class="dots" fill="currentColor" stroke="none">${dots.join('')}</g>`,
-    `<g class="symbols" fill="none" stroke="currentColor" stroke-width="1.5">${symbols.join('')}</g>`,
+    `<g class="symbols" fill="none" stroke="currentColor" stroke-width="1.4">${symbols.join('')}</g>`,
     `<g class="words" fill="currentColor" stroke="none">${drawing.labels.map(labelSvg).join('')}</g>`,
   ].join('\n');
 }

@@ -25,9 +25,9 @@ export interface TerminalInput {
   readonly state: readonly string[];
 }
 
-/** A column of symbols takes at least about as many letters; no more than so many columns are worth trying. */
-const COLUMN = 10;
-const MOST_COLUMNS = 8;
+/** Columns of symbols to try, and letters that one takes at least. */
+const COLUMNS = [16, 6, 4, 3, 2];
+const LEAST_COLUMN = 8;
 /** A window can be scrolled down, not across. */
 const BANK = 1000;
 
@@ -68,12 +68,13 @@ function runLines({ runs }: Plan, say: (text: string, first?: string, rest?: str
 /** The widest layout that fits; the narrowest where none does. */
 function fitted(input: TerminalInput, width: number): Drawing {
   const marks = findingMarks(input.report.findings);
-  const most = Math.max(2, Math.min(MOST_COLUMNS, Math.floor(width / COLUMN)));
-  for (let columns = most; columns > 2; columns--) {
-    const drawing = layOut({ ...input, marks }, CHARACTERS, { columns, bank: BANK });
-    if (drawing.width <= width) return drawing;
+  let drawing: Drawing | undefined;
+  for (const columns of COLUMNS) {
+    if (columns * LEAST_COLUMN > width && columns > 2) continue;
+    drawing = layOut({ ...input, marks }, CHARACTERS, { columns, bank: BANK });
+    if (drawing.width <= width) break;
   }
-  return layOut({ ...input, marks }, CHARACTERS, { columns: 2, bank: BANK });
+  return drawing!;
 }
 
 function runWords(run: Run): string {

@@ -30,11 +30,14 @@ const LOOK = `(source) => {
     const words = [...sheet.querySelectorAll('text')].map((t) => {
       const box = t.getBoundingClientRect();
       // The box of a line of text holds room for accents and tails; letters fill about this much of it.
+      // Words that stand along a conductor are turned.
+      const turned = t.hasAttribute('transform');
+      const [across, down] = turned ? [box.width * 0.2, 0] : [0, box.height * 0.2];
       const inner = {
-        left: box.left,
-        right: box.right,
-        top: box.top + box.height * 0.2,
-        bottom: box.bottom - box.height * 0.2,
+        left: box.left + across,
+        right: box.right - across,
+        top: box.top + down,
+        bottom: box.bottom - down,
       };
       return { text: t.textContent ?? '', ...inner };
     });

@@ -11,8 +11,8 @@ const at = process.argv.indexOf('--plans');
 const count = at < 0 ? 500 : Number(process.argv[at + 1]);
 
 /** px of an A4 sheet that a drawing may take, its margin and title block left out. */
-const MARGIN = 32;
-const BLOCK = 84;
+const MARGIN = 28;
+const BLOCK = 74;
 /** points of a px at 96 px to the inch. */
 const POINTS = 0.75;
 

@@ -174,12 +174,16 @@ function direction(end: End): Direction {
  */
 export function placeWords(lines: readonly Line[], slots: Iterable<Slot>): void {
   for (const slot of slots) slot.ports = [slot.ports.flat()];
+  for (const line of lines) delete line.label;
   for (const line of lines) {
     if (line.gutter !== undefined && !line.overBarrier) continue;
     const rated = line.ends.map((end) => {
       const way = direction(end);
-      const rivals = end.slot.ports[0]!.filter((e) => e !== end && direction(e) === way).length;
-      return { end, way, rivals, all: end.slot.ports[0]!.length };
+      const port = end.slot.ports[0]!;
+      const rivals = port.filter((e) => e !== end && direction(e) === way).length;
+      const where = way === 'down' && port.length > 1 && roomBelow(end.slot) ? 'below' : 'above';
+      const taken = port.some(({ line: { label }, index }) => label?.end === index && label.where === where);
+      return { end, where, rivals: rivals + Number(taken), all: port.length } as const;
     });
     // At the lower end of a line its words stand over it, where nothing else does: so they lie alike at every gate.
     // A joint has little room beside it.
@@ -196,7 +200,11 @@ export function placeWords(lines: readonly Line[], slots: Iterable<Slot>): void 
       ports[0] = ports[0]!.filter((e) => e !== best.end);
       ports.push([best.end]);
     }
-    const below = !ownLine && best.way === 'down' && best.all > 1;
-    line.label = { end: best.end.index, where: below ? 'below' : 'above' };
+    line.label = { end: best.end.index, where: ownLine ? 'above' : best.where };
   }
+}
+
+/** Whether words may stand below a terminal's line: not where the symbol has another line there, which they would seem to name. */
+function roomBelow({ placed, side, band, inner }: Slot): boolean {
+  return placed.terminals.every((t) => t.side !== side || t.band !== band || t.inner <= inner);
 }

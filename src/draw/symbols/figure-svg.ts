@@ -49,7 +49,7 @@ const FIGURES: Readonly<Record<Figure, (frame: Frame) => string>> = {
 };
 
 const PEN =
-  'stroke="currentColor" fill="none" stroke-width="1.5" stroke-linecap="round" stroke-linejoin="round"';
+  'stroke="currentColor" fill="none" stroke-width="1.4" stroke-linecap="round" stroke-linejoin="round"';
 
 /**
  * An SVG fragment (`<g>`, no `<svg>`) with the figure of one symbol, in px of the drawing. Contacts are
