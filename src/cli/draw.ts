@@ -1,5 +1,5 @@
 /** `pullin draw PLAN` */
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import type { Study } from '../study/study.ts';
 import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
@@ -22,6 +22,7 @@ interface DrawFlags extends PositionFlags {
   readonly ascii?: boolean;
   readonly width?: number;
   readonly force?: boolean;
+  readonly runs?: boolean;
 }
 
 /** What a drawing is made from; loaded when it is needed. */
@@ -39,6 +40,7 @@ async function prepared(study: Study, flags: PositionFlags) {
 async function run(file: string, flags: DrawFlags, session: Session): Promise<void> {
   const study = await loadStudy(file, session);
   if (study === undefined) return;
+  if (flags.runs === true) return mapOfRuns(study, file, flags, session);
   const input = await prepared(study, flags);
   if (flags.output === undefined) {
     const { renderDrawing } = await import('./late.ts');
@@ -59,16 +61,45 @@ async function run(file: string, flags: DrawFlags, session: Session): Promise<vo
   session.err.write(`${name}: ${sheet}${small}\n`);
 }
 
+/** The map of the runs in place of the circuit. */
+async function mapOfRuns(study: Study, file: string, flags: DrawFlags, session: Session): Promise<void> {
+  const { judge, renderRuns, runsSheet } = await import('./late.ts');
+  const { plan, circuit, sides } = study;
+  const input = { plan, circuit, sides, report: judge(study) };
+  const { output } = flags;
+  if (output === undefined) {
+    const { stdout, env } = session.io;
+    const unicode = flags.ascii !== true && wantsUnicode(stdout, env);
+    return session.out.write(renderRuns(input, widthFor(flags.width, stdout), unicode));
+  }
+  const date = await dateOf(file, session);
+  const { svg, longer } = runsSheet({ ...input, ...(date === undefined ? {} : { date }) }, flags.size);
+  if (output === '-') return session.out.write(svg);
+  const name = await writeMade({ file, output, force: flags.force === true }, svg, session);
+  const paper = flags.size === 'a4' ? 'A4' : 'letter';
+  session.err.write(
+    `${name}: ${longer ? `a sheet as wide as ${paper}, and longer` : `a sheet of ${paper}`}\n`,
+  );
+}
+
 export function addDraw(program: Command, session: Session): void {
   const command = program
     .command('draw')
     .summary('draw the circuit as a ladder diagram')
     .description(
-      'Draws the loop between its supply rails, and the mains side below it: on the terminal in characters, or with -o as an SVG file for print. Every core carries its run and colour, and on paper its gauge and length; the parts that findings speak of are marked. A wrong plan is drawn as it is wired.',
+      'Draws the loop between its supply rails, and the mains side below it: on the terminal in characters, or with -o as an SVG file for print. Every core carries its run and colour, and on paper its gauge and length; the parts that findings speak of are marked. A wrong plan is drawn as it is wired. With --runs it draws a map of the cables instead: from where to where, how long, with how many cores.',
     )
     .argument(...PLAN)
     .addOption(outputOption('write an SVG file; - is standard output', '.svg'));
   addPositions(command)
+    .addOption(
+      new Option('--runs', 'the runs of cable between boxes and parts, in the order of the duct').conflicts([
+        'open',
+        'on',
+        'press',
+        'trip',
+      ]),
+    )
     .addOption(sizeOption('paper of the SVG'))
     .option('--ascii', 'plain letters, - | and + instead of line characters')
     .addOption(widthOption('fit the drawing'))
@@ -77,7 +108,12 @@ export function addDraw(program: Command, session: Session): void {
       'after',
       helpEnd(
         `What is not named stands at rest; with a position given, live conductors are drawn heavier. ${madeStatus('drawing', 'the plan cannot be read or the file cannot be written')}`,
-      ) + examples('pullin draw shop.yaml', 'pullin draw --open planer -o shop.svg shop.yaml'),
+      ) +
+        examples(
+          'pullin draw shop.yaml',
+          'pullin draw --open planer -o shop.svg shop.yaml',
+          'pullin draw --runs shop.yaml',
+        ),
     )
     .action((file: string, flags: DrawFlags) => run(file, flags, session));
 }
