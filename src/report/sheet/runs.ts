@@ -15,7 +15,7 @@ const WORDS = 20;
 
 /** The map as HTML without its heading, and the mm that it takes; undefined where no run leads anywhere. */
 export function runsMap(
-  { plan, circuit, sides, size }: SheetParts,
+  { plan, circuit, sides, size }: Pick<SheetParts, 'plan' | 'circuit' | 'sides' | 'size'>,
   across: boolean,
 ): { readonly html: string; readonly height: number } | undefined {
   const width = ROOM[size][across ? 'across' : 'up'].width * PX;
