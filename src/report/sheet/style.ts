@@ -29,6 +29,7 @@ h1 { font-size: ${SIZES.title}; line-height: 1.15; margin: 0 0 1mm; }
 h2 { font-size: ${SIZES.head}; margin: 4mm 0 1.2mm; padding-bottom: 0.5mm; border-bottom: 1.2pt solid #000; break-after: avoid; }
 h3, h4 { font-size: ${SIZES.text}; margin: 2.5mm 0 1mm; break-after: avoid; }
 h2 + p, h3 + p, h4 + p, h3 + ul, h4 + ul, .look, thead { break-after: avoid; }
+section > :last-child { break-after: auto; }
 h3 + ul, h4 + ul, p { break-inside: avoid; }
 p { margin: 1mm 0 1.5mm; }
 .verdict { font-size: ${SIZES.head}; font-weight: bold; border: 2pt solid #000; padding: 1.5mm 3mm; }
@@ -84,10 +85,10 @@ td:first-child, .readings td, .wires td { hyphens: manual; }
 const FIGURES = `
 .pair { display: flex; flex-wrap: wrap; gap: 0 6mm; align-items: flex-start; }
 .pair table { flex: none; }
-.plots { display: flex; flex-wrap: wrap; gap: 0 6mm; flex: 1 1 91mm; }
+.plots { display: flex; flex-wrap: wrap; gap: 0 4mm; flex: 1 1 90.5mm; }
 .plots p { flex: 1 1 100%; }
 figure { margin: 0; break-inside: avoid; }
-.coil-volts { display: block; width: 91mm; height: auto; }
+.coil-volts { display: block; width: 90.5mm; height: auto; }
 .labels { display: flex; flex-wrap: wrap; list-style: none; padding: 0; margin: 2mm 0; }
 .labels li { width: 36.5mm; min-height: 8mm; margin: 0 -0.5pt -0.5pt 0; padding: 0.3mm 1mm; border: 0.5pt dashed #000; display: flex; align-items: center; overflow-wrap: anywhere; line-height: 1.05; }
 .bar { display: inline-block; width: 50mm; height: 2.4mm; border: 1pt solid #000; border-top: none; }

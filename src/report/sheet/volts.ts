@@ -8,8 +8,8 @@ import { asHtml } from '../forms/html.ts';
 /** Coils that are plotted, and gates of each; of more, those with the least to spare. */
 const MOST_COILS = 4;
 const MOST_GATES = 24;
-/** px; half a page across, so that two plots stand side by side. */
-const WIDTH = 345;
+/** px, 90.5 mm: two plots stand side by side on a page. */
+const WIDTH = 342;
 
 const NOTE =
   'Each gate open alone. Black dot: the least volts over states and tolerances, with warm copper. Ring: what a meter reads with all as printed, at 20 °C. Thick line: what the coil needs once it is warm.';
