@@ -108,12 +108,7 @@ export function addDraw(program: Command, session: Session): void {
       'after',
       helpEnd(
         `What is not named stands at rest; with a position given, live conductors are drawn heavier. ${madeStatus('drawing', 'the plan cannot be read or the file cannot be written')}`,
-      ) +
-        examples(
-          'pullin draw shop.yaml',
-          'pullin draw --open planer -o shop.svg shop.yaml',
-          'pullin draw --runs shop.yaml',
-        ),
+      ) + examples('pullin draw --runs shop.yaml', 'pullin draw --open planer -o shop.svg shop.yaml'),
     )
     .action((file: string, flags: DrawFlags) => run(file, flags, session));
 }
