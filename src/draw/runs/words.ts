@@ -20,7 +20,7 @@ function coreWords({ run, cores }: LaidRun['leg']): string {
 }
 
 /** `5 m, 2 cores of bell, from B1 to bandsaw; under the bench`. */
-export function runWords({ leg, from, to }: LaidRun): string {
+function runWords({ leg, from, to }: LaidRun): string {
   const { run } = leg;
   const length = run.length === undefined ? 'length not given' : lengthWords(run.length, run.unit ?? 'm');
   const about = [run.name, run.route].filter((w) => w !== undefined);
@@ -28,7 +28,7 @@ export function runWords({ leg, from, to }: LaidRun): string {
 }
 
 /** `B1: K1, D1, feed`; a part by itself has its name alone. */
-export function placeWords({ name, holds }: Place): string {
+function placeWords({ name, holds }: Place): string {
   return holds.length === 0 ? name : `${name}: ${holds.join(', ')}`;
 }
 

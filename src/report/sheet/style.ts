@@ -51,9 +51,10 @@ th, td { border: 0.5pt solid #000; padding: 0.7mm 1.5mm; text-align: left; verti
 thead { display: table-header-group; }
 thead th { border-bottom-width: 1.2pt; }
 tr, tbody { break-inside: avoid; }
-.goods tbody, .questions tbody, .look tbody, .grid tbody { break-inside: auto; }
+.goods tbody, .cuts tbody, .questions tbody, .look tbody, .grid tbody { break-inside: auto; }
 table:not([class]) tbody { break-inside: auto; }
 .above th { border-top-width: 1.2pt; }
+.above { break-after: avoid; }
 .above + tr { break-before: avoid; }
 .wires td, .cuts td { padding-top: 1.1mm; padding-bottom: 1.1mm; }
 .wires td, .cuts td, .readings td, .goods td:nth-child(4) { overflow-wrap: anywhere; }
