@@ -4,6 +4,9 @@
  */
 export * from '../draw/current-shown.ts';
 export * from '../draw/drawn-state.ts';
+export * from '../draw/paper.ts';
+export * from '../draw/runs/characters.ts';
+export * from '../draw/runs/runs-sheet.ts';
 export * from '../draw/sheet.ts';
 export * from '../draw/terminal-window.ts';
 export * from '../edit/apply-edits.ts';

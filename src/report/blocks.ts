@@ -140,6 +140,8 @@ export interface Row {
   readonly mark?: string;
   /** text: the row as a sentence, where the table is too wide */
   readonly sentence?: string;
+  /** HTML: a line above it, over the width of the table, with which a group of rows begins; empty for a group without one */
+  readonly above?: string;
   /** HTML: lines below it, over the width of the table */
   readonly below?: readonly string[];
   readonly name?: string;

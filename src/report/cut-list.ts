@@ -2,44 +2,33 @@
 import type { CableCuts, WireList } from '../lists/wirelist.ts';
 import { countedCores } from '../text/core-names.ts';
 import { cutInBoth, cutWords, type LengthUnit } from '../text/lengths.ts';
-import { type Block, type ColumnOf, heading, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
+import { type Block, type ColumnOf, heading, list, paragraph, table } from './blocks.ts';
 
 type Piece = CableCuts['pieces'][number];
 
 const LEAST_END = { m: '10 cm', ft: '4 in (10 cm)' } as const;
 const ROUNDED = { m: 'centimetre', ft: 'inch' } as const;
-const lengthsNote = (unit: LengthUnit): string =>
+export const lengthsNote = (unit: LengthUnit): string =>
   `Lengths have their slack in them: what the run states, else 10 %, and at least ${LEAST_END[unit]} at each end (common practice, no source), rounded up to the ${ROUNDED[unit]}. All cores of a run are one piece.`;
 
 const other = (unit: LengthUnit): LengthUnit => (unit === 'ft' ? 'm' : 'ft');
 
 const columns = (unit: LengthUnit): readonly ColumnOf<Piece>[] => [
-  { head: '', only: PRINTED, of: () => ({ box: 'tick' }) },
   {
     head: 'piece',
-    only: WRITTEN,
     of: (p) => `run ${p.mark.replace('.', ' piece ')}${p.name === null ? '' : ` ${p.name}`}`,
   },
-  { head: 'length', only: WRITTEN, of: (p) => cutWords(p.length, p.unit) || 'not stated' },
-  { head: 'cut', only: PRINTED, of: (p) => cutWords(p.length, p.unit) || 'length not given' },
+  { head: 'length', of: (p) => cutWords(p.length, p.unit) || 'not stated' },
   {
     head: unit === 'ft' ? 'metres' : 'feet',
-    only: WRITTEN,
     of: (p) => cutWords(p.length, other(p.unit)),
   },
-  { head: 'run', only: PRINTED, of: (p) => p.mark },
-  {
-    head: 'where',
-    only: PRINTED,
-    of: (p) => [p.name ?? '', p.route ?? ''].filter((t) => t !== '').join(', '),
-  },
-  { head: 'cores', only: WRITTEN, of: (p) => p.colours.join(', ') },
-  { head: 'cores used', only: PRINTED, of: (p) => p.colours.join(', ') },
-  { head: 'route', only: WRITTEN, of: (p) => p.route ?? '' },
-  { head: 'unused', only: WRITTEN, of: (p) => (p.spare > 0 ? `${p.spare}` : '') },
+  { head: 'cores', of: (p) => p.colours.join(', ') },
+  { head: 'route', of: (p) => p.route ?? '' },
+  { head: 'unused', of: (p) => (p.spare > 0 ? `${p.spare}` : '') },
 ];
 
-function cableWords({ cable, gauge, cores, pieces, total }: CableCuts, unit: LengthUnit): string {
+export function cableWords({ cable, gauge, cores, pieces, total }: CableCuts, unit: LengthUnit): string {
   const what = cable.startsWith(gauge) ? cable : `${cable}, ${gauge}, ${countedCores(cores)}`;
   const count = pieces.length === 1 ? '1 piece' : `${pieces.length} pieces`;
   return `${what}: ${count}, ${cutInBoth(total, unit)} in all`;
@@ -59,17 +48,15 @@ function reelWords({ reels, waste }: CableCuts, unit: LengthUnit): string[] {
   ];
 }
 
-/** Cable by cable. On paper nothing is said of reels: the printed sheet is made without them. */
+/** Cable by cable, and reel by reel where reels are given. */
 export function cutBlocks({ cuts, unit }: Pick<WireList, 'cuts' | 'unit'>): Block[] {
   return [
-    heading(2, 'Cut list', { runIn: true, only: WRITTEN }),
-    paragraph(lengthsNote(unit), { only: WRITTEN }),
+    heading(2, 'Cut list', { runIn: true }),
+    paragraph(lengthsNote(unit)),
     ...cuts.flatMap((c) => [
-      heading(3, cableWords(c, unit), { only: WRITTEN }),
-      heading(2, c.cable, { only: PRINTED }),
-      paragraph(`${c.gauge}, ${countedCores(c.cores)}: ${cutWords(c.total, unit)} in all`, { only: PRINTED }),
-      table(c.pieces, columns(unit), { name: 'cuts' }),
-      list('indent', reelWords(c, unit), { only: WRITTEN, close: true }),
+      heading(3, cableWords(c, unit)),
+      table(c.pieces, columns(unit)),
+      list('indent', reelWords(c, unit), { close: true }),
     ]),
   ];
 }

@@ -2,7 +2,7 @@
 import type { WireList } from '../lists/wirelist.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 
-const LABELS = 'Labels, one for each end of each core; the terminal is the one that end lands on.';
+export const LABELS = 'Labels, one for each end of each core; the terminal is the one that end lands on.';
 
 export function labelBlocks(wires: WireList): Block[] {
   return [
@@ -11,7 +11,7 @@ export function labelBlocks(wires: WireList): Block[] {
     list(
       'indent',
       wires.labels.map((l) => l.text),
-      { only: ['text', 'html'], close: true, name: 'labels' },
+      { only: ['text'], close: true },
     ),
     { ...labelTable(wires), only: ['markdown'] },
   ];

@@ -3,7 +3,7 @@ import type { Verdict } from '../findings/report-words.ts';
 import { cell, deviationText, type InTime, type TableRow, type TruthTable } from '../study/table-model.ts';
 import { numberText } from '../text/numbers.ts';
 import { listOf } from '../text/word-list.ts';
-import { type Block, line, list, paragraph, table } from './blocks.ts';
+import { type Block, type Cell, type Form, line, list, PRINTED, paragraph, table } from './blocks.ts';
 
 /** `yes`, or `no` and what ought to be. */
 export function asIntended(row: TableRow): string {
@@ -11,8 +11,22 @@ export function asIntended(row: TableRow): string {
   return told === '' ? 'yes' : `no: ${told}`;
 }
 
-/** More columns than this are printed small. */
-const MOST_AT_FULL_SIZE = 9;
+/** Words for what is worked, is in or runs, and for what is not: on paper the cells of the first are dark, as in a grid. */
+const AT_WORK: ReadonlySet<string> = new Set(['open', 'on', 'pressed', 'tripped', 'in', 'runs']);
+const AT_REST: ReadonlySet<string> = new Set(['shut', 'off', 'free', 'normal', 'out']);
+/** More columns than this have no room for words on paper. */
+const MOST_WORDS = 12;
+const MARKS =
+  'Dark: open, on, pressed, tripped, in, running. A dot: shut, off, free, not tripped, out, standing still.';
+
+/** Forms that say every cell in words. */
+const LISTED: readonly Form[] = ['text', 'markdown', 'csv'];
+
+/** A cell as paper has it. */
+function gridCell(text: string, narrow: boolean): Cell {
+  if (AT_WORK.has(text)) return { text: narrow ? '■' : text, name: 'at-work' };
+  return narrow && AT_REST.has(text) ? '·' : text;
+}
 
 /** What there is to say of rows that are all as intended, by what the check says of the plan. */
 const ALL_AS_INTENDED: Readonly<Record<Verdict, string>> = {
@@ -34,6 +48,7 @@ export function truthTableDocument(
   verdict: Verdict,
 ): Block[] {
   const { columns, rows, folded = [] } = truth;
+  const narrow = columns.length > MOST_WORDS;
   const wrong = rows.filter((row) => deviationText(row) !== '');
   const count = `${rows.length} ${rows.length === 1 ? 'state' : 'states'}`;
   const sum = wrong.length === 0 ? ALL_AS_INTENDED[verdict] : `${wrong.length} not as intended:`;
@@ -42,13 +57,17 @@ export function truthTableDocument(
       rows,
       [
         { head: 'state', of: (row) => row.label },
-        ...columns.map((name) => ({ head: name, of: (row: TableRow) => cell(row, name) })),
+        ...columns.flatMap((name) => [
+          { head: name, only: LISTED, of: (row: TableRow) => cell(row, name) },
+          { head: name, only: PRINTED, of: (row: TableRow) => gridCell(cell(row, name), narrow) },
+        ]),
         { head: 'as intended', only: ['markdown', 'csv'], of: asIntended },
         { head: 'ought to be', only: ['html'], of: deviationText },
       ],
-      { tooWide: 'tables', gutter: true, ...(columns.length > MOST_AT_FULL_SIZE ? { name: 'narrow' } : {}) },
+      { tooWide: 'tables', gutter: true, name: narrow ? 'grid upright' : 'grid' },
       (row) => (deviationText(row) === '' ? {} : { mark: '!' }),
     ),
+    ...(narrow ? [paragraph(MARKS, { only: PRINTED })] : []),
     line(`${count}, ${sum}`, { only: ['text'] }),
     list(
       'alert',

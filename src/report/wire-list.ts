@@ -3,7 +3,7 @@ import type { WireEnd } from '../lists/wire-ends.ts';
 import type { WireList, WireRow } from '../lists/wirelist.ts';
 import { cutWords, halfInches, type LengthUnit, sixteenths } from '../text/lengths.ts';
 import { listOf } from '../text/word-list.ts';
-import { type Block, type ColumnOf, heading, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
+import { type Block, type ColumnOf, heading, list, paragraph, table } from './blocks.ts';
 import { cutBlocks, cutTable } from './cut-list.ts';
 import { labelBlocks, labelTable } from './labels.ts';
 import type { SectionNotes } from './section-notes.ts';
@@ -13,7 +13,7 @@ export const WIRE_LISTS = ['wires', 'cuts', 'labels'] as const;
 export type WireListPart = (typeof WIRE_LISTS)[number];
 
 /** What is printed beside the list itself: its title, and what each way of joining an end means. */
-interface WireListWords {
+export interface WireListWords {
   readonly methods: Readonly<Record<WireEnd['method'], string>>;
   /** what is done to the power before each section */
   readonly notes: SectionNotes;
@@ -23,7 +23,7 @@ const strips = (unit: LengthUnit): string =>
   unit === 'ft'
     ? 'End: how it is joined, and how much insulation to strip; sheath: how much outer sheath to take off at either end; inches to the nearest sixteenth, of sheath to the nearest half. Common practice, no source; what the part itself prints counts.'
     : 'End: how it is joined, and the mm of insulation to strip; sheath: mm of outer sheath to take off at either end. Common practice, no source; what the part itself prints counts.';
-const ELECTRICIAN =
+export const ELECTRICIAN =
   'Leave them to a licensed electrician where the law, the lease or the insurance asks for it.';
 
 /** `screw 7 mm + ferrule`, `screw 7 mm 1/4 in + ferrule`; a bare link is not stripped. */
@@ -40,11 +40,11 @@ const sheathWords = ({ from, to }: WireRow, unit: LengthUnit): string => {
 const joined = (...words: readonly string[]): string => words.filter((w) => w !== '').join(' ');
 
 /** `OL1 1/L1-2/T1`: the relay and the two ends of its pole. */
-const overloadWords = ({ overload }: WireRow): string =>
+export const overloadWords = ({ overload }: WireRow): string =>
   overload === null ? '' : `${overload.relays.join(' or ')} ${overload.pole.join('-')}`;
 
 /** Where the cores of a motor land that a plan shows on its contactor; undefined where none goes by an overload relay. */
-function overloadNote(rows: readonly WireRow[]): string | undefined {
+export function overloadNote(rows: readonly WireRow[]): string | undefined {
   const through = rows.filter((r) => r.overload !== null);
   if (through.length === 0) return undefined;
   const landings = through.map(
@@ -61,58 +61,54 @@ function overloadNote(rows: readonly WireRow[]): string | undefined {
 
 const columns = (unit: LengthUnit): readonly ColumnOf<WireRow>[] => [
   { head: 'done', only: ['markdown'], of: () => ({ box: 'tick' }) },
-  { head: '', only: PRINTED, of: () => ({ box: 'tick' }) },
-  { head: 'no.', only: WRITTEN, of: (r) => `${r.number}${r.loose ? '?' : ''}` },
-  { head: 'no', only: PRINTED, of: (r) => `${r.number}` },
+  { head: 'no.', of: (r) => `${r.number}${r.loose ? '?' : ''}` },
   { head: 'from', of: (r) => r.from.terminal },
   { head: 'to', of: (r) => r.to.terminal },
   { head: 'by way of', of: overloadWords },
   { head: 'colour', of: (r) => r.colour ?? 'bare link' },
   { head: 'gauge', of: (r) => r.gauge ?? '' },
-  { head: 'length', only: WRITTEN, of: (r) => cutWords(r.length, r.unit) },
-  { head: 'cut', only: PRINTED, of: (r) => cutWords(r.length, r.unit) },
-  { head: 'run', only: WRITTEN, of: (r) => joined(r.mark, r.name ?? '') },
-  { head: 'run', only: PRINTED, of: (r) => joined(r.mark, r.name ?? '', r.route ?? '') },
-  { head: 'route', only: WRITTEN, of: (r) => r.route ?? '' },
+  { head: 'length', of: (r) => cutWords(r.length, r.unit) },
+  { head: 'run', of: (r) => joined(r.mark, r.name ?? '') },
+  { head: 'route', of: (r) => r.route ?? '' },
   // What is before says where a core goes, what follows how its ends are made.
   { head: 'end from', cut: true, of: (r) => endWords(r.from, unit) },
   { head: 'end to', of: (r) => endWords(r.to, unit) },
   { head: unit === 'ft' ? 'sheath mm, in' : 'sheath', of: (r) => sheathWords(r, unit) },
 ];
 
-const SECTIONS = [
+export const SECTIONS = [
   { section: 'low voltage', title: 'Low voltage' },
   { section: 'mains', title: 'Mains' },
 ] as const;
 
+/** What each way of joining an end that the list has means. */
+export function methodList({ wires }: Pick<WireList, 'wires'>, methods: WireListWords['methods']): Block {
+  const used = new Set(wires.flatMap((r) => [r.from.method, r.to.method]));
+  return list(
+    'indent',
+    [...used].map((m) => `${m}: ${methods[m]}`),
+    { close: true, name: 'methods' },
+  );
+}
+
 /** Both halves of the list, low voltage first, and what their words mean. */
-export function wireBlocks(
-  wires: Pick<WireList, 'wires' | 'unit'>,
-  { methods, notes }: WireListWords,
-): Block[] {
-  const sections = SECTIONS.flatMap(({ section, title }): Block[] => {
+function wireBlocks(wires: Pick<WireList, 'wires' | 'unit'>, { methods, notes }: WireListWords): Block[] {
+  const sections = SECTIONS.flatMap(({ section }): Block[] => {
     const rows = wires.wires.filter((r) => r.section === section);
     if (rows.length === 0) return [];
     const note = notes[section];
     const through = overloadNote(rows);
     return [
-      heading(2, note, { plain: `${note}:`, only: WRITTEN }),
-      heading(2, title, { only: PRINTED }),
-      paragraph(section === 'mains' ? `${note}. ${ELECTRICIAN}` : `${note}.`, { only: PRINTED }),
-      table(rows, columns(wires.unit), { name: 'wires' }),
+      heading(2, note, { plain: `${note}:` }),
+      table(rows, columns(wires.unit)),
       ...(through === undefined ? [] : [paragraph(through)]),
     ];
   });
-  const used = new Set(wires.wires.flatMap((r) => [r.from.method, r.to.method]));
-  const loose = paragraph('?: nothing wired before leads to this core.', { only: WRITTEN, close: true });
+  const loose = paragraph('?: nothing wired before leads to this core.', { close: true });
   return [
     ...sections,
     paragraph(strips(wires.unit)),
-    list(
-      'indent',
-      [...used].map((m) => `${m}: ${methods[m]}`),
-      { close: true },
-    ),
+    methodList(wires, methods),
     ...(wires.wires.some((r) => r.loose) ? [loose] : []),
   ];
 }

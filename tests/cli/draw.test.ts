@@ -98,6 +98,29 @@ describe('drawn on paper', () => {
     expect(readdirSync(folder).sort()).toEqual(['lane.svg', 'lane.yaml']);
   });
 
+  it('writes the map of the runs on a sheet, and on the terminal without a file', async () => {
+    const { status, err } = await here('--runs', 'lane.yaml', '-o', 'runs.svg');
+    expect({ status, err }).toEqual({ status: 0, err: 'runs.svg: a sheet of A4\n' });
+    const svg = readFileSync(join(folder, 'runs.svg'), 'utf8');
+    for (const words of [
+      'Runs of Saltmarsh Lane',
+      'lane.yaml, 1970-01-02',
+      'Not an approval',
+      'from B1 to bandsaw',
+    ])
+      expect(svg).toContain(words);
+    expect(wellFormed(svg).children).toHaveLength(1);
+    const { out } = await here('--runs', '--ascii', '--width', '90', 'lane.yaml');
+    expect(out).toContain('2  5 m, 2 cores of bell, from B1 to bandsaw');
+    expect(out).toMatch(/^[\n -~]*$/);
+  });
+
+  it('has no positions on a map of the runs', async () => {
+    const { status, err } = await here('--runs', '--open', 'planer', 'lane.yaml');
+    expect(status).toBe(2);
+    expect(err).toContain('--open');
+  });
+
   it('takes letter paper when asked', async () => {
     expect((await here('lane.yaml', '-o', '-', '--size', 'letter')).out).toMatch(/width="(215.9|279.4)mm"/);
     expect((await here('lane.yaml', '-o', '-')).out).toMatch(/width="(210|297)mm"/);

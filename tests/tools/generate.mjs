@@ -86,6 +86,8 @@ for (const plan of ['examples/saltmarsh-lane.yaml', 'examples/wrong/planer-on-br
   const { text } = await pullin(['draw', plan, '-o', '-']);
   files.set(plan.replace(/yaml$/, 'svg'), text);
 }
+const runs = await pullin(['draw', '--runs', 'examples/saltmarsh-lane.yaml', '-o', '-']);
+files.set('examples/saltmarsh-lane-runs.svg', runs.text);
 // A plan made from answers, which names the schema as seen from its own folder.
 const answers = 'examples/answers';
 const { out } = await pullin(

@@ -81,17 +81,33 @@ function tableHtml(table: Table): string {
   const id = table.id === undefined ? '' : ` id="${xml(table.id)}"`;
   const heads = table.columns.map((c) => `<th scope="col">${xml(c.head)}</th>`).join('');
   const head = table.headless ? '' : `<thead><tr>${heads}</tr></thead>`;
-  const rows = table.rows.map((row) => rowHtml(row, table.columns.length));
-  const body = table.rows.some((row) => row.below !== undefined)
-    ? rows.map((row) => `<tbody>${row}</tbody>`).join('\n')
-    : `<tbody>\n${rows.join('\n')}\n</tbody>`;
+  const body = groups(table.rows)
+    .map((rows) => rows.map((row) => rowHtml(row, table.columns.length)))
+    .map((rows) =>
+      rows.length === 1 ? `<tbody>${rows[0]}</tbody>` : `<tbody>\n${rows.join('\n')}\n</tbody>`,
+    )
+    .join('\n');
   const made = `<table${named(table)}${id}>${head}${body}</table>`;
   if (table.scrolls === undefined) return made;
   return `<div class="scroll" role="region" aria-label="${xml(table.scrolls)}" tabindex="0">${made}</div>`;
 }
 
+/** Rows that stay together: one with lines below it is a group by itself, one with a line above it begins another. */
+function groups(rows: readonly Row[]): Row[][] {
+  const alone = rows.some((row) => row.below !== undefined);
+  const found: Row[][] = [];
+  for (const row of rows)
+    if (found.length === 0 || alone || row.above !== undefined) found.push([row]);
+    else found.at(-1)!.push(row);
+  return found;
+}
+
 function rowHtml(row: Row, width: number): string {
-  const own = `<tr${dataOf(row.data)}${named(row)}>${row.cells.map(cellHtml).join('')}</tr>`;
+  const above =
+    row.above === undefined || row.above === ''
+      ? ''
+      : `<tr class="above"><th colspan="${width}" scope="rowgroup">${xml(row.above)}</th></tr>`;
+  const own = `${above}<tr${dataOf(row.data)}${named(row)}>${row.cells.map(cellHtml).join('')}</tr>`;
   if (row.below === undefined || row.below.length === 0) return own;
   return `${own}<tr class="wrong"><td></td><td colspan="${width - 1}">${row.below.map(xml).join('<br>')}</td></tr>`;
 }

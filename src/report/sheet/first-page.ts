@@ -9,7 +9,8 @@ import type { SheetParts } from './parts.ts';
 const NOT_APPROVAL =
   'This sheet was made by a program from a plan file. It is no approval of the work and no permit; the person who enforces the local code, and a licensed electrician, have the last word.';
 
-export function firstPage({ plan, report, date }: SheetParts): Block[] {
+/** Everything on it but what `contents` says follows. */
+export function firstPage({ plan, report, date }: SheetParts, contents: string): Block[] {
   const file = plan.file === '-' ? 'from standard input' : plan.file;
   return [
     heading(1, plan.title),
@@ -18,6 +19,7 @@ export function firstPage({ plan, report, date }: SheetParts): Block[] {
     }),
     paragraph(verdictLine(report), { name: `verdict ${report.verdict}` }),
     paragraph(NOT_APPROVAL, { name: 'frame' }),
+    paragraph(contents, { name: 'contents' }),
     ...titled('What the check found', 'findings', findingItems(report)),
     heading(2, 'The seven questions'),
     table(

@@ -1,5 +1,5 @@
 /** What a printed sheet is made of, as plain data. */
-
+import type { Sides } from '../../circuit/sides.ts';
 import type { Shown } from '../../draw/current-shown.ts';
 import type { LayoutInput } from '../../draw/layout/layout.ts';
 import type { PaperSize } from '../../draw/paper-sizes.ts';
@@ -11,7 +11,8 @@ import type { MeterSheet } from '../../meter/sheet-model.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { TruthTable } from '../../study/table-model.ts';
 
-export interface SheetParts extends Pick<LayoutInput, 'circuit' | 'sides'> {
+export interface SheetParts extends Pick<LayoutInput, 'circuit'> {
+  readonly sides: Sides;
   readonly plan: Plan;
   readonly report: Report;
   readonly shown: Shown;
@@ -27,8 +28,12 @@ export interface SheetParts extends Pick<LayoutInput, 'circuit' | 'sides'> {
   readonly size: PaperSize;
 }
 
-/** A part of the document, which begins on a page of its own unless its class says otherwise. */
+/** A part of the document; it follows the one before it on the page unless its class says otherwise. */
 export interface Section {
+  readonly title: string;
   readonly name?: string;
-  readonly html: string;
+  /** it stays in the section before it */
+  readonly joins?: boolean;
+  /** all of it, with its number in its heading */
+  readonly html: (number: number) => string;
 }

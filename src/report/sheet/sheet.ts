@@ -4,18 +4,18 @@
  */
 import { xml } from '../../text/xml.ts';
 import { type Block, heading, paragraph, table } from '../blocks.ts';
-import { cutBlocks } from '../cut-list.ts';
 import { asHtml } from '../forms/html.ts';
-import { labelBlocks } from '../labels.ts';
 import { shoppingBlocks } from '../materials.ts';
 import { meterDocument } from '../meter-sheet.ts';
+import { printedCuts, printedLabels, printedWires } from '../printed-wires.ts';
 import { sectionNotes } from '../section-notes.ts';
 import { truthTableDocument } from '../truth-table.ts';
-import { wireBlocks } from '../wire-list.ts';
 import { diagram } from './diagram.ts';
 import { firstPage } from './first-page.ts';
 import type { Section, SheetParts } from './parts.ts';
+import { runsMap } from './runs.ts';
 import { styleFor } from './style.ts';
+import { voltPlots } from './volts.ts';
 
 /** Words of the band on every page of a plan that did not pass. */
 const BANDS = {
@@ -24,7 +24,7 @@ const BANDS = {
   pass: '',
 } as const;
 
-/** Rows up to which the truth table needs no page of its own. */
+/** Rows up to which the truth table stays on one page, with the plots beside it. */
 const SHORT = 14;
 
 /** The whole document. Pure: the same parts give the same text. */
@@ -32,9 +32,12 @@ export function printedSheet(parts: SheetParts): string {
   const { plan, report, size } = parts;
   const band = BANDS[report.verdict];
   const strip = band === '' ? '' : `<p class="band">${band}</p>`;
-  const body = sections(parts).map(({ name, html }) => {
+  const own = sections(parts);
+  const contents = `In this sheet: ${own.map(({ title }, i) => `${i + 1}. ${title}`).join(', ')}.`;
+  const first = `<section class="first">${strip}${asHtml(firstPage(parts, contents))}`;
+  const body = own.map(({ name, html, joins }, i) => {
     const open = name === undefined ? '<section>' : `<section class="${name}">`;
-    return `${open}${strip}${html}</section>`;
+    return `${joins ? '' : `</section>\n${open}${strip}`}${html(i + 1)}`;
   });
   return `<!doctype html>
 <html lang="en">
@@ -46,34 +49,66 @@ export function printedSheet(parts: SheetParts): string {
 <style>${styleFor(size, band)}</style>
 </head>
 <body>
-${body.join('\n')}
+${first}${body.join('\n')}</section>
 </body>
 </html>
 `;
 }
 
+/** What follows the first page, in the order of the bench. */
 function sections(parts: SheetParts): Section[] {
-  const { plan, report, truth, wires, methods, materials, meter } = parts;
-  const short = typeof truth === 'string' || truth.rows.length <= SHORT;
-  const runs = typeof truth === 'string' ? [paragraph(truth)] : truthTableDocument(truth, report.verdict);
+  const { plan, wires, methods, materials, meter } = parts;
   const words = { methods, notes: sectionNotes(plan) };
   return [
-    { name: 'first', html: asHtml(firstPage(parts)) },
-    diagram(parts),
-    titled('What runs when', runs, short ? 'short' : undefined),
-    // A page on its side or filled by the diagram leaves a short table no room; the wire list then follows the table.
-    titled('Wire list', wireBlocks(wires, words), short ? 'follows' : undefined),
-    ...(wires.cuts.length === 0 ? [] : [titled('Cut list', cutBlocks(wires))]),
-    ...(wires.labels.length === 0 ? [] : [titled('Labels', labelBlocks(wires), 'follows')]),
-    titled('Materials', shoppingBlocks(materials)),
-    titled('Meter sheet', meterDocument(meter)),
-    titled('Done', signOff(), 'sign'),
+    ...drawings(parts),
+    whatRuns(parts),
+    blocksOf('Wire list', printedWires(wires, words)),
+    ...(wires.cuts.length === 0 ? [] : [blocksOf('Cut list', printedCuts(wires), 'cutlist')]),
+    ...(wires.labels.length === 0 ? [] : [blocksOf('Labels', printedLabels(wires))]),
+    blocksOf('Materials', shoppingBlocks(materials)),
+    blocksOf('Meter sheet', meterDocument(meter)),
+    blocksOf('Done', signOff(), 'sign'),
   ];
 }
 
-function titled(title: string, blocks: readonly Block[], name?: string): Section {
-  const html = `${asHtml([heading(2, title)])}\n${asHtml(blocks, 1)}`;
-  return name === undefined ? { html } : { name, html };
+/** The diagram, and the map of the runs on the same page where a page on its side has room for both. */
+function drawings(parts: SheetParts): Section[] {
+  const { across, free, html } = diagram(parts);
+  const wide = across ? runsMap(parts, true) : undefined;
+  const joins = wide !== undefined && wide.height <= free;
+  const runs = joins ? wide : runsMap(parts, false);
+  const title = 'Diagram';
+  return [
+    {
+      title,
+      name: `diagram${across ? ' across' : ''}`,
+      html: (n) => titled(title, n, html(joins ? wide.height : 0)),
+    },
+    ...(runs === undefined
+      ? []
+      : [{ title: 'Runs', joins, html: (n: number) => titled('Runs', n, runs.html) }]),
+  ];
+}
+
+function whatRuns({ truth, report }: SheetParts): Section {
+  const title = 'What runs when';
+  const table = typeof truth === 'string' ? [paragraph(truth)] : truthTableDocument(truth, report.verdict);
+  const plots = voltPlots(report.coils);
+  const short = typeof truth === 'string' || truth.rows.length <= SHORT;
+  // Beside each other where both are small; what is long goes from page to page.
+  const html = short
+    ? `<div class="pair"><div>${asHtml(table, 1)}</div>${plots}</div>`
+    : `${asHtml(table, 1)}\n${plots}`;
+  return { title, ...(short ? { name: 'when' } : {}), html: (n) => titled(title, n, html) };
+}
+
+function titled(title: string, number: number, html: string): string {
+  return `${asHtml([heading(2, title, { number })])}\n${html}`;
+}
+
+function blocksOf(title: string, blocks: readonly Block[], name?: string): Section {
+  const html = asHtml(blocks, 1);
+  return { title, ...(name === undefined ? {} : { name }), html: (n) => titled(title, n, html) };
 }
 
 /** Who did what; a signature here says what was measured, no more. */

@@ -171,3 +171,31 @@ describe('what a form does not have', () => {
     expect(asHtml(blocks)).toBe('<p>b</p>');
   });
 });
+
+describe('a table in groups', () => {
+  const made = (above: readonly (string | undefined)[]) =>
+    asHtml([
+      table(
+        above,
+        [
+          { head: 'a', of: () => 'x' },
+          { head: 'b', of: () => 'y' },
+        ],
+        {},
+        (line) => (line === undefined ? {} : { above: line }),
+      ),
+    ]);
+
+  it('begins each with its line over the width of the table, in HTML alone', () => {
+    const html = made(['Run <1>', undefined, 'Run 2']);
+    const groups = [...html.matchAll(/<tbody>[\s\S]*?<\/tbody>/g)].map((m) => m[0]);
+    expect(groups.map((g) => g.match(/<td>x<\/td>/g)!.length)).toEqual([2, 1]);
+    expect(groups[0]).toContain('<tr class="above"><th colspan="2" scope="rowgroup">Run &lt;1&gt;</th></tr>');
+  });
+
+  it('has groups without a line as well', () => {
+    const html = made(['Run 1', '', undefined]);
+    expect(html.match(/<tbody>/g)).toHaveLength(2);
+    expect(html.match(/class="above"/g)).toHaveLength(1);
+  });
+});
