@@ -1,6 +1,6 @@
 /** `pullin page PLAN -o FILE.html` */
 import type { Command } from 'commander';
-import { loadStudy } from './input.ts';
+import { loadPlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
 import { besidePlan, writeMade } from './made.ts';
 import { examples, forceOption, helpEnd, madeStatus, outputOption, PLAN } from './options.ts';
@@ -12,9 +12,10 @@ interface PageFlags {
 
 async function run(file: string, flags: PageFlags, session: Session): Promise<void> {
   const output = flags.output ?? besidePlan(file, '.html');
-  const study = await loadStudy(file, session);
-  if (study === undefined) return;
-  const html = await session.stages.page(study);
+  const read = await loadPlanFile(file, session);
+  if (read === undefined) return;
+  const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(read.bytes);
+  const html = await session.stages.page(await studyOf(read.plan), text);
   if (output === '-') return session.out.write(html);
   const name = await writeMade({ file, output, force: flags.force === true }, html, session);
   session.err.write(`${name}: written\n`);
