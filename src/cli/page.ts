@@ -26,7 +26,7 @@ export function addPage(program: Command, session: Session): void {
     .command('page')
     .summary('write a page in which gates can be opened')
     .description(
-      'Writes one HTML file that shows the plan at work: open a gate in it and see the coil pull in and the collector start, or why not. It needs no network and opens from disk, on a phone as well. Also in it: the drawing, what the check found, the truth table, the wires and the cautions.',
+      'Writes one HTML file that shows the plan at work: open a gate in it and see the coil pull in and the collector start, or why not. It needs no network and opens from disk, on a phone as well. The drawing stands beside the gates, and findings and drawing lead to each other. A wrong plan for which mend has a repair is shown as drawn and as mended; the plan file stays as it is. Also in it: the truth table, the wires and the cautions.',
     )
     .argument(...PLAN)
     .addOption(

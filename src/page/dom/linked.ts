@@ -70,8 +70,9 @@ export class Linked {
     });
     this.mark();
     const [parts, cores] = this.links.findings[index ?? -1] ?? [[], []];
-    const first = cores.map((id) => this.places?.core(id)).find((c) => c !== undefined);
-    const place = first ?? this.places?.symbols(parts[0] ?? '')[0];
+    // A symbol is small; a core may run across the whole drawing.
+    const symbol = parts.flatMap((part) => this.places?.symbols(part) ?? [])[0];
+    const place = symbol ?? this.places?.core(cores[0] ?? '');
     if (scrolls && place !== undefined) intoView(place);
   }
 

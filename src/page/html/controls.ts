@@ -41,9 +41,12 @@ function chipsHtml({ drawn: { circuit }, targets }: PageParts): string {
   return `<ul class="chips" aria-label="Coils and loads now; press one to see it in the drawing">${chips.join('')}</ul>`;
 }
 
+/** Buttons of a group that all stand in view; more of them scroll in a box of their own. */
+const MANY = 24;
+
 function groupHtml({ title, part, settings }: Group): string {
   const buttons = settings.map((s) => buttonHtml(s, part)).join('\n');
-  return `<div class="group" role="group" aria-label="${xml(title)}"><h3>${xml(title)}</h3>
+  return `<div class="group${settings.length > MANY ? ' many' : ''}" role="group" aria-label="${xml(title)}"><h3>${xml(title)}</h3>
 ${buttons}</div>`;
 }
 
