@@ -67,6 +67,15 @@ describe('the mended plan of a page', () => {
     expect(box).toContain('stay as drawn');
   });
 
+  it('is not called mended where something that fails stays', () => {
+    const page = pageOfExample('wrong/wall-switch-round-contact');
+    const box = /<div class="mending">.*?<\/div>/s.exec(page)![0];
+    expect(box).toContain('Do not build this plan as it stands');
+    expect(box).toContain('Still open:');
+    expect(box).not.toContain('none of it fails');
+    expect(/<p data-as="mended">[^<]*/.exec(page)![0]).toContain('Do not build this plan as it stands');
+  });
+
   it.each(sampled(exampleNames('wrong'), 20))(
     'goes along with the page and settles as it did: %s',
     (name) => {
