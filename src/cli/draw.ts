@@ -1,6 +1,8 @@
 /** `pullin draw PLAN` */
 import type { Command } from 'commander';
+import type { PaperSize } from '../draw/paper-sizes.ts';
 import type { Study } from '../study/study.ts';
+import { printable } from '../text/escape.ts';
 import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
 import { dateOf, writeMade } from './made.ts';
@@ -15,10 +17,11 @@ import {
   widthOption,
 } from './options.ts';
 import { addPositions, inputsOf, movedWords, type PositionFlags } from './positions.ts';
+import { Problem } from './status.ts';
 
 interface DrawFlags extends PositionFlags {
   readonly output?: string;
-  readonly size: 'a4' | 'letter';
+  readonly size: PaperSize;
   readonly ascii?: boolean;
   readonly width?: number;
   readonly force?: boolean;
@@ -47,16 +50,25 @@ async function run(file: string, flags: DrawFlags, session: Session): Promise<vo
     session.out.write(renderDrawing(input, widthFor(flags.width, stdout), unicode));
     return;
   }
-  const { sheetSvg } = await import('./late.ts');
+  const { sheetsOf } = await import('./late.ts');
   const date = await dateOf(file, session);
-  const { svg, laid } = sheetSvg({ ...input, ...(date === undefined ? {} : { date }) }, flags.size);
-  if (flags.output === '-') return session.out.write(svg);
-  const name = await writeMade({ file, output: flags.output, force: flags.force === true }, svg, session);
-  const sheet = laid.larger
-    ? `a sheet of ${laid.paper}: on the size asked for its words would be too small to read`
-    : `a sheet of ${laid.paper}`;
-  const small = laid.legible ? '' : '; even so they are, so print only a part of it';
-  session.err.write(`${name}: ${sheet}${small}\n`);
+  const { svgs, laid, paper } = sheetsOf({ ...input, ...(date === undefined ? {} : { date }) }, flags.size);
+  if (flags.output === '-') {
+    if (svgs.length > 1)
+      throw new Problem(`the drawing takes ${svgs.length} sheets of ${paper}; name a file with -o for them`);
+    return session.out.write(svgs[0]!);
+  }
+  const names = svgs.map((_, i) => sheetName(flags.output!, i, svgs.length));
+  for (const [i, svg] of svgs.entries())
+    await writeMade({ file, output: names[i]!, force: flags.force === true }, svg, session);
+  const sheets = svgs.length === 1 ? `a sheet of ${paper}` : `${svgs.length} sheets of ${paper}`;
+  const small = laid.legible ? '' : '; its words come out smaller than 8 points';
+  session.err.write(`${printable(names.join(', '))}: ${sheets}${small}\n`);
+}
+
+/** `shop.svg`, or of several sheets `shop-1.svg`. */
+function sheetName(output: string, index: number, count: number): string {
+  return count === 1 ? output : output.replace(/\.svg$/i, (end) => `-${index + 1}${end}`);
 }
 
 export function addDraw(program: Command, session: Session): void {
@@ -64,7 +76,7 @@ export function addDraw(program: Command, session: Session): void {
     .command('draw')
     .summary('draw the circuit as a ladder diagram')
     .description(
-      'Draws the loop between its supply rails, and the mains side below it: on the terminal in characters, or with -o as an SVG file for print. Every core carries its run and colour, and on paper its gauge and length; the parts that findings speak of are marked. A wrong plan is drawn as it is wired.',
+      'Draws the loop between its supply rails, and the mains side below it: on the terminal in characters, or with -o as an SVG file for print. Every core carries its run and colour, and a table below tells what each run is; the parts that findings speak of are marked. A wrong plan is drawn as it is wired, and the core that is wrong leaves the form.',
     )
     .argument(...PLAN)
     .addOption(outputOption('write an SVG file; - is standard output', '.svg'));
@@ -76,7 +88,7 @@ export function addDraw(program: Command, session: Session): void {
     .addHelpText(
       'after',
       helpEnd(
-        `What is not named stands at rest; with a position given, live conductors are drawn heavier. ${madeStatus('drawing', 'the plan cannot be read or the file cannot be written')}`,
+        `On paper no word is smaller than 8 points; what does not fit on one sheet is cut into several, each its own file (shop-1.svg, shop-2.svg), and an arrow at a cut names the sheet and the column where its conductor goes on. What is not named stands at rest; with a position given, live conductors are drawn heavier. ${madeStatus('drawing', 'the plan cannot be read or the file cannot be written')}`,
       ) + examples('pullin draw shop.yaml', 'pullin draw --open planer -o shop.svg shop.yaml'),
     )
     .action((file: string, flags: DrawFlags) => run(file, flags, session));

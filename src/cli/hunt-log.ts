@@ -10,6 +10,9 @@ import { Problem } from './status.ts';
 
 const HEAD =
   '# What was seen on a hunt with pullin. Lines may be added by hand; those that begin with # are passed over.\n';
+/** What was done about a suspect and did not help; and about another at the same time. */
+const NO_HELP = 'no help: ';
+const NOR = 'nor: ';
 const BEGINNING = '# What was seen on a hunt';
 /** Largest log that is read, bytes. */
 const LARGEST = 100_000;
@@ -48,6 +51,11 @@ export class HuntLog {
       const wrong = taken(hunt, form, text);
       if (wrong !== undefined) throw new Problem(`${this.name}, line ${i + 1}: ${wrong}`);
     }
+  }
+
+  /** Adds that what was done about these suspects, all at once, did not help. */
+  noHelp(suspects: readonly string[]): void {
+    for (const [k, text] of suspects.entries()) this.say(`${k === 0 ? NO_HELP : NOR}${text}`);
   }
 
   /** Adds a line. */
@@ -107,13 +115,19 @@ function taken(hunt: Hunt, form: PlainForm, text: string): string | undefined {
     hunt.undo();
     return undefined;
   }
-  if (text.startsWith('no help: ')) {
-    const told = text.slice('no help: '.length);
+  if (text.startsWith('mended: ')) {
+    hunt.putRight(text.slice('mended: '.length));
+    return undefined;
+  }
+  // What was tried with the one before is taken back with it.
+  const nor = text.startsWith(NOR);
+  if (nor || text.startsWith(NO_HELP)) {
+    const told = text.slice(nor ? NOR.length : NO_HELP.length);
     const named = () => hunt.all.filter((s) => s.faults.map((f) => f.text).join(', and ') === told);
     // Two at once are suspects only where no single one fits.
     if (named().length === 0) hunt.withPairs();
     if (named().length === 0) return `"${told}" is nothing that is suspected in this plan`;
-    hunt.cleared(named());
+    hunt.cleared(named(), nor);
     return undefined;
   }
   const space = text.indexOf(' ');
@@ -123,7 +137,8 @@ function taken(hunt: Hunt, form: PlainForm, text: string): string | undefined {
   else if (word === 'reading') {
     const one = form.reading(rest);
     read = one.ok ? { ok: true, value: [one.value] } : one;
-  } else return `found "${text}", expected a line that begins with saw, reading, undo or no help`;
+  } else
+    return `found "${text}", expected a line that begins with saw, reading, undo, no help, nor or mended`;
   if (!read.ok) return read.problem;
   for (const { observation, answer } of read.value) hunt.answer(observation, answer);
   return undefined;

@@ -19,7 +19,9 @@ type Typed =
 
 const COMPLAINT =
   'First, what does it do that it should not? Type it as a position and what is seen, such as "planer open: off" or "all shut: runs"; or Enter to be asked.';
+const MORE = 'Anything else that was seen? Type it the same way, or Enter for nothing more.';
 const LEAVING = 'Left there.';
+const NO_MORE = /^(?:nothing more|nothing|no|none|that is all)$/i;
 const QUIT = /^(?:quit|q)$/i;
 
 /** Asks until the hunt ends or is left. What was answered is in the log by then. */
@@ -107,14 +109,25 @@ class Asking {
       );
   }
 
+  /** What was seen before anything is asked, as much of it as there is; false to leave. */
   private async complaint(): Promise<boolean> {
     this.say(COMPLAINT);
+    let told = false;
     for (;;) {
-      const text = await this.line('seen: ');
+      const text = await this.line(told ? 'seen, or Enter: ' : 'seen: ');
       if (text === undefined || QUIT.test(text)) return false;
-      if (text === '') return true;
-      if (this.said(text)) return true;
+      if (text === '' || NO_MORE.test(text)) return true;
+      if (/^undo$/i.test(text)) this.takeBack();
+      else if (this.said(text)) {
+        if (!told) this.say(MORE);
+        told = true;
+      }
     }
+  }
+
+  private takeBack(): void {
+    if (this.hunt.undo()) this.log?.say('undo');
+    else this.say('There is nothing to take back.');
   }
 
   /** Takes in a line in plain form; false, with what is wrong, where it cannot be read. */
@@ -142,8 +155,7 @@ class Asking {
         this.leaving();
         return false;
       case 'undo':
-        if (this.hunt.undo()) this.log?.say('undo');
-        else this.say('There is nothing to take back.');
+        this.takeBack();
         return true;
       case 'line':
         this.said(typed.text);
@@ -157,15 +169,20 @@ class Asking {
 
   /** Asks whether what was done helped; false where the hunt is over. */
   private async end(told: HuntTold): Promise<boolean> {
+    if (told.mended !== null) return false;
     if (told.end === null) {
       this.say('Nothing is left to suspect. What is at fault is none of what is hunted for here.');
       return false;
     }
     for (;;) {
       const text = await this.line('Did that put it right? yes, no, undo or quit: ');
-      if (text === undefined || /^(?:y|yes|quit|q)$/i.test(text)) return false;
+      if (text === undefined || QUIT.test(text)) return false;
+      if (/^(?:y|yes|mended)$/i.test(text)) {
+        await this.mended(told.end.cure);
+        return false;
+      }
       if (/^undo$/i.test(text)) {
-        if (this.hunt.undo()) this.log?.say('undo');
+        this.takeBack();
         return true;
       }
       if (isLine(text) && this.said(text)) return true;
@@ -175,10 +192,21 @@ class Asking {
       const out = this.hunt
         .group()
         .filter((r) => r.suspect.faults.some((f) => done.some((c) => c.startsWith(`${f.text}: `))));
-      this.hunt.cleared(out.map((r) => r.suspect));
-      for (const r of out) this.log?.say(`no help: ${r.suspect.faults.map((f) => f.text).join(', and ')}`);
+      if (out.length > 0) this.hunt.cleared(out.map((r) => r.suspect));
+      this.log?.noHelp(out.map((r) => r.suspect.faults.map((f) => f.text).join(', and ')));
       return true;
     }
+  }
+
+  /** Says what put it right: of several cures those that were done. */
+  private async mended(cures: readonly string[]): Promise<void> {
+    const done = await this.done(cures);
+    if (done === undefined) return;
+    const of = new Set(this.hunt.group().flatMap((r) => r.suspect.faults));
+    const by = [...of].filter((f) => done.some((c) => c.startsWith(`${f.text}: `))).map((f) => f.text);
+    this.hunt.putRight(by.join('; or '));
+    this.log?.say(`mended: ${by.join('; or ')}`);
+    this.say(`Mended: ${by.join('; or ')}.`);
   }
 
   /** Which of the cures were tried; what was not done is not struck off. Undefined where there is no more to come. */

@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import type { Hunt } from '../meter/hunt/hunt.ts';
 import type { Said } from '../meter/hunt/plain-form.ts';
 import type { Study } from '../study/study.ts';
+import { printable } from '../text/escape.ts';
 import { HuntLog } from './hunt-log.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
@@ -23,6 +24,7 @@ interface HuntFlags extends LookOptions {
   readonly saw?: readonly string[];
   readonly reading?: readonly string[];
   readonly neverWorked?: boolean;
+  readonly mended?: string;
   readonly log?: string;
   readonly format: Format;
   readonly json?: boolean;
@@ -46,6 +48,17 @@ async function saidOn(study: Study, flags: HuntFlags): Promise<Said[]> {
   return said;
 }
 
+/** What put it right, in whoever's words: a line, which the log has as well. Throws a `Problem` for none. */
+function putRight(hunt: Hunt, text: string, log: HuntLog | undefined): void {
+  const by = printable(text.replace(/\s+/g, ' ').trim().slice(0, LONGEST_CURE));
+  if (by === '') throw new Problem('--mended: say what put it right, such as "the tab of K1.A1 was loose"');
+  hunt.putRight(by);
+  log?.say(`mended: ${by}`);
+}
+
+/** Characters of what put it right that are kept. */
+const LONGEST_CURE = 300;
+
 async function run(file: string, flags: HuntFlags, session: Session): Promise<void> {
   const study = await loadStudy(file, session);
   if (study === undefined) return;
@@ -64,8 +77,14 @@ async function run(file: string, flags: HuntFlags, session: Session): Promise<vo
     hunt.answer(one.observation, one.answer);
     log?.say(new late.PlainForm(study).line(one));
   }
+  if (flags.mended !== undefined) putRight(hunt, flags.mended, log);
   const { io } = session;
-  const asks = io.stdin.isTTY === true && io.stdout.isTTY === true && !flags.json && said.length === 0;
+  const asks =
+    io.stdin.isTTY === true &&
+    io.stdout.isTTY === true &&
+    !flags.json &&
+    said.length === 0 &&
+    flags.mended === undefined;
   if (asks && file !== '-') {
     const { huntInTerminal } = await import('./hunt-prompts.ts');
     return huntInTerminal(hunt, log, flags, session);
@@ -91,6 +110,7 @@ export function addHunt(program: Command, session: Session): void {
       gathered,
     )
     .option('--never-worked', 'it never worked as it is wired now, so that mistakes in the wiring are likely')
+    .option('--mended <what>', 'it works again, and this was it; the log keeps it')
     .option('--log <file>', 'keep what was seen in this file, and go on from what is in it')
     .addOption(formatOption('text', 'markdown'))
     .addOption(jsonOption('the hunt', 'format'))
@@ -99,7 +119,7 @@ export function addHunt(program: Command, session: Session): void {
       'after',
       helpEnd(
         'Positions: "all shut", or parts with their position and commas between: "planer open, bin tripped"; "after start pressed" for what was worked and let go of before; "by finger" for a switch pressed by hand. Seen: "runs", "off" or "chatters", of one of several loads "fan1 runs, fan2 off"; "K1 in", "LED1 lit", "X1 live" (a lamp lights in it). Readings: "11.8 V", "24 V AC", "155 ohm", "OL", "beeps".',
-        'In a terminal: type what is asked for, "?" when you are not sure, "undo" to take the last answer back, "quit" to leave. Readings count as bands, and an answer may be wrong: a suspect that one answer speaks against falls back and stays in.',
+        'In a terminal: type what is asked for, "?" when you are not sure, "undo" to take back what was said last ("?" and what did not help as well), "quit" to leave. At the first prompt several things may be told, one a line. Readings count as bands, and an answer may be wrong: a suspect that one answer speaks against falls back and stays in.',
         exitStatus(
           '0 told',
           '1 the plan puts somebody in danger as it is',

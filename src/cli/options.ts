@@ -1,5 +1,6 @@
 /** What several commands have alike: their arguments, their options, and how their help ends. */
 import { InvalidArgumentError, Option } from 'commander';
+import { PAPER_SIZES } from '../draw/paper-sizes.ts';
 import { wrap } from '../text/wrap.ts';
 import { endingIn } from './made.ts';
 
@@ -46,7 +47,7 @@ export function forceOption(): Option {
 }
 
 export function sizeOption(what: string): Option {
-  return new Option('--size <paper>', what).choices(['a4', 'letter']).default('a4');
+  return new Option('--size <paper>', what).choices([...PAPER_SIZES]).default('a4');
 }
 
 /** Columns of help, whatever the terminal has. */

@@ -1,6 +1,6 @@
 /** `pullin sheet PLAN -o FILE` */
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import type { PaperSize } from '../draw/paper.ts';
+import type { PaperSize } from '../draw/paper-sizes.ts';
 import type { Study } from '../study/study.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';

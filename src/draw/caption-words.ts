@@ -23,12 +23,3 @@ export function powerWords(p: Power | undefined): string {
   if (p.unit === 'hp') return `${short(p.horsepower ?? p.watts / 745.7)} hp`;
   return p.watts >= 1000 && p.unit === 'W' ? `${short(p.watts / 1000)} kW` : `${short(p.watts)} ${p.unit}`;
 }
-
-/** Most names of what a box holds; the plan has them all. */
-const HELD = 4;
-
-/** `holds K1 PS1 and 2 more`. */
-export function holdsWords(names: readonly string[]): string {
-  const more = names.length - HELD;
-  return `holds ${names.slice(0, HELD).join(' ')}${more > 0 ? ` and ${more} more` : ''}`;
-}

@@ -50,7 +50,7 @@ function drawSymbol(grid: Grid, symbol: DrawnSymbol, shown: Shown): void {
     const x = Math.floor(symbol.box.x);
     const first = Math.floor(t.ports[0]!.y);
     for (const side of ['left', 'right'] as const) {
-      const ports = t.ports.filter((p) => (p.x > symbol.box.x) === (side === 'right'));
+      const ports = t.ports.filter((p) => p.x > symbol.box.x === (side === 'right'));
       if (ports.length > 0) bridgePorts(grid, { ...t, side, ports: [t.ports[0]!, ...ports] }, x);
     }
     grid.write(x, first, '●');

@@ -5,15 +5,7 @@
  */
 
 import type { Part, PartKind, Pole } from '../plan/part-types.ts';
-import {
-  ampWords,
-  coilWords,
-  holdsWords,
-  ohmWords,
-  powerWords,
-  secondWords,
-  voltWords,
-} from './caption-words.ts';
+import { ampWords, coilWords, ohmWords, powerWords, secondWords, voltWords } from './caption-words.ts';
 import type { Figure } from './drawing.ts';
 import {
   cutoutSymbols,
@@ -206,10 +198,7 @@ const KINDS: { readonly [K in PartKind]: DrawnKind<PartOf<K>> } = {
   load: machine,
   box: {
     symbols: (part, { lands }) => [{ figure: 'box', rows: part.metal || lands('PE') ? [['PE']] : [] }],
-    caption: ({ metal, holds }, _, brief) => [
-      metal ? 'metal box' : 'box',
-      ...(brief || holds.length === 0 ? [] : [holdsWords(holds)]),
-    ],
+    caption: ({ metal }) => [metal ? 'metal box' : 'box'],
     ways: none,
   },
 };

@@ -2,8 +2,9 @@
 import type { Plan } from '../plan/plan.ts';
 import { xml } from '../text/xml.ts';
 import type { Shown } from './current-shown.ts';
+import type { CutEnd } from './cut-sheets.ts';
 import type { Drawing, DrawnCore, DrawnSymbol, Label, Point } from './drawing.ts';
-import { fontSize } from './layout/measures.ts';
+import { fontSize, SMALL_TYPE } from './layout/measures.ts';
 import { num } from './strokes.ts';
 import { figureSvg } from './symbols/figure-svg.ts';
 
@@ -72,11 +73,26 @@ function labelSvg(label: Label): string {
   const weight = label.what === 'name' || label.what === 'finding' ? ' font-weight="bold"' : '';
   const size = fontSize(label.what);
   const y = label.y + (label.height - size) / 2 + size * BASELINE;
-  const text = `<text x="${num(label.x + 1)}" y="${num(y)}" font-size="${size}"${weight}>${xml(label.text)}</text>`;
+  const text = `<text x="${num(label.x + 1)}" y="${num(y)}" font-size="${num(size)}"${weight}>${xml(label.text)}</text>`;
   if (label.what !== 'finding') return text;
   // A frame makes a mark of a finding stand out without colour.
   const box = `x="${num(label.x - 1)}" y="${num(label.y)}" width="${num(label.width)}" height="${num(label.height)}"`;
   return `<rect class="finding" ${box} fill="none" stroke="currentColor"/>${text}`;
+}
+
+/** px of the arrow at a cut. */
+const ARROW = 8;
+
+/** The end of a conductor at a cut: an arrow, and along it where the conductor goes on. */
+export function endSvg({ x, y, way }: CutEnd, where: string): string {
+  const sign = way === 'down' ? 1 : -1;
+  const tip = y + sign * ARROW;
+  const head = `M${num(x - 3)} ${num(tip - sign * 6)}L${num(x)} ${num(tip)}L${num(x + 3)} ${num(tip - sign * 6)}`;
+  const path = `<path class="end" d="M${num(x)} ${num(y)}V${num(tip)}${head}" fill="none" stroke="currentColor" stroke-width="1.3"/>`;
+  const baseline = num(x + SMALL_TYPE * 0.35);
+  const anchor = way === 'down' ? 'end' : 'start';
+  const start = num(tip + sign * 3);
+  return `${path}<text transform="translate(${baseline} ${start}) rotate(-90)" text-anchor="${anchor}" font-size="${num(SMALL_TYPE)}" fill="currentColor" stroke="none">${xml(where)}</text>`;
 }
 
 function barrierSvg(drawing: Drawing): string {

@@ -106,6 +106,7 @@ export const FINDING_IDS = [
   'starts-add-up',
   'breaker-may-trip',
   'conductor-unprotected',
+  'transformer-unprotected',
   'fuse-in-neutral',
   'cord-too-thin',
   'cord-as-fixed-wiring',

@@ -105,6 +105,35 @@ export class Judging {
     return rows;
   }
 
+  /**
+   * For each reading the faults for which it tells nothing: they bring the loop's supply to a meter on ohms, and no reading
+   * before it has shown them. A fault stands with the first reading that it spoils.
+   */
+  spoiled(
+    faults: readonly Fault[],
+    measures: readonly Measure[],
+    wrong: readonly ReadonlyMap<number, Wrong>[],
+  ): Set<number>[] {
+    const found = new Map(measures.map((m) => [m, new Set<number>()]));
+    const at = new Map(measures.map((m, k) => [m, k]));
+    const shown = new Map<number, number>();
+    for (const [k, w] of wrong.entries()) for (const i of w.keys()) if (!shown.has(i)) shown.set(i, k);
+    const open = new Set(
+      faults.flatMap((f, i) => (f.untried === undefined && this.trials.crosses(f) ? [i] : [])),
+    );
+    for (const group of byPosition(measures.filter((m) => m.stage === 2 && m.expect.unit === 'ohm')))
+      for (const i of open) {
+        const before = group.filter((m) => at.get(m)! < (shown.get(i) ?? measures.length));
+        const first = before.find(({ stance, pair }) => {
+          const { loop } = this.trials.built(faults[i]!, group);
+          return loop.relaysAt(stance, pair.a, pair.b) === undefined;
+        });
+        if (first !== undefined) found.get(first)!.add(i);
+        if (first !== undefined || before.length < group.length) open.delete(i);
+      }
+    return [...found.values()];
+  }
+
   private late(m: Measure, fault: Fault, among: readonly Measure[]): Wrong | undefined {
     return this.judged(m, fault, this.trials.built(fault, among));
   }

@@ -20,8 +20,11 @@ import type { Pair } from './probe-pairs.ts';
 import { wiredTerminals } from './probe-terminals.ts';
 import type { Stance } from './stance.ts';
 import type { Bench, Subject } from './subject.ts';
+import type { Trial } from './trial.ts';
 import { unpluggedCircuit } from './unplugged.ts';
 
+/** Where the readings of a trial belong. */
+const STAGE = { dead: 1, 'dead clipped': 1, loop: 2, 'loop clipped': 2, mains: 3 } as const;
 const CORNERS = ['low', 'high', 'strong'] as const;
 /** Part of a volt by which two ways of working out one reading may differ. */
 const SAME = 1e-6;
@@ -54,6 +57,13 @@ export class Measurer {
     const near = corners.map(here);
     this.corners = near.flatMap((figures) => withIndicators(plan, figures));
     this.most = { 2: highest(right, near[1]!, false), 3: highest(right, near[1]!, true) };
+  }
+
+  /** The readings that belong to one kind of trial. */
+  trying(trial: Trial, stance: Stance, pairs: readonly Pair[]): Measure[] {
+    const stage = STAGE[trial];
+    const clipped = stage !== 3 && trial.endsWith(' clipped');
+    return clipped ? this.clipped(stage, stance, pairs) : this.at(stage, stance, pairs);
   }
 
   /** The readings of one stage in one stance at these pairs. */

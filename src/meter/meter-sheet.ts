@@ -158,7 +158,7 @@ function readSteps(
       movedFirst: m.stance.first,
       held: heldInputs(circuit, m.stance.moved),
       expect: { ...m.expect, nominal: nominal(study, dead, m, found.near) },
-      wrong: meanings(faults, wrong, fresh),
+      wrong: [...meanings(faults, wrong, fresh), ...spoiling(faults, found.spoiled[k]!)],
     };
   });
 }
@@ -198,6 +198,13 @@ function meanings(
     .filter((g) => g.of.length > 0)
     .sort((x, y) => faults[x.of[0]!]!.rank - faults[y.of[0]!]!.rank)
     .map((g) => ({ wrong: g.wrong, faults: [...new Set(g.of.map((i) => faults[i]!.text))] }));
+}
+
+/** Faults for which a reading tells nothing, the likeliest first. */
+function spoiling(faults: readonly Fault[], spoiled: ReadonlySet<number>): Meaning[] {
+  if (spoiled.size === 0) return [];
+  const sorted = [...spoiled].sort((x, y) => faults[x]!.rank - faults[y]!.rank || x - y);
+  return [{ wrong: 'tells nothing', faults: [...new Set(sorted.map((i) => faults[i]!.text))] }];
 }
 
 function hiddenFaults(

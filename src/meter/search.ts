@@ -31,11 +31,16 @@ export interface Searched {
   readonly zones: readonly (string | null)[];
   /** for each measure, what each fault that it shows does to it */
   readonly wrong: readonly ReadonlyMap<number, Wrong>[];
+  /** for each measure the faults for which it tells nothing, each with the first that it does this to */
+  readonly spoiled: readonly ReadonlySet<number>[];
   /** faults that some reading tried shows */
   readonly detectable: ReadonlySet<number>;
   /** true in a very large shop, where what is near the probes is worked out alone */
   readonly near: boolean;
 }
+
+/** Readings that are wrong, and how. */
+type Judged = readonly (readonly [Measure, Wrong])[];
 
 /** Steps up to which a sheet is short enough to do without clip leads: so many a gate, and so many more. */
 const SHORT = { gate: 2, more: 12 } as const;
@@ -69,10 +74,7 @@ class Search {
   private readonly early = new ReadingsGathered();
   private readonly mains = new ReadingsGathered();
   /** by list of readings and by the relays that are in */
-  private readonly relayed = new Map<
-    readonly Measure[],
-    Map<string, readonly (readonly [Measure, Wrong])[]>
-  >();
+  private readonly relayed = new Map<readonly Measure[], Map<string, Judged>>();
   /** numbers of the faults that are tried with everything, and of those that are like them */
   private readonly models: readonly number[];
   private readonly others: readonly number[];
@@ -190,12 +192,7 @@ class Search {
   }
 
   /** What a line that is right reads wrong for the relays that a fault in the loop keeps in or out. */
-  private byRelays(
-    list: readonly Measure[],
-    stance: Stance,
-    subject: Subject,
-    { right }: Bench,
-  ): readonly (readonly [Measure, Wrong])[] {
+  private byRelays(list: readonly Measure[], stance: Stance, subject: Subject, { right }: Bench): Judged {
     const relays = subject.loop.relaysAt(stance);
     if (relays === undefined) return [];
     const known = kept(this.relayed, list, () => new Map());
@@ -291,6 +288,7 @@ class Search {
       measures: redOnCathode(this.subjects, measures, !this.trials.all),
       zones: measures.map((m) => this.sections.zone(m)),
       wrong,
+      spoiled: this.judging.spoiled(faults, measures, wrong),
       detectable: new Set(own.filter(shown)),
       near: this.veryLarge,
     };

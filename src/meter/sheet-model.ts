@@ -15,8 +15,11 @@ export type MeterStage = 1 | 2 | 3;
  */
 export type MeterShows = 'beeps' | 'open' | 'ohms' | 'below' | 'volts' | 'nothing';
 
-/** The way in which a reading is wrong. On volts, `open` is a meter that shows nothing. */
-export type Wrong = 'open' | 'shorted' | 'too high' | 'too low' | 'reversed';
+/**
+ * The way in which a reading is wrong. On volts, `open` is a meter that shows nothing. `tells nothing`: on ohms, where the
+ * loop's supply reaches the probes or relays never rest, so that the meter may show anything, a right figure as well.
+ */
+export type Wrong = 'open' | 'shorted' | 'too high' | 'too low' | 'reversed' | 'tells nothing';
 
 /** A reading that a right circuit gives. */
 export interface Expected {
@@ -31,7 +34,10 @@ export interface Expected {
   readonly kind: 'dc' | 'ac' | null;
 }
 
-/** Faults that give one kind of wrong reading, most likely first; those that an earlier step shows are left out. */
+/**
+ * Faults that give one kind of wrong reading, most likely first; those that an earlier step shows are left out. Those for which
+ * a reading tells nothing stand with the first such step and again with the one that shows them.
+ */
 export interface Meaning {
   readonly wrong: Wrong;
   readonly faults: readonly string[];

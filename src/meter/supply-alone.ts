@@ -54,6 +54,10 @@ export function withSuppliesAlone(study: Study, found: Searched): Searched {
       found.wrong,
       alone.map((a) => a.wrong),
     ),
+    spoiled: put(
+      found.spoiled,
+      alone.map(() => new Set<number>()),
+    ),
   };
   const stays = dropNeedless(
     all.measures.map((m, k) => ({
@@ -68,6 +72,7 @@ export function withSuppliesAlone(study: Study, found: Searched): Searched {
     measures: kept(all.measures),
     zones: kept(all.zones),
     wrong: kept(all.wrong),
+    spoiled: kept(all.spoiled),
     detectable: new Set([...found.detectable, ...alone.flatMap((a) => [...a.wrong.keys()])]),
   };
 }

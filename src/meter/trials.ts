@@ -9,7 +9,7 @@ import { touchesLoop } from './hazard.ts';
 import { LateBenches } from './late-benches.ts';
 import type { Measure } from './measure.ts';
 import { Measurer } from './measurer.ts';
-import { allTerminals, nearestInputs, terminalsOfSources } from './nearest.ts';
+import { allTerminals, nearestInputs, RelaysBroughtIn, terminalsOfSources } from './nearest.ts';
 import { type Pair, probePairs } from './probe-pairs.ts';
 import { REST, type Stance, sealingInputs, stances } from './stance.ts';
 import type { Bench, Subject, Subjects } from './subject.ts';
@@ -25,8 +25,6 @@ export interface TrialList {
 
 /** Of the second stage volts, ohms of all of the line, or of what a fault touches. */
 type Listed = 'volts' | 'ohms' | 'own ohms';
-
-const STAGE = { dead: 1, 'dead clipped': 1, loop: 2, 'loop clipped': 2, mains: 3 } as const;
 
 type BenchAndReadings = { readonly bench: Bench; readonly measure: Measurer };
 
@@ -51,6 +49,7 @@ export class Trials {
   private readonly handsFree: readonly Stance[];
   /** the first position that has a relay in, if any has */
   private readonly relayIn: readonly Stance[];
+  private readonly broughtIn: RelaysBroughtIn;
   private readonly pairs: readonly Pair[];
   private readonly beside = new Map<string, Pair[]>();
   private readonly main: readonly Pair[];
@@ -108,6 +107,7 @@ export class Trials {
       (s) => s.first.length === 0 && right.loop.relaysAt(s)?.includes(true),
     );
     this.relayIn = withRelay === undefined ? [] : [withRelay];
+    this.broughtIn = new RelaysBroughtIn(study, this.stances, (s) => right.loop.relaysAt(s));
     this.together = allTogether(right.circuit);
     const mains = right.circuit.sources.filter((source) => source.mains);
     this.lineRoots = new Set(
@@ -197,6 +197,11 @@ export class Trials {
     return [pair.a, pair.b].some((key) => this.lineRoots.has(this.rootOf(key) ?? -1));
   }
 
+  /** Whether a fault may bring the loop's supply to what is read dead beside it. */
+  crosses(fault: Fault): boolean {
+    return this.onLoop(fault) && [...this.touched(fault)].some((root) => this.lineRoots.has(root));
+  }
+
   /** What hangs together with the terminals of a fault. */
   private touched(fault: Fault): ReadonlySet<number> {
     return new Set(fault.at.flatMap((key) => this.rootOf(key) ?? []));
@@ -235,7 +240,7 @@ export class Trials {
     const wanting = pairs.filter((p) => !made.has(p));
     if (wanting.length === 0) return;
     for (const p of wanting) made.set(p, []);
-    for (const m of makeAt(measure, trial, stance, wanting))
+    for (const m of measure.trying(trial, stance, wanting))
       made.get(this.pairAt.get(`${m.pair.a} ${m.pair.b}`)!)!.push(m);
   }
 
@@ -267,7 +272,8 @@ export class Trials {
   private stancesFor(fault: Fault, trial: Trial, all: boolean): readonly Stance[] {
     // A lead is for what keeps conductors apart or together with nothing worked, and then with the relays in.
     if (trial === 'dead clipped') return [REST];
-    if (trial === 'loop clipped') return this.relayIn;
+    if (trial === 'loop clipped')
+      return [...this.relayIn, ...this.broughtIn.beyond(fault.parts, this.relayIn)];
     const stances = trial === 'mains' ? this.handsFree : this.stances;
     if (all && trial !== 'dead') return stances;
     const { inputs } = this.right.circuit;
@@ -283,13 +289,7 @@ export class Trials {
     const close = single.filter((s) => by.has(s.moved[0]!));
     const singles = boxed ? [...spread(this.right.circuit, single), ...close] : single.filter(touching);
     const more = several.filter((s) => boxed || touching(s)).slice(0, FEW_STANCES);
-    return [...new Set([REST, ...singles, ...more])];
+    const found = [...new Set([REST, ...singles, ...more])];
+    return boxed && trial !== 'dead' ? [...found, ...this.broughtIn.beyond(fault.parts, found)] : found;
   }
-}
-
-function makeAt(measure: Measurer, trial: Trial, stance: Stance, pairs: readonly Pair[]): Measure[] {
-  const stage = STAGE[trial];
-  return stage !== 3 && trial.endsWith(' clipped')
-    ? measure.clipped(stage, stance, pairs)
-    : measure.at(stage, stance, pairs);
 }

@@ -14,6 +14,8 @@ export interface CablePlace {
   readonly threePhase: boolean;
   /** °C of the warmest air, where the plan says so; else that of the tables, 30 °C */
   readonly air?: number | undefined;
+  /** °C the terminals at its ends are marked for, where the plan says so; else 60 °C */
+  readonly terminal?: number | undefined;
 }
 
 /** What a plan does not say of insulation and laying is taken at its worse end. */
@@ -21,9 +23,10 @@ const TAKEN: Better = { ambient: true, rated: false, class: false, laying: false
 /** The insulation of building wire is hardly ever that of 60 °C, and its terminals bound it anyway. */
 const TAKEN_WIRE: Better = { ...TAKEN, rated: true };
 
-const laid = (practice: Practice, { threePhase, air }: CablePlace): Laid => ({
+const laid = (practice: Practice, { threePhase, air, terminal }: CablePlace): Laid => ({
   practice,
   ambient: air,
+  terminal,
   loaded: threePhase ? 3 : 2,
   inBox: false,
 });
@@ -39,8 +42,8 @@ export function ampacity(cable: Cable, practice: Practice, place: CablePlace): A
 }
 
 /**
- * Cord by NEC Table 400.5(A)(1), column B for two current-carrying conductors, A for three; building wire by the 60 °C
- * column of Table 310.16; both with the factor of the air. A size that no table lists goes by the listed gauge that is no
+ * Cord by NEC Table 400.5(A)(1), column B for two current-carrying conductors, A for three; building wire by the
+ * column of Table 310.16 that its terminals allow (110.14(C)), 60 °C where they are not marked; both with the factor of the air. A size that no table lists goes by the listed gauge that is no
  * thicker.
  */
 export function ampacityNec(cable: Cable, place: CablePlace): Ampacity | undefined {

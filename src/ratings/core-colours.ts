@@ -70,8 +70,11 @@ export function judgeColour(core: ColouredCore): ColourFault | undefined {
   if (core.use === 'low-voltage') return lowVoltageFault(core, own) ?? (mark && lowVoltageFault(core, mark));
   const { use } = core;
   const fault = mainsFault(core, use, own);
+  const marked = mark && markFault(core, use, mark);
+  // Whatever the insulation is, a mark in the colour of the earth is touched as one.
+  if (marked?.of === 'earth' && marked.what === 'taken') return marked;
   if (fault !== undefined && mark !== undefined && fault.remark.includes(mark.colour)) return undefined;
-  return fault ?? (mark && markFault(core, use, mark));
+  return fault ?? marked;
 }
 
 type MainsUse = Exclude<ColouredCore['use'], 'low-voltage'>;

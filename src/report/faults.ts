@@ -63,18 +63,24 @@ export function faultsTable({ rows }: FaultTable): Block[] {
       { head: 'failure effect', of: (r) => r.effect },
       { head: 'detection', of: (r) => r.detection },
       { head: 'severity class', of: (r) => r.severity },
-      { head: 'compensating provision', of: (r) => r.provision ?? '' },
+      { head: 'compensating provision', of: (r) => provisionOf(r) ?? '' },
     ]),
   ];
 }
 
-function summaryLines({ failures, off, on, danger, silent }: FaultTable['summary']): string[] {
+function summaryLines(summary: FaultTable['summary']): string[] {
+  const { failures, off, on, silent } = summary;
+  const classes = CLASSES.map(([severity, name]) => `${summary[severity]} ${name.toLowerCase()}`);
   return [
-    `${failures} single failures were tried in every position that a person would try.`,
-    `${off} keep a load off that should run; ${on} make one run, or go on, that should not.`,
-    `${danger} are a danger.`,
-    `${silent} show in nothing at the machine.`,
+    `${failures} single failures were tried in every position that a person would try. Each is in one class: ${classes.join(', ')}.`,
+    `Counted over all classes, and a failure may do both or neither: ${off} keep a load off that should run; ${on} make one run, or go on, that should not.`,
+    `${silent} show in nothing at the machine, those of other classes with them: an earth that is lost, say.`,
   ];
+}
+
+/** What takes a failure away; of a danger it is told that nothing does. */
+function provisionOf({ provision, severity }: FaultRow): string | undefined {
+  return provision ?? (severity === 'danger' ? 'none was found that passes' : undefined);
 }
 
 function classBlocks(
@@ -104,7 +110,7 @@ function classBlocks(
         more: [
           `effect: ${r.effect}`,
           `detection: ${r.detection}`,
-          ...(r.provision === null ? [] : [`provision: ${r.provision}`]),
+          ...(provisionOf(r) === undefined ? [] : [`provision: ${provisionOf(r)}`]),
         ],
       })),
       { only: ['text'] },
@@ -119,7 +125,7 @@ function classBlocks(
         { head: 'failure mode', of: (r) => r.failureMode },
         { head: 'failure effect', of: (r) => r.effect },
         { head: 'detection', of: (r) => r.detection },
-        { head: 'compensating provision', of: (r) => r.provision ?? '' },
+        { head: 'compensating provision', of: (r) => provisionOf(r) ?? '' },
       ],
       { only: ['markdown'] },
     ),

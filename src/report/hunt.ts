@@ -98,7 +98,13 @@ function suspectText({ faults, against }: HuntSuspect): string {
   return `${what} (against it: ${against.length === 1 ? 'answer' : 'answers'} ${against.join(', ')})`;
 }
 
-function endBlocks({ end }: HuntTold): Block[] {
+function endBlocks({ end, mended }: HuntTold): Block[] {
+  if (mended !== null)
+    return [
+      heading(2, 'Mended'),
+      paragraph(`What put it right: ${mended}. Another fault is another hunt, with a log of its own.`),
+      ...(end === null ? [] : [paragraph(`For the notes kept with the plan: ${end.log}.`)]),
+    ];
   if (end === null) return [];
   return [
     heading(2, 'What to do'),

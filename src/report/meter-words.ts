@@ -96,6 +96,8 @@ export function wrongWords({ expect }: ReadStep, wrong: Wrong): string {
         : expect.shows === 'beeps'
           ? 'no beep, some ohms'
           : 'too high';
+    case 'tells nothing':
+      return "a figure that jumps or makes no sense (the loop's supply may be at the probes: take them off at once)";
     default:
       return 'minus sign';
   }

@@ -10,7 +10,7 @@ import { type Moved, movedIn, running, type Verified } from '../logic/verify.ts'
 import { perStudy } from './per-study.ts';
 import type { Study } from './study.ts';
 
-interface SelfStart {
+export interface SelfStart {
   readonly wanted: Wanted;
   /** inputs away from rest, as few as there need to be */
   readonly moved: Moved;
@@ -28,12 +28,12 @@ export const restartsAfterCut = perStudy((study): readonly SelfStart[] => {
 });
 
 /**
- * What runs again when a cut-out that stopped it goes back by itself, with every button released. Its contact is moved
- * alone: tripped from every position the circuit can stand in, then back.
+ * What runs again when a cut-out or a stop button that stopped it goes back, with every button released. Its contact is
+ * moved alone: tripped from every position the circuit can stand in, then back.
  */
-export function restartsAfterTrip(study: Study, cutout: string): readonly SelfStart[] {
+export function restartsAfterTrip(study: Study, stop: string): readonly SelfStart[] {
   const { verified: v, circuit } = study;
-  const input = circuit.inputs.find((i) => i.part === cutout);
+  const input = circuit.inputs.find((i) => i.part === stop);
   if (!v || !input) return [];
   const { bdd } = v.model;
   const tripped = bdd.variable(inputVariable(circuit, input.index));
@@ -44,10 +44,14 @@ export function restartsAfterTrip(study: Study, cutout: string): readonly SelfSt
   return v.intents.wanted.flatMap((wanted) => selfStart(v, wanted, starts, bdd.not(tripped)) ?? []);
 }
 
-/** Positions of the remembering relays at the moment power comes back; a battery keeps its own relays in. */
+/**
+ * Positions of the remembering relays at the moment power comes back: a battery keeps its own relays in, and one that
+ * stays put after a pulse stays as it was.
+ */
 function afterCut({ circuit }: Study, v: Verified): ReadonlySet<Mode> {
   const dead = circuit.sources.filter((s) => dies(v, s));
-  if (dead.length === circuit.sources.length) return new Set([0]);
+  const letsGo = circuit.relays.every((r) => r.latch === undefined);
+  if (letsGo && dead.length === circuit.sources.length) return new Set([0]);
   const model = buildModel(circuit, v.model.bdd as Bdd, new Set(dead.map((s) => s.index)));
   const settler = new Settler(model, findMemory(model));
   const left = handedOver(v.model.bdd, v.settler, v.places, settler);

@@ -44,15 +44,14 @@ export function countedCores(cores: number): string {
   return cores === 1 ? '1 core' : `${cores} cores`;
 }
 
-/** A core on a drawing: the mark of its run (`3`, `3.2`), and what else is told of it, such as gauge and length. */
+/** A core on a drawing: the mark of its run (`3`, `3.2`) and its colour. */
 export interface CoreOnDrawing extends NamedCore {
   readonly run: string;
 }
 
-/** `3 white 20 AWG 4 m`; a link has neither gauge nor length, and what is empty is left out. */
-export function drawnInWords({ run, colour, link }: CoreOnDrawing, gauge: string, length: string): string {
-  if (link) return `${run} link`;
-  return printable([run, colour, gauge, length].filter((w) => w !== '').join(' '));
+/** `3 white`. */
+export function drawnInWords({ run, colour, link }: CoreOnDrawing): string {
+  return link ? `${run} link` : printable(`${run} ${colour}`);
 }
 
 /** `3 WH`, for narrow drawings: letters of IEC 60757 where the colour has some, else the colour, cut when long. */

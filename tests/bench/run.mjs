@@ -1,6 +1,6 @@
 // How long a check takes; prints figures and asserts no time. Needs a built dist/.
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -160,7 +160,28 @@ metered('zones on a trunk', {
   '6 x 10': shopOf(6, 10, {}),
   '20 x 15': shopOf(20, 15, {}),
 });
-metered('gates on one relay', { 30: written(30), 100: written(100), 300: written(300) });
+
+/** The sheet itself: user CPU, steps, cover, and by how much the time grows for a doubling of the gates. */
+console.log(
+  '\nmeter: gates on one relay, user CPU of one run, steps, faults shown of those that can be, growth per doubling:',
+);
+let smaller;
+for (const count of [3, 12, 30, 60, 100, 200, 300]) {
+  const line = 'node bin/pullin.js meter --json "$1" >"$2" 2>/dev/null && times';
+  const answer = join(folder, 'sheet.json');
+  const { stdout } = spawnSync('sh', ['-c', line, 'sh', written(count), answer], {
+    cwd: root,
+    encoding: 'utf8',
+  });
+  const [, minutes, seconds] = /^(\d+)m([\d.]+)s/.exec(stdout.trim().split('\n').at(-1)) ?? [];
+  const user = 60 * Number(minutes) + Number(seconds);
+  const { steps, detected, detectable } = JSON.parse(readFileSync(answer, 'utf8'));
+  const growth = smaller && 2 ** (Math.log2(user / smaller.user) / Math.log2(count / smaller.count));
+  console.log(
+    `  ${String(count).padStart(3)} gates ${user.toFixed(2).padStart(7)} s ${String(steps.length).padStart(5)} steps  ${detected} of ${detectable}${growth === undefined ? '' : `  ${growth.toFixed(2)} times a doubling`}`,
+  );
+  smaller = { count, user };
+}
 metered('gates on one relay', { 12: written(12), 60: written(60), 200: written(200) }, 'faults');
 
 /** What would be answered with one fault in the circuit, once a question is chosen; the time is that of choosing. */

@@ -64,7 +64,7 @@ describe('drawn on a terminal', () => {
   it.each([
     [['--open', 'planner'], 'no part is called "planner"; did you mean planer?'],
     [['--open', 'K1'], 'K1 is a relay'],
-    [['--size', 'a3'], 'Allowed choices are a4, letter'],
+    [['--size', 'a2'], 'Allowed choices are a4, a3, letter, tabloid'],
     [['--width', '7'], 'whole number of columns'],
     [['-o', 'lane.png'], 'ends in .svg'],
   ])('refuses %j', async (args, message) => {
@@ -124,8 +124,8 @@ describe('drawn on paper', () => {
     expect(readFileSync(join(folder, 'lane.yaml'), 'utf8')).toBe(before);
   });
 
-  it('says when the words would be too small, and takes a larger sheet', async () => {
-    const gates = Array.from({ length: 200 }, (_, i) => `g${i}`);
+  it('takes as many sheets as legible words need, and names the sheet and column of each conductor that goes on', async () => {
+    const gates = Array.from({ length: 60 }, (_, i) => `g${i}`);
     const text = [
       'format: 1',
       'stock: {bell: {kind: cable, gauge: 18 AWG, cores: 2}}',
@@ -143,9 +143,20 @@ describe('drawn on paper', () => {
     writeFileSync(join(folder, 'big.yaml'), text);
     const { status, err } = await here('big.yaml', '-o', 'big.svg');
     expect(status).toBe(0);
-    expect(err).toMatch(
-      /^big\.svg: a sheet of A[0-3]: on the size asked for its words would be too small to read/,
-    );
+    const names = readdirSync(folder).filter((name) => name.endsWith('.svg'));
+    expect(names.length).toBeGreaterThan(3);
+    expect(err).toContain(`big-${names.length}.svg: ${names.length} sheets of A4`);
+    const svgs = names.map((name) => readFileSync(join(folder, name), 'utf8'));
+    for (const svg of svgs) {
+      wellFormed(svg);
+      expect(svg).toMatch(/width="(210|297)mm"/);
+      // 8 points at 96 px to the inch are 10.67 px.
+      for (const [, size] of svg.matchAll(/font-size="([\d.]+)"/g)) expect(Number(size)).toBeGreaterThan(8.9);
+    }
+    expect(svgs[0]).toContain('>2/');
+    const refused = await here('big.yaml', '-o', '-');
+    expect(refused.status).toBe(2);
+    expect(refused.err).toContain('name a file with -o');
   });
 
   it('lets no text of a plan become markup', async () => {

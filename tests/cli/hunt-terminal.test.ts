@@ -25,6 +25,7 @@ const hunt = (args: readonly string[], steps: readonly Step[], env = {}, columns
 /** The far gate is dead because its lever is not reached. */
 const LEVER: readonly Step[] = [
   type('seen: ', 'lathe open: off'),
+  type('seen, or Enter: ', ''),
   type('quit):', 'saw open: runs'),
   type('quit):', 'yes'),
   type('volts (?', '12'),
@@ -41,6 +42,7 @@ describe.skipIf(!HAS_TERMINAL)('a hunt in a terminal', () => {
         type('quit):', ''),
         type('! nothing was typed', 'perhaps'),
         type('! found "perhaps", expected yes', '?'),
+        type('quit):', 'undo'),
         type('quit):', 'undo'),
         type('There is nothing to take back.', 'lathe open: runs'),
         type('quit):', 'undo'),
@@ -65,23 +67,27 @@ describe.skipIf(!HAS_TERMINAL)('a hunt in a terminal', () => {
     expect(output).not.toMatch(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/);
     expect(lines().filter((l) => l !== 'saw lathe open: ?')).toEqual([
       expect.stringMatching(/ \?$/),
+      'undo',
       'saw lathe open: runs',
       'undo',
       'saw lathe open: off',
       'saw saw open: runs',
       'saw lathe open by finger: runs',
       expect.stringMatching(/^reading \S+ lathe\.NO = 12 V DC with lathe open$/),
+      'mended: lathe: open, it does not move the lever of its switch',
     ]);
   });
+});
 
+describe.skipIf(!HAS_TERMINAL || !WHOLE)('a hunt in a terminal, more of it', () => {
   it('is left at Ctrl-C with the log whole, and gone on from there', () => {
-    const left = hunt(['--log', 'shop.log'], [...LEVER.slice(0, 2), { wait: 'quit):', send: '\u0003' }]);
+    const left = hunt(['--log', 'shop.log'], [...LEVER.slice(0, 3), { wait: 'quit):', send: '\u0003' }]);
     expect([left.status, left.text.slice(-200)]).toEqual([
       0,
       expect.stringContaining('Left there. The log has all of it.'),
     ]);
     expect(lines()).toEqual(['saw lathe open: off', 'saw saw open: runs']);
-    const resumed = hunt(['--log', 'shop.log'], [...LEVER.slice(2), type('Did that put it right?', 'y')]);
+    const resumed = hunt(['--log', 'shop.log'], [...LEVER.slice(3), type('Did that put it right?', 'y')]);
     expect([resumed.status, resumed.text]).toEqual([0, expect.not.stringContaining('seen: ')]);
     expect(lines().slice(0, 3)).toEqual([
       'saw lathe open: off',
@@ -89,9 +95,7 @@ describe.skipIf(!HAS_TERMINAL)('a hunt in a terminal', () => {
       'saw lathe open by finger: runs',
     ]);
   });
-});
 
-describe.skipIf(!HAS_TERMINAL || !WHOLE)('a hunt in a terminal, more of it', () => {
   it.each([
     ['quit', 'quit\r'],
     ['q', 'q\r'],
@@ -102,10 +106,34 @@ describe.skipIf(!HAS_TERMINAL || !WHOLE)('a hunt in a terminal, more of it', () 
     expect([status, text.trimEnd().endsWith('Left there.')]).toEqual([0, true]);
   });
 
+  it('hears all that was seen before it asks, and takes back what did not help', () => {
+    const { status, text } = hunt(
+      ['--log', 'shop.log'],
+      [
+        type('seen: ', 'lathe open: off'),
+        type('seen, or Enter: ', 'saw open: off'),
+        type('seen, or Enter: ', 'undo'),
+        type('seen, or Enter: ', 'saw open: runs'),
+        type('seen, or Enter: ', 'lathe open by finger: runs'),
+        type('seen, or Enter: ', 'nothing more'),
+        type('volts (?', '12'),
+        type('Did that put it right?', 'no'),
+        type('quit):', 'undo'),
+        type('Did that put it right?', 'mended'),
+      ],
+    );
+    expect([status, text]).toEqual([0, expect.stringContaining('Mended: lathe: open, it does not move')]);
+    expect(lines().slice(-3)).toEqual([
+      'no help: lathe: open, it does not move the lever of its switch',
+      'undo',
+      'mended: lathe: open, it does not move the lever of its switch',
+    ]);
+  });
+
   it('takes several lines that are pasted at once', () => {
     const { status, text } = hunt(
       ['--log', 'shop.log'],
-      [type('seen: ', 'lathe open: off\rsaw open: runs\rlathe open by finger: runs\r12\ryes')],
+      [type('seen: ', 'lathe open: off\r\rsaw open: runs\rlathe open by finger: runs\r12\ryes')],
     );
     expect([status, text]).toEqual([0, expect.stringContaining('Move the switch of lathe')]);
     expect(lines().slice(0, 3)).toEqual([
@@ -131,6 +159,7 @@ describe.skipIf(!HAS_TERMINAL || !WHOLE)('a hunt in a terminal, more of it', () 
       [],
       [
         type('seen: ', 'saw open: off'),
+        type('seen, or Enter: ', 'nothing more'),
         type('quit):', 'K1.A1 K1.A2 = 300 V with saw open'),
         type('look again', 'K1.A1 K1.A2 = 0 V with saw open'),
         type('quit):', 'quit'),

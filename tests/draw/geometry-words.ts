@@ -55,10 +55,19 @@ function countFaults({ labels, symbols }: Drawing, plan: Plan): string[] {
   ];
 }
 
+/** Half of what a contact takes in the middle of its box, px. */
+const ASIDE = 20;
+
 /** True where a label may stand in the box of a symbol: its marks and captions, and all words of what is plugged in. */
-function atHome({ what, of }: Label, { part, id, terminals, plugged }: DrawnSymbol): boolean {
+function atHome(label: Label, { part, id, terminals, plugged, box, figure }: DrawnSymbol): boolean {
+  const { what, of } = label;
+  const contact = ['gate', 'switch', 'button', 'cutout', 'pole', 'static-pole'].includes(figure);
   if (what === 'mark' && terminals.some((t) => t.key === of)) return true;
   if (what === 'caption' && (of === part || of === id)) return true;
+  // The name of a contact may stand beside the contact itself, which lies in the middle.
+  const middle = box.x + box.width / 2;
+  const aside = label.x + label.width <= middle - ASIDE || label.x >= middle + ASIDE;
+  if ((what === 'name' || what === 'finding') && of === part && contact && aside) return true;
   return plugged.some((p) => (what === 'caption' || what === 'name') && p.part === of);
 }
 

@@ -1,6 +1,5 @@
 /** Plans to draw: every example, and generated ones, right and wrong, that are the same for the same seed. */
 import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { readPlan } from '../../src/plan/read.ts';
 import { dice } from '../oracles/corpus/corpus.ts';
 import { distinct } from '../oracles/corpus/mutant.ts';
@@ -17,7 +16,8 @@ export interface PlanText {
   readonly text: string;
 }
 
-const examples = fileURLToPath(new URL('../../examples/', import.meta.url));
+/** Tests and tools run in the root of the project. */
+const examples = `${process.cwd()}/examples/`;
 
 /** The right examples, and the wrong ones that can be read; named by their path from the folder of examples. */
 export function allExamples(): PlanText[] {

@@ -3,8 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { applyEdits } from '../../src/edit/apply-edits.ts';
 import type { Edit } from '../../src/edit/edits.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { WHOLE } from '../helpers/share.ts';
 import { good } from '../plan/helpers.ts';
 import { COLOURS, edited, LAYOUTS, type Model, type ModelRun, render, TERMINALS } from './edit-layouts.ts';
+
+/** Random plans that each property is tried on. */
+const RUNS = WHOLE ? 100 : 30;
 
 const apply = (text: string, ...edits: Edit[]) => applyEdits(text, good(text), edits);
 const remove = (run: number, core: number): Edit => ({ do: 'remove', run, core });
@@ -78,6 +82,7 @@ describe('random plans and edits', { timeout: 60_000 }, () => {
           else expect(result).toEqual({ text: render({ ...model, runs: after }) });
         },
       ),
+      { numRuns: RUNS },
     );
   });
 
@@ -126,6 +131,7 @@ describe('random plans and edits', { timeout: 60_000 }, () => {
           }
         },
       ),
+      { numRuns: RUNS },
     );
   });
 });

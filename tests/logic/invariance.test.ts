@@ -9,6 +9,14 @@ import { randomPlan } from './random-plan.ts';
 /** How a plan is written down must not change what is said of it: names, order, direction of a core, a joint more. */
 type Doc = ReturnType<typeof parseDocument>;
 
+const outcomes = new Map<string, ReturnType<typeof outcome>>();
+/** That of a plan as it stands, which is held against several changes. */
+const outcomeBefore = (text: string) => {
+  const found = outcomes.get(text) ?? outcome(text);
+  outcomes.set(text, found);
+  return found;
+};
+
 const outcome = (text: string) => {
   const r = reportOf(text);
   // A motor listed ahead of the outlet it plugs into is named beside that outlet, so this one is counted once.
@@ -129,7 +137,7 @@ it.each(CHANGES)('random plans, %s: the same verdict and findings', { timeout: 6
   fc.assert(
     fc.property(tapes, fc.nat(1 << 20), (tape, n) => {
       const text = randomPlan(tape);
-      expect(outcome(change(text, n))).toEqual(outcome(text));
+      expect(outcome(change(text, n))).toEqual(outcomeBefore(text));
     }),
     { numRuns: share(25), seed: 40 },
   );
@@ -150,7 +158,7 @@ it.each(CHANGES.slice(0, 3))(
       const text = readFileSync(file, 'utf8');
       expect([file.pathname.split('/').pop(), outcome(change(text, 0xa5a5a))]).toEqual([
         file.pathname.split('/').pop(),
-        outcome(text),
+        outcomeBefore(text),
       ]);
     }
   },

@@ -16,7 +16,7 @@ import { hostilePlan, MARKUP, pageFor, pageOfExample } from './pages.ts';
 
 const PHONE = { width: 360, height: 740 };
 
-describe.skipIf(SKIPPED)('the page in a browser', { timeout: 20_000 }, () => {
+describe.skipIf(SKIPPED)('the page in a browser', () => {
   let browser: Browser;
   const folder = mkdtempSync(join(tmpdir(), 'pullin-page-'));
   const files = new Map<string, string>();

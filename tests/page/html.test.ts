@@ -6,6 +6,7 @@ import { pageOf } from '../../src/page/build.ts';
 import { Study } from '../../src/study/study.ts';
 import { example, exampleNames } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
+import { sampled } from '../helpers/share.ts';
 import { report } from '../report/samples.ts';
 import { browserFiles } from './browser-files.ts';
 import { hostilePlan, MARKUP, pageFor, pageOfExample } from './pages.ts';
@@ -65,12 +66,15 @@ describe('a page', () => {
     expect([...order].sort((a, b) => a - b)).toEqual(order);
   });
 
-  it.each([...exampleNames(), 'wrong/planer-on-break-tab'])('asks for nothing from anywhere: %s', (name) => {
-    const html = pageOfExample(name).replaceAll('xmlns="http://www.w3.org/2000/svg"', '');
-    expect(html).not.toMatch(
-      /https?:|\bsrc\s*=|\bhref\s*=\s*"(?!#)|url\(|@import|\bstyle\s*=|\son[a-z]+\s*=\s*"/,
-    );
-  });
+  it.each([...sampled(exampleNames(), 6), 'wrong/planer-on-break-tab'])(
+    'asks for nothing from anywhere: %s',
+    (name) => {
+      const html = pageOfExample(name).replaceAll('xmlns="http://www.w3.org/2000/svg"', '');
+      expect(html).not.toMatch(
+        /https?:|\bsrc\s*=|\bhref\s*=\s*"(?!#)|url\(|@import|\bstyle\s*=|\son[a-z]+\s*=\s*"/,
+      );
+    },
+  );
 
   it('stays below 300 kB with 10 gates', () => {
     expect(Buffer.byteLength(pageFor(gates(10)))).toBeLessThan(300_000);

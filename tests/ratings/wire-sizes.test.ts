@@ -54,10 +54,11 @@ describe('current of a control conductor', () => {
     [23, 1, 'common practice, 24 AWG'],
     [22, 2, 'common practice, 22 AWG'],
     [20, 3, 'common practice, 20 AWG'],
-    [18, 6, 'NEC 402.5, 18 AWG (from memory)'],
-    [17, 6, 'NEC 402.5, 18 AWG (from memory)'],
-    [16, 8, 'NEC 402.5, 16 AWG (from memory)'],
-    [12, 8, 'NEC 402.5, 16 AWG (from memory)'],
+    [18, 6, 'NEC 402.5, 18 AWG'],
+    [17, 6, 'NEC 402.5, 18 AWG'],
+    [16, 8, 'NEC 402.5, 16 AWG'],
+    [14, 15, 'NEC Table 310.16, 60 °C column, 14 AWG'],
+    [12, 20, 'NEC Table 310.16, 60 °C column, 12 AWG'],
   ])('%d AWG: %d A by %s', (awg, amps, basis) => {
     expect(controlWireAmps(awgCable(awg))).toEqual({ amps, basis });
   });

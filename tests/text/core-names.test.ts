@@ -30,9 +30,8 @@ it('names and counts several', () => {
 
 it('is short on a drawing', () => {
   const drawn = { run: '3', colour: 'white' };
-  expect(drawnInWords(drawn, '20 AWG', '4 m')).toBe('3 white 20 AWG 4 m');
-  expect(drawnInWords(drawn, '', '')).toBe('3 white');
-  expect(drawnInWords({ ...drawn, link: true }, '', '20 cm')).toBe('3 link');
+  expect(drawnInWords(drawn)).toBe('3 white');
+  expect(drawnInWords({ ...drawn, link: true })).toBe('3 link');
   expect(drawnInLetters(drawn)).toBe('3 WH');
   expect(drawnInLetters({ run: '3', colour: 'turquoise' })).toBe('3 TQ');
 });

@@ -25,8 +25,17 @@ const {
 
 const PROGRESS = /^(trying faults:|trying failures:|working out the meter sheet)( \d+ %)?\n$/;
 
+const ran = new Map();
+
+/** As `run`, once for what several documents show. */
+function pullin(args, cwd = root) {
+  const key = JSON.stringify([args, cwd]);
+  if (!ran.has(key)) ran.set(key, run(args, cwd));
+  return ran.get(key);
+}
+
 /** Runs the command in this process, as on a pipe: 80 columns, no colour, paths relative to the root. */
-async function pullin(args, cwd = root) {
+async function run(args, cwd) {
   let text = '';
   let out = '';
   const stream = { columns: 80, isTTY: false, write: (part) => (text += part) };

@@ -73,7 +73,8 @@ class Assembly {
     const box = { x, y, width: words.box, height };
     const middle = Math.min(x + (words.box - words.head) / 2, cell.bodyRight - words.head);
     const left = Math.max(cell.bodyLeft, middle);
-    this.labels.push(...words.heads(m.unit > 0 ? Math.floor(left) : left, y));
+    const row = y + m.figure(p.spec.figure).head;
+    this.labels.push(...words.heads(m.unit > 0 ? Math.floor(left) : left, box, row));
     const terminals = p.spec.terminals.map((spec): DrawnTerminal => {
       const own = this.of.slots.get(spec.key)!;
       const xOf = (side: Side) => (side === 'left' ? x : x + words.box);

@@ -120,11 +120,12 @@ function zonesOf(
     { length: placement.columns + 1 },
     (): Zone => ({ left: m.unit, body: 0, right: 0 }),
   );
-  for (const [p, { zone }] of words) {
+  for (const [p, { zone, beside, reach }] of words) {
     const own = zones[p.column]!;
     own.left = Math.max(own.left, m.stub);
     own.right = Math.max(own.right, m.stub);
     own.body = Math.max(own.body, zone);
+    if (beside !== undefined) own[beside] = Math.max(own[beside], reach + m.labelPad);
   }
   for (const line of lines) {
     if (line.label === undefined) continue;

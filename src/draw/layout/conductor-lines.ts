@@ -72,6 +72,13 @@ export function slotsOf(placed: readonly Placed[]): Map<string, Slot[]> {
   return slots;
 }
 
+/** The slots of each symbol. */
+export function slotsBySymbol(slots: ReadonlyMap<string, readonly Slot[]>): Map<Placed, Slot[]> {
+  const own = new Map<Placed, Slot[]>();
+  for (const all of slots.values()) for (const slot of all) push(own, slot.placed, slot);
+  return own;
+}
+
 /** All cores and links as lines between slots. */
 export function linesOf(
   plan: Plan,
@@ -179,9 +186,7 @@ export function placeWords(lines: readonly Line[], slots: Iterable<Slot>): void 
     const narrow = (r: (typeof rated)[0]) => Number(r.end.slot.placed.spec.figure === 'joint');
     rated.sort(
       (p, q) =>
-        p.rivals - q.rivals ||
-        narrow(p) - narrow(q) ||
-        q.end.slot.band - p.end.slot.band || p.all - q.all,
+        p.rivals - q.rivals || narrow(p) - narrow(q) || q.end.slot.band - p.end.slot.band || p.all - q.all,
     );
     const best = rated[0]!;
     // Where a rail's core meets others at its far end, no line but its own may touch the rail.

@@ -17,6 +17,8 @@ export function sectionOf(spec: SymbolSpec, nets: readonly number[], sides: NetS
     if (mains === sides.low.has(net)) continue;
     vote += mains ? 1 : -1;
   }
+  // A splice of earth alone belongs to the conductors of the mains.
+  if (spec.figure === 'joint' && nets.length > 0 && nets.every((net) => sides.earth.has(net))) return 'mains';
   const { home, fixed } = traitsOf(spec.figure);
   if (fixed || vote === 0) return home(spec.part);
   return vote > 0 ? 'mains' : 'low';

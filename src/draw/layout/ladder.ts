@@ -24,7 +24,8 @@ export function ladderOf(
   const left = new Set<number>();
   const right = new Set<number>();
   for (const { ranked } of sources)
-    for (const t of ranked.spec.terminals) for (const p of points.of(t.key)) (live(t.key) ? left : right).add(p);
+    for (const t of ranked.spec.terminals)
+      for (const p of points.of(t.key)) (live(t.key) ? left : right).add(p);
   for (const p of left) right.delete(p);
   const block: Block | undefined = blockOf(others, { left, right });
   return {

@@ -3,7 +3,7 @@ import type { Circuit } from '../../circuit/circuit.ts';
 import type { Drawing } from '../drawing.ts';
 import { assembled } from './assembled-drawing.ts';
 import { setColumns } from './column-widths.ts';
-import { linesOf, placeWords, slotsOf } from './conductor-lines.ts';
+import { linesOf, placeWords, slotsBySymbol, slotsOf } from './conductor-lines.ts';
 import type { NetSides } from './home-section.ts';
 import type { Measures } from './measures.ts';
 import { placeSymbols, type Room } from './place-symbols.ts';
@@ -36,7 +36,10 @@ export function layOut(input: LayoutInput, measures: Measures, room: Room): Draw
   placeWords(lines, [...slots.values()].flat());
   const rows = setRows(placement, slots, lines, measures);
   const tracks = assignTracks(lines, placement.columns + 1, rows, measures);
-  const words = new Map(placement.placed.map((p) => [p, symbolWords(p, measures)] as const));
+  const own = slotsBySymbol(slots);
+  const words = new Map(
+    placement.placed.map((p) => [p, symbolWords(p, measures, own.get(p) ?? [])] as const),
+  );
   const widths = setColumns(placement, lines, tracks, words, measures);
   return assembled({ placement, slots, lines, rows, tracks, words, widths }, measures);
 }

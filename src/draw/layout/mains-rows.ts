@@ -31,7 +31,9 @@ export function mainsRowsOf(items: readonly Item[], points: Points, setting: Set
   const fed = sinks.map((item): Fed => {
     const rows = byRow(item).map((t) => {
       const [point] = points.of(t.key);
-      const own = pieces.filter((piece) => !taken.has(piece) && point !== undefined && leadsTo(piece, point, feeds));
+      const own = pieces.filter(
+        (piece) => !taken.has(piece) && point !== undefined && leadsTo(piece, point, feeds),
+      );
       for (const piece of own) taken.add(piece);
       const block =
         point === undefined ? undefined : blockOf(own.flat(), { left: feeds, right: new Set([point]) });
@@ -71,11 +73,18 @@ interface Rung {
 }
 
 /** What hangs between two conductors of the feed: from the one it is fed by to the one it returns by. */
-function rungOf(piece: readonly Item[], feeds: ReadonlySet<number>, points: Points, plugs: readonly Item[]): Rung {
+function rungOf(
+  piece: readonly Item[],
+  feeds: ReadonlySet<number>,
+  points: Points,
+  plugs: readonly Item[],
+): Rung {
   const names = new Map<number, string>();
   for (const { ranked } of plugs)
     for (const t of ranked.spec.terminals) for (const p of points.of(t.key)) names.set(p, t.name);
-  const own = [...new Set(piece.flatMap((item) => [...item.left, ...item.right]))].filter((p) => feeds.has(p));
+  const own = [...new Set(piece.flatMap((item) => [...item.left, ...item.right]))].filter((p) =>
+    feeds.has(p),
+  );
   const order = (p: number) => ['PE', 'N', 'L3', 'L2'].indexOf(names.get(p) ?? '');
   const back = own.length < 2 ? [] : [...own].sort((a, b) => rank(order(a)) - rank(order(b))).slice(0, 1);
   const right = new Set(back);

@@ -11,6 +11,8 @@ export interface Measures {
   readonly unit: number;
   /** captions cut to what a person at the bench must see, on one line with the name */
   readonly brief: boolean;
+  /** letters of a line of a caption that stands below the name */
+  readonly captionLine: number;
   /** marks and the labels of lanes lie in the line, instead of above it */
   readonly inLine: boolean;
   /** what a figure needs between its marks, above its first line and below its last */
@@ -19,6 +21,10 @@ export interface Measures {
   readonly plugged: { readonly width: number; readonly height: number };
   /** between the lines of two terminals of a symbol, at least */
   readonly rowGap: number;
+  /** the same between the make and the break of one contact */
+  readonly closeGap: number;
+  /** the name of a contact with make and break stands below its common lead, where there is nothing else */
+  readonly besideNames: boolean;
   /** between two lines of one terminal, at least */
   readonly portGap: number;
   /** between a line and a label above or below it */
@@ -44,14 +50,21 @@ export interface Measures {
   readonly coreText: 'words' | 'letters';
 }
 
+/** px of type of 8 and of 10 points, 96 px to the inch: the least that is read at arm's length, and what stands out. */
+export const SMALL_TYPE = 32 / 3;
+export const LARGE_TYPE = 40 / 3;
+
+const small = { font: SMALL_TYPE, height: 13 };
+const large = { font: LARGE_TYPE, height: 16 };
+
 const SIZE: Readonly<Record<Label['what'], { readonly font: number; readonly height: number }>> = {
-  name: { font: 12, height: 15 },
-  caption: { font: 10, height: 12 },
-  mark: { font: 9, height: 11 },
-  core: { font: 9.5, height: 12 },
-  finding: { font: 11, height: 15 },
-  section: { font: 11, height: 14 },
-  barrier: { font: 11, height: 14 },
+  name: large,
+  caption: small,
+  mark: small,
+  core: small,
+  finding: large,
+  section: small,
+  barrier: small,
 };
 
 /** px of the letters of each kind of label. */
@@ -67,14 +80,17 @@ export const PIXELS: Measures = {
   height: (what) => SIZE[what].height,
   unit: 0,
   brief: false,
+  captionLine: 16,
   inLine: false,
   figure: (figure) => ({
     width: figure === 'joint' ? 10 : 48,
-    head: figure === 'joint' ? 8 : 18,
-    foot: traitsOf(figure).tall ? 18 : figure === 'joint' ? 8 : 12,
+    head: figure === 'joint' ? 8 : traitsOf(figure).contacts ? 15 : 18,
+    foot: traitsOf(figure).tall ? 18 : figure === 'joint' || traitsOf(figure).contacts ? 8 : 12,
   }),
   plugged: { width: 44, height: 44 },
-  rowGap: 24,
+  rowGap: 20,
+  closeGap: 17,
+  besideNames: true,
   portGap: 16,
   labelGap: 2,
   step: 14,
@@ -85,9 +101,9 @@ export const PIXELS: Measures = {
   trackClear: 8,
   laneEdge: 6,
   laneGap: 17,
-  bandGap: 10,
+  bandGap: 6,
   barrierGap: 8,
-  margin: 14,
+  margin: 8,
   coreText: 'words',
 };
 
@@ -96,10 +112,13 @@ export const CHARACTERS: Measures = {
   height: () => 1,
   unit: 1,
   brief: true,
+  captionLine: 200,
   inLine: true,
   figure: (figure) => ({ width: figure === 'joint' ? 1 : 7, head: 0.5, foot: 0.5 }),
   plugged: { width: 0, height: 0 },
   rowGap: 1,
+  closeGap: 1,
+  besideNames: false,
   portGap: 1,
   labelGap: 0.5,
   step: 1,

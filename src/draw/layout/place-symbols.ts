@@ -61,7 +61,7 @@ export interface Room extends Setting {
 }
 
 /** The side on which a terminal leaves its symbol. */
-export function sideOf(mirrored: boolean, side: Side): Side {
+function sideOf(mirrored: boolean, side: Side): Side {
   if (!mirrored) return side;
   return side === 'left' ? 'right' : 'left';
 }
@@ -77,7 +77,8 @@ export function placeSymbols(
   const rails = railsOf(circuit, sides);
   const flows = new Map<string, Flow>();
   for (const r of ranked)
-    for (const t of r.spec.terminals) flows.set(t.key, flowOf(r, t, circuit.netOf.get(t.key), rails.feeds[r.section]));
+    for (const t of r.spec.terminals)
+      flows.set(t.key, flowOf(r, t, circuit.netOf.get(t.key), rails.feeds[r.section]));
   const joints = specs.filter((s) => s.figure === 'joint').map((s) => s.terminals[0]!.key);
   const points = pointsOf(circuit, joints, (key) => flows.get(key));
   const parts = groupsOf(ranked).map((group) => {
@@ -153,11 +154,7 @@ function itemOf(ranked: Ranked, points: Points): Item {
 }
 
 /** Gives every terminal its channel: that of its point where nothing stands between, else the one beside its symbol. */
-function seated(
-  seats: readonly Seat[],
-  columns: number,
-  points: Points,
-): Placed[] {
+function seated(seats: readonly Seat[], columns: number, points: Points): Placed[] {
   const cells = new Cells(columns);
   for (const seat of seats)
     for (let band = seat.bands[0]!; band <= seat.bands.at(-1)!; band++)

@@ -1,5 +1,6 @@
 /** What is plugged into a symbol: its words, and its box. */
 
+import { columns, wrap } from '../../text/wrap.ts';
 import type { Box, DrawnSymbol, Label } from '../drawing.ts';
 import type { Measures } from './measures.ts';
 import type { Placed } from './place-symbols.ts';
@@ -8,18 +9,30 @@ import type { Placed } from './place-symbols.ts';
 function pluggedWords(p: Placed, m: Measures) {
   return p.spec.plugged.map((q) => {
     const name = m.brief ? `feeds ${q.part}` : q.part;
-    const caption = m.brief ? '' : q.caption;
+    const captions = m.brief || q.caption === '' ? [] : inLines(q.caption, m.captionLine - 4);
     return {
       ...q,
       name,
-      caption,
+      captions,
       width: Math.max(
         m.width(name, 'name'),
-        caption === '' ? 0 : m.width(caption, 'caption'),
+        ...captions.map((text) => m.width(text, 'caption')),
         m.plugged.width,
       ),
     };
   });
+}
+
+/** Words of a caption in lines of at most `most` letters, parted at commas where that will do. */
+export function inLines(caption: string, most: number): string[] {
+  const lines: string[] = [];
+  for (const piece of caption.split(/(?<=,) /)) {
+    const last = lines.at(-1);
+    if (last !== undefined && columns(last) + 1 + columns(piece) <= most)
+      lines[lines.length - 1] = `${last} ${piece}`;
+    else lines.push(piece);
+  }
+  return lines.flatMap((line) => wrap(line, most));
 }
 
 /** Width of the widest of what is plugged in; 0 for nothing. */
@@ -46,10 +59,7 @@ export function placePlugged(
       y += height;
     };
     if (q.name !== '') put(q.name, 'name');
-    if (!m.brief) {
-      if (q.caption !== '') put(q.caption, 'caption');
-      else y += m.height('caption');
-    }
+    for (const text of q.captions) put(text, 'caption');
     // On a terminal the words are all there is of it.
     const last = labels.at(-1)!;
     const box = m.brief ? last : { x, y, width: m.plugged.width, height: m.plugged.height };
@@ -68,6 +78,8 @@ export const BESIDE = 16;
 
 /** Height of the parts plugged into a symbol with their words. */
 export function pluggedHeight(p: Placed, m: Measures): number {
-  const words = m.brief ? m.height('name') : m.height('name') + m.height('caption');
-  return p.spec.plugged.length * (words + m.plugged.height);
+  return pluggedWords(p, m).reduce(
+    (sum, { captions }) => sum + m.height('name') + captions.length * m.height('caption') + m.plugged.height,
+    0,
+  );
 }

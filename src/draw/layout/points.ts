@@ -25,11 +25,7 @@ interface Wire {
 }
 
 /** The points of a plan. `joints` are the keys of its splices, `flowOf` says how the current goes at all other terminals. */
-export function pointsOf(
-  circuit: Circuit,
-  joints: readonly string[],
-  flowOf: (key: string) => Flow,
-): Points {
+export function pointsOf(circuit: Circuit, joints: readonly string[], flowOf: (key: string) => Flow): Points {
   return new Splitting(circuit, flowOf).split(joints);
 }
 

@@ -1,10 +1,10 @@
 /** Heights: the y of every terminal's lines, of every lane, of every symbol. */
-import { push } from '../../plan/map-entries.ts';
 import type { Label } from '../drawing.ts';
-import { crosses, type End, type Line, type Slot } from './conductor-lines.ts';
+import { crosses, type End, type Line, type Slot, slotsBySymbol } from './conductor-lines.ts';
 import type { Measures } from './measures.ts';
 import type { Placed, Placement } from './place-symbols.ts';
 import { pluggedHeight } from './plugged-words.ts';
+import { besideSide, captionLines } from './symbol-words.ts';
 
 export interface Rows {
   /** top of each symbol's box and its height, by id */
@@ -15,9 +15,9 @@ export interface Rows {
   readonly height: number;
 }
 
-/** Lines of words over a symbol, the caption below the name. */
+/** Lines of words over a symbol, the caption below the name, where there is room. */
 function headWords(p: Placed, measures: Measures): Label['what'][] {
-  return measures.brief || p.spec.caption === '' ? ['name'] : ['name', 'caption'];
+  return measures.brief ? ['name'] : ['name', ...captionLines(p, measures).map(() => 'caption' as const)];
 }
 
 /** Sets the `ys` of all slots and returns what else has a height. */
@@ -40,7 +40,7 @@ interface Share {
 
 class Stack {
   private readonly bands: Share[][];
-  private readonly own = new Map<Placed, Slot[]>();
+  private readonly own: ReadonlyMap<Placed, Slot[]>;
   private readonly boxes = new Map<string, { y: number; height: number }>();
   /** y of the first row of each symbol whose box is not closed yet */
   private readonly tops = new Map<Placed, number>();
@@ -51,7 +51,7 @@ class Stack {
     private readonly measures: Measures,
   ) {
     this.bands = Array.from({ length: placement.bands }, () => []);
-    for (const all of slots.values()) for (const slot of all) push(this.own, slot.placed, slot);
+    this.own = slotsBySymbol(slots);
     for (const p of placement.placed) {
       const own = this.own.get(p) ?? [];
       for (let band = p.band; band <= p.lastBand; band++)
@@ -114,7 +114,8 @@ class Stack {
     const label = slots.some((s) => s.inner === 0 && labelled(s.ports[0]!, 'above'));
     const words = label ? m.labelGap + m.height('core') : 0;
     if (!first) return Math.max(m.rowGap / 2, words);
-    const names = headWords(placed, m).reduce((sum, what) => sum + m.height(what), 0);
+    const beside = besideSide(placed, this.own.get(placed) ?? [], m) !== undefined;
+    const names = beside ? 0 : headWords(placed, m).reduce((sum, what) => sum + m.height(what), 0);
     return Math.max(names + m.figure(placed.spec.figure).head, words);
   }
 
@@ -128,7 +129,7 @@ class Stack {
       if (row > 0) {
         const before = slots.filter((s) => s.inner === row - 1);
         y += Math.max(
-          m.rowGap,
+          m.closeGap,
           this.#room(
             before.flatMap((s) => s.ports.at(-1)!),
             here.flatMap((s) => s.ports[0]!),

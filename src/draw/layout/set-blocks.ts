@@ -59,7 +59,9 @@ export class Setter {
       case 'series':
         return this.#series(block, span, rails, top);
       case 'parallel':
-        return isBank(block) ? this.#bank(block, span, rails, top) : this.#stack(block.parts, span, rails, top);
+        return isBank(block)
+          ? this.#bank(block, span, rails, top)
+          : this.#stack(block.parts, span, rails, top);
       case 'web':
         return this.#web(block, span, rails, top);
     }
@@ -143,7 +145,8 @@ export class Setter {
     const taken: boolean[][] = [];
     let bottom = top;
     for (const item of block.items) {
-      const own = (points: readonly number[]) => points.map((p) => channels.get(p)!).filter((c) => c !== undefined);
+      const own = (points: readonly number[]) =>
+        points.map((p) => channels.get(p)!).filter((c) => c !== undefined);
       const left = Math.min(span.right - 1, ...own(item.left));
       const column = Math.max(
         span.left + 1,

@@ -45,8 +45,36 @@ export function symbolSpecs(plan: Plan): SymbolSpec[] {
     if (wiring.standsIn(part) !== undefined) return [];
     const placed = new Set<string>();
     const forms = drawnKind(part).symbols(part, wiring.of(part));
-    return forms.map((form) => specOf(part, form, wiring, placed));
+    return forms.map((form) => specOf(part, inUseFirst(form, wiring.of(part)), wiring, placed));
   });
+}
+
+/**
+ * A contact with make and break of which only the break is wired has that in its first row, level with its common. Gates
+ * keep to one form, so that a core on the other tab is seen to leave it.
+ */
+function inUseFirst(form: SymbolForm, { lands }: Wired): SymbolForm {
+  const [first, second, ...more] = form.rows;
+  const [common, make] = first ?? [];
+  const [left, opened] = second ?? [];
+  const swaps =
+    form.figure !== 'gate' &&
+    form.figure !== 'selector' &&
+    more.length === 0 &&
+    left === undefined &&
+    make !== undefined &&
+    opened !== undefined &&
+    lands(opened) &&
+    !lands(make);
+  return swaps
+    ? {
+        ...form,
+        rows: [
+          [common, opened],
+          [undefined, make],
+        ],
+      }
+    : form;
 }
 
 /** `placed` grows by the symbol's terminals: a terminal that several symbols share stands in the first. */

@@ -1,6 +1,7 @@
 /** Upright pieces: which track of a channel each takes, so that no two of them meet. */
-import { crosses, type End, inward, isRail, type Line, type Slot } from './conductor-lines.ts';
+
 import type { Side } from '../drawing.ts';
+import { crosses, type End, inward, isRail, type Line, type Slot } from './conductor-lines.ts';
 import type { Measures } from './measures.ts';
 import type { Rows } from './row-heights.ts';
 

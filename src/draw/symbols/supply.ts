@@ -3,7 +3,7 @@
 import type { Point } from '../drawing.ts';
 import { curve, line, rect, sign } from '../strokes.ts';
 import { axisLeads, axisOf } from './axis.ts';
-import { bodyBox, type Frame, leadsTo, terminal } from './frame.ts';
+import { bodyBox, type Frame, lead, leadsTo, rowOf, terminal } from './frame.ts';
 
 /** `~` in strokes. */
 function acSign({ x, y }: Point): string {
@@ -51,13 +51,11 @@ function converter(frame: Frame): string {
 
 /** Windings of a transformer on one core; the leads go to the one that this symbol is about. */
 function transformer(frame: Frame): string {
-  const names =
-    frame.symbol.figure === 'source'
-      ? ['~1', '~2']
-      : terminal(frame, 'L') === undefined
-        ? ['L1', 'L2']
-        : ['L', 'N'];
-  const [first, second] = names.map((name) => terminal(frame, name));
+  const rows = [...frame.symbol.terminals].sort((a, b) => rowOf(frame, a) - rowOf(frame, b));
+  const own = frame.symbol.figure === 'source' ? ['~1', '~2'].map((name) => terminal(frame, name)) : rows;
+  const [first, second] = [own[0], own.length > 1 ? own.at(-1) : undefined];
+  // Further taps lead to the winding between its ends.
+  const taps = own.slice(1, -1).flatMap((drawn) => (drawn === undefined ? [] : [drawn]));
   const axis = axisOf(frame, first, second);
   const half = Math.min(12, axis.length);
   const step = half / 3;
@@ -78,7 +76,8 @@ function transformer(frame: Frame): string {
   const core = (frame.options.practice === 'iec' ? [5] : [3.8, 6.2]).map((v) =>
     line([axis.place(-half, v * s), axis.place(half, v * s)]),
   );
-  return axisLeads(frame, axis, half) + winding(0, -5) + core.join('') + winding(10, 5);
+  const tapLeads = taps.map((drawn) => lead(frame, drawn, { x: axis.centre.x, y: rowOf(frame, drawn) }));
+  return axisLeads(frame, axis, half) + tapLeads.join('') + winding(0, -5) + core.join('') + winding(10, 5);
 }
 
 /** A supply, on either of its sides. */

@@ -147,8 +147,14 @@ function placeOf(relay: CutoutPart): Pick<Finding, 'line' | 'column'> {
 function tripUnused(study: Study, motor: MotorPart, idle: readonly CutoutPart[]): Finding {
   const names = listOf(idle.map((c) => c.name));
   const signals = idle.some((c) => isSignalWired(study, c));
+  // A relay that opens nothing is none; where the plan says that the motor has none either, the rule is broken.
+  const rule =
+    motor.protector === 'none'
+      ? protectorRule(motor, study.plan.practice, startsAlone(study, motor))
+      : undefined;
   return {
     ...caution(study, motor, {
+      ...(rule !== undefined && { severity: 'warning' }),
       message: `${names} cannot stop ${motor.name}: nothing goes through its break contact 95-96`,
       why: `${signals ? 'Its contact 97-98 only signals a trip' : 'No circuit passes its trip contact'}; the motor stays on and burns although the overload relay has tripped.`,
       fix: 'Wire 95-96 in line with the coil, ahead of every gate and override, and press its test button: the coil has to drop.',

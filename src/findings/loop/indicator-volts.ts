@@ -2,12 +2,13 @@ import type { DiodeEdge, Passive } from '../../circuit/circuit.ts';
 import type { Flows } from '../../electric/flows.ts';
 import type { LedPart, ResistorPart } from '../../plan/part-types.ts';
 import type { Electrics } from '../../study/electrics.ts';
-import { hasResistor } from '../../study/indicators.ts';
+import { hasResistor, indicator } from '../../study/indicators.ts';
 import type { Study } from '../../study/study.ts';
-import { rounded } from '../../text/numbers.ts';
+import { ampsText, rounded } from '../../text/numbers.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { COMMON_PRACTICE, found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
+import { ampsFigure } from './amps-figure.ts';
 
 const entry: FindingEntry = {
   id: 'indicator-volts',
@@ -16,7 +17,7 @@ const entry: FindingEntry = {
   question: 5,
   base: 'dc-chain',
   meaning:
-    'A lamp gets more volts than are printed on it and burns out early, or so few that nobody sees it lit. A bare light-emitting diode, which states its forward volts, has no resistor in line and burns through at once. Then it tells nothing of the loop.',
+    'A lamp gets more volts than are printed on it and burns out early, or so few that nobody sees it lit. A bare light-emitting diode, which states its forward volts, has no resistor in line and burns through at once; or the resistor in line is too small for the current that the diode states. Then it tells nothing of the loop.',
   wrong: '  pilot: {kind: lamp, rated: 6 V DC 2 W}',
   right: '  pilot: {kind: lamp, rated: 12 V DC 2 W}',
   basis: COMMON_PRACTICE,
@@ -53,11 +54,32 @@ function find(study: Study): Finding[] {
   const flows = flowsOf(own);
   return judged.flatMap((one) => {
     const volts = Math.max(0, ...flows.map((f) => voltsAt(f, one)));
-    return misfit(study, one, volts);
+    const behind = one.part.kind === 'led' && hasResistor(study.plan, one.part.name);
+    return behind ? overfed(study, one, volts) : misfit(study, one, volts);
   });
 }
 
-/** Lamps that state their volts, and bare indicators that state their forward volts and have no resistor. */
+/** An indicator behind a resistor that lets more through than it states. */
+function overfed(study: Study, { part, ends }: Judged, volts: number): Finding[] {
+  if (part.kind !== 'led' || part.current === undefined || !('anode' in ends)) return [];
+  const { drop, ohms } = indicator(study.plan, ends);
+  const amps = (volts - drop) / ohms;
+  if (amps <= part.current * SHARES.most) return [];
+  return [
+    found(study.plan, entry, {
+      parts: [part.name],
+      at: part.where.get('current') ?? part.at,
+      message: `${part.name} carries ${ampsText(amps)} and is made for ${ampsText(part.current)}`,
+      why: 'The resistor in line is too small; it burns out early, and then tells nothing.',
+      fix: `The resistor in line with ${part.name} has to be ${rounded(amps / part.current)} times as large.`,
+      figures: [ampsFigure('gets', amps), ampsFigure('made for', part.current)],
+      basis: entry.basis,
+      twin: { alike: `${rounded(amps)} ${part.current}` },
+    }),
+  ];
+}
+
+/** Lamps that state their volts, bare indicators that state their forward volts, and those behind a resistor that state their current. */
 function judgedIn({ plan }: Study, own: Electrics): Judged[] {
   const lamps = own.circuit.passives.flatMap((ends): Judged[] => {
     const part = plan.parts.get(ends.part);
@@ -65,8 +87,9 @@ function judgedIn({ plan }: Study, own: Electrics): Judged[] {
   });
   const leds = own.circuit.diodes.flatMap((ends): Judged[] => {
     const part = plan.parts.get(ends.part);
-    if (part?.kind !== 'led' || part.forward === undefined || hasResistor(plan, part.name)) return [];
-    return [{ part, ends, made: part.forward }];
+    if (part?.kind !== 'led') return [];
+    const judged = hasResistor(plan, part.name) ? part.current : part.forward;
+    return judged === undefined ? [] : [{ part, ends, made: part.forward ?? ends.drop }];
   });
   return [...lamps, ...leds];
 }

@@ -54,12 +54,13 @@ export function pinchLimits(study: Study, source: Source): (wire: Wire) => Limit
   };
 }
 
-interface FuseGuard extends Guard {
+export interface FuseGuard extends Guard {
   /** name of the fuse; none before the first */
   readonly by?: string;
 }
 
-function fuseGuards({ plan, wired }: Study, pole: number): Map<number, FuseGuard> {
+/** The tightest fuse between a pole and each net, on the way that lets most through. */
+export function fuseGuards({ plan, wired }: Study, pole: number): Map<number, FuseGuard> {
   const made = new Map<string, FuseGuard>();
   for (const p of plan.parts.values())
     if (p.kind === 'fuse' && p.rating !== undefined) made.set(p.name, { need: p.rating, by: p.name });

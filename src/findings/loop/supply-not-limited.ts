@@ -1,7 +1,7 @@
 import type { Wire } from '../../circuit/nets.ts';
 import { netAt } from '../../circuit/terminals.ts';
 import { isMainsOutput } from '../../circuit/thresholds.ts';
-import type { BatteryPart, FusePart, SupplyPart } from '../../plan/part-types.ts';
+import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
 import { shortCircuitAmps } from '../../ratings/battery.ts';
 import { class2Plausible } from '../../ratings/class2.ts';
 import { ratedAmps } from '../../ratings/supply.ts';
@@ -15,6 +15,7 @@ import { deviceWords, guardedSources } from '../mains/mains-guards.ts';
 import type { Finding } from '../report-model.ts';
 import { ampsFigure } from './amps-figure.ts';
 import { lowSupplies } from './low-supplies.ts';
+import { fuseGuards } from './pinch-limits.ts';
 
 const entry: FindingEntry = {
   id: 'supply-not-limited',
@@ -39,54 +40,58 @@ function find(study: Study): Finding[] {
   const { plan } = study;
   return lowSupplies(plan).flatMap((s) => {
     if (s.kind === 'supply' && s.class2) return plan.practice === 'nec' ? tooStrong(study, s) : [];
-    return isFused(study, s) ? [] : [unlimited(study, s)];
+    if (!isFused(study, s)) return isLimitedAhead(study, s) ? [] : [unlimited(study, s)];
+    const metres = s.kind === 'battery' ? metresAhead(study, s) : 0;
+    return s.kind === 'battery' && metres > MOST_AHEAD ? unfusedBattery(study, s, metres) : [];
   });
 }
 
 /** Whether one of its poles reaches nothing but fuses; what is larger than the wire of a battery's loop is told elsewhere. */
 function isFused(study: Study, s: SupplyPart | BatteryPart): boolean {
-  return fusesNextTo(study, s).some(
-    (fuses) => s.kind === 'battery' || tooLarge(study, s, fuses) === undefined,
-  );
+  return fusedPoles(study, s).some((pole) => s.kind === 'battery' || tooLarge(study, pole) === undefined);
 }
 
-/** Of each pole that reaches nothing but fuses, these. */
-function fusesNextTo({ plan, circuit }: Study, s: SupplyPart | BatteryPart): (readonly FusePart[])[] {
+/** m of wire between a source and its fuse: NEC 240.21(B)(1), seen in one copy; IEC 60364-4-43 clause 434.2.1, from memory. */
+const MOST_AHEAD = 3.05;
+
+/** m of wire on the fused pole that has least ahead of its fuse. */
+function metresAhead(study: Study, battery: BatteryPart): number {
+  const { plan, wired } = study;
+  const metres = fusedPoles(study, battery).map((pole) => {
+    const { nets } = unfused(plan, wired, pole);
+    return wired.wires.filter((w) => nets.has(w.a)).reduce((sum, w) => sum + w.metres, 0);
+  });
+  return Math.min(...metres);
+}
+
+/** Nets, cores apart, of the poles that reach nothing but fuses. */
+function fusedPoles({ plan, wired }: Study, s: SupplyPart | BatteryPart): number[] {
   return (s.output.kind === 'dc' ? ['+', '-'] : ['~1', '~2']).flatMap((t) => {
-    const net = netAt(circuit, s.name, t);
-    const reach = net === undefined ? undefined : unfused(plan, circuit, net);
-    return reach !== undefined && reach.fuses.length > 0 && !reach.reachesSwitch ? [reach.fuses] : [];
+    const net = netAt(wired, s.name, t);
+    const reach = net === undefined ? undefined : unfused(plan, wired, net);
+    return reach !== undefined && reach.fuses.length > 0 && !reach.reachesSwitch ? [net!] : [];
   });
 }
 
-/** A fuse for more than the thinnest wire of the loop bears leaves a pinched wire to glow. */
-function tooLarge(study: Study, s: SupplyPart | BatteryPart, fuses: readonly FusePart[]) {
-  for (const fuse of fuses) {
-    const wire = thinnestOf(study, wiresWith(study, s, fuse));
-    if (wire && fuse.rating !== undefined && fuse.rating > wire.amps) return { fuse, wire };
-  }
-  return undefined;
-}
-
-/** Wires that a fuse alone stands before, however contacts lie, up to the next fuses; none where nothing was decided. */
-function wiresWith({ plan, electrics }: Study, { name }: SupplyPart | BatteryPart, fuse: FusePart) {
-  const source = electrics?.circuit.sources.find((x) => x.part === name);
-  if (!source) return [];
-  const { wires, contacts } = electrics!.islandRound(source);
-  const joins = [...wires, ...contacts.filter((c) => plan.parts.get(c.part)?.kind !== 'fuse')];
-  const nets = new Set(contacts.filter((c) => c.part === fuse.name).flatMap((c) => [c.a, c.b]));
-  for (let before = -1; before !== nets.size; ) {
-    before = nets.size;
-    for (const { a, b } of joins) if (nets.has(a) !== nets.has(b)) nets.add(a).add(b);
-  }
-  return wires.filter((w) => nets.has(w.a));
+/** A fuse for more than the thinnest wire behind it bears, wherever it stands, leaves a pinched wire to glow. */
+function tooLarge(study: Study, pole: number) {
+  const { plan, wired } = study;
+  const guards = fuseGuards(study, pole);
+  const glowing = wired.wires.flatMap((w) => {
+    const guard = guards.get(w.a) ?? guards.get(w.b);
+    const wire = thinnestOf(study, [w]);
+    const fuse = guard?.by === undefined ? undefined : plan.parts.get(guard.by);
+    if (fuse?.kind !== 'fuse' || wire === undefined || guard!.need <= wire.amps) return [];
+    return [{ fuse, wire }];
+  });
+  return glowing.length === 0 ? undefined : glowing.reduce((a, b) => (b.wire.amps < a.wire.amps ? b : a));
 }
 
 function unlimited(study: Study, s: SupplyPart | BatteryPart): Finding {
-  if (s.kind === 'battery') return unfusedBattery(study, s);
+  if (s.kind === 'battery') return unfusedBattery(study, s)[0]!;
   const through = unfusedSecondary(study, s);
   if (through) return through;
-  const large = fusesNextTo(study, s).flatMap((fuses) => tooLarge(study, s, fuses) ?? [])[0];
+  const large = fusedPoles(study, s).flatMap((pole) => tooLarge(study, pole) ?? [])[0];
   if (isMainsOutput(s.output) && !large) return openSecondary(study, s);
   const fused = large
     ? `${large.fuse.name} opens above ${ampsText(large.fuse.rating!)}, and the ${large.wire.gauge} wire of its loop is good for ${ampsText(large.wire.amps)}`
@@ -113,37 +118,45 @@ function openSecondary({ plan }: Study, { name }: SupplyPart): Finding {
   });
 }
 
-/** Whether it can push more through its thinnest wire than that bears; a battery of unsaid resistance may. */
-function unfusedBattery(study: Study, battery: BatteryPart): Finding {
+/** Whether it can push more through its thinnest wire than that bears; a battery of unsaid resistance may. `ahead`: m of wire before its fuse. */
+function unfusedBattery(study: Study, battery: BatteryPart, ahead?: number): Finding[] {
   const wire = thinnestBehind(study, battery);
   const amps = shortCircuitAmps(battery);
   const fix = 'Put a fuse at the battery post, of at most what the thinnest wire behind it carries.';
+  const no =
+    ahead === undefined ? 'no fuse is next to it' : `its fuse stands behind ${rounded(ahead)} m of wire`;
   const about = { parts: [battery.name], basis: entry.basis };
   if (wire === undefined || (amps !== undefined && amps <= wire.amps))
-    return found(study.plan, entry, {
-      ...about,
-      severity: 'caution',
-      message: `nothing limits the current of ${battery.name} into a pinched cable`,
-      why: 'A battery has no limit of its own and no fuse is next to it.',
-      fix: 'Put a fuse at the battery post.',
-    });
+    return [
+      found(study.plan, entry, {
+        ...about,
+        severity: 'caution',
+        message: `nothing limits the current of ${battery.name} into a pinched cable`,
+        why: `A battery has no limit of its own and ${no}.`,
+        fix: 'Put a fuse at the battery post.',
+      }),
+    ];
   if (amps === undefined)
-    return found(study.plan, entry, {
+    return [
+      found(study.plan, entry, {
+        ...about,
+        severity: 'doubt',
+        message: `what ${battery.name} can push through a pinched ${wire.gauge} wire cannot be told, and ${no}`,
+        why: `A car battery pushes hundreds of amperes; this wire is good for ${ampsText(wire.amps)}.`,
+        fix: `${fix} Or state internal-resistance: of ${battery.name}.`,
+        figures: [{ name: 'wire', value: wire.amps, unit: 'A' }],
+      }),
+    ];
+  return [
+    found(study.plan, entry, {
       ...about,
-      severity: 'doubt',
-      message: `what ${battery.name} can push through a pinched ${wire.gauge} wire cannot be told, and no fuse is next to it`,
-      why: `A car battery pushes hundreds of amperes; this wire is good for ${ampsText(wire.amps)}.`,
-      fix: `${fix} Or state internal-resistance: of ${battery.name}.`,
-      figures: [{ name: 'wire', value: wire.amps, unit: 'A' }],
-    });
-  return found(study.plan, entry, {
-    ...about,
-    message: `${battery.name} can push ${ampsText(amps)} through a pinched ${wire.gauge} wire, and no fuse is next to it`,
-    why: `The wire is good for ${ampsText(wire.amps)}; it glows along its whole length before anything stops the current.`,
-    fix,
-    figures: [ampsFigure('can flow', amps), { name: 'wire', value: wire.amps, unit: 'A' }],
-    basis: `${entry.basis}; ${wire.basis}`,
-  });
+      message: `${battery.name} can push ${ampsText(amps)} through a pinched ${wire.gauge} wire, and ${no}`,
+      why: `The wire is good for ${ampsText(wire.amps)}; it glows along its whole length before anything stops the current.`,
+      fix,
+      figures: [ampsFigure('can flow', amps), { name: 'wire', value: wire.amps, unit: 'A' }],
+      basis: `${entry.basis}; ${wire.basis}`,
+    }),
+  ];
 }
 
 /** The wire on the source's own loop that is good for least. */
@@ -171,14 +184,9 @@ const SMALL_VA = 50;
 /** A transformer whose secondary wires have only what stands ahead of its primary: NEC 430.72(B) Exception 2. */
 function unfusedSecondary(study: Study, s: SupplyPart): Finding | undefined {
   const wire = thinnestBehind(study, s);
-  const feed = study.wired.sources.find((x) => x.part === s.name)?.feed;
-  if (s.regulation !== 'transformer' || ratedAmps(s) * s.output.volts < SMALL_VA || !wire) return undefined;
-  if (feed?.by !== 'nets') return undefined;
-  const [guard] = guardedSources(study).flatMap(({ live, plug }) => {
-    const own = live.get(feed.a) ?? live.get(feed.b);
-    return own?.device ? [{ own, amps: (own.device.amps * plug.volts.volts) / s.output.volts }] : [];
-  });
-  if (!guard || guard.amps <= wire.amps) return undefined;
+  const guard = aheadOfPrimary(study, s);
+  if (ratedAmps(s) * s.output.volts < SMALL_VA || !wire || !guard || guard.amps <= wire.amps)
+    return undefined;
   return found(study.plan, entry, {
     parts: [s.name, guard.own.part.name],
     message: `behind ${s.name} nothing opens below ${ampsText(guard.amps)}, and its ${wire.gauge} wire is good for ${ampsText(wire.amps)}`,
@@ -187,6 +195,26 @@ function unfusedSecondary(study: Study, s: SupplyPart): Finding | undefined {
     figures: [ampsFigure('opens at', guard.amps), { name: 'wire', value: wire.amps, unit: 'A' }],
     basis: `NEC 430.72(B) Exception 2; IEC 60364-4-43 clause 433.1; ${wire.basis}`,
   });
+}
+
+/** What stands ahead of the primary of a transformer, and the A that it lets through on the other side. */
+function aheadOfPrimary(study: Study, s: SupplyPart) {
+  const feed = study.wired.sources.find((x) => x.part === s.name)?.feed;
+  if (s.regulation !== 'transformer' || feed?.by !== 'nets') return undefined;
+  const [guard] = guardedSources(study).flatMap(({ live, plug }) => {
+    const own = live.get(feed.a) ?? live.get(feed.b);
+    return own?.device ? [{ own, amps: (own.device.amps * plug.volts.volts) / s.output.volts }] : [];
+  });
+  return guard;
+}
+
+/** What stands ahead of its primary opens before any wire of its secondary glows: NEC 430.72(B) Exception 2. */
+function isLimitedAhead(study: Study, s: SupplyPart | BatteryPart): boolean {
+  const guard = s.kind === 'supply' ? aheadOfPrimary(study, s) : undefined;
+  const source = study.electrics?.circuit.sources.find((x) => x.part === s.name);
+  if (!guard || !source) return false;
+  const wire = thinnestOf(study, study.electrics!.islandRound(source).wires);
+  return wire !== undefined && guard.amps <= wire.amps;
 }
 
 /** Called Class 2, but beyond what such a supply may give. */

@@ -6,6 +6,7 @@ import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { type GuardedSource, guardedSources, type MainsGuard } from './mains-guards.ts';
 import type { Load } from './plug-loads.ts';
+import { terminalRatingOf } from './terminal-rating.ts';
 import { withinOneBox } from './within-box.ts';
 
 /** What loses a conductor when one core is taken away. */
@@ -24,12 +25,15 @@ export interface ConductorDuty {
   readonly cable: Cable;
   /** of all the cores of the run, the one that lets most through */
   readonly guard: MainsGuard;
+  /** the same past fuses that carry no motor: the device of the motor circuit that a control conductor is tapped from */
+  readonly branch: MainsGuard;
   readonly behind: Behind;
   readonly laid: Laid;
 }
 
 interface Core {
   readonly guard: MainsGuard;
+  readonly branch: MainsGuard;
   readonly behind: Behind;
 }
 
@@ -54,18 +58,21 @@ function coreDuty(study: Study, from: GuardedSource, net: number, wire: number):
   if (live === undefined && !from.neutral.has(net)) return undefined;
   const lost = from.cutOff(wire);
   const behind = behindOf(study, lost);
-  return { guard: live ?? returnGuard(study, from, lost), behind };
+  const ahead = (guards: Guards) => guards.get(net) ?? returnGuard(study, from.own, guards, lost);
+  return { guard: ahead(from.live), branch: ahead(from.branch), behind };
 }
 
+type Guards = ReadonlyMap<number, MainsGuard>;
+
 /** A neutral carries what its loads let through: the widest guard on their other ends. */
-function returnGuard({ wired }: Study, from: GuardedSource, lost: ReadonlySet<number>): MainsGuard {
+function returnGuard({ wired }: Study, own: MainsGuard, live: Guards, lost: ReadonlySet<number>): MainsGuard {
   const ends = [
     ...wired.consumers.map((c) => [...c.nets.values()]),
     ...wired.passives.map((p) => [p.a, p.b]),
     ...wired.diodes.map((d) => [d.anode, d.cathode]),
   ].filter((nets) => nets.some((n) => lost.has(n)));
-  const guards = ends.flat().flatMap((n) => from.live.get(n) ?? []);
-  return guards.length === 0 ? from.own : guards.reduce((a, b) => (b.need > a.need ? b : a));
+  const guards = ends.flat().flatMap((n) => live.get(n) ?? []);
+  return guards.length === 0 ? own : guards.reduce((a, b) => (b.need > a.need ? b : a));
 }
 
 function behindOf({ wired, plan }: Study, lost: ReadonlySet<number>): Behind {
@@ -87,13 +94,14 @@ function duty(
   { run, cable }: { readonly run: Run; readonly cable: Cable },
   cores: readonly Core[],
 ): ConductorDuty {
-  const guard = cores.map((c) => c.guard).reduce((a, b) => (b.need > a.need ? b : a));
+  const widest = (guards: readonly MainsGuard[]) => guards.reduce((a, b) => (b.need > a.need ? b : a));
   const all = <T>(pick: (b: Behind) => readonly T[]) => [...new Set(cores.flatMap((c) => pick(c.behind)))];
   return {
     from,
     run,
     cable,
-    guard,
+    guard: widest(cores.map((c) => c.guard)),
+    branch: widest(cores.map((c) => c.branch)),
     behind: {
       loads: all((b) => b.loads),
       outlets: all((b) => b.outlets),
@@ -110,17 +118,10 @@ function laidOf({ plan, wired }: Study, from: GuardedSource, run: Run): Laid {
   const lives = from.source.rails.filter((r) => r.live).length;
   // The neutral of a balanced circuit carries what the phases do not.
   const balanced = lives > 1 && live >= lives;
-  const ratings = run.cores
-    .flatMap((c) => [c.a.part, c.b.part])
-    .flatMap((name) => {
-      const part = plan.parts.get(name);
-      return part?.kind === 'outlet' ? (part.terminalRating ?? []) : [];
-    });
-  const circuit = from.plug.terminalRating;
   return {
     practice: plan.practice,
     ambient: plan.ambient,
-    terminal: ratings.length > 0 ? Math.min(...ratings, circuit ?? Infinity) : circuit,
+    terminal: terminalRatingOf(plan, from.plug, run),
     loaded: Math.max(live + (balanced ? 0 : neutral), 2),
     inBox: withinOneBox(plan, run),
   };

@@ -17,7 +17,7 @@ import type { Study } from '../../study/study.ts';
 import { hasOverload } from '../contacts/overload-relays.ts';
 import { branchDemand } from './branch-motors.ts';
 import type { ConductorDuty } from './conductor-duties.ts';
-import { loadsBehind } from './plug-loads.ts';
+import type { MainsGuard } from './mains-guards.ts';
 
 export interface ConductorJudgement extends ConductorVerdict {
   /** a rule that is known from memory alone and would excuse what fails */
@@ -48,25 +48,37 @@ function generalRule({ cable, laid, guard, from }: ConductorDuty): ConductorVerd
 const passes = (limit: ConductorLimit): ConductorJudgement => ({ verdict: 'pass', limit, open: [] });
 
 function byNec(study: Study, duty: ConductorDuty, general: ConductorVerdict): ConductorJudgement {
-  const control = controlPlace(study, duty);
-  if (control !== undefined) {
-    const limit = largestAheadOfControl(duty.cable, control);
-    // Its own fuse and more than a gauge of 14: the table then asks for what the general rule gives.
-    if (duty.guard.need <= limit.amps * SLACK) return passes(limit);
-    return { verdict: 'fail', limit, open: [] };
+  if (isControlAlone(duty)) {
+    const ways = controlWays(duty);
+    const held = ways.find(({ guard, limit }) => guard.need <= limit.amps * SLACK);
+    return held ? passes(held.limit) : { verdict: 'fail', limit: ways[0]!.limit, open: [] };
   }
   if (isExtensionLead(study, duty))
     return passes({ amps: branchRule('extension-lead-16').value, basis: 'NEC 240.5(B)(4)' });
   return motorRule(study, duty, general);
 }
 
-/** Where only coils, primaries and indicators hang on it: the column of Table 430.72(B). */
-function controlPlace(study: Study, { behind, guard, from, laid }: ConductorDuty): ControlPlace | undefined {
-  if (behind.control.length === 0 || behind.loads.length > 0 || behind.outlets.length > 0) return undefined;
-  // What is not tapped from a motor circuit is a Class 1 circuit, with the figures of column A.
-  const tapped = loadsBehind(study, from.plug).some((l) => l.kind === 'motor');
-  if (guard.part.kind === 'fuse' || !tapped) return 'own';
-  return laid.inBox ? 'inside' : 'outside';
+/** Only coils, primaries and indicators hang on it. */
+const isControlAlone = ({ behind }: ConductorDuty): boolean =>
+  behind.control.length > 0 && behind.loads.length + behind.outlets.length === 0;
+
+/**
+ * The columns of Table 430.72(B) that may serve, each with what stands ahead by it: A by a device that carries no motor, and
+ * for what is not tapped from a motor circuit (725.43); B and C by the device of the motor circuit that it is tapped from.
+ */
+function controlWays({
+  guard,
+  branch,
+  cable,
+  from,
+  laid,
+}: ConductorDuty): { readonly guard: MainsGuard; readonly limit: ConductorLimit }[] {
+  const way = (of: MainsGuard, place: ControlPlace) => ({
+    guard: of,
+    limit: largestAheadOfControl(cable, place),
+  });
+  const tapped = from.ofMotors.has(branch) ? [way(branch, laid.inBox ? 'inside' : 'outside')] : [];
+  return guard.part === branch.part && tapped.length > 0 ? tapped : [way(guard, 'own'), ...tapped];
 }
 
 /** A lead of 16 AWG or thicker from a plug straight to an outlet, on a circuit of 20 A. */
@@ -135,13 +147,17 @@ function withOverload(
 
 /** What a rule known from memory excuses is a caution, whether the general rule surely fails or may. */
 function byIec(study: Study, duty: ConductorDuty, general: ConductorVerdict): ConductorJudgement {
-  const { behind, laid, run } = duty;
+  const { laid, run } = duty;
   // How it is laid, or a figure from memory, is a caution already.
   const asks = general.verdict === 'fail' || general.open.some((o) => o !== 'laying' && o !== 'memory');
   if (!asks) return general;
   const excused = (excuse: string): ConductorJudgement => ({ ...general, verdict: 'fail', open: [], excuse });
-  const controlAlone = behind.control.length > 0 && behind.loads.length + behind.outlets.length === 0;
-  if (controlAlone && laid.inBox && (run.length ?? Infinity) <= SHORT_METRES && general.limit.amps > 0)
+  if (
+    isControlAlone(duty) &&
+    laid.inBox &&
+    (run.length ?? Infinity) <= SHORT_METRES &&
+    general.limit.amps > 0
+  )
     return excused('IEC 60204-1 clause 7.2.8: up to 3 m within an enclosure');
   const motors = motorsAlone(duty);
   if (motors.length === 0 || general.limit.amps === 0) return general;

@@ -7,6 +7,7 @@ import type { Electrics } from '../../study/electrics.ts';
 import { runningStates, solveMains } from '../../study/mains/mains-flows.ts';
 import type { Study } from '../../study/study.ts';
 import { runningAmps } from './plug-loads.ts';
+import { terminalRatingOf } from './terminal-rating.ts';
 
 /** A that count as a current at all. */
 const LEAST_AMPS = 0.001;
@@ -28,12 +29,17 @@ export function isThreePhase(source: Source): boolean {
 /** Of each gauge behind a plug the run that carries most, where that is more than it may carry. */
 export function overloadedCables(study: Study, own: Electrics, source: Source): OverloadedCable[] {
   const { plan } = study;
+  const plug = plan.parts.get(source.part);
   const place = { threePhase: isThreePhase(source), air: plan.ambient };
-  const allowed = (cable: Cable) => ampacity(cable, plan.practice, place);
+  const allowed = (cable: Cable, run: Run) =>
+    ampacity(cable, plan.practice, {
+      ...place,
+      terminal: plug?.kind === 'plug' ? terminalRatingOf(plan, plug, run) : undefined,
+    });
   const worst = new Map<string, OverloadedCable>();
   for (const [index, amps] of runAmps(study, own, source)) {
     const run = plan.runs[index]!;
-    const limit = run.cable && allowed(run.cable);
+    const limit = run.cable && allowed(run.cable, run);
     // A core thinner than any table is no mains wire, whatever little it carries.
     if (!run.cable || !limit || amps <= Math.max(limit.amps, LEAST_AMPS) * (1 + NEARLY)) continue;
     const { cable } = run;

@@ -26,6 +26,12 @@ export interface GuardedSource {
   readonly own: MainsGuard;
   /** by the live pins */
   readonly live: ReadonlyMap<number, MainsGuard>;
+  /** the same as if there were no fuse but those ahead of motors */
+  readonly branch: ReadonlyMap<number, MainsGuard>;
+  /** those that stand ahead of an AC motor, wired in or plugged in */
+  readonly ofMotors: ReadonlySet<MainsGuard>;
+  /** the tightest fuse ahead of each net, whatever the breaker; the own guard, with no limit, where there is none */
+  readonly fuses: () => ReadonlyMap<number, MainsGuard>;
   /** outlets that hang on it */
   readonly outlets: readonly string[];
   /** by the neutral pin */
@@ -46,11 +52,16 @@ function guarded(study: Study, source: Source, plug: PlugPart): GuardedSource {
   const own = tightest(plan, plug);
   const parallel = paralleled(wired);
   const starts = (live: boolean) => source.rails.filter((r) => r.live === live).map((r) => r.net);
-  const live = guardsFrom(
-    wired,
-    starts(true).map((net) => ({ net, guard: own })),
-    fuseGuards(plan),
-  );
+  const fuses = fuseGuards(plan);
+  const guards = (fuse: typeof fuses, guard = own) =>
+    guardsFrom(
+      wired,
+      starts(true).map((net) => ({ net, guard })),
+      fuse,
+    );
+  const live = guards(fuses);
+  const ofMotors = motorGuards(study, live);
+  const others = [...new Set([...live.values()])].some((g) => g.part.kind === 'fuse' && !ofMotors.has(g));
   const around = neighbours(wired);
   const all = source.rails.map((r) => r.net);
   const whole = reachable(all, around, undefined);
@@ -59,12 +70,23 @@ function guarded(study: Study, source: Source, plug: PlugPart): GuardedSource {
     plug,
     own,
     live,
+    branch: others ? guards((part) => [fuses(part)].find((g) => g !== undefined && ofMotors.has(g))) : live,
+    ofMotors,
+    fuses: () => guards(fuses, { ...own, need: Infinity, needAtBest: Infinity }),
     outlets: wired.consumers
       .filter((c) => c.kind === 'outlet' && [...c.nets.values()].some((n) => live.has(n)))
       .map((c) => c.part),
     neutral: reachable(starts(false), around, undefined),
     cutOff: (wire) => lost(whole, all, around, parallel(wire)),
   };
+}
+
+function motorGuards({ wired, plan }: Study, live: ReadonlyMap<number, MainsGuard>): ReadonlySet<MainsGuard> {
+  const fed = new Set(
+    [...plan.parts.values()].flatMap((p) => (p.kind === 'motor' ? [p.pluggedInto ?? p.name] : [])),
+  );
+  const nets = wired.consumers.filter((c) => fed.has(c.part)).flatMap((c) => [...c.nets.values()]);
+  return new Set(nets.flatMap((n) => live.get(n) ?? []));
 }
 
 function lost(

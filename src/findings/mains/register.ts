@@ -15,6 +15,7 @@ import { phaseMissing } from './phase-missing.ts';
 import { plugMismatch } from './plug-mismatch.ts';
 import { powerImplausible } from './power-implausible.ts';
 import { startsAddUp } from './starts-add-up.ts';
+import { transformerUnprotected } from './transformer-unprotected.ts';
 import { tripsAtStart } from './trips-at-start.ts';
 
 /** The findings of question 7, as `explain` lists them. */
@@ -25,6 +26,7 @@ export const mainsChecks: readonly Check[] = [
   startsAddUp,
   breakerMayTrip,
   conductorUnprotected,
+  transformerUnprotected,
   fuseInNeutral,
   cordTooThin,
   cordAsFixedWiring,

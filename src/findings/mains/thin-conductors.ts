@@ -12,6 +12,7 @@ import type { Study } from '../../study/study.ts';
 import { type BranchDemand, branchDemand, wiredIn } from './branch-motors.ts';
 import { isThreePhase } from './cord-duties.ts';
 import { type Load, loadsBehind, plugsOf } from './plug-loads.ts';
+import { terminalRatingOf } from './terminal-rating.ts';
 
 /** Conductors that may carry less than what is wired to them asks for. */
 export interface ThinConductor {
@@ -59,8 +60,11 @@ function thinConductor(
   { source, run, cable, loads, share }: Carrying,
 ): ThinConductor | undefined {
   const demand = branchDemand(loads, plug);
-  const allowed = (c: Cable) => ampacityNec(c, { threePhase: isThreePhase(source), air: study.plan.ambient });
-  const limit = allowed(cable);
+  const limit = ampacityNec(cable, {
+    threePhase: isThreePhase(source),
+    air: study.plan.ambient,
+    terminal: terminalRatingOf(study.plan, plug, run),
+  });
   if (!demand || limit === undefined) return undefined;
   const needed = (conductorAmps(demand.motor.amps) + demand.others) * share;
   const running = loads.reduce((sum, l) => sum + (motorCurrents(l, 'nec').running?.amps ?? 0), 0);

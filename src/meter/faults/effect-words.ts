@@ -18,8 +18,24 @@ const BESIDES = {
   'not worked out': 'not worked out: a coil gets the other kind of current',
 } as const;
 
+/** A line that meets earth through a neutral opens no breaker; what is ahead of the plug the plan does not say. */
+const RESIDUAL =
+  'where a residual-current device is ahead of the plug, it may open, which makes everything behind it dead';
+
+/** Whether a fault joins a pole of the mains to earth in a way in which no breaker need open. */
+function meetsEarth({ circuit, sides }: Study, { change, mode }: Fault): boolean {
+  if (mode === 'meets-earth') return false;
+  const net = (key: string) => circuit.netOf.get(key) ?? -1;
+  return (change?.joined ?? []).some(([a, b]) => {
+    const [x, y] = [net(a), net(b)];
+    const on = (earth: number, other: number) =>
+      sides.bareEarth.has(earth) && !sides.bareEarth.has(other) && sides.mains.has(other);
+    return on(x, y) || on(y, x);
+  });
+}
+
 /** What the machine does, as one sentence without a full stop. */
-export function effectWords(study: Study, effect: Effect): string {
+export function effectWords(study: Study, fault: Fault, effect: Effect): string {
   const loads = [...new Set(effect.seen.flatMap((s) => s.load ?? []))];
   const parts = [
     ...(effect.besides === undefined ? [] : [BESIDES[effect.besides]]),
@@ -27,7 +43,11 @@ export function effectWords(study: Study, effect: Effect): string {
   ];
   if (parts.length === 0 && effect.seen.length > 0) parts.push('a relay, a lamp or an outlet does otherwise');
   const strained = effect.strained.map((s) => `${s} is shorted or overloaded`);
-  const all = [...parts, ...strained];
+  const all = [
+    ...parts,
+    ...strained,
+    ...(strained.length === 0 && meetsEarth(study, fault) ? [RESIDUAL] : []),
+  ];
   return all.length === 0 ? 'nothing is seen' : all.join('; ');
 }
 
@@ -59,8 +79,13 @@ function positionWords({ wired }: Study, { moved, first }: Stance): string {
   return first.length === 0 ? here : `${here} after ${listOf(stanceWords(wired, first))}`;
 }
 
-/** How a failure shows. */
-export function detectionWords(study: Study, fault: Fault, effect: Effect): string {
+/** How a failure shows; `own` is a reading that shows one that nothing at the machine does. */
+export function detectionWords(
+  study: Study,
+  fault: Fault,
+  effect: Effect,
+  own: (fault: Fault) => string | undefined,
+): string {
   const first = effect.seen.find((s) => s.load !== null) ?? effect.seen[0];
   if (effect.besides === 'mains on the loop')
     return 'unplugged, ohms from the loop to each pin of the plug: there must be no way through';
@@ -73,7 +98,8 @@ export function detectionWords(study: Study, fault: Fault, effect: Effect): stri
     return 'volts at the supply, on the DC and on the AC range';
   if (first === undefined)
     return (
-      fault.hidden ?? 'in no position at the machine; "pullin meter" has the reading, where one shows it'
+      own(fault) ??
+      `in no position at the machine, and by no reading at its own terminals${fault.hidden === undefined ? '' : `: ${fault.hidden}`}`
     );
   return `at the machine, with ${positionWords(study, first.stance)}`;
 }

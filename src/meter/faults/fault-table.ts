@@ -7,6 +7,7 @@ import { EACH, type Effect, Effects, SEVERITIES } from './effect.ts';
 import { detectionWords, effectWords } from './effect-words.ts';
 import { FaultTrials } from './fault-trials.ts';
 import { laterFaults } from './later.ts';
+import { OwnReadings } from './own-reading.ts';
 import { type Provision, provisionsOf } from './provisions.ts';
 import type { FaultRow, FaultTable } from './table-model.ts';
 import { weigh } from './weights.ts';
@@ -27,11 +28,16 @@ export function faultTable(study: Study, progress?: (done: number, of: number) =
   const effects = new Effects(study, trials);
   const provisions = provisionsOf(study);
   const weight = weigh(study, true);
+  const own = new OwnReadings(study);
   const failures = failuresOf(study);
   const rows = failures.map((fault, i) => {
     const effect = effects.of(fault);
     progress?.(i + 1, failures.length);
-    return { fault, effect, row: rowOf(study, fault, effect, provided(effects, provisions, fault, effect)) };
+    return {
+      fault,
+      effect,
+      row: rowOf(study, fault, effect, provided(effects, provisions, fault, effect), own),
+    };
   });
   rows.sort(
     (x, y) =>
@@ -48,21 +54,31 @@ export function faultTable(study: Study, progress?: (done: number, of: number) =
       off: count((r) => r.off),
       on: count((r) => r.on),
       danger: count((r) => r.severity === 'danger'),
+      worse: count((r) => r.severity === 'worse'),
+      loss: count((r) => r.severity === 'loss'),
+      nuisance: count((r) => r.severity === 'nuisance'),
+      none: count((r) => r.severity === 'none'),
       silent: count((r) => r.silent),
     },
     rows: rows.map(({ row }) => row),
   };
 }
 
-function rowOf(study: Study, fault: Fault, effect: Effect, provision: Provision | undefined): FaultRow {
+function rowOf(
+  study: Study,
+  fault: Fault,
+  effect: Effect,
+  provision: Provision | undefined,
+  own: OwnReadings,
+): FaultRow {
   const seen = (is: (wrongly: string) => boolean) => effect.seen.some((s) => is(s.wrongly));
   return {
     item: fault.item,
     mode: fault.mode,
     failureMode: fault.text,
-    effect: effectWords(study, effect),
+    effect: effectWords(study, fault, effect),
     severity: effect.severity,
-    detection: detectionWords(study, fault, effect),
+    detection: detectionWords(study, fault, effect, (f) => own.of(f)),
     silent: effect.seen.length === 0 && effect.besides !== 'not worked out',
     off: seen((w) => w === 'off'),
     on: seen((w) => w === 'on' || w === 'on though blocked'),

@@ -2,6 +2,7 @@
 import type { Source } from '../../circuit/circuit.ts';
 import { joinedByMetal } from '../../machine/joined-nets.ts';
 import { Machine, type MachineState } from '../../machine/machine.ts';
+import type { Standing } from '../../machine/settle.ts';
 import { kept } from '../../plan/map-entries.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
@@ -9,12 +10,16 @@ import type { Fault } from '../fault.ts';
 import { REST, type Stance, stanceOf } from '../stance.ts';
 import { type Behaviour, behaviourOf } from './behaviour.ts';
 import { type FaultyCircuit, FaultyCircuits } from './faulty-circuit.ts';
+import { Hung } from './hung.ts';
 import { type Difference, differenceOf, Touched } from './touched.ts';
 
 /** Nets from which a circuit is cut down before it is put under power. */
 const LARGE = 40;
 /** Circuits put under power that are kept at hand. */
 const KEPT = 16;
+
+/** Moments up to which a way is followed; longer ones are taken to be touched by every fault. */
+const MOST_MOMENTS = 24;
 
 /** Where everything stands, and the plugs whose breaker has opened on the way there. */
 interface Stood {
@@ -27,14 +32,43 @@ export class Powered {
   private readonly machines = new Map<string, Machine>();
   private readonly stood = new Map<string, Stood>();
 
-  /** Sources in `off` stay without power. */
+  /** Sources in `off` stay without power; `atRest` is where everything stands at rest, where that is known. */
   constructor(
     readonly made: FaultyCircuit,
     private readonly off: (source: Source) => boolean = () => false,
+    private readonly atRest?: Standing,
   ) {}
 
   at(stance: Stance): MachineState {
     return this.standing(stance).state;
+  }
+
+  /** Where everything stands moment by moment on the way to a position, and there; none where it never comes to rest. */
+  moments(stance: Stance): readonly MachineState[] {
+    return kept(this.ways, stance.key, () => {
+      const { state, opened } = this.standing(stance);
+      const [before, from] = this.comingTo(stance);
+      if (!state.settled || opened.length > 0 || before.length > 0) return [];
+      const machine = this.machine([]);
+      const moments: MachineState[] = [];
+      for (let now: Standing = from; moments.length < MOST_MOMENTS; now = machine.after(moments.at(-1)!)) {
+        if (moments.length > 0 && isSame(now, moments.at(-1)!)) return moments;
+        moments.push(machine.state(state.moved, now, true));
+      }
+      return [];
+    });
+  }
+  private readonly ways = new Map<string, readonly MachineState[]>();
+
+  /** The breakers that have opened before, and how everything stands when a position is come to. */
+  private comingTo(stance: Stance): readonly [readonly string[], Standing] {
+    if (stance.key === REST.key) {
+      const { relays, sources } = this.made.circuit;
+      const alive = sources.map((s) => s.feed.by === 'always' && !this.off(s));
+      return [[], { relays: relays.map(() => false), alive }];
+    }
+    const before = this.standing(stance.first.length > 0 ? stanceOf(stance.first) : REST);
+    return [before.opened, before.state];
   }
 
   /** Plugs whose breaker has opened by then; each position is come to afresh. */
@@ -45,7 +79,10 @@ export class Powered {
   /** Rest comes first, then what is worked and let go of, then the position asked for. */
   private standing(stance: Stance): Stood {
     return kept(this.stood, stance.key, () => {
-      if (stance.key === REST.key) return this.held([], this.machine([]).start([]));
+      if (stance.key === REST.key)
+        return this.atRest === undefined
+          ? this.held([], this.machine([]).start([]))
+          : { state: this.machine([]).state(new Set(), this.atRest, true), opened: [] };
       const before = this.standing(stance.first.length > 0 ? stanceOf(stance.first) : REST);
       return this.held(before.opened, this.machine(before.opened).moveTo(stance.moved, before.state));
     });
@@ -85,6 +122,7 @@ export class FaultTrials {
   readonly circuits: FaultyCircuits;
   readonly right: Powered;
   private readonly touched: Touched;
+  private readonly hung: Hung;
   private readonly differences = new Map<Fault, Difference | undefined>();
   private readonly powered = new Map<string, Powered>();
   private readonly rightLooks = new Map<string, Behaviour>();
@@ -94,6 +132,7 @@ export class FaultTrials {
     this.circuits = new FaultyCircuits(study);
     this.right = new Powered(this.circuits.right);
     this.touched = new Touched(study);
+    this.hung = new Hung(this.circuits.subjects);
   }
 
   /** What is seen of the right circuit. */
@@ -121,10 +160,17 @@ export class FaultTrials {
   /** Whether a fault can change anything on the way to a position, or there. */
   acts(fault: Fault, stance: Stance): boolean {
     if (fault.still !== undefined) return false;
-    if (fault.plan !== undefined && fault.moved === undefined) return true;
-    const difference = this.difference(fault);
+    if (!isWired(fault)) return true;
     const way = [REST, ...(stance.first.length > 0 ? [stanceOf(stance.first)] : []), stance];
-    return way.some((s) => this.touched.by(difference, this.right.at(s)));
+    return way.some((s) => this.actsAt(fault, s));
+  }
+
+  /** The same of where it stands and of each moment on the way from the position before. */
+  private actsAt(fault: Fault, stance: Stance): boolean {
+    if (this.hung.spares(fault, stance)) return false;
+    const moments = this.right.moments(stance);
+    const difference = this.difference(fault);
+    return moments.length === 0 || moments.some((m) => this.touched.by(difference, m));
   }
 
   /** The circuit with these faults, under power. */
@@ -142,7 +188,16 @@ export class FaultTrials {
   /** The same, cut down to what decides in one position, where that is worth it. */
   private nearPower(faults: readonly Fault[], stance: Stance): Powered {
     if (this.study.wired.netCount < LARGE) return this.underPower(faults);
-    return new Powered(this.circuits.near(faults, new Set([...stance.moved, ...stance.first])));
+    const near = this.circuits.near(faults, new Set([...stance.moved, ...stance.first]));
+    return new Powered(near, undefined, this.restOf(faults));
+  }
+
+  /** Where relays and supplies stand at rest with a fault that changes nothing there; undefined where it may. */
+  private restOf(faults: readonly Fault[]): Standing | undefined {
+    const rest = this.right.at(REST);
+    if (faults.length > 1 || !rest.settled || this.right.openedAt(REST).length > 0) return undefined;
+    const same = faults.every((f) => isWired(f) && !this.actsAt(f, REST));
+    return same ? rest : undefined;
   }
 
   private number(fault: Fault): number {
@@ -154,6 +209,16 @@ export class FaultTrials {
       this.differences.set(fault, differenceOf(this.right.made.circuit, this.circuits.with([fault]).circuit));
     return this.differences.get(fault);
   }
+}
+
+/** Whether a fault leaves the parts as they are. */
+function isWired({ plan, moved }: Fault): boolean {
+  return plan === undefined || moved !== undefined;
+}
+
+function isSame(x: Standing, y: Standing): boolean {
+  const like = (a: readonly boolean[], b: readonly boolean[]) => a.every((on, i) => on === b[i]);
+  return like(x.relays, y.relays) && like(x.alive, y.alive);
 }
 
 function without(set: ReadonlySet<string>, out: ReadonlySet<string>): Set<string> {

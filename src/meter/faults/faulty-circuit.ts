@@ -20,7 +20,7 @@ export interface FaultyCircuit {
 /** Builds faulty circuits of one plan; what no fault changes is shared with the right one. */
 export class FaultyCircuits {
   readonly right: FaultyCircuit;
-  private readonly subjects: Subjects;
+  readonly subjects: Subjects;
   private readonly known = new Map<Corner, Figures>();
 
   constructor(private readonly study: Study) {

@@ -2,9 +2,10 @@
 import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type Fault, RANK } from '../fault.ts';
+import practice from './practice.json' with { type: 'json' };
 
-/** Volts that plug-in supplies are commonly sold for; common practice, no source. */
-const SOLD = [5, 6, 9, 12, 15, 18, 24, 36, 48] as const;
+/** Volts that plug-in supplies are commonly sold for. */
+const SOLD = practice.sold.volts;
 /** Share by which a neighbour in that row has to differ to be another supply. */
 const OTHER = 0.05;
 /** V above which a supply is no plug-in one that could be taken for another. */

@@ -1,10 +1,12 @@
 /**
  * Whether a fault can change anything in a state of the right circuit. Taking out what carries no current, and joining
  * what has the same volts or hangs on nothing, changes no volts anywhere (compensation theorem, any textbook on
- * networks); so nothing moves either. Told for the low-voltage side alone, where volts decide.
+ * networks); so nothing moves either. Told for the low-voltage side, where volts decide, and for conductors of the mains side
+ * that metal joins to no pole, which feed nothing whatever they are joined to among themselves.
  */
 import type { WiredCircuit } from '../../circuit/build.ts';
 import { isLow, isMains } from '../../circuit/sides.ts';
+import { joinedByMetal } from '../../machine/joined-nets.ts';
 import type { MachineState } from '../../machine/machine.ts';
 import { kept } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
@@ -76,8 +78,6 @@ export class Touched {
   constructor({ wired, circuit, sides }: Study) {
     this.low = new Set(
       wired.terminals.flatMap((keys, net) =>
-        // A tab without a core hangs on its contact alone.
-        keys.length === 0 ||
         keys.some((key) => {
           const own = circuit.netOf.get(key);
           return isLow(sides, own) && !isMains(sides, own);
@@ -93,7 +93,7 @@ export class Touched {
   by(difference: Difference | undefined, state: MachineState): boolean {
     if (difference === undefined || this.byMetal || !state.settled) return true;
     const { out, into } = difference;
-    if (![...out, ...into].every(({ a, b }) => this.isLow(a, state) && this.isLow(b, state))) return true;
+    if (![...out, ...into].every(({ a, b }) => this.isPlain(a, state) && this.isPlain(b, state))) return true;
     const islands = kept(this.solved, state, () => state.machine.solved(state.situation));
     if (islands.some((i) => i.notWorkedOut !== undefined)) return true;
     const closed = (list: readonly Between[]) => list.filter((x) => x.closed(state));
@@ -129,10 +129,24 @@ export class Touched {
     return false;
   }
 
-  /** A net that the fault itself brought in hangs on what it was put between. */
-  private isLow(net: number, state: MachineState): boolean {
-    return this.low.has(net) || net >= state.circuit.netCount;
+  /** Whether volts decide on a net. One that the fault itself brought in hangs on what it was put between. */
+  private isPlain(net: number, state: MachineState): boolean {
+    if (this.low.has(net) || net >= state.circuit.netCount) return true;
+    const { circuit, situation } = state;
+    const known = kept(this.floating, state, () => ({
+      joined: joinedByMetal(circuit, situation),
+      nets: new Map<number, boolean>(),
+    }));
+    // A tab without a core hangs on its contact alone, and is of the side that this joins it to.
+    const bare = (circuit.terminals[net] ?? []).length === 0;
+    return kept(known.nets, net, () =>
+      circuit.sources.every((s) => (bare && !s.mains) || s.rails.every((r) => !known.joined(r.net, net))),
+    );
   }
+  private readonly floating = new WeakMap<
+    MachineState,
+    { readonly joined: (a: number, b: number) => boolean; readonly nets: Map<number, boolean> }
+  >();
 }
 
 /** V between two nets, 0 where it is rounding; undefined where no island that has power holds both. */

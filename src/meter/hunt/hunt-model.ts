@@ -48,6 +48,7 @@ export const huntSchema = z.object({
     .describe('Where nothing fits: the answer that speaks against most, counted from one'),
   suspects: z.array(suspectSchema).describe('The likeliest first, at most twenty'),
   agreeing: z.int().describe('How many suspects agree with every answer'),
+  mended: z.string().nullable().describe('What put it right, once that was said; nothing is asked for then'),
   next: nextSchema.nullable().describe('What to look at next; null where nothing tells more'),
   end: endSchema.nullable().describe('Where there is nothing more to look at: what to do'),
 });

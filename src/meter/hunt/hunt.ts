@@ -10,10 +10,9 @@ import { Candidates } from './candidates.ts';
 import { type Answer, type Answered, EFFORT, type Observation, observe } from './observation.ts';
 import { Predictor, type Suspect } from './predict.ts';
 import { ranAstray } from './ran-astray.ts';
+import { type Ranked, Scores } from './scores.ts';
 import { goTogether, suspectedFaults } from './suspected-faults.ts';
 
-/** Share of answers that are taken to be wrong; common practice, no source. */
-const WRONG = 0.04;
 /** Suspects that a question is chosen by. */
 const ASKED_OF = 40;
 /** Suspects less likely than the first by this share are left out of the choice. */
@@ -24,20 +23,10 @@ const LEAST_GAIN = 0.004;
 const SURE = 0.9;
 /** Bits from which what is seen at the machine is asked before any meter comes out. */
 const GOOD_LOOK = 0.6;
-/** Outcomes that one is taken to have of which nothing is worked out. */
-const UNTOLD = 2;
 /** Suspects that pairs are made of. */
 const PAIRED = 40;
 /** How much less likely two faults at once are than one. */
 const TWO = 0.02;
-
-export interface Ranked {
-  readonly suspect: Suspect;
-  /** share of the belief, for the order alone: never printed */
-  readonly belief: number;
-  /** answers that speak against it, by number */
-  readonly against: readonly number[];
-}
 
 export interface HuntOptions {
   /** the circuit has worked as it is wired now; a mistake in the wiring is then unlikely */
@@ -50,9 +39,13 @@ export class Hunt {
   private readonly right: Suspect = { faults: [], weight: 1 };
   private readonly singles: readonly Suspect[];
   private suspects: readonly Suspect[];
-  private readonly answers: Answered[] = [];
-  private readonly passed = new Set<string>();
-  private readonly out = new Set<Suspect>();
+  private answers: readonly Answered[] = [];
+  private passed: ReadonlySet<string> = new Set();
+  private out: ReadonlySet<Suspect> = new Set();
+  private mended: string | undefined;
+  /** how it stood before each thing that was said, for taking it back */
+  private readonly before: (() => void)[] = [];
+  private readonly scores: Scores;
   private readonly pairs = new Map<Suspect, Map<Suspect, Suspect>>();
 
   constructor(
@@ -61,6 +54,7 @@ export class Hunt {
   ) {
     this.predictor = new Predictor(study);
     this.candidates = new Candidates(study);
+    this.scores = new Scores(this.predictor);
     const weight = weigh(study, worked);
     this.singles = suspectedFaults(study).map((f) => ({ faults: [f], weight: weight(f) }));
     this.suspects = this.singles;
@@ -74,28 +68,43 @@ export class Hunt {
     return this.suspects;
   }
 
+  /** What put it right, as whoever hunts has said; undefined while it is hunted for. */
+  get mendedBy(): string | undefined {
+    return this.mended;
+  }
+
   /** Takes an answer in; undefined for one who is not sure, who is not asked that again. Of two to the same the later counts. */
   answer(observation: Observation, answer: Answer | undefined): void {
-    this.passed.add(observation.key);
+    this.saying();
+    this.mended = undefined;
+    this.passed = new Set(this.passed).add(observation.key);
     if (answer === undefined) return;
-    const same = this.answers.findIndex(
-      (a) => a.observation.key === observation.key && covers(answer, a.answer),
-    );
-    if (same >= 0) this.answers.splice(same, 1);
-    this.answers.push({ observation, answer });
+    const same = this.answers.find((a) => a.observation.key === observation.key && covers(answer, a.answer));
+    this.answers = [...this.answers.filter((a) => a !== same), { observation, answer }];
   }
 
-  /** What was done about these did not help: it is none of them. */
-  cleared(suspects: readonly Suspect[]): void {
-    for (const s of suspects) this.out.add(s);
+  /** What was done about these did not help: it is none of them. With `more` it goes with what was said last. */
+  cleared(suspects: readonly Suspect[], more = false): void {
+    if (!more) this.saying();
+    this.out = new Set([...this.out, ...suspects]);
   }
 
-  /** Takes the last answer back; false where there is none. */
+  /** It does what it should again, by this. */
+  putRight(by: string): void {
+    this.saying();
+    this.mended = by;
+  }
+
+  /** Takes back what was said last: an answer, that one is not sure, that something did not help; false where there is nothing. */
   undo(): boolean {
-    const last = this.answers.pop();
-    if (last === undefined) return false;
-    this.passed.delete(last.observation.key);
-    return true;
+    const back = this.before.pop();
+    back?.();
+    return back !== undefined;
+  }
+
+  private saying(): void {
+    const { answers, passed, out, mended } = this;
+    this.before.push(() => Object.assign(this, { answers, passed, out, mended }));
   }
 
   /** Two faults at once come in as suspects as well. */
@@ -123,19 +132,10 @@ export class Hunt {
 
   /** Every suspect, the likeliest first. */
   ranked(): Ranked[] {
-    const scored = this.suspects.flatMap((suspect) => {
-      if (this.out.has(suspect)) return [];
-      const against = this.answers.flatMap(({ observation, answer }, k) =>
-        this.predictor.agrees(suspect, observation, answer) ? [] : [k],
-      );
-      const belief = this.answers.reduce(
-        (b, { observation }, k) => (against.includes(k) ? b : b / this.ways(suspect, observation)),
-        suspect.weight * (WRONG / (1 - WRONG)) ** against.length,
-      );
-      return [{ suspect, belief, against }];
-    });
-    const sum = scored.reduce((total, s) => total + s.belief, 0);
-    return scored.map((s) => ({ ...s, belief: s.belief / sum })).sort((x, y) => y.belief - x.belief);
+    return this.scores.ranked(
+      this.suspects.filter((s) => !this.out.has(s)),
+      this.answers,
+    );
   }
 
   /** The first suspect and those like it: what could be observed next tells none of them apart. */
@@ -151,11 +151,6 @@ export class Hunt {
       r.against.join() === first.against.join() &&
       all.every((o) => this.predictor.meet(first.suspect, r.suspect, o));
     return [first, ...ranked.slice(1, ASKED_OF).filter(like)];
-  }
-
-  /** How many outcomes one suspect may have; one that leads to nothing in particular explains little. */
-  private ways(suspect: Suspect, observation: Observation): number {
-    return this.predictor.expected(suspect, observation)?.any.length ?? UNTOLD;
   }
 
   /** Whether some single suspect, or some pair, agrees with everything. */
@@ -222,12 +217,23 @@ export class Hunt {
   private best(observations: readonly Observation[], alive: readonly Ranked[]) {
     let best: { observation: Observation; gain: number; score: number } | undefined;
     for (const observation of observations) {
-      if (this.passed.has(observation.key)) continue;
+      if (this.passed.has(observation.key) || this.isSeenToWork(observation)) continue;
       const gain = this.gain(observation, alive);
       const score = gain / EFFORT[observation.kind] ** EFFORT_WEIGHT;
       if (gain > 0 && (best === undefined || score > best.score + 1e-9)) best = { observation, gain, score };
     }
     return best;
+  }
+
+  /** A finger tells nothing at a gate that was seen to do what it should. */
+  private isSeenToWork({ kind, stance }: Observation): boolean {
+    return (
+      kind === 'finger' &&
+      this.answers.some(
+        ({ observation: o, answer }) =>
+          o.kind === 'look' && o.stance.key === stance.key && this.predictor.agrees(this.right, o, answer),
+      )
+    );
   }
 
   /** Bits that an observation tells of the suspects: those of its outcomes, less those that one suspect leaves open itself. */

@@ -1,10 +1,11 @@
 /** What can be observed of a circuit that does not do as it should, each without a probe on live mains. */
 import type { Study } from '../../study/study.ts';
+import practice from '../faults/practice.json' with { type: 'json' };
 import type { Pair } from '../probe-pairs.ts';
 import type { Stance } from '../stance.ts';
 
-/** How much trouble one observation is beside opening a gate; common practice, no source. */
-export const EFFORT = { look: 1, finger: 1.1, click: 1.15, lit: 1, lamp: 1.3, volts: 1.6, ohms: 2 } as const;
+/** How much trouble one observation is beside opening a gate. */
+export const EFFORT = practice.effort.of;
 
 interface At {
   /** the same text for the same observation */

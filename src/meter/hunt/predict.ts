@@ -8,6 +8,7 @@ import type { Fault } from '../fault.ts';
 import type { Behaviour } from '../faults/behaviour.ts';
 import { targetsOf } from '../faults/effect.ts';
 import { FaultTrials, Powered } from '../faults/fault-trials.ts';
+import practice from '../faults/practice.json' with { type: 'json' };
 import type { Pair } from '../probe-pairs.ts';
 import type { Stance } from '../stance.ts';
 import { unpluggedCircuit } from '../unplugged.ts';
@@ -37,15 +38,12 @@ export interface Band {
   readonly high: number;
 }
 
-/** Volts at the ends of the supplies' tolerances beside the reading's, and a cheap meter's error; common practice, no source. */
-const SPREAD = 0.15;
-/** Share of the highest volts of the loop under which volts are nothing, ghost volts with them. */
-const NOTHING = 0.06;
-/** ohm from which a meter shows over range here. */
-const OPEN_OHMS = 20_000;
-/** Share by which ohms stray (copper warm or cold, a cheap meter), and ohm of probes and tabs. */
-const OHM_SPREAD = 0.2;
-const PROBE_OHMS = 1;
+/** How far readings stray, what counts as nothing, and from what a meter shows over range: `practice.json`. */
+const SPREAD = practice.figures.voltSpread.value;
+const NOTHING = practice.figures.nothing.value;
+const OPEN_OHMS = practice.figures.openOhms.value;
+const OHM_SPREAD = practice.figures.ohmSpread.value;
+const PROBE_OHMS = practice.figures.probeOhms.value;
 
 type VoltsAsked = Extract<Observation, { kind: 'volts' }>;
 
@@ -210,7 +208,7 @@ export class Predictor {
 
   private keptFor<T>(map: Map<string, T>, faults: readonly Fault[], make: () => T): T {
     const key = this.keyOf(faults);
-    if (map.size >= KEPT && !map.has(key)) map.clear();
+    if (map.size >= Math.max(KEPT, NETS / this.study.wired.netCount) && !map.has(key)) map.clear();
     return kept(map, key, make);
   }
 
@@ -228,8 +226,9 @@ function apart(bands: readonly Band[]): Band[] {
   return meet ? [first!] : [first!, second];
 }
 
-/** Circuits that are kept at hand. */
+/** Circuits that are kept at hand, and nets of all of them together up to which there may be more. */
 const KEPT = 400;
+const NETS = 100_000;
 
 const CHATTERS = 'chatters';
 const yesKey = (yes: boolean) => (yes ? 'yes' : 'no');

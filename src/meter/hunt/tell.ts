@@ -1,12 +1,15 @@
 /** A hunt as it stands, as plain data: suspects, what to look at next, and at its end what to do. */
 import { toldOf } from '../../findings/verdict-line.ts';
+import { plugsOut } from '../../machine/power.ts';
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import { listOf } from '../../text/word-list.ts';
 import { cureOf } from '../faults/modes.ts';
 import { marksOf } from '../probe-words.ts';
-import type { Hunt, Ranked } from './hunt.ts';
+import type { Hunt } from './hunt.ts';
 import type { HuntSuspect, HuntTold } from './hunt-model.ts';
 import type { Observation } from './observation.ts';
 import { PlainForm } from './plain-form.ts';
+import type { Ranked } from './scores.ts';
 
 /** Suspects that are told. */
 const MOST = 20;
@@ -32,7 +35,7 @@ export function standingOf(hunt: Hunt): { readonly told: HuntTold; readonly next
   const fits = hunt.fits(ranked);
   const two = fits && !ranked.some((r) => r.against.length === 0 && r.suspect.faults.length === 1);
   const form = new PlainForm(hunt.study);
-  const next = hunt.next(ranked);
+  const next = hunt.mendedBy === undefined ? hunt.next(ranked) : undefined;
   const group = next === undefined && ranked.length > 0 ? hunt.group(ranked) : [];
   const alike = new Set(group.map((r) => r.suspect));
   const told: HuntTold = {
@@ -45,6 +48,7 @@ export function standingOf(hunt: Hunt): { readonly told: HuntTold; readonly next
     doubtful: fits || right ? null : doubtful(ranked),
     suspects: ranked.slice(0, MOST).map((r) => suspectOf(r, alike.has(r.suspect))),
     agreeing: ranked.filter((r) => r.against.length === 0).length,
+    mended: hunt.mendedBy ?? null,
     next:
       next === undefined
         ? null
@@ -110,8 +114,34 @@ function questionOf(hunt: Hunt, form: PlainForm, o: Observation): string {
         ? `Pull ${o.part} and plug a lamp or a plug-in tester into its socket. Does it light?`
         : `Put this: ${position}. Unplug what is in ${o.part} and plug a lamp or a plug-in tester in. Does it light?`;
     case 'volts':
-      return `Pull every mains plug that the loop's supply can do without, leave that supply on, and put this: ${position}. What does the meter show on ${o.range.toUpperCase()} volts, red on ${mark(o.pair.a)}, black on ${mark(o.pair.b)}?`;
+      return `${plugsWords(hunt)}, and put this: ${position}. What does the meter show on ${o.range.toUpperCase()} volts, red on ${mark(o.pair.a)}, black on ${mark(o.pair.b)}? ${WHERE}`;
     case 'ohms':
-      return `Pull every plug and take the loop's supply off, and put this: ${position}. What does the meter show on ohms from ${mark(o.pair.a)} to ${mark(o.pair.b)}?`;
+      return `Pull every plug and take the loop's supply off, and put this: ${position}. What does the meter show on ohms from ${mark(o.pair.a)} to ${mark(o.pair.b)}? ${WHERE}`;
   }
+}
+
+/** The joints of the model: what is loose is the part's own metal under the core's end. */
+const WHERE =
+  "Each probe goes on the metal that ends the core there (its crimp, or the bare copper), not on the part's tab or screw: so a loose tab shows.";
+
+/** Which plugs are pulled while the loop is read, by name, and what stays on. */
+function plugsWords({ study: { plan, wired } }: Hunt): string {
+  const out = plugsOut(plan, wired);
+  const of = (fixed: boolean) =>
+    wired.sources.flatMap((s) => {
+      const part = plan.parts.get(s.part);
+      return part?.kind === 'plug' && out(s) && isFixedFeed(part) === fixed ? [s.part] : [];
+    });
+  const [pinned, wiredIn] = [of(false), of(true)];
+  const supplies = wired.sources.filter((s) => !s.mains).map((s) => s.part);
+  const steps = [
+    ...(pinned.length > 0 ? [`pull ${listOf(pinned)} out of the wall`] : []),
+    ...(wiredIn.length > 0 ? [`have ${listOf(wiredIn)} switched off and locked at the breaker`] : []),
+    ...(pinned.length + wiredIn.length > 0
+      ? []
+      : ['no plug can be pulled, for the loop gets its power through it']),
+    `leave ${listOf([...new Set(supplies)])} on`,
+  ];
+  const text = steps.join(', ');
+  return text[0]!.toUpperCase() + text.slice(1);
 }

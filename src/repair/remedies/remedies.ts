@@ -75,6 +75,7 @@ const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
   'breaker-may-trip': [slowerBreaker, largerCircuit],
   'cord-too-thin': [thickerCord],
   'conductor-unprotected': [thickerCord, smallerBreaker],
+  'transformer-unprotected': [smallerFuse],
   'trips-at-start': [slowerBreaker, largerCircuit],
   'cord-as-fixed-wiring': [fixedWire],
   'box-overfilled': [largerBox],

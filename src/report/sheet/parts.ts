@@ -2,7 +2,7 @@
 
 import type { Shown } from '../../draw/current-shown.ts';
 import type { LayoutInput } from '../../draw/layout/layout.ts';
-import type { PaperSize } from '../../draw/paper.ts';
+import type { PaperSize } from '../../draw/paper-sizes.ts';
 import type { Report } from '../../findings/report-model.ts';
 import type { Materials } from '../../lists/materials-model.ts';
 import type { WireEnd } from '../../lists/wire-ends.ts';

@@ -1,8 +1,13 @@
 /** Look of the printed sheet: black on white, large enough for arm's length, sections on pages of their own. */
-import type { PaperSize } from '../../draw/paper.ts';
+import type { PaperSize } from '../../draw/paper-sizes.ts';
 import { ROOM } from './diagram.ts';
 
-const PAGES: Readonly<Record<PaperSize, string>> = { a4: 'A4', letter: 'letter' };
+const PAGES: Readonly<Record<PaperSize, string>> = {
+  a4: 'A4',
+  a3: 'A3',
+  letter: 'letter',
+  tabloid: '11in 17in',
+};
 
 /** `band` is one of the fixed texts of a failed plan, or empty; it is printed in the margin of every page. */
 export function styleFor(size: PaperSize, band: string): string {

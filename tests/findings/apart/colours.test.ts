@@ -60,6 +60,11 @@ const CASES: readonly (readonly [clause: string, shop: Shop, told: readonly stri
     [NEUTRAL],
   ],
   [
+    'NEC 200.7(C)(1), 250.119: a line marked green is touched as an earth',
+    { practice: 'nec', feed: ['white', 'grey', 'bare'], marks: 'white: green' },
+    [EARTH],
+  ],
+  [
     'NEC 200.6(B): 6 AWG marked white at the ends',
     {
       practice: 'nec',

@@ -73,7 +73,9 @@ describe('a start button', () => {
     expect(verdict(base('armed'))).toBe('pass');
   });
   it('beside which the gate calls the contactor all the same is none', () =>
-    expect(of(base('seal-in'))).toEqual([['caution', 'fan restarts after a power cut']]));
+    expect(of(base('seal-in'))).toEqual([
+      ['caution', 'fan restarts after a power cut, and when STOP goes back'],
+    ]));
   it('does not help where a battery keeps the relay in through the cut', () => {
     const onBattery = changed(base('armed'), [
       'PS1: {kind: supply, output: 24 V DC, limit: 2 A, regulation: regulated, tolerance: 2 %, class-2: true}',
@@ -105,4 +107,52 @@ describe('an overload relay that resets by itself', () => {
   });
   it('leaves it off where it lets go of a relay that has to be armed again', () =>
     expect(trips(changed(base('armed'), ['reset: manual', 'reset: automatic']))).toEqual([]));
+});
+
+describe('a relay that stays put after a pulse', () => {
+  // what such a relay is made for: it keeps its position with no power
+  it('is as it was when power comes back, whether pressed by hand or set by a gate', () => {
+    for (const name of ['slate-quay', 'weir-house']) {
+      const text = readFileSync(new URL(`../../../examples/${name}.yaml`, import.meta.url), 'utf8');
+      expect(of(text)).toEqual([['caution', 'collector restarts after a power cut']]);
+    }
+  });
+});
+
+// IEC 60204-1:2005 clauses 9.2.5.4.2 and 10.7, from memory, so that it words a caution: letting go of a stop starts nothing
+describe('a stop that goes back with a gate open', () => {
+  const shop = (name: string) =>
+    readFileSync(new URL(`../../../examples/${name}.yaml`, import.meta.url), 'utf8');
+  const ESTOP = 'STOP: {kind: cutout, contact: {ratings: [6 A 250 V AC, 3 A 30 V DC]}}';
+  /** the stop moved from the line of the arming relay to that of the contactor */
+  const late = (text: string) =>
+    changed(
+      text,
+      ['red: [OL.96, STOP.COM], black: [STOP.NC, armed]', 'red: [OL.96, armed]'],
+      ['black: [Q1.A1, saw.NO]', 'black: [STOP.COM, saw.NO]'],
+      ['intent:', '  - {link: [STOP.NC, Q1.A1]}\n\nintent:'],
+      ['stopped-by: [STOP]', 'stopped-by: [OL]'],
+    );
+  it('starts the collector again: a bin switch and a stop before gates that call by themselves', () => {
+    expect(of(shop('osier-yard'))).toEqual([
+      ['caution', 'collector restarts after a power cut, and when bin-full goes back'],
+    ]);
+    expect(of(shop('millrace-joinery'))[0]![1]).toContain('when STOP goes back');
+  });
+  it('an overload relay that is reset by hand is told of elsewhere, a button pressed by turns is no stop', () => {
+    expect(of(shop('kiln-street'))[0]![1]).not.toContain('goes back');
+    expect(of(shop('slate-quay'))[0]![1]).not.toContain('goes back');
+  });
+  it('does not where it lets go of the relay that has to be armed again, but does behind it', () => {
+    expect(of(base('armed'))).toEqual([]);
+    expect(of(late(base('armed')))).toEqual([['caution', 'fan restarts as soon as STOP goes back']]);
+  });
+  it('a latching stop is judged as a button is', () => {
+    const line = base('armed').match(/STOP: \{.*\}/)![0];
+    const latching = (text: string) => text.replace(line, ESTOP);
+    expect(of(latching(base('armed')))).toEqual([]);
+    expect(of(latching(late(base('armed'))))).toEqual([
+      ['caution', 'fan restarts as soon as STOP goes back'],
+    ]);
+  });
 });

@@ -1,4 +1,5 @@
 /** What a fuse in the loop lets through to the wire behind it, and a battery without one. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { findings } from '../threshold-plans.ts';
 
@@ -82,19 +83,34 @@ runs:
   - {cable: {gauge: 18 AWG, cores: 2, insulation: 300 V}, length: 3 m, cores: {red: [T1.~1, g.COM], black: [T1.~2, K1.A2]}}
   - {link: [g.NO, K1.A1]}
 `;
-  // NEC 430.72(B) Exception 2: the primary device times 120/24 against 6 A of 18 AWG (402.5); 430.72(C)(3) from 50 VA on.
-  it.each<[number, number, string, string]>([
-    [1.2, 60, '', 'caution'],
-    [1.3, 60, '', 'warning'],
-    [20, 60, '', 'warning'],
-    [20, 49, '', 'caution'],
+  // NEC 430.72(B) Exception 2: the primary device times 120/24 against 6 A of 18 AWG (402.5), which it then protects;
+  // 430.72(C)(3) from 50 VA on.
+  it.each<[number, number, string, readonly string[]]>([
+    [1.2, 60, '', []],
+    [1.3, 60, '', ['warning']],
+    [20, 60, '', ['warning']],
+    [20, 49, '', ['caution']],
   ])('%d A ahead of a primary of %d VA', (breaker, va, more, severity) => {
     for (const practice of ['nec', 'iec'])
       expect(
         of(behind(practice, breaker, va, more), 'supply-not-limited').map((t) => t.split(':')[0]),
-      ).toEqual([severity]);
+      ).toEqual(severity);
   });
   it('a Class 2 one needs none', () => {
     expect(of(behind('nec', 20, 60, ', class-2: true'), 'supply-not-limited')).toEqual([]);
+  });
+});
+
+describe('the fuse of a battery', () => {
+  const base = readFileSync(new URL('../bases/battery.yaml', import.meta.url), 'utf8');
+  // NEC 240.21(B)(1) 10 ft, from one copy; IEC 60364-4-43 clause 434.2.1 3 m, from memory
+  it.each([
+    ['3 m', []],
+    ['4 m', ['warning']],
+  ])('behind %s of wire', (length, expected) => {
+    const near = '  - {cable: twin, length: 15 cm, cores: {red: [BAT.+, F1.1]}}';
+    expect(base).toContain(near);
+    const text = base.replace(near, near.replace('15 cm', length));
+    expect(of(text, 'supply-not-limited').map((t) => t.split(':')[0])).toEqual(expected);
   });
 });

@@ -38,6 +38,21 @@ describe('an indicator', () => {
         more: ['X: {kind: led, forward: 2 V}', 'R: {kind: resistor, resistance: 470 ohm}'],
       }),
     ).toEqual([]));
+  // 12 V less 2 V over 480 (20.8 mA), 420 and 110 ohm, 10 of them the indicator's own; common practice, no source: 115 % of its current serves
+  it.each([
+    [470, []],
+    [410, ['caution 5 indicator-volts: X | gets 0.0238 A, made for 0.02 A']],
+    [100, ['caution 5 indicator-volts: X | gets 0.0908 A, made for 0.02 A']],
+  ])('of 20 mA behind %d ohm', (ohms, expected) =>
+    expect(
+      beside('kind: led', 'g.NO R.1, R.2 X.A, X.K PS1.-', {
+        more: [
+          'X: {kind: led, forward: 2 V, current: 20 mA}',
+          `R: {kind: resistor, resistance: ${ohms} ohm}`,
+        ],
+      }),
+    ).toEqual(expected),
+  );
   it('for panels, with no forward volts stated, has its own', () =>
     expect(beside('kind: led', 'g.NO X.A, X.K PS1.-')).toEqual([]));
 });

@@ -157,7 +157,12 @@ describe('wire that a fuse or a supply can overload', () => {
       at('limit: 5 A', '24 AWG', '2 A'),
       ['Fit a slow fuse of 1 A as F; or use 22 AWG for run 4 in place of 24 AWG.'],
     ],
-    ['a fuse of 20 A before 24 AWG', at('limit: 50 A', '24 AWG', '20 A'), ['Fit a slow fuse of 1 A as F.']],
+    // 12 AWG carries 20 A by the 60 °C column of NEC Table 310.16
+    [
+      'a fuse of 20 A before 24 AWG',
+      at('limit: 50 A', '24 AWG', '20 A'),
+      ['Fit a slow fuse of 1 A as F; or use 12 AWG for run 4 in place of 24 AWG.'],
+    ],
     ['a fuse of 0.06 A for 0.1 A', at('limit: 5 A', '24 AWG', '0.06 A'), ['Fit a slow fuse of 100 mA as F.']],
     ['100 A into 24 AWG', at('limit: 100 A', '24 AWG'), ['Put a slow fuse of 1 A next to PS1.+.']],
   ])('%s', (_, w, expected) => {

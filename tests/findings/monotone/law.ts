@@ -22,6 +22,8 @@ const EXCEPTIONS: Readonly<Record<Way, Partial<Record<FindingId, string>>>> = {
   'hotter shop': {
     'fuse-too-small': 'warm copper draws less for long, IEC 60228',
   },
+  'cooler insulation': {},
+  'cooler terminals': {},
   'larger breaker': {
     'trips-at-start': 'a larger one carries the start, IEC 60898-1',
     'circuit-overloaded':
@@ -35,6 +37,8 @@ const EXCEPTIONS: Readonly<Record<Way, Partial<Record<FindingId, string>>>> = {
   },
   'smaller contact': {},
   'weaker supply': {
+    'transformer-unprotected':
+      'a smaller transformer may have more times its current ahead, below 50 VA in its box anything, NEC 430.72(C)(3), (4), 450.3(B)',
     'wire-overloaded':
       'what cannot be pushed into a wire does not heat it, NEC 725.43, IEC 60364-4-43 clause 433.1',
     'fuse-too-small': 'under fewer volts the coils draw less',

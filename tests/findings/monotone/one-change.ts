@@ -9,6 +9,8 @@ export const WAYS = [
   'thinner wire',
   'longer run',
   'hotter shop',
+  'cooler insulation',
+  'cooler terminals',
   'larger breaker',
   'larger fuse',
   'smaller contact',
@@ -96,6 +98,33 @@ function* ofAir(plan: Plan): Generator<OneChange> {
       words: `${air} °C and ${air + by} °C`,
       ...ordered(stated, { ...plan, ambient: air + by }, by > 0),
     };
+}
+
+const DEGREES = [60, 75, 90];
+
+/** Insulation and terminals that stand one listed temperature less, or more. */
+function* ofDegrees(plan: Plan): Generator<OneChange> {
+  const others = (own: number) =>
+    [DEGREES.findLast((d) => d < own), DEGREES.find((d) => d > own)].filter((d) => d !== undefined);
+  for (const { index, cable } of plan.runs)
+    for (const rated of cable?.rated === undefined ? [] : others(cable.rated))
+      yield {
+        way: 'cooler insulation',
+        words: `run ${index + 1}: ${cable!.rated} °C and ${rated} °C`,
+        ...ordered(
+          plan,
+          withRun(plan, index, (r) => ({ ...r, cable: { ...r.cable!, rated } })),
+          rated < cable!.rated!,
+        ),
+      };
+  for (const part of plan.parts.values())
+    if ((part.kind === 'plug' || part.kind === 'outlet') && part.terminalRating !== undefined)
+      for (const terminalRating of others(part.terminalRating))
+        yield {
+          way: 'cooler terminals',
+          words: `${part.name}: ${part.terminalRating} °C and ${terminalRating} °C`,
+          ...ordered(plan, withPart(plan, { ...part, terminalRating }), terminalRating < part.terminalRating),
+        };
 }
 
 const BREAKERS = [6, 10, 13, 15, 16, 20, 25, 30, 32, 40, 50, 63, 80, 100];
@@ -247,6 +276,7 @@ function* ofMotors(plan: Plan): Generator<OneChange> {
 export function* changesOf(plan: Plan): Generator<OneChange> {
   yield* ofRuns(plan);
   yield* ofAir(plan);
+  yield* ofDegrees(plan);
   yield* ofGuards(plan);
   yield* ofContacts(plan);
   yield* ofSupplies(plan);

@@ -4,6 +4,7 @@ import { newPlan } from '../../../src/lists/new/new-plan.ts';
 import type { Key } from '../../../src/lists/new/questions.ts';
 import { asText } from '../../../src/report/forms/text.ts';
 import { impossiblePlan } from '../../../src/report/new-plan.ts';
+import { WHOLE } from '../../helpers/share.ts';
 
 const SHOP: readonly (readonly [Key, string])[] = [
   ['practice', 'nec'],
@@ -27,7 +28,7 @@ const taken = (answers: Partial<Record<Key, string>>, change: readonly { key: Ke
   ...Object.fromEntries(change.map(({ key, to }) => [key, to])),
 });
 
-it('what stands in the way is told gravest first, a doubt never above a danger', () => {
+it.runIf(WHOLE)('what stands in the way is told gravest first, a doubt never above a danger', () => {
   const { against } = made({
     ...{ mains: '240 V', motor: '3 hp 17 A', circuit: 'NEMA 6-15' },
     ...{ supply: '12 V DC 1 A', relay: 'coil 12 V DC 155 ohm, 30 A 240 V AC, 3 hp 240 V AC' },

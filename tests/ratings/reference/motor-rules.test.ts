@@ -21,12 +21,27 @@ describe('NFPA 70 (NEC) Article 430 and neighbours, clauses as in the 2008 to 20
   });
 
   test('every factor of the table is asserted above', () => {
-    expect(tables.motorBranch().rows).toHaveLength(17);
+    expect(tables.motorBranch().rows).toHaveLength(27);
   });
 
   test('430.32(A)(1): 125 % of the plate with a service factor of 1.15, else 115 %, from two copies', () => {
     expect(branchRule('overload')).toMatchObject({ value: 1.25, clause: '430.32(A)(1)', status: 'verified' });
     expect(branchRule('overload-other')).toMatchObject({ value: 1.15, status: 'verified' });
+  });
+
+  test.each([
+    ['time-delay-fuse-to-start', '430.52(C)(1) Exception 2', 2.25],
+    ['fuse-to-start', '430.52(C)(1) Exception 2', 4],
+    ['transformer-of-controller', '430.72(C)(3)', 50],
+    ['control-transformer', '430.72(C)(4)', 5],
+    ['transformer-least', '450.3(B)', 2],
+    ['transformer-most', '450.3(B)', 9],
+    ['transformer-small', '450.3(B)', 3],
+    ['transformer-middle', '450.3(B)', 1.67],
+    ['transformer-large', '450.3(B)', 1.25],
+    ['transformer-both-sides', '450.3(B)', 2.5],
+  ])('%s, %s: %d, in two copies', (name, clause, value) => {
+    expect(branchRule(name)).toMatchObject({ clause, value, status: 'verified' });
   });
 
   test('430.22(G) 18 AWG to 5 A and 16 AWG to 8 A from one copy, 240.5(B)(4) 16 AWG on 20 A from two', () => {

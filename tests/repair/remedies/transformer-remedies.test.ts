@@ -27,6 +27,7 @@ function spoilt(name: string, ...pairs: readonly (readonly [string, string])[]):
 /** Findings with what is offered, and what stands in the plan once the first of it is made. */
 function offered(text: string) {
   const report = check(Study.of(planOf(text)));
+  const followed = faultsOf(text, { remedies: 0, lesser: 0, byId: {} });
   return report.findings
     .filter((f) => GRAVE.includes(f.severity))
     .map((f) => ({
@@ -37,7 +38,7 @@ function offered(text: string) {
           .findings.filter((x) => GRAVE.includes(x.severity))
           .map((x) => x.id),
       ),
-      followed: faultsOf(text, { remedies: 0, lesser: 0, byId: {} }),
+      followed,
     }));
 }
 

@@ -1,0 +1,2 @@
+/** All of the tests of hunt.test.ts. */
+import './hunt.test.ts';

@@ -1,0 +1,2 @@
+/** The tests of html.test.ts on every example. */
+import './html.test.ts';
