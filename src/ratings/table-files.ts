@@ -2,11 +2,11 @@
  * The tables, each by its name. Every one is an export of its own, so that what is bundled for a page leaves out those that
  * it never asks for; whoever wants them imports the file as `tables`.
  */
-import type { CoreColourRow } from './colour-rows.ts';
 import { lazy } from './lazy.ts';
 import type {
   AmbientFactorRow,
   ControlProtectionRow,
+  CoreColourRow,
   FuseBandRow,
   FuseConventionalRow,
   FuseGateRow,
