@@ -28,6 +28,7 @@ export * from '../machine/read-meter.ts';
 export * from '../meter/meter-sheet.ts';
 export * from '../meter/readings-asked.ts';
 export * from '../page/build.ts';
+export * from '../page/mending.ts';
 export * from '../plan/errors.ts';
 export * from '../plan/quantity.ts';
 export * from '../plan/read.ts';

@@ -1,6 +1,6 @@
 /** `pullin page PLAN -o FILE.html` */
 import type { Command } from 'commander';
-import { loadStudy } from './input.ts';
+import { loadPlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
 import { besidePlan, writeMade } from './made.ts';
 import { examples, forceOption, helpEnd, madeStatus, outputOption, PLAN } from './options.ts';
@@ -12,9 +12,10 @@ interface PageFlags {
 
 async function run(file: string, flags: PageFlags, session: Session): Promise<void> {
   const output = flags.output ?? besidePlan(file, '.html');
-  const study = await loadStudy(file, session);
-  if (study === undefined) return;
-  const html = await session.stages.page(study);
+  const read = await loadPlanFile(file, session);
+  if (read === undefined) return;
+  const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(read.bytes);
+  const html = await session.stages.page(await studyOf(read.plan), text);
   if (output === '-') return session.out.write(html);
   const name = await writeMade({ file, output, force: flags.force === true }, html, session);
   session.err.write(`${name}: written\n`);
@@ -25,7 +26,7 @@ export function addPage(program: Command, session: Session): void {
     .command('page')
     .summary('write a page in which gates can be opened')
     .description(
-      'Writes one HTML file that shows the plan at work: open a gate in it and see the coil pull in and the collector start, or why not. It needs no network and opens from disk, on a phone as well. Also in it: the drawing, what the check found, the truth table, the wires and the cautions.',
+      'Writes one HTML file that shows the plan at work: open a gate in it and see the coil pull in and the collector start, or why not. It needs no network and opens from disk, on a phone as well. The drawing stands beside the gates, and findings and drawing lead to each other. A wrong plan for which mend has a repair is shown as drawn and as mended; the plan file stays as it is. Also in it: the truth table, the wires and the cautions.',
     )
     .argument(...PLAN)
     .addOption(

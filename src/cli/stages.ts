@@ -25,8 +25,8 @@ export interface Stages {
   mend(study: Study): Later<Mended>;
   /** `progress` is told how many of how many trials are done */
   meterSheet(study: Study, progress?: (done: number, of: number) => void): Later<MeterSheet>;
-  /** one HTML file */
-  page(study: Study): Later<string>;
+  /** one HTML file; `text` is that of the plan's file */
+  page(study: Study, text: string): Later<string>;
   explanations(): Later<readonly Explanation[]>;
 }
 
@@ -38,9 +38,10 @@ export const STAGES: Stages = {
   readMeter: async (study, options) => (await import('./late.ts')).readMeter(study, options),
   mend: async (study) => (await import('./late.ts')).mend(study),
   meterSheet: async (study, progress) => (await import('./late.ts')).meterSheet(study, progress),
-  page: async (study) => {
-    const { pageOf, check } = await import('./late.ts');
-    return pageOf(study, check(study), await browserFiles());
+  page: async (study, text) => {
+    const { pageOf, check, mendingOf } = await import('./late.ts');
+    const report = check(study);
+    return pageOf(study, report, await browserFiles(), mendingOf(study, report, text));
   },
   explanations: async () => (await import('./late.ts')).explanations,
 };

@@ -4,6 +4,11 @@ import { kept } from '../plan/map-entries.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { Intent, Plan, Run, TerminalRef } from '../plan/plan.ts';
 
+/** What a second plan has otherwise: whatever is left out is as in the first, and so is a run that is a number, its place there. */
+export type PackedChanges = Partial<Omit<PackedPlan, 'runs'>> & {
+  readonly runs: readonly (number | PackedRun)[];
+};
+
 /** What a page does without, or has elsewhere: places in the file, what a person pays, the name. */
 type Dropped = 'at' | 'where' | 'price' | 'name';
 /** Each kind of part without it. */
@@ -56,6 +61,19 @@ export function packPlan(plan: Plan): PackedPlan {
     cables: cables.all,
     ...(plan.intents === undefined ? {} : { intents: plan.intents.map(packIntent) }),
   };
+}
+
+/** A plan told by what it has otherwise than one that is there already. */
+export function packChanges(from: PackedPlan, to: PackedPlan): PackedChanges {
+  const text = JSON.stringify;
+  const alike = (key: keyof PackedPlan) => text(from[key]) === text(to[key]);
+  const { runs: _, ...rest } = to;
+  const changed = Object.fromEntries(
+    Object.entries(rest).filter(([key]) => !alike(key as keyof PackedPlan)),
+  ) as Partial<Omit<PackedPlan, 'runs'>>;
+  // A run counts its cable in the list of its own plan.
+  const known = new Map(alike('cables') ? from.runs.map((run, i) => [text(run), i]) : []);
+  return { ...changed, runs: to.runs.map((run) => known.get(text(run)) ?? run) };
 }
 
 function packPart(part: Part): PackedPart {

@@ -3,13 +3,28 @@
 import type { Position } from '../plan/device-figures.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { InputRef, Intent, Plan, Run, TerminalRef } from '../plan/plan.ts';
-import type { PackedIntent, PackedPlan, PackedRun } from './pack.ts';
+import type { Links } from './links.ts';
+import type { PackedChanges, PackedIntent, PackedPlan, PackedRun } from './pack.ts';
 
-/** What a page holds beside its words. */
-export interface PageData {
-  readonly plan: PackedPlan;
+/** What a page holds beside the words of one of its plans. */
+interface VersionData {
   /** see `isArming` */
   readonly arming: boolean;
+  readonly links: Links;
+  /** cores that the repair moves, as `RUN/CORE`: where they are, and where they come to be */
+  readonly moved: readonly string[];
+}
+
+/** What a page holds beside its words: the plan as drawn, and where a repair was proved the plan as mended. */
+export interface PageData {
+  readonly drawn: VersionData & { readonly plan: PackedPlan };
+  readonly mended?: VersionData & { readonly plan: PackedChanges };
+}
+
+/** The second of two plans again from what `packChanges` made of it. */
+export function unpackChanges(from: PackedPlan, changes: PackedChanges): Plan {
+  const runs = changes.runs.map((run) => (typeof run === 'number' ? from.runs[run]! : run));
+  return unpackPlan({ ...from, ...changes, runs });
 }
 
 const NOWHERE: Position = { line: 1, column: 1 };

@@ -1,7 +1,7 @@
 /** Volume that the contents of a box need, NEC 314.16(B). */
 import type { Cable } from '../plan/plan.ts';
+import * as tables from './table-files.ts';
 import type { BoxFillRow, BoxVolumeRow } from './table-rows.ts';
-import { tables } from './tables.ts';
 
 /** m³ of one cubic inch, exact. */
 export const CUBIC_INCH = 1.6387064e-5;

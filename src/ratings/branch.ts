@@ -1,6 +1,7 @@
 /** Sizes of motor branch circuits by NEC Article 430, from the table full-load current. */
 import { tableFullLoad } from './motor.ts';
-import { branchRule, tables } from './tables.ts';
+import * as tables from './table-files.ts';
+import { branchRule } from './tables.ts';
 
 /** A a conductor to one motor must carry, NEC 430.22. */
 export function conductorAmps(fullLoad: number): number {

@@ -2,7 +2,7 @@
 
 import type { CurrentKind } from '../plan/device-figures.ts';
 import type { SupplyPart } from '../plan/part-types.ts';
-import { tables } from './tables.ts';
+import * as tables from './table-files.ts';
 
 const BASIS: Readonly<Record<CurrentKind, string>> = {
   ac: 'NEC Chapter 9, Table 11(A) (from memory)',

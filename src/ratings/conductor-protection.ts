@@ -4,7 +4,7 @@ import type { Cable } from '../plan/plan.ts';
 import { nextStandardRating } from './branch.ts';
 import { SLACK } from './judgement.ts';
 import { type Better, carriedIec, cordNec, isCord, type Laid, type Open, wireNec } from './laid-conductor.ts';
-import { tables } from './tables.ts';
+import * as tables from './table-files.ts';
 import { gaugeWithin } from './wire.ts';
 
 /** A breaker or fuse as conductors see it. */

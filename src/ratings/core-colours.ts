@@ -2,8 +2,8 @@
 import type { Practice } from '../plan/device-figures.ts';
 import type { Cable } from '../plan/plan.ts';
 import { type Coloured, type CoreColour, colourOf } from '../text/core-colours.ts';
-import type { CoreColourRow, CoreUse } from './colour-rows.ts';
-import { tables } from './tables.ts';
+import type { CoreColourRow, CoreUse } from './protection-rows.ts';
+import * as tables from './table-files.ts';
 import { gaugeWithin } from './wire.ts';
 
 /** A core, what it is for, and what the rules ask besides. */

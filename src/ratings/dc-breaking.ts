@@ -2,7 +2,7 @@
 import type { Contact } from '../plan/device-figures.ts';
 import { type ContactDuty, type ContactJudgement, judgement, SLACK } from './judgement.ts';
 import { ratingText } from './making.ts';
-import { tables } from './tables.ts';
+import * as tables from './table-files.ts';
 
 /** A that such a contact surely breaks, and that it breaks at most, by its largest AC rating. */
 export interface DcBreaking {

@@ -3,8 +3,9 @@ import type { Practice } from '../plan/device-figures.ts';
 import type { Cable } from '../plan/plan.ts';
 import { defaults } from './defaults.ts';
 import type { AmbientFactorRow, LaidConductorRow } from './protection-rows.ts';
+import * as tables from './table-files.ts';
 import type { CordNecRow, RowBase, TableStatus } from './table-rows.ts';
-import { cellStatus, tables } from './tables.ts';
+import { cellStatus } from './tables.ts';
 import { gaugeWithin } from './wire.ts';
 
 /** What is known of the place of a conductor. */

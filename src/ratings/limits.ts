@@ -1,7 +1,7 @@
 /** Voltages below which a loop counts as extra-low. */
 
 import type { CurrentKind, Practice } from '../plan/device-figures.ts';
-import { tables } from './tables.ts';
+import * as tables from './table-files.ts';
 
 export interface ExtraLowLimit {
   /** V, judged on the highest output, none excepted */

@@ -4,8 +4,9 @@ import type { Contact, CurrentKind, MotorRating, Practice, Rating } from '../pla
 import { rounded } from '../text/numbers.ts';
 import { STATED } from './judgement.ts';
 import { tableFullLoad, tableLockedRotor } from './motor.ts';
+import * as tables from './table-files.ts';
 import type { HorsepowerRatingRow, MotorRow, Table } from './table-rows.ts';
-import { capacityOf, tables } from './tables.ts';
+import { capacityOf } from './tables.ts';
 import { deviceColumn, servesClass } from './voltage-class.ts';
 
 /** One printed figure put to use. */

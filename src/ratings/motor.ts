@@ -4,8 +4,9 @@ import type { Practice } from '../plan/device-figures.ts';
 import type { LoadPart, MotorPart } from '../plan/part-types.ts';
 import { defaults } from './defaults.ts';
 import { horsepowerOf, phasesOf, printsInput } from './horsepower.ts';
+import * as tables from './table-files.ts';
 import type { MotorColumn, MotorRow, Table, TableStatus } from './table-rows.ts';
-import { cellStatus, tables } from './tables.ts';
+import { cellStatus } from './tables.ts';
 import { motorColumn } from './voltage-class.ts';
 
 /** stated: printed on the machine or typed in the plan; estimate: worked out from assumed figures. */

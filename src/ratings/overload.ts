@@ -3,8 +3,9 @@ import type { Practice } from '../plan/device-figures.ts';
 import type { MotorPart } from '../plan/part-types.ts';
 import { horsepowerOf, phasesOf } from './horsepower.ts';
 import { SLACK } from './judgement.ts';
+import * as tables from './table-files.ts';
 import type { OverloadRow } from './table-rows.ts';
-import { branchRule, tables } from './tables.ts';
+import { branchRule } from './tables.ts';
 
 const row = (name: OverloadRow['name']): OverloadRow =>
   tables.overloadSettings().rows.find((r) => r.name === name)!;

@@ -1,7 +1,8 @@
 /** What people call plug and socket patterns, and the row that each name stands for. */
 import { nearest } from '../text/nearest-name.ts';
+import * as tables from './table-files.ts';
 import type { ReceptacleRow } from './table-rows.ts';
-import { socketRule, tables } from './tables.ts';
+import { socketRule } from './tables.ts';
 
 /** How a pattern is used, where its name alone does not settle it. */
 export interface PatternUse {

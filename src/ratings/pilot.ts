@@ -6,7 +6,7 @@ import { categoryVolts, contactAt } from './category-volts.ts';
 import { type ContactJudgement, compare, judgement, STATED, type Verdict } from './judgement.ts';
 import { best, countingRatings, type Evidence, ratingText, resistiveMaking } from './making.ts';
 import type { Figure } from './motor.ts';
-import { tables } from './tables.ts';
+import * as tables from './table-files.ts';
 
 export interface PilotDuty {
   readonly contact: Contact;

@@ -1,4 +1,6 @@
-/** The columns of the tables by which conductors and what protects them are judged. */
+/** The columns of the tables by which conductors, their colours and what protects them are judged. */
+import type { Practice } from '../plan/device-figures.ts';
+import type { CoreColour } from '../text/core-colours.ts';
 import type { RowBase } from './table-rows.ts';
 
 export interface AmbientFactorRow extends RowBase {
@@ -53,4 +55,24 @@ export interface FuseBandRow extends RowBase {
   readonly amps: number;
   readonly holds: number;
   readonly opens: number | null;
+}
+
+/** What a core is for. */
+export type CoreUse = 'earth' | 'neutral' | 'line' | 'low-voltage';
+
+/** The notes of the table say what each rule and each condition means. */
+export interface CoreColourRow extends RowBase {
+  readonly practice: Practice;
+  readonly use: CoreUse;
+  readonly rule: 'only' | 'wears' | 'also' | 're-marked' | 'usual';
+  readonly colours: readonly CoreColour[];
+  readonly as?: readonly CoreColour[];
+  readonly when?: 'multicore' | 'flexible' | 'fixed' | 'no-neutral';
+  readonly mostAwg?: number;
+  readonly supplyOnly?: boolean;
+  readonly stripes?: boolean;
+  readonly pattern?: string;
+  readonly mostVoltsAc?: number;
+  readonly mostVoltsDc?: number;
+  readonly clause: string;
 }

@@ -3,8 +3,9 @@
 import type { Practice } from '../plan/device-figures.ts';
 import type { PlugPart } from '../plan/part-types.ts';
 import { isOfSystem, receptacleByName, receptaclesByName } from './pattern-names.ts';
+import * as tables from './table-files.ts';
 import type { ReceptacleCircuitRow, ReceptacleRow, TableStatus } from './table-rows.ts';
-import { cellStatus, socketRule, tables } from './tables.ts';
+import { cellStatus, socketRule } from './tables.ts';
 
 /** NEC Tables 210.21(B)(2) and (3): the row for a breaker and, where there are two, a socket. */
 export function circuitRow(breaker: number, socketAmps?: number): ReceptacleCircuitRow | undefined {

@@ -4,8 +4,9 @@ import type { OvercurrentDevice } from './conductor-protection.ts';
 import { SLACK } from './judgement.ts';
 import type { Figure } from './motor.ts';
 import type { FuseBandRow } from './protection-rows.ts';
+import * as tables from './table-files.ts';
 import type { BreakerCurveRow } from './table-rows.ts';
-import { branchRule, tables } from './tables.ts';
+import { branchRule } from './tables.ts';
 
 /** holds: it carries the start; may: it opens on some starts; opens: on every one; unknown: no figure decides. */
 export interface StartVerdict {

@@ -1,6 +1,6 @@
 /** Starts an hour a motor stands, NEMA MG 10 Table 2-3. */
 import { defaults } from './defaults.ts';
-import { tables } from './tables.ts';
+import * as tables from './table-files.ts';
 
 /** The lesser of the most starts and the inertia bound over the load's inertia (lb·ft²). */
 export function startsWithInertia(most: number, bound: number, inertia: number | undefined): number {

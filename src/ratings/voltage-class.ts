@@ -1,6 +1,7 @@
 /** Nominal voltages of motors and of the horsepower ratings that serve them. */
+
+import * as tables from './table-files.ts';
 import type { MotorColumn, VoltageClassRow } from './table-rows.ts';
-import { tables } from './tables.ts';
 
 const classes = (): readonly VoltageClassRow[] => tables.voltageClasses().rows;
 

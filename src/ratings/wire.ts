@@ -3,8 +3,9 @@ import { kept } from '../plan/map-entries.ts';
 import type { Cable } from '../plan/plan.ts';
 import { copperFactor } from './coil.ts';
 import { defaults } from './defaults.ts';
+import * as tables from './table-files.ts';
 import type { CordIecRow, WireAwgRow, WireIecRow } from './table-rows.ts';
-import { cellStatus, tables } from './tables.ts';
+import { cellStatus } from './tables.ts';
 
 /** ohm mm²/m of annealed copper at 20 °C, IEC 60028. */
 const RESISTIVITY = 0.017241;

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { listed } from '../../src/draw/finding-marks.ts';
 import { behindVerdict, gravestFirst, verdictOf } from '../../src/findings/report-model.ts';
 import { reportJsonSchema, reportSchema } from '../../src/findings/report-schema.ts';
-import { findingsHtml } from '../../src/page/html/findings.ts';
+import { foundHtml } from '../../src/page/html/findings.ts';
 import { quietDocument } from '../../src/report/check.ts';
 import { asText } from '../../src/report/forms/text.ts';
 import { failing, finding, report } from '../report/samples.ts';
@@ -54,7 +54,12 @@ describe('wherever findings are told, the gravest come first, whatever question 
   });
 
   it('a line each, on the page, and under a drawing, where no doubt crowds a danger out', () => {
-    for (const text of [asText(quietDocument(all), { width: 80 }), findingsHtml(all)]) {
+    const pageHtml = foundHtml({
+      report: all,
+      findings: gravestFirst(all.findings),
+      links: { findings: [], cores: [] },
+    });
+    for (const text of [asText(quietDocument(all), { width: 80 }), pageHtml]) {
       const places = order(
         text,
         ['danger: danger', 'doubt: doubt 0'].map((w) => (text.startsWith('<') ? w.split(': ')[1]! : w)),

@@ -8,12 +8,11 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildCircuit } from '../../src/circuit/build.ts';
 import { movedIn } from '../../src/page/groups.ts';
-import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
 import { cell, type TruthTable } from '../../src/study/table-model.ts';
 import { example } from '../helpers/example-plans.ts';
 import { launch, SKIPPED } from './browser.ts';
-import { hostilePlan, MARKUP, pageFor } from './pages.ts';
+import { hostilePlan, MARKUP, pageFor, pageOfExample } from './pages.ts';
 
 const PHONE = { width: 360, height: 740 };
 
@@ -32,14 +31,14 @@ describe.skipIf(SKIPPED)('the page in a browser', () => {
   /** Opens the page of a plan from disk, runs `use`, and holds that it neither complained nor asked for anything. */
   async function onPage(
     name: string,
-    plan: Plan,
+    html: () => string,
     use: (page: Page) => Promise<void>,
     options: BrowserContextOptions = {},
   ): Promise<void> {
     let file = files.get(name);
     if (file === undefined) {
       file = join(folder, `${files.size}.html`);
-      writeFileSync(file, pageFor(plan));
+      writeFileSync(file, html());
       files.set(name, file);
     }
     const context = await browser.newContext(options);
@@ -61,7 +60,7 @@ describe.skipIf(SKIPPED)('the page in a browser', () => {
   }
 
   const open = (name: string, use: (page: Page) => Promise<void>, options?: BrowserContextOptions) =>
-    onPage(name, example(name), use, options);
+    onPage(name, () => pageOfExample(name), use, options);
   const text = async (page: Page, at: string) => (await page.locator(at).textContent()) ?? '';
   const said = (page: Page) => text(page, '#said');
 
@@ -126,7 +125,7 @@ describe.skipIf(SKIPPED)('the page in a browser', () => {
 
   it('holds itself in after START until STOP (Millrace Joinery)', async () => {
     await open('millrace-joinery', async (page) => {
-      const press = (name: string) => page.locator('button', { hasText: name }).click();
+      const press = (name: string) => page.locator('button[data-input]', { hasText: name }).click();
       await press('START');
       await press('START');
       expect(await shown(page)).toMatchObject({ CR: 'in', fan: 'runs' });
@@ -144,7 +143,7 @@ describe.skipIf(SKIPPED)('the page in a browser', () => {
       const table: TruthTable = Study.of(example(name)).truthTable({ all: false });
       await open(name, async (page) => {
         const rows = await page
-          .locator('#truth tbody tr')
+          .locator('#truth tbody tr:not([data-as=mended])')
           .evaluateAll((all) => all.map((row) => [...row.children].map((c) => c.textContent ?? '')));
         expect(rows.map((r) => r.slice(1, -1))).toEqual(
           table.rows.map((r) => [r.label, ...table.columns.map((c) => cell(r, c))]),
@@ -157,7 +156,7 @@ describe.skipIf(SKIPPED)('the page in a browser', () => {
   it('draws contacts, live cores and what runs as they stand, and takes a tap', async () => {
     await open('saltmarsh-lane', async (page) => {
       const live = () => page.locator('path.core.live').count();
-      const made = page.locator('[data-way="bandsaw.COM bandsaw.NO"] > .made');
+      const made = page.locator('[data-part=bandsaw] [data-way="COM NO"] > .made');
       const before = await live();
       expect(await made.isVisible()).toBe(false);
       await page.locator('[data-tap=bandsaw]').click();
@@ -174,20 +173,28 @@ describe.skipIf(SKIPPED)('the page in a browser', () => {
   it('says why a load does not do what it should', async () => {
     await open('wrong/planer-on-break-tab', async (page) => {
       expect(await said(page)).toContain('collector should stand and runs');
-      await page.locator('button', { hasText: 'planer' }).click();
+      await page.locator('button[data-input]', { hasText: 'planer' }).click();
       expect(await said(page)).toContain('collector should run and does not');
       expect(await page.locator('[data-load=collector] td.wrong').count()).toBe(1);
     });
   });
 
-  it.each(['light', 'dark'] as const)('can be used by everybody: %s', async (colorScheme) => {
+  it.each([
+    ['light', 1400],
+    ['light', 360],
+    ['dark', 1400],
+    ['dark', 768],
+  ] as const)('can be used by everybody: %s, %i px', async (colorScheme, width) => {
     for (const name of colorScheme === 'light'
       ? ['wrong/planer-on-break-tab', 'osier-yard']
-      : ['wrong/wrong-tap'])
+      : ['wrong/wrong-tap', 'wrong/planer-on-break-tab'])
       await open(
         name,
         async (page) => {
           await page.locator('button[data-input]').first().click();
+          await page.locator('.show >> visible=true').first().click();
+          const mended = page.locator('button[data-shows=mended]');
+          if (width === 768 && (await mended.count()) > 0) await mended.click();
           await page.evaluate(axe.source);
           const found = (await page.evaluate('axe.run().then((r) => r.violations)')) as {
             id: string;
@@ -197,7 +204,7 @@ describe.skipIf(SKIPPED)('the page in a browser', () => {
           const grave = found.filter((v) => ['serious', 'critical'].includes(v.impact));
           expect(grave.map((v) => `${v.id}: ${v.nodes[0]?.html}`)).toEqual([]);
         },
-        { colorScheme },
+        { colorScheme, viewport: { width, height: 900 } },
       );
   });
 
@@ -215,16 +222,20 @@ describe.skipIf(SKIPPED)('the page in a browser', () => {
   });
 
   it('shows text of a plan as text', async () => {
-    await onPage('hostile', hostilePlan(), async (page) => {
-      await page.locator('button[data-input="0"]').click();
-      expect(await page.title()).toBe(MARKUP);
-      expect(await text(page, 'h1')).toBe(MARKUP);
-      expect(await page.locator('img').count()).toBe(0);
-      expect(await text(page, '[data-load=M] [data-cell=now]')).toBe('runs');
-    });
     await onPage(
       'hostile',
-      hostilePlan(),
+      () => pageFor(hostilePlan()),
+      async (page) => {
+        await page.locator('button[data-input="0"]').click();
+        expect(await page.title()).toBe(MARKUP);
+        expect(await text(page, 'h1')).toBe(MARKUP);
+        expect(await page.locator('img').count()).toBe(0);
+        expect(await text(page, '[data-load=M] [data-cell=now]')).toBe('runs');
+      },
+    );
+    await onPage(
+      'hostile',
+      () => pageFor(hostilePlan()),
       async (page) => expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(PHONE.width),
       { viewport: PHONE },
     );

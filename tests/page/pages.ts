@@ -1,14 +1,30 @@
 /** Pages made from the sources. */
 
+import { readFileSync } from 'node:fs';
 import { pageOf } from '../../src/page/build.ts';
+import { mendingOf } from '../../src/page/mending.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { check } from '../../src/repair/check.ts';
 import { Study } from '../../src/study/study.ts';
+import { example, examplePath } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
 import { browserFiles } from './browser-files.ts';
 
-export function pageFor(plan: Plan): string {
-  return pageOf(Study.of(plan), check(Study.of(plan)), browserFiles());
+/** With `text`, that of the plan's file, the page has the mended plan as well where there is one. */
+export function pageFor(plan: Plan, text?: string): string {
+  const study = Study.of(plan);
+  const report = check(study);
+  return pageOf(
+    study,
+    report,
+    browserFiles(),
+    text === undefined ? undefined : mendingOf(study, report, text),
+  );
+}
+
+/** The page of an example, as `pullin page` writes it. */
+export function pageOfExample(name: string): string {
+  return pageFor(example(name), readFileSync(examplePath(name), 'utf8'));
 }
 
 /** What text from a plan must never become. */

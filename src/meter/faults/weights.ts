@@ -3,7 +3,7 @@
 import { isMains } from '../../circuit/sides.ts';
 import type { Part, PartKind } from '../../plan/part-types.ts';
 import { splitTerminalKey } from '../../plan/terminal-key.ts';
-import { tables } from '../../ratings/tables.ts';
+import * as tables from '../../ratings/table-files.ts';
 import type { Study } from '../../study/study.ts';
 import type { Fault } from '../fault.ts';
 import type { FailureMode } from './modes.ts';

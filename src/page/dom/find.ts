@@ -9,10 +9,17 @@ export function byId(id: string): HTMLElement {
   return found;
 }
 
-/** All elements with a data attribute (`data-NAME`), by its value. */
-export function byData(name: string, within: ParentNode = document): Map<string, HTMLElement[]> {
+/** Whether an element belongs to one of the plans of the page, or to all of them. */
+export function isOf(as: string, element: Element): boolean {
+  const own = element.closest('[data-as]')?.getAttribute('data-as');
+  return own == null || own === as;
+}
+
+/** All elements with a data attribute (`data-NAME`), by its value; `as` leaves out those of another plan. */
+export function byData(name: string, within: ParentNode = document, as?: string): Map<string, HTMLElement[]> {
   const found = new Map<string, HTMLElement[]>();
   for (const element of within.querySelectorAll<HTMLElement>(`[data-${name}]`)) {
+    if (as !== undefined && !isOf(as, element)) continue;
     const value = element.getAttribute(`data-${name}`) ?? '';
     found.set(value, [...(found.get(value) ?? []), element]);
   }

@@ -8,8 +8,14 @@ export class Rows {
   private readonly loads = byData('load');
   private readonly supplies = byData('supply');
   private readonly lamps = byData('lamp');
-  private readonly wires = byData('core', byId('wires'));
-  private readonly truth = byData('moved');
+  private readonly wires: Map<string, HTMLElement[]>;
+  private readonly truth: Map<string, HTMLElement[]>;
+
+  /** `as` is the plan whose states are shown. */
+  constructor(as: string) {
+    this.wires = byData('core', byId('wires'), as);
+    this.truth = byData('moved', document, as);
+  }
 
   show(view: StateView, moved: readonly number[]): void {
     const wanted = new Map(view.loads.map((l) => [l.part, l]));
@@ -26,6 +32,7 @@ export class Rows {
       for (const row of this.lamps.get(l.part) ?? []) fill(row, 'now', l.lit ? 'lit' : 'dark');
     for (const [core, rows] of this.wires)
       for (const row of rows) {
+        if (row.classList.contains('is-live') === view.live.has(core)) continue;
         fill(row, 'live', view.live.has(core) ? 'live' : '');
         row.classList.toggle('is-live', view.live.has(core));
       }
@@ -43,9 +50,11 @@ export class Rows {
 
   /** Marks the row of the truth table that has these inputs moved, alone or among the states it stands for; what is held from before may differ from it. */
   private mark(view: StateView, moved: readonly number[]): void {
+    const now = moved.join();
     for (const [key, rows] of this.truth)
       for (const row of rows) {
-        const here = key.split(';').includes(moved.join());
+        const here = key.split(';').includes(now);
+        if (!here && !row.classList.contains('is-here')) continue;
         row.classList.toggle('is-here', here);
         if (here) row.setAttribute('aria-current', 'true');
         else row.removeAttribute('aria-current');

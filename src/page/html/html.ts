@@ -9,6 +9,7 @@ import { drawingHtml } from './drawing.ts';
 import { cautionsHtml, findingsHtml } from './findings.ts';
 import type { PageAssets, PageParts } from './parts.ts';
 import { stateHtml, truthHtml } from './tables.ts';
+import { tagHtml } from './tags.ts';
 import { wiresHtml } from './wires.ts';
 
 /** What holds for every page. */
@@ -21,7 +22,7 @@ class MarkupInAssets extends Error {}
 
 /** Throws an error when script or style would end their own elements. */
 export function pageHtml(parts: PageParts, assets: PageAssets): string {
-  const { plan, report } = parts;
+  const { plan, report } = parts.drawn;
   if (/<\/script|<!--/i.test(assets.script) || /<\/style/i.test(assets.style))
     throw new MarkupInAssets('script or style of the page hold markup');
   const hasTimer = [...plan.parts.values()].some((p) => p.kind === 'timer');
@@ -35,23 +36,25 @@ export function pageHtml(parts: PageParts, assets: PageAssets): string {
 <title>${xml(plan.title)}</title>
 <style>${assets.style}</style>
 </head>
-<body>
+<body data-shows="drawn">
 <header>
 <h1>${xml(plan.title)}</h1>
-<p class="verdict ${report.verdict}">${xml(verdictLine(report))}</p>
-<p class="caution"><strong>CAUTION</strong> ${xml(CAUTION)}${hasTimer ? ` ${TIMERS}` : ''}</p>
+<p class="verdict ${report.verdict}">${parts.mended ? 'As drawn: ' : ''}${xml(verdictLine(report))}</p>
+<p class="caution">${tagHtml('caution')} ${xml(CAUTION)}${hasTimer ? ` ${TIMERS}` : ''}</p>
 <noscript><p class="verdict fail">Gates cannot be moved here: this page needs scripts, which are switched off.</p></noscript>
 </header>
 <main>
 <section id="bench" aria-labelledby="h-try">
+<div class="side">
 ${controlsHtml(parts)}
 ${stateHtml(parts)}
+</div>
 ${drawingHtml(parts)}
+${findingsHtml(parts)}
 </section>
-${findingsHtml(report)}
-${truthHtml(parts.truth)}
-${wiresHtml(plan)}
-${cautionsHtml(report)}
+${truthHtml(parts)}
+${wiresHtml(parts)}
+${cautionsHtml(parts)}
 </main>
 <script type="application/json" id="plan-data">${assets.data}</script>
 <script>${assets.script}</script>

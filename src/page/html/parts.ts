@@ -1,9 +1,10 @@
 /** What a page is made of, as plain data. */
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Drawing } from '../../draw/drawing.ts';
-import type { Report } from '../../findings/report-model.ts';
+import type { Finding, FindingRepair, Report } from '../../findings/report-model.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { FoldedTable } from '../../study/folded-table.ts';
+import type { Links } from '../links.ts';
 
 /** One position that a button puts an input in. */
 export interface Setting {
@@ -29,18 +30,31 @@ export interface PageTable {
   readonly moved: readonly (readonly (readonly number[])[])[];
 }
 
-export interface PageParts {
+/** One of the plans that a page can show: as drawn, or as mended. */
+export interface Version {
   readonly plan: Plan;
   readonly report: Report;
+  /** the findings of the report in the order in which they are told */
+  readonly findings: readonly Finding[];
+  readonly links: Links;
   readonly circuit: Circuit;
-  readonly groups: readonly Group[];
-  /** loads, outlets or relays whose wanted and found state is shown */
-  readonly targets: readonly string[];
   /** a sentence in place of the table where it could not be worked out */
   readonly truth: PageTable | string;
   readonly drawing: Drawing;
   /** content of the drawing's `<svg>` */
   readonly svg: string;
+}
+
+/** Which of the two: value of `data-as` of what belongs to one of them alone. */
+export type As = 'drawn' | 'mended';
+
+export interface PageParts {
+  readonly drawn: Version;
+  /** where a repair was proved: the plan with it, and what is done in it */
+  readonly mended?: Version & { readonly repair: FindingRepair };
+  readonly groups: readonly Group[];
+  /** loads, outlets or relays whose wanted and found state is shown */
+  readonly targets: readonly string[];
 }
 
 /** What the browser gets beside the words: code, look, data and the policy that lets in these alone. */

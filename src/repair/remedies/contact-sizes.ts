@@ -1,7 +1,7 @@
 /** Contacts as they are sold, by the one figure that is meant for what they switch. */
 import type { Contact, CurrentKind, PilotCode } from '../../plan/device-figures.ts';
 import { WATTS_PER_HORSEPOWER } from '../../ratings/horsepower.ts';
-import { tables } from '../../ratings/tables.ts';
+import * as tables from '../../ratings/table-files.ts';
 import { rounded } from '../../text/numbers.ts';
 import { sizesWith } from './ladder.ts';
 

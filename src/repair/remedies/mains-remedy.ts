@@ -7,7 +7,7 @@ import type { Cable } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { CUBIC_INCH } from '../../ratings/box-fill.ts';
 import { receptacleByName } from '../../ratings/pattern-names.ts';
-import { tables } from '../../ratings/tables.ts';
+import * as tables from '../../ratings/table-files.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
 import { rounded } from '../../text/numbers.ts';
 import { runsText } from '../../text/run-names.ts';

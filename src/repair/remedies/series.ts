@@ -1,7 +1,7 @@
 /** Standard sizes, from small to large. Those without a table are common practice, no source. */
 
+import * as tables from '../../ratings/table-files.ts';
 import type { ReceptacleRow } from '../../ratings/table-rows.ts';
-import { tables } from '../../ratings/tables.ts';
 
 /** Usual sizes of adapters (A) and of transformers (VA); common practice. */
 export const SUPPLY_AMPS = [
