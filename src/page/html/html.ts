@@ -10,6 +10,7 @@ import { cautionsHtml, findingsHtml } from './findings.ts';
 import type { PageAssets, PageParts } from './parts.ts';
 import { stateHtml, truthHtml } from './tables.ts';
 import { tagHtml } from './tags.ts';
+import { voltsHtml } from './volts.ts';
 import { wiresHtml } from './wires.ts';
 
 /** What holds for every page. */
@@ -53,6 +54,7 @@ ${drawingHtml(parts)}
 ${findingsHtml(parts)}
 </section>
 ${truthHtml(parts)}
+${voltsHtml(parts)}
 ${wiresHtml(parts)}
 ${cautionsHtml(parts)}
 </main>

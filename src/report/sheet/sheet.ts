@@ -10,12 +10,12 @@ import { meterDocument } from '../meter-sheet.ts';
 import { printedCuts, printedLabels, printedWires } from '../printed-wires.ts';
 import { sectionNotes } from '../section-notes.ts';
 import { truthTableDocument } from '../truth-table.ts';
+import { voltPlots } from '../volt-plots.ts';
 import { diagram } from './diagram.ts';
 import { firstPage } from './first-page.ts';
 import type { Section, SheetParts } from './parts.ts';
 import { runsMap } from './runs.ts';
 import { styleFor } from './style.ts';
-import { voltPlots } from './volts.ts';
 
 /** Words of the band on every page of a plan that did not pass. */
 const BANDS = {

@@ -1,9 +1,9 @@
-/** The plots of coil volts on the printed sheet. */
-import { coilVoltsSvg } from '../../draw/plots/coil-volts.ts';
-import type { CoilFigures } from '../../findings/report-model.ts';
-import { push } from '../../plan/map-entries.ts';
-import { heading, paragraph } from '../blocks.ts';
-import { asHtml } from '../forms/html.ts';
+/** The plots of coil volts on the printed sheet and on the page. */
+import { coilVoltsSvg } from '../draw/plots/coil-volts.ts';
+import type { CoilFigures } from '../findings/report-model.ts';
+import { push } from '../plan/map-entries.ts';
+import { heading, paragraph } from './blocks.ts';
+import { asHtml } from './forms/html.ts';
 
 /** Coils that are plotted, and gates of each; of more, those with the least to spare. */
 const MOST_COILS = 4;
