@@ -1,6 +1,6 @@
 /** `pullin check PLAN...` */
 import { type Command, Option } from 'commander';
-import type { Report } from '../findings/report-model.ts';
+import type { Report, Unreadable } from '../findings/report-model.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
 import { colourOption, examples, helpEnd, widthOption } from './options.ts';
@@ -20,22 +20,23 @@ async function run(files: readonly string[], options: CheckOptions, session: Ses
   if (files.filter((f) => f === '-').length > 1)
     throw new Problem('standard input (-) can be named only once');
   if (options.watch) return watched(files, options, session);
-  const reports: Report[] = [];
+  const answers: (Report | Unreadable)[] = [];
+  let first = true;
   const { checkDocument, quietDocument } = await import('./late.ts');
   for (const file of files) {
-    const study = await loadStudy(file, session);
+    const study = await loadStudy(file, session, (why) => answers.push(why));
     if (study === undefined) continue;
     const report = await session.stages.check(study);
     session.exit(statusOf(report.verdict));
-    if (reports.length > 0 && !options.quiet && !options.json) session.out.write(BETWEEN);
-    reports.push(report);
+    if (!first && !options.quiet && !options.json) session.out.write(BETWEEN);
+    first = false;
+    answers.push(report);
     if (options.quiet) await print(quietDocument(report), {}, session);
     else if (!options.json) await print(checkDocument(report, options), options, session);
   }
   if (!options.json) return;
-  // One plan named: its report alone, and nothing when it cannot be read. Several named: always an array.
-  const answer = files.length > 1 ? reports : reports[0];
-  if (answer !== undefined) printJson(answer, session);
+  // One plan named: its report alone, or why there is none. Several named: always an array, an entry for each.
+  printJson(files.length > 1 ? answers : answers[0], session);
 }
 
 /** The whole report once, then what each save changes. */
@@ -60,7 +61,10 @@ export function addCheck(program: Command, session: Session): void {
     )
     .argument('<plan...>', 'plan files; - is standard input')
     .addOption(
-      new Option('--json', 'print the report as JSON; an array for several plans').conflicts('quiet'),
+      new Option(
+        '--json',
+        'print the report as JSON; for several plans an array with an entry for each',
+      ).conflicts('quiet'),
     )
     .option('--quiet', 'print one line a finding and the verdict')
     .option('--all', 'list the volts at every coil for every gate, not for the worst alone')

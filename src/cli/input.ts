@@ -1,6 +1,7 @@
 /** Reading what the command line names: a file or standard input, never more than the cap. */
 import { open } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import type { Unreadable } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { WhatIfs } from '../plan/what-if/what-if.ts';
 import type { Study } from '../study/study.ts';
@@ -82,7 +83,8 @@ async function readStdinCapped(io: Io): Promise<Buffer> {
 }
 
 /** The bytes of a file, or of standard input for `-`. Throws a `Problem` that says why they cannot be read. */
-export function readInput(file: string, io: Io): Promise<Buffer> {
+export async function readInput(file: string, io: Io): Promise<Buffer> {
+  if (file === '') throw new Problem('the name of a file is empty; name the plan file');
   return file === '-' ? readStdinCapped(io) : readFileCapped(file, io);
 }
 
@@ -92,15 +94,17 @@ export interface PlanFile {
   readonly bytes: Buffer;
 }
 
-/** Reads and validates one plan. A plan that cannot be read is told on standard error and gives `undefined`. */
-async function loadPlan(file: string, session: Session): Promise<Plan | undefined> {
-  return (await loadPlanFile(file, session))?.plan;
-}
-
-/** As `loadPlan`, ready to be asked for everything else: one Study a plan and run. */
-export async function loadStudy(file: string, session: Session): Promise<Study | undefined> {
-  const plan = await loadPlan(file, session);
-  return plan && (await studyOf(plan));
+/**
+ * Reads and validates one plan, ready to be asked for everything else: one Study a plan and run. A plan that cannot be read
+ * is told on standard error, and to `unread`, and gives `undefined`.
+ */
+export async function loadStudy(
+  file: string,
+  session: Session,
+  unread?: (why: Unreadable) => void,
+): Promise<Study | undefined> {
+  const found = await loadPlanFile(file, session, undefined, unread);
+  return found && (await studyOf(found.plan));
 }
 
 /** Loaded when it is first needed, so that `--help` does without it. */
@@ -109,22 +113,26 @@ export async function studyOf(plan: Plan): Promise<Study> {
   return Study.of(plan);
 }
 
-/** As `loadPlan`, with the bytes of the file. */
+/** As `loadStudy`, with the plan and the bytes of the file. */
 export async function loadPlanFile(
   file: string,
   session: Session,
   whatIfs?: WhatIfs,
+  unread?: (why: Unreadable) => void,
 ): Promise<PlanFile | undefined> {
   const { io, err, stages } = session;
   try {
     const bytes = await readInput(file, io);
     const result = await stages.readPlan(bytes, file, whatIfs);
     if (result.ok) return { plan: result.plan, bytes };
+    const errors = result.errors.map(({ position, message }) => ({ ...position, message }));
+    unread?.({ format: 1, file, errors });
     const text = await stages.formatPlanErrors(result.errors);
     err.write(text.endsWith('\n') ? text : `${text}\n`);
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     err.write(`pullin: ${error.message}\n`);
+    unread?.({ format: 1, file, errors: [{ line: null, column: null, message: error.message }] });
   }
   session.exit(STATUS.unreadable);
   return undefined;

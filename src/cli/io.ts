@@ -1,4 +1,5 @@
 /** The streams and the surroundings a command runs in; `process` is one. */
+import { forTerminal } from '../text/escape.ts';
 import type { Stages } from './stages.ts';
 
 export interface OutputStream {
@@ -49,11 +50,14 @@ export function wantsUnicode(stream: OutputStream, env: Io['env']): boolean {
  */
 export class Output {
   readonly stream: OutputStream;
+  readonly #guard: 'none' | 'colours' | 'all';
   failure: NodeJS.ErrnoException | undefined;
   #closed = false;
 
-  constructor(stream: OutputStream) {
+  /** `messages`: nothing goes out but plain lines, whoever wrote them; a terminal gets colours besides. */
+  constructor(stream: OutputStream, messages = false) {
     this.stream = stream;
+    this.#guard = messages ? 'all' : stream.isTTY === true ? 'colours' : 'none';
     stream.on?.('error', (error) => this.#fail(error));
   }
 
@@ -68,6 +72,11 @@ export class Output {
   }
 
   write(text: string): void {
+    this.raw(this.#guard === 'none' ? text : forTerminal(text, this.#guard === 'colours'));
+  }
+
+  /** For what moves the cursor on purpose. */
+  raw(text: string): void {
     if (this.#closed || text === '') return;
     try {
       this.stream.write(text);

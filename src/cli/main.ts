@@ -106,7 +106,7 @@ export async function main(argv: readonly string[], io: Io, stages: Stages = STA
   const session: Session = {
     io,
     out: new Output(io.stdout),
-    err: new Output(io.stderr),
+    err: new Output(io.stderr, true),
     stages,
     exit: (next) => {
       status = worse(status, next);

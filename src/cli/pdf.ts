@@ -1,11 +1,13 @@
 /** A PDF from HTML, by a Chromium that is installed on this machine. */
 import { spawn } from 'node:child_process';
+import { rmSync } from 'node:fs';
 import { access, constants, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Io } from './io.ts';
 import { Problem } from './status.ts';
+import { putAwayOnSignal } from './tidy.ts';
 
 /** Names under which it is found on a search path; `CHROMIUM` may name another. */
 const NAMES = ['chromium', 'chromium-browser', 'chrome'];
@@ -32,6 +34,7 @@ async function runs(path: string): Promise<boolean> {
 /** Prints a page without scripts. Throws a `Problem` where the browser fails or takes too long. */
 export async function printPdf(html: string, browser: string): Promise<Buffer> {
   const folder = await mkdtemp(join(tmpdir(), 'pullin-'));
+  const done = putAwayOnSignal(() => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }));
   try {
     const page = join(folder, 'sheet.html');
     const pdf = join(folder, 'sheet.pdf');
@@ -47,32 +50,53 @@ export async function printPdf(html: string, browser: string): Promise<Buffer> {
       `--print-to-pdf=${pdf}`,
       pathToFileURL(page).href,
     ]);
-    return await readFile(pdf).catch(() => {
-      throw new Problem('the browser made no PDF; write the sheet as .html and print that');
-    });
+    const made = await readFile(pdf).catch(() => undefined);
+    if (made === undefined || !isWhole(made)) throw new Problem(NONE);
+    return made;
   } finally {
     await rm(folder, { recursive: true, force: true, maxRetries: 5 }).catch(() => undefined);
+    done();
   }
 }
 
+const NONE = 'the browser made no whole PDF, so nothing is written; write the sheet as .html and print that';
+
+/** Whether a PDF has its head and its end: ISO 32000-1, 7.5.2 and 7.5.5. One cut short has no end. */
+function isWhole(pdf: Buffer): boolean {
+  return (
+    pdf.subarray(0, 5).toString('latin1') === '%PDF-' &&
+    /%%EOF\s*$/.test(pdf.subarray(-32).toString('latin1'))
+  );
+}
+
 function run(command: string, args: readonly string[]): Promise<void> {
-  return new Promise((done, fail) => {
-    const child = spawn(command, args, { stdio: 'ignore' });
+  return new Promise((printed, fail) => {
+    // In a group of its own, so that all it starts can be stopped with it.
+    const child = spawn(command, args, { stdio: 'ignore', detached: process.platform !== 'win32' });
+    const kill = () => {
+      if (process.platform === 'win32' || child.pid === undefined) child.kill('SIGKILL');
+      else process.kill(-child.pid, 'SIGKILL');
+    };
+    const done = putAwayOnSignal(kill);
     const stop = setTimeout(() => {
-      child.kill('SIGKILL');
+      done();
+      kill();
       fail(new Problem('the browser took too long to print; write the sheet as .html and print that'));
     }, PATIENCE);
     child.on('error', (error) => {
       clearTimeout(stop);
+      done();
       fail(
         new Problem(
           `the browser could not be started (${(error as NodeJS.ErrnoException).code ?? 'unknown'})`,
         ),
       );
     });
-    child.on('close', () => {
+    child.on('close', (status, signal) => {
       clearTimeout(stop);
       done();
+      if (status === 0) return printed();
+      fail(new Problem(`${NONE} (it ended with ${signal ?? status})`));
     });
   });
 }

@@ -1,7 +1,7 @@
 /** Printing what a command has made: as JSON, or a document in the form that was asked for. */
 import type { Told } from '../findings/verdict-line.ts';
 import type { Block } from '../report/blocks.ts';
-import { printable } from '../text/escape.ts';
+import { printable, printableJson } from '../text/escape.ts';
 import { type ColourChoice, type Session, wantsColour, wantsUnicode, widthFor } from './io.ts';
 
 export type Format = 'text' | 'markdown' | 'csv';
@@ -13,7 +13,7 @@ export interface LookOptions {
 }
 
 export function printJson(value: unknown, { out }: Session): void {
-  out.write(`${JSON.stringify(value, null, 2)}\n`);
+  out.write(`${printableJson(JSON.stringify(value, null, 2))}\n`);
 }
 
 /** The document as text in the width, the letters and the colours of standard output. */

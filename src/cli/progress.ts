@@ -16,7 +16,7 @@ export function progress(what: string, session: Session) {
   let told = '';
   let most = 0;
   const write = (text: string) => {
-    session.err.write(terminal ? `\r${text.padEnd(shown)}` : `${text}\n`);
+    session.err.raw(terminal ? `\r${text.padEnd(shown)}` : `${text}\n`);
     shown = text.length;
     told = text;
   };
@@ -29,7 +29,7 @@ export function progress(what: string, session: Session) {
       if (terminal || text !== told) write(text);
     },
     done: (): void => {
-      if (terminal && shown > 0) session.err.write(`\r${' '.repeat(shown)}\r`);
+      if (terminal && shown > 0) session.err.raw(`\r${' '.repeat(shown)}\r`);
     },
   };
 }

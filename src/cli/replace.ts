@@ -1,9 +1,10 @@
 /** Putting a new text in the place of a file, whole or not at all. */
 import { randomBytes } from 'node:crypto';
-import { constants } from 'node:fs';
+import { constants, unlinkSync } from 'node:fs';
 import { access, type FileHandle, open, readFile, realpath, rename, stat, unlink } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { Problem } from './status.ts';
+import { putAwayOnSignal } from './tidy.ts';
 
 const REASONS: Readonly<Record<string, string>> = {
   ENOENT: 'it is no longer there',
@@ -20,7 +21,7 @@ const reasonOf = (error: unknown): string => {
 };
 
 /**
- * Writes `after` in place of `before`. A link is followed and stays a link; the mode stays. The new text is complete in
+ * Writes `after` in place of `before`. A link is followed and stays a link, a file of several names keeps them; the mode stays. The new text is complete in
  * a file beside it before the name changes hands, so a failure leaves the old one. Throws a `Problem` when the file does
  * not hold `before` any more or cannot be written.
  */
@@ -33,19 +34,43 @@ export async function replaceFile(path: string, name: string, before: Buffer, af
     await access(target, constants.W_OK);
     const temporary = join(dirname(target), `.pullin-${randomBytes(6).toString('hex')}.tmp`);
     const handle = await open(temporary, 'wx', 0o600);
+    const done = putAwayOnSignal(() => unlinkSync(temporary));
     try {
       await fill(handle, after, about);
       if (!(await readFile(target)).equals(before))
         throw new Problem(`${name}: has changed since it was read, so it is left as it is; try again`);
-      await rename(temporary, target);
+      if (about.nlink > 1) await writeThrough(target, before, after);
+      else await rename(temporary, target);
+      if (about.nlink > 1) await unlink(temporary).catch(() => undefined);
     } catch (error) {
       await unlink(temporary).catch(() => undefined);
       throw error;
+    } finally {
+      done();
     }
     await settle(dirname(target));
   } catch (error) {
     if (error instanceof Problem) throw error;
     throw new Problem(`${name}: could not be written, so it is left as it is: ${reasonOf(error)}`);
+  }
+}
+
+/** A file of several names keeps them all: it is written where it is, and where that fails the old text is put back. */
+async function writeThrough(target: string, before: Buffer, after: Buffer): Promise<void> {
+  const handle = await open(target, 'r+');
+  const put = async (text: Buffer) => {
+    for (let at = 0; at < text.length; )
+      at += (await handle.write(text, at, text.length - at, at)).bytesWritten;
+    await handle.truncate(text.length);
+    await handle.sync();
+  };
+  try {
+    await put(after).catch(async (error: unknown) => {
+      await put(before);
+      throw error;
+    });
+  } finally {
+    await handle.close();
   }
 }
 

@@ -1,9 +1,10 @@
 /** Writing a file that a command makes, whole or not at all, and never over another one unasked. */
 import { randomBytes } from 'node:crypto';
-import type { Stats } from 'node:fs';
+import { type Stats, unlinkSync } from 'node:fs';
 import { link, lstat, open, realpath, rename, stat, unlink } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { Problem } from './status.ts';
+import { putAwayOnSignal } from './tidy.ts';
 
 const REASONS: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such folder',
@@ -41,12 +42,14 @@ export async function writeOutput(
     const before = await about(target, name);
     if (before && !force) throw exists(name);
     const temporary = join(dirname(target), `.pullin-${randomBytes(6).toString('hex')}.tmp`);
+    const done = putAwayOnSignal(() => unlinkSync(temporary));
     try {
       await fill(temporary, text, before);
       if (force) await rename(temporary, target);
       else await give(temporary, target, name, text);
     } finally {
       await unlink(temporary).catch(() => undefined);
+      done();
     }
   } catch (error) {
     if (error instanceof Problem) throw error;

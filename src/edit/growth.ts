@@ -1,6 +1,8 @@
 /** What has to be changed in a plan so that it has one gate more, or one less. */
+
 import { nameProblem } from '../plan/names.ts';
 import type { Plan, Run } from '../plan/plan.ts';
+import { twinKey, twinWords } from '../text/alike.ts';
 import { hint } from '../text/nearest-name.ts';
 import { listOf } from '../text/word-list.ts';
 import type { EndRef } from './edits.ts';
@@ -63,10 +65,10 @@ function knownGate(plan: Plan, name: string): void {
 function newName(plan: Plan, name: string): void {
   const problem = nameProblem(name);
   if (problem !== undefined) throw new Refusal(problem);
-  const twin = [...plan.parts.keys()].find((part) => part.toLowerCase() === name.toLowerCase());
+  const twin = [...plan.parts.keys()].find((part) => twinKey(part) === twinKey(name));
   if (twin !== undefined)
     throw new Refusal(
-      twin === name ? `the plan has a part ${name} already` : `${name} and ${twin} differ only in case`,
+      twin === name ? `the plan has a part ${name} already` : `${name} and ${twin} ${twinWords(name, twin)}`,
     );
 }
 

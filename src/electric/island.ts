@@ -42,29 +42,40 @@ export interface Situation {
   pulledIn(part: string): boolean;
 }
 
-/** The island that the nets lie in. With `trim`, ends at which no current can flow are cut off. */
-export function islandOf(parts: Parts, nets: readonly number[], trim = false): Island {
-  const around: number[][] = Array.from({ length: parts.netCount }, () => []);
+const neighbours = new WeakMap<Parts, readonly (readonly number[])[]>();
+
+/** The nets that one thing joins to each net; worked out once a circuit, for every source and coil asks for its island. */
+function around(parts: Parts): readonly (readonly number[])[] {
+  const known = neighbours.get(parts);
+  if (known) return known;
+  const made: number[][] = Array.from({ length: parts.netCount }, () => []);
   const link = (a: number, b: number) => {
     if (a === b) return;
-    around[a]!.push(b);
-    around[b]!.push(a);
+    made[a]!.push(b);
+    made[b]!.push(a);
   };
   for (const w of parts.wires) link(w.a, w.b);
   for (const c of parts.contacts) link(c.a, c.b);
   for (const p of parts.passives) link(p.a, p.b);
   for (const d of parts.diodes) link(d.anode, d.cathode);
   for (const s of parts.sources) for (const r of s.rails) link(s.rails[0]!.net, r.net);
+  neighbours.set(parts, made);
+  return made;
+}
+
+/** The island that the nets lie in. With `trim`, ends at which no current can flow are cut off. */
+export function islandOf(parts: Parts, nets: readonly number[], trim = false): Island {
+  const beside = around(parts);
   const inside = new Uint8Array(parts.netCount);
   const found = [...new Set(nets)];
   for (const n of found) inside[n] = 1;
   for (let i = 0; i < found.length; i++)
-    for (const to of around[found[i]!]!)
+    for (const to of beside[found[i]!]!)
       if (inside[to] === 0) {
         inside[to] = 1;
         found.push(to);
       }
-  if (trim) cutDeadEnds(around, found, inside);
+  if (trim) cutDeadEnds(beside, found, inside);
   const local = new Int32Array(parts.netCount).fill(-1);
   let count = 0;
   for (const n of found) if (inside[n] === 1) local[n] = count++;
@@ -82,7 +93,11 @@ export function islandOf(parts: Parts, nets: readonly number[], trim = false): I
 }
 
 /** A net that one thing alone reaches carries no current; what hangs on it then hangs loose in turn. */
-function cutDeadEnds(around: readonly number[][], found: readonly number[], inside: Uint8Array): void {
+function cutDeadEnds(
+  around: readonly (readonly number[])[],
+  found: readonly number[],
+  inside: Uint8Array,
+): void {
   const degree = around.map((list) => list.length);
   const queue = found.filter((n) => degree[n]! < 2);
   for (let n = queue.pop(); n !== undefined; n = queue.pop()) {

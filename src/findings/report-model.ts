@@ -19,6 +19,7 @@ import type {
   remedySchema,
   reportSchema,
   stepSchema,
+  unreadableSchema,
 } from './report-schema.ts';
 import { SEVERITIES, type Severity, type Verdict } from './report-words.ts';
 
@@ -52,6 +53,8 @@ export type Caution = Frozen<z.infer<typeof cautionSchema>>;
 export type Report = Omit<Frozen<z.infer<typeof reportSchema>>, 'findings'> & {
   readonly findings: readonly Finding[];
 };
+/** Why a plan has no report. */
+export type Unreadable = Frozen<z.infer<typeof unreadableSchema>>;
 
 /** The verdict that a list of findings leads to. */
 export function verdictOf(findings: readonly Pick<Finding, 'severity'>[]): Verdict {

@@ -1,6 +1,7 @@
 import { positionWord } from '../circuit/input-words.ts';
 import { FALSE } from '../logic/bdd.ts';
 import { combinationsOf, type Moved, movedIn, type Verified } from '../logic/verify.ts';
+import { record } from '../plan/map-entries.ts';
 import type { Study } from '../study/study.ts';
 import type { Counterexample, LogicProof, LogicStep } from './report-model.ts';
 
@@ -80,5 +81,5 @@ function step(s: Study, moved: Moved): LogicStep {
     const input = s.circuit.inputs[i]!;
     return [input.part, input.position ?? positionWord(input.kind)] as const;
   });
-  return { moved: Object.fromEntries(entries) };
+  return { moved: record(entries) };
 }

@@ -262,7 +262,24 @@ export const reportSchema = z
   })
   .describe('Report of `pullin check --json`, format 1');
 
-/** JSON Schema (draft 2020-12) of the report. */
+export const unreadableSchema = z
+  .object({
+    format: z.literal(1),
+    file: z.string(),
+    errors: z
+      .array(
+        z.object({
+          line: z.int().nullable().describe('From one; null where the file itself cannot be read'),
+          column: z.int().nullable(),
+          message: z.string(),
+        }),
+      )
+      .min(1),
+  })
+  .describe('What stands in place of the report of a plan that cannot be read');
+
+/** JSON Schema (draft 2020-12) of the report of one plan, or of why there is none. */
 export function reportJsonSchema(): Record<string, unknown> {
-  return { ...z.toJSONSchema(reportSchema), title: 'pullin report, format 1' };
+  const either = z.union([reportSchema, unreadableSchema]);
+  return { ...z.toJSONSchema(either), title: 'pullin report, format 1' };
 }

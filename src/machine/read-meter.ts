@@ -2,6 +2,7 @@
 
 import { positionWord } from '../circuit/input-words.ts';
 import { isOwn } from '../circuit/positions.ts';
+import { record } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import type { Basis } from '../study/basis.ts';
@@ -129,10 +130,10 @@ function stateWords(plan: Plan, state: MachineState, power: boolean): ReadState 
     .map((s) => [s.part, state.situation.alive(s) ? 'on' : 'off'] as const);
   return {
     power,
-    moved: Object.fromEntries(moved),
-    relays: Object.fromEntries(
+    moved: record(moved),
+    relays: record(
       circuit.relays.filter(isOwn).map((r) => [r.part, state.relays[r.index] ? 'in' : 'out'] as const),
     ),
-    supplies: Object.fromEntries(supplies),
+    supplies: record(supplies),
   };
 }

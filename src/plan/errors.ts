@@ -1,4 +1,5 @@
 /** Errors in the input: collecting them in file order, and printing them with the line they stand in. */
+import { printable } from '../text/escape.ts';
 import { hint } from '../text/nearest-name.ts';
 import type { Position } from './device-figures.ts';
 import type { PlanError } from './plan.ts';
@@ -110,23 +111,19 @@ export class Errors {
 /** Columns shown of a long source line. */
 const SHOWN = 100;
 
-// Control and formatting characters that would move the cursor, change colours or turn the text round.
-const HIDDEN = /[\p{Cc}\p{Cf}\u2028\u2029]/gu;
-const LONE_SURROGATE = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+// Control characters have short forms here; all else that does more than print is written out as everywhere.
+const CONTROL = /\p{Cc}/gu;
 
 function escapeOne(character: string): string {
   if (character === '\t') return '\\t';
   if (character === '\n') return '\\n';
   if (character === '\r') return '\\r';
-  const code = character.codePointAt(0)!;
-  return code < 0x100
-    ? `\\x${code.toString(16).padStart(2, '0')}`
-    : `\\u${code.toString(16).padStart(4, '0')}`;
+  return `\\x${character.charCodeAt(0).toString(16).padStart(2, '0')}`;
 }
 
 /** Text with tabs, control and direction characters written out, fit for any terminal. */
 function visible(text: string): string {
-  return text.replace(HIDDEN, escapeOne).replace(LONE_SURROGATE, escapeOne);
+  return printable(text.replace(CONTROL, escapeOne));
 }
 
 /** Text in quotation marks for a message: escaped, and cut when long. */
@@ -167,7 +164,7 @@ function formatOne(error: PlanError): string {
   const number = `${line}`;
   const caret = '^'.repeat(Math.max(1, width(marked)));
   return [
-    `${visible(error.file)}:${line}:${column}: ${error.message}`,
+    `${visible(error.file)}:${line}:${column}: ${visible(error.message)}`,
     `  ${number} | ${open}${head}${marked}${tail}${close}`,
     `  ${' '.repeat(number.length)} | ${' '.repeat(open.length + width(head))}${caret}`,
   ].join('\n');

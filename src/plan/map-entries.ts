@@ -15,3 +15,8 @@ export function kept<K, V>(
 export function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
   kept(map, key, () => []).push(value);
 }
+
+/** An object by name, without a prototype: a part may be called `constructor`. */
+export function record<V>(entries: Iterable<readonly [string, V]> = []): Record<string, V> {
+  return Object.assign(Object.create(null), Object.fromEntries(entries)) as Record<string, V>;
+}

@@ -1,4 +1,5 @@
 /** The rules for names: of stock, parts and selector positions. */
+import { twinKey, twinWords } from '../text/alike.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 
 const LONGEST = 40;
@@ -21,7 +22,7 @@ export function nameProblem(name: string): string | undefined {
   return `the name ${quoted(name)} holds ${what}; expected letters, digits, - and _`;
 }
 
-/** Finds names of one map that differ only in case. */
+/** Finds names of one map that a person may take for one. */
 export class CaseTwins {
   readonly #seen = new Map<string, { name: string; at: Span }>();
   readonly #errors: Errors;
@@ -32,15 +33,16 @@ export class CaseTwins {
 
   /** Adds a name; the second of two twins gets the error. */
   add(name: string, at: Span): void {
-    const key = name.toLowerCase();
+    const key = twinKey(name);
     const other = this.#seen.get(key);
     if (other === undefined) {
       this.#seen.set(key, { name, at });
       return;
     }
-    if (other.name === name) return;
+    const how = twinWords(name, other.name);
+    if (how === undefined) return;
     const { line, column } = this.#errors.source.position(other.at[0]);
-    const what = `the names ${name} and ${other.name} (line ${line}, column ${column}) differ only in case`;
+    const what = `the names ${name} and ${other.name} (line ${line}, column ${column}) ${how}`;
     const todo = `if they are two things, call this one otherwise, such as ${name}-2, here and wherever the plan names it; if they are one, take this entry out and write ${other.name} everywhere`;
     this.#errors.add(at, `${what}: ${todo}`);
   }

@@ -1,5 +1,6 @@
 /** The truth table before and after a repair, in the states a person would try. */
 
+import { record } from '../plan/map-entries.ts';
 import type { Study } from '../study/study.ts';
 import type { StateLine } from './mended.ts';
 
@@ -11,7 +12,7 @@ export function linesOf(before: Study, after: Study): { before: StateLine[]; aft
 function lines(study: Study): StateLine[] {
   if (study.verified === undefined) return [];
   return study.truthTable({ all: false }).rows.map((row) => {
-    const runs = Object.fromEntries(
+    const runs = record(
       Object.keys(row.expected).map((target) => [target, row.loads[target] ?? row.relays[target] ?? '']),
     );
     const right = Object.entries(row.expected).every(([target, want]) => runs[target] === want);

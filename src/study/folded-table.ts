@@ -1,4 +1,5 @@
 /** A truth table in which gates of a zone that all do alike stand in one column and one row. */
+import { record } from '../plan/map-entries.ts';
 import type { TableRow, TruthTable } from './table-model.ts';
 import type { Zone } from './zones.ts';
 
@@ -68,7 +69,7 @@ function inputsOf(
   row: TableRow,
   alone: Zone | undefined,
 ): Record<string, string> {
-  const inputs = Object.fromEntries(Object.entries(row.inputs).filter(([name]) => !zoneOf.has(name)));
+  const inputs = record(Object.entries(row.inputs).filter(([name]) => !zoneOf.has(name)));
   for (const zone of zones) {
     const words = zone.gates.map((g) => row.inputs[g]!);
     const moved = zone.gates.filter((g) => row.inputs[g] === 'open');

@@ -2,7 +2,7 @@ import type { Input } from '../circuit/circuit.ts';
 import { positionWord, restWord } from '../circuit/input-words.ts';
 import { follow } from '../logic/follow.ts';
 import { Undecided } from '../logic/undecided.ts';
-import { push } from '../plan/map-entries.ts';
+import { push, record } from '../plan/map-entries.ts';
 import type { Basis } from './basis.ts';
 import type { Nominal } from './nominal.ts';
 import type { TableRow, TruthTable } from './table-model.ts';
@@ -64,7 +64,7 @@ interface Columns {
 function row(s: Basis, { verified: v }: Nominal, state: TableState, columns: Columns): TableRow {
   const { label, steps } = state;
   const set = new Set(steps.at(-1));
-  const inputs: Record<string, string> = {};
+  const inputs = record<string>();
   for (const [part, own] of columns.inputs) {
     const at = own.find((i) => set.has(i.index));
     inputs[part] = at ? (at.position ?? positionWord(at.kind)) : restWord(s.plan, part, own[0]!.kind);
@@ -82,8 +82,8 @@ function row(s: Basis, { verified: v }: Nominal, state: TableState, columns: Col
     label,
     moves: movesOf(s, steps),
     inputs,
-    relays: Object.fromEntries([...relays].map((r) => [r, word(r, 'in', 'out')])),
-    loads: Object.fromEntries(columns.loads.map((l) => [l, word(l, 'runs', 'off')])),
-    expected: Object.fromEntries(expected),
+    relays: record([...relays].map((r) => [r, word(r, 'in', 'out')])),
+    loads: record(columns.loads.map((l) => [l, word(l, 'runs', 'off')])),
+    expected: record(expected),
   };
 }

@@ -13,12 +13,23 @@ export interface Unfused {
   readonly reachesSwitch: boolean;
 }
 
-/** What a pole reaches without passing a fuse, and the fuses it meets. */
-export function unfused(
-  plan: Plan,
-  circuit: Circuit & { readonly wires?: readonly Wire[] },
-  start: number,
-): Unfused {
+type Wired = Circuit & { readonly wires?: readonly Wire[] };
+
+/** Where one gets from each net, and the nets that a load lies at. */
+interface Ways {
+  readonly steps: ReadonlyMap<
+    number,
+    readonly { readonly to: number; readonly fuse?: FusePart; readonly moves: boolean }[]
+  >;
+  readonly loads: ReadonlySet<number>;
+}
+
+const known = new WeakMap<Circuit, { readonly plan: Plan; readonly ways: Ways }>();
+
+/** Worked out once a circuit, for every pole of every supply asks. */
+function waysOf(plan: Plan, circuit: Wired): Ways {
+  const before = known.get(circuit);
+  if (before?.plan === plan) return before.ways;
   const steps = new Map<number, { to: number; fuse?: FusePart; moves: boolean }[]>();
   for (const w of circuit.wires ?? []) {
     push(steps, w.a, { to: w.b, moves: false });
@@ -30,7 +41,14 @@ export function unfused(
     push(steps, c.a, { to: c.b, moves: c.when.by !== 'always', ...fuse });
     push(steps, c.b, { to: c.a, moves: c.when.by !== 'always', ...fuse });
   }
-  const loads = new Set(circuit.passives.flatMap((p) => [p.a, p.b]));
+  const ways = { steps, loads: new Set(circuit.passives.flatMap((p) => [p.a, p.b])) };
+  known.set(circuit, { plan, ways });
+  return ways;
+}
+
+/** What a pole reaches without passing a fuse, and the fuses it meets. */
+export function unfused(plan: Plan, circuit: Wired, start: number): Unfused {
+  const { steps, loads } = waysOf(plan, circuit);
   const nets = new Set([start]);
   const fuses: FusePart[] = [];
   let reachesSwitch = false;

@@ -34,6 +34,30 @@ export function printableLines(text: string): string {
     .join('\n');
 }
 
+/**
+ * What goes to a terminal from whatever pen: as `printable`, line by line, but for tabs and the codes of colours where
+ * `colours` says that they are ours.
+ */
+export function forTerminal(text: string, colours: boolean): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: the codes of colours begin with one
+  const kept = colours ? /(\u001b\[[0-9;]*m|[\t\n])/ : /([\t\n])/;
+  return text
+    .split(kept)
+    .map((piece, index) => (index % 2 === 1 ? piece : printable(piece)))
+    .join('');
+}
+
+/** The same JSON with what would act in a terminal as `\u` escapes, which every reader turns back. */
+export function printableJson(json: string): string {
+  return json.replace(UNPRINTABLE, (character) =>
+    character === '\n'
+      ? character
+      : Array.from({ length: character.length }, (_, at) => {
+          return `\\u${character.charCodeAt(at).toString(16).padStart(4, '0')}`;
+        }).join(''),
+  );
+}
+
 /** Plain spellings for terminals that print ASCII only. */
 const PLAIN: ReadonlyMap<string, string> = new Map([
   ['Ω', 'ohm'],

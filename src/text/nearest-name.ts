@@ -1,4 +1,5 @@
 /** Finding the valid name a person most likely meant. */
+import { asPrinted } from './alike.ts';
 
 /** Longest text compared; anything longer is no slip of the finger. */
 const LONGEST = 40;
@@ -59,6 +60,11 @@ export function nearest(found: string, names: Iterable<string>): string | undefi
 
 /** `; did you mean X?`, or nothing. */
 export function hint(found: string, names: Iterable<string>): string {
-  const name = nearest(found, names);
+  const all = [...names].slice(0, MOST_NAMES);
+  const printed = asPrinted(found);
+  const alike = all.find((one) => one !== found && asPrinted(one) === printed);
+  if (alike !== undefined)
+    return `; ${alike} prints alike but is made of other characters: copy its name from where it stands`;
+  const name = nearest(found, all);
   return name === undefined ? '' : `; did you mean ${name}?`;
 }

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { MOST_BYTES } from '../../src/cli/input.ts';
 import { main } from '../../src/cli/main.ts';
 import { worse } from '../../src/cli/status.ts';
-import { reportSchema } from '../../src/findings/report-schema.ts';
+import { reportSchema, unreadableSchema } from '../../src/findings/report-schema.ts';
 import { pullin, stages } from './fake-io.ts';
 
 let cwd = '';
@@ -48,8 +48,15 @@ describe('check', () => {
       'fail',
     ]);
     const half = await pullin(['check', '--json', 'junk.yaml', 'fail.yaml'], { cwd });
-    expect(JSON.parse(half.out)).toHaveLength(1);
-    expect((await pullin(['check', '--json', 'junk.yaml'], { cwd })).out).toBe('');
+    const [first, second] = JSON.parse(half.out) as unknown[];
+    expect(unreadableSchema.parse(first)).toEqual({
+      format: 1,
+      file: 'junk.yaml',
+      errors: [{ line: 1, column: 1, message: 'not a plan' }],
+    });
+    expect(reportSchema.parse(second).verdict).toBe('fail');
+    const none = await pullin(['check', '--json', 'absent.yaml'], { cwd });
+    expect(unreadableSchema.parse(JSON.parse(none.out)).errors[0]?.line).toBeNull();
   });
 
   it('prints one line a finding with --quiet', async () => {

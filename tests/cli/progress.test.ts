@@ -12,7 +12,8 @@ afterEach(() => {
 
 function watched(isTTY: boolean) {
   const written: string[] = [];
-  const err = { write: (text: string) => written.push(text) };
+  const push = (text: string) => written.push(text);
+  const err = { write: push, raw: push };
   const session = { io: { stderr: { isTTY } }, err } as unknown as Session;
   return { written, bar: progress('trying faults:', session) };
 }

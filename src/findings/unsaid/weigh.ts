@@ -2,6 +2,8 @@
  * Findings at both ends of what the plan leaves out: what stands at both, stands; what stands at one is a doubt. This folder
  * knows how a plan is completed, and must not know what any check looks at.
  */
+
+import { kept } from '../../plan/map-entries.ts';
 import { BETTER, WORSE, type World } from '../../ratings/unsaid/ends.ts';
 import type { Study } from '../../study/study.ts';
 import type { Check } from '../entry.ts';
@@ -53,8 +55,14 @@ function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
   const settler = new Settler(worlds, find);
   const all = taken.map((t) => {
     const open = t.open ?? [];
-    const at = (check: Check, world: World) =>
-      find(check, worlds.at(world)).filter((f) => !isGrave(f) || !open.some((o) => isSame(o, f)));
+    // Asked once a world and not once a finding: five hundred supplies have five hundred.
+    const known = new Map<Study, readonly Finding[]>();
+    const at = (check: Check, world: World) => {
+      const of = worlds.at(world);
+      return kept(known, of, () =>
+        find(check, of).filter((f) => !isGrave(f) || !open.some((o) => isSame(o, f))),
+      );
+    };
     return { entry: t.check.entry, findings: weighed({ worlds, settler, at }, t) };
   });
   const stands = new Set(

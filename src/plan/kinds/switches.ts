@@ -1,5 +1,6 @@
 /** What a person or an event moves: gates, hand switches, buttons, cut-outs and selectors. */
 import * as z from 'zod';
+import { twinKey, twinWords } from '../../text/alike.ts';
 import { found } from '../issues.ts';
 import { nameProblem } from '../names.ts';
 import type {
@@ -146,15 +147,17 @@ function checkPositions(fields: z.output<ReturnType<typeof selectorSchema>>, add
   for (const [index, position] of positions.entries()) {
     const problem = nameProblem(position);
     if (problem !== undefined) add(['positions', index], `positions: ${problem}`);
-    const other = seen.get(position.toLowerCase());
+    const other = seen.get(twinKey(position));
     if (other !== undefined) {
       const twins =
-        other === position ? `${position} stands twice` : `${position} and ${other} differ only in case`;
+        other === position
+          ? `${position} stands twice`
+          : `${position} and ${other} ${twinWords(position, other)}`;
       add(['positions', index], `positions: ${twins}`);
     }
     if (position === 'COM')
       add(['positions', index], 'positions: COM is the common terminal; choose another name');
-    seen.set(position.toLowerCase(), position);
+    seen.set(twinKey(position), position);
   }
   if (rest !== undefined && !positions.includes(rest)) {
     add(

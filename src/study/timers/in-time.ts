@@ -1,10 +1,12 @@
 /** What runs when, second by second, in plans with timers: the first way of calling each load, and back again. */
+
 import { timersOf } from '../../circuit/positions.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { baseState, entryState } from '../../logic/entry-states.ts';
 import { Timed } from '../../logic/timed.ts';
 import { Undecided } from '../../logic/undecided.ts';
 import { type Moved, running, stateOf, type Verified } from '../../logic/verify.ts';
+import { record } from '../../plan/map-entries.ts';
 import type { Basis } from '../basis.ts';
 import type { InTime, Moment } from '../table-model.ts';
 import { movesOf } from '../table-states.ts';
@@ -58,7 +60,7 @@ function momentsOf(s: Basis, v: Verified, steps: readonly Moved[], columns: read
     if (k === 0) return;
     let last: string | undefined;
     for (const span of spans) {
-      const cells = Object.fromEntries(
+      const cells = record(
         columns.map((name) => [name, wordOf(timed, v, name, span.mode, span.states)] as const),
       );
       const text = Object.values(cells).join();
