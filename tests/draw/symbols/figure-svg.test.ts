@@ -130,7 +130,7 @@ describe.each(cases)('%s', (_, sample, practice) => {
     expect(root.children[0]?.attributes).toMatchObject({
       stroke: 'currentColor',
       fill: 'none',
-      'stroke-width': '1.5',
+      'stroke-width': '1.4',
       'data-symbol': symbol.id,
     });
     expect(draw(sample, practice, true)).not.toMatch(/\d\.\d{3}|NaN|undefined|Infinity|-0[" ]/);
