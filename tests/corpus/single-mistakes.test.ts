@@ -19,7 +19,7 @@ const plans = readdirSync(folder).filter(
   (file) => file.endsWith('.yaml') && !beyondEnumeration(readFileSync(new URL(file, folder), 'utf8')),
 );
 /** Fewer of a plan with very many gates, whose every state takes the oracle long. */
-const eachOf = (text: string): number => ((text.match(/from: snap/g) ?? []).length > 10 ? 12 : 30);
+const eachOf = (text: string): number => ((text.match(/from: snap/g) ?? []).length > 10 ? 6 : 15);
 const SEED = 20261125;
 /** Share of caught mistakes whose first finding speaks of a part that was touched. */
 const LEAST_TOLD = 0.95;
@@ -79,7 +79,7 @@ afterAll(() => {
     `${count.tried} single mistakes in ${sampled(plans, 12).length} plans: ${count.harmful} do harm, ${count.caught} caught, ` +
       `${count.open} not judged; the first finding speaks of a touched part in ${(100 * told).toFixed(1)} % of ${count.asked}`,
   );
-  expect(count.tried).toBeGreaterThan(WHOLE ? 400 : 3);
+  expect(count.tried).toBeGreaterThan(WHOLE ? 200 : 3);
   // Of a few, one is too large a share.
   if (WHOLE) expect(told).toBeGreaterThanOrEqual(LEAST_TOLD);
 });

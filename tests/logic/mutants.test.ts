@@ -37,7 +37,7 @@ describe.each(sampled(examples, 12))('%s', (file) => {
 
   it('has every harmful mistake found and no harmless one blamed', { timeout: 120_000 }, () => {
     const differ: unknown[] = [];
-    for (const mutant of mutants(text).filter((_, i) => i % (WHOLE ? 5 : 20) === 0)) {
+    for (const mutant of mutants(text).filter((_, i) => i % (WHOLE ? 9 : 20) === 0)) {
       const oracle = judge(mutant.text);
       const report = reportOf(mutant.text);
       const found = hardFindings(report);
@@ -59,5 +59,5 @@ afterAll(() => {
     `${count.mutants} wiring mistakes in ${sampled(examples, 12).length} plans: ${count.harmful} do harm, ${count.missed} missed, ` +
       `${count.invented} invented, ${count.proof} proofs that differ`,
   );
-  expect(count.mutants).toBeGreaterThan(WHOLE ? 130 : 4);
+  expect(count.mutants).toBeGreaterThan(WHOLE ? 70 : 4);
 });

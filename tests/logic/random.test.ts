@@ -12,7 +12,7 @@ import { randomPlan } from './random-plan.ts';
  * button; harm that the oracle has no figures for.
  */
 const BATCHES = share(2);
-const RUNS = WHOLE ? 200 : 15;
+const RUNS = WHOLE ? 110 : 15;
 const tapes = fc.array(fc.nat(119), { minLength: 20, maxLength: 90, size: 'max' });
 const count = { plans: 0, states: 0, harmful: 0, undecided: 0, followers: 0 };
 

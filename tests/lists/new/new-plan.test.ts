@@ -10,7 +10,7 @@ import { answerSet, numbers } from './answer-sets.ts';
 import { BORNE, OF_ANSWERS } from './cautions-borne.ts';
 
 /** Sets of the committed run; PULLIN_NEW_SETS=2000 tries as many, PULLIN_NEW_FROM begins further on. */
-const SETS = Number(process.env.PULLIN_NEW_SETS ?? share(40));
+const SETS = Number(process.env.PULLIN_NEW_SETS ?? share(20));
 const FROM = Number(process.env.PULLIN_NEW_FROM ?? 0);
 
 type Texts = ReadonlyMap<Key, string>;
