@@ -1,4 +1,4 @@
-/** Devices ahead of transformers: NEC 430.72(C) and Table 450.3(B), by a transcription of 2023 and a public copy of 2008. */
+/** Devices ahead of transformers: NEC 430.72(C) and Table 450.3(B), by public copies of 2023 and of 2008. */
 import { expect, it } from 'vitest';
 import { largestAheadOfTransformer } from '../../src/ratings/transformer.ts';
 

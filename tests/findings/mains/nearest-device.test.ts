@@ -1,5 +1,5 @@
 /**
- * What stands nearest a motor, a tap or a transformer decides. NEC by a transcription of the 2023 text and a second copy where
+ * What stands nearest a motor, a tap or a transformer decides. NEC 2023 as a public copy gives it, and a second copy where
  * no more is said: 430.52(C)(1) and its table; 430.72(C), 450.3(B). Table 430.72(B) from one copy; 310.16 and 110.14(C) read.
  */
 import { describe, expect, it } from 'vitest';
