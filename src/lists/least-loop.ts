@@ -9,6 +9,7 @@ import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
 import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
 import type { Finding } from '../findings/report-model.ts';
+import { weigh } from '../findings/unsaid/weigh.ts';
 import type { SupplyPart } from '../plan/part-types.ts';
 import type { Cable } from '../plan/plan.ts';
 import { ratedAmps } from '../ratings/supply.ts';
@@ -86,10 +87,16 @@ export function leastCable(
 ): LeastRatings {
   if (study.verified === undefined) return UNDECIDED;
   const runs = new Set(group.runs.map((r) => r.index));
-  const judge = (s: Study): Finding[] => [
-    ...(sides.low ? [...lowCoilFindings(s), ...wireOverloaded.find(s), ...dropLarge.find(s)] : []),
-    ...(sides.mains ? [...cordTooThin.find(s), ...conductorUnprotected.find(s)] : []),
+  const checks = [
+    ...(sides.low ? [coilDropsAtStart, coilTooLow, coilThinMargin, wireOverloaded, dropLarge] : []),
+    ...(sides.mains ? [cordTooThin, conductorUnprotected] : []),
   ];
+  // A size that holds only by what is not said is no pass.
+  const judge = (s: Study): Finding[] =>
+    weigh(
+      s,
+      checks.map((check) => ({ check, findings: check.find(s) })),
+    );
   const sizes = sizesWithOwn(group.cable);
   const found = leastOf(study, {
     sizes,
