@@ -2,7 +2,7 @@
 
 import type { Volts } from '../device-figures.ts';
 import type { Feed } from '../part-types.ts';
-import { figure } from '../schema-fields.ts';
+import { figure, optional } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import type { Add, Surroundings } from './kind-row.ts';
 
@@ -37,8 +37,8 @@ export function usualFeed(pattern: string | undefined): Feed | undefined {
 }
 
 export const feed = () => ({
-  phases: figure([1, 3], 'Number of phases; 3 gives the terminals L1 L2 L3.').optional(),
-  legs: figure([1, 2], 'Number of live legs; 2 gives the terminals L1 L2.').optional(),
+  phases: optional(figure([1, 3], 'Number of phases; 3 gives the terminals L1 L2 L3.')),
+  legs: optional(figure([1, 2], 'Number of live legs; 2 gives the terminals L1 L2.')),
 });
 
 interface FeedFields {
