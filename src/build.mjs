@@ -1,10 +1,12 @@
 // Bundles the command and the library into dist/. A bundle starts faster than a tree of small modules.
 
 import { execFileSync } from 'node:child_process';
-import { rmSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { BUILT, compiled, keep, run } from '../bin/pullin.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 rmSync(`${root}dist`, { recursive: true, force: true });
@@ -25,6 +27,7 @@ await build({
   },
   logLevel: 'warning',
 });
+await checkScript();
 // What a page takes along; the command reads the two files when it writes one.
 await build({
   absWorkingDir: root,
@@ -39,3 +42,37 @@ await build({
 });
 const tsc = createRequire(import.meta.url).resolve('typescript/bin/tsc');
 execFileSync(process.execPath, [tsc, '-p', 'tsconfig.build.json'], { cwd: root, stdio: 'inherit' });
+
+/**
+ * `check` as one script in letters of one byte, with what V8 makes of it once it has checked a plan. What it makes on another
+ * Node, that one's user keeps; see bin/pullin.js.
+ */
+async function checkScript() {
+  const { outputFiles } = await build({
+    absWorkingDir: root,
+    entryPoints: ['src/cli/check-main.ts'],
+    write: false,
+    bundle: true,
+    format: 'cjs',
+    platform: 'node',
+    target: 'node20.12',
+    // Modules without wrappers: names of other modules are then plain variables.
+    alias: { yaml: './node_modules/yaml/browser/dist/index.js' },
+    supported: { 'dynamic-import': false },
+    minify: true,
+    banner: { js: '(function (exports, require, module, __filename, __dirname) {' },
+    footer: { js: '})' },
+    logLevel: 'warning',
+  });
+  const text = outputFiles[0].text.replace(
+    /[^\0-\x7f]/g,
+    (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+  writeFileSync(`${root}dist/check-script.js`, `${text}//${createHash('sha256').update(text).digest('hex')}`);
+  const { script, digest } = compiled([]);
+  const none = { write: () => true };
+  const io = { stdin: (async function* () {})(), stdout: none, stderr: none, env: {}, cwd: root };
+  const status = await run(script, ['check', 'examples/saltmarsh-lane.yaml'], io);
+  if (status !== 0) throw new Error(`the check of an example ended with ${status}`);
+  keep(BUILT, digest, script.createCachedData());
+}

@@ -13,7 +13,7 @@ const THREE_PHASE = new Set([11, 12, 15, 16, 17, 18, 19, 20, 21, 22, 23]);
 
 /** What a plug pattern says of its live conductors, or undefined when it says nothing. */
 function patternFeed(pattern: string): Feed | undefined {
-  const nema = /^\s*(?:NEMA\s*)?L?(\d{1,2})-\d{2}/i.exec(pattern);
+  const nema = /^\s*(?:NEMA\s*)?L?(\d{1,2})-\d{2}/.exec(pattern.toUpperCase());
   if (nema !== null) {
     const series = Number(nema[1]);
     if (THREE_PHASE.has(series)) return 'three-phase';
