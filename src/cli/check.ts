@@ -1,11 +1,11 @@
 /** `pullin check PLAN...` */
 import { type Command, Option } from 'commander';
 import type { Report, Unreadable } from '../findings/report-model.ts';
+import type { CheckStages } from './check-stages.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
 import { colourOption, examples, helpEnd, widthOption } from './options.ts';
 import { type LookOptions, print, printJson } from './print.ts';
-import type { CheckStages } from './stages.ts';
 import { Problem, statusOf } from './status.ts';
 
 interface CheckOptions extends LookOptions {

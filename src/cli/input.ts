@@ -6,8 +6,8 @@ import type { Plan } from '../plan/plan.ts';
 import type { WhatIfs } from '../plan/what-if/what-if.ts';
 import type { Study } from '../study/study.ts';
 import { printable } from '../text/escape.ts';
+import type { CheckStages } from './check-stages.ts';
 import type { Io, Session } from './io.ts';
-import type { CheckStages } from './stages.ts';
 import { Problem, STATUS } from './status.ts';
 
 /** Bytes a plan file may have. */

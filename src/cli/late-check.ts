@@ -8,4 +8,5 @@ export * from '../repair/check.ts';
 export * from '../report/check.ts';
 export * from '../report/compared.ts';
 export * from '../report/forms/text.ts';
+export * from '../report/told.ts';
 export * from '../study/study.ts';

@@ -35,8 +35,8 @@ type Print = (blocks: readonly Block[], options: LookOptions, session: Session<u
 /** How a document is put into each form; as CSV it is its table. */
 const PRINT: Record<Format, Print> = {
   text: textOf,
-  markdown: async (blocks) => (await import('./late.ts')).asMarkdown(blocks),
-  csv: async (blocks) => (await import('./late.ts')).asCsv(blocks),
+  markdown: async (blocks) => (await import('./late-forms.ts')).asMarkdown(blocks),
+  csv: async (blocks) => (await import('./late-forms.ts')).asCsv(blocks),
 };
 
 /** Prints a document in the form that was asked for. */
@@ -50,7 +50,7 @@ export async function print(
 
 /** Says on standard error what the check says of a plan that does not pass, where it would spoil the CSV. */
 export async function warn(told: Told, { err }: Session<unknown>, then?: string): Promise<void> {
-  const { toldLine } = await import('./late.ts');
+  const { toldLine } = await import('./late-check.ts');
   const text = toldLine(told, then);
   if (text !== undefined) err.write(`${printable(text)}\n`);
 }

@@ -2,8 +2,8 @@
 import { Command, CommanderError } from 'commander';
 import pkg from '../../package.json' with { type: 'json' };
 import { printable, printableLines } from '../text/escape.ts';
+import type { CheckStages } from './check-stages.ts';
 import { type Io, Output, type Session, widthFor } from './io.ts';
-import type { CheckStages } from './stages.ts';
 import { Problem, STATUS, worse } from './status.ts';
 
 /** What a command line can do. */

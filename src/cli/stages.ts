@@ -4,25 +4,13 @@
  */
 
 import type { Explanation } from '../findings/explanations.ts';
-import type { Report } from '../findings/report-model.ts';
 import type { ReadOptions } from '../machine/read-meter.ts';
 import type { Reading } from '../machine/reading.ts';
 import type { MeterSheet } from '../meter/sheet-model.ts';
-import type { PlanError, ReadResult } from '../plan/plan.ts';
-import type { WhatIfs } from '../plan/what-if/what-if.ts';
 import type { Mended } from '../repair/mended.ts';
 import type { Study } from '../study/study.ts';
 import type { TruthTable } from '../study/table-model.ts';
-import { CHECK_STAGES } from './check-stages.ts';
-
-type Later<T> = T | Promise<T>;
-
-/** Those of them that a check takes. */
-export interface CheckStages {
-  readPlan(text: Uint8Array, file: string, whatIfs?: WhatIfs): Later<ReadResult>;
-  formatPlanErrors(errors: readonly PlanError[]): Later<string>;
-  check(study: Study): Later<Report>;
-}
+import { CHECK_STAGES, type CheckStages, type Later } from './check-stages.ts';
 
 export interface Stages extends CheckStages {
   truthTable(study: Study, options: { readonly all: boolean }): Later<TruthTable>;

@@ -4,10 +4,10 @@ import { realpath } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { Report } from '../findings/report-model.ts';
 import { printable } from '../text/escape.ts';
+import type { CheckStages } from './check-stages.ts';
 import { directory, loadPlanFile, studyOf } from './input.ts';
 import { Output, type Session } from './io.ts';
 import { type LookOptions, textOf } from './print.ts';
-import type { CheckStages } from './stages.ts';
 import { Problem, STATUS, statusOf, worse } from './status.ts';
 
 /** ms without an event after which a file counts as saved. */
