@@ -27,7 +27,6 @@ await build({
   },
   logLevel: 'warning',
 });
-await checkScript();
 // What a page takes along; the command reads the two files when it writes one.
 await build({
   absWorkingDir: root,
@@ -42,6 +41,15 @@ await build({
 });
 const tsc = createRequire(import.meta.url).resolve('typescript/bin/tsc');
 execFileSync(process.execPath, [tsc, '-p', 'tsconfig.build.json'], { cwd: root, stdio: 'inherit' });
+
+/** The parser of command lines can start other programs, which no command here asks of it; Node takes its time to make that ready. */
+const withoutChildren = {
+  name: 'without child processes',
+  setup: (build) => {
+    build.onResolve({ filter: /^node:child_process$/ }, ({ path }) => ({ path, namespace: 'none' }));
+    build.onLoad({ filter: /./, namespace: 'none' }, () => ({ contents: 'module.exports = {};' }));
+  },
+};
 
 /**
  * `check` as one script in letters of one byte, with what V8 makes of it once it has checked a plan. What it makes on another
@@ -59,6 +67,7 @@ async function checkScript() {
     // Modules without wrappers: names of other modules are then plain variables.
     alias: { yaml: './node_modules/yaml/browser/dist/index.js' },
     supported: { 'dynamic-import': false },
+    plugins: [withoutChildren],
     minify: true,
     banner: { js: '(function (exports, require, module, __filename, __dirname) {' },
     footer: { js: '})' },
@@ -76,3 +85,5 @@ async function checkScript() {
   if (status !== 0) throw new Error(`the check of an example ended with ${status}`);
   keep(BUILT, digest, script.createCachedData());
 }
+
+await checkScript();
