@@ -158,7 +158,7 @@ describe('prose', () => {
 
 describe('the package', () => {
   it('holds what a user needs and nothing else', () => {
-    expect(pkg.files).toEqual(['bin', 'dist', 'schemas', 'examples', 'CHANGELOG.md']);
+    expect(pkg.files).toEqual(['bin', 'dist', '!dist/*.cache', 'schemas', 'examples', 'CHANGELOG.md']);
   });
 
   it('has the folders that the documents describe', () => {

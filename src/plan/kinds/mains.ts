@@ -27,10 +27,9 @@ const codeLetter = define('a code letter', [], ['K', 'G'], (reader) => {
   return /^[A-HJ-NPR-V]$/.test(letter) ? letter : undefined;
 });
 
-const pattern = () =>
-  text(
-    'Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, AS/NZS 3112, IEC 60309 16 A blue 2P+E, or its everyday name; fixed when hard-wired.',
-  );
+const PATTERN =
+  'Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, AS/NZS 3112, IEC 60309 16 A blue 2P+E, or its everyday name; fixed when hard-wired.';
+const pattern = () => text(PATTERN);
 
 const terminalRating = (whose: string) =>
   quantity(
@@ -46,6 +45,7 @@ const midpoint = () =>
     ),
   );
 
+const BREAKER = 'The breaker or fuse of its circuit, with the curve letter if it has one.';
 const plugSchema = once(() =>
   z.strictObject({
     kind: kind(
@@ -59,9 +59,7 @@ const plugSchema = once(() =>
       ),
     ),
     pattern: optional(pattern()),
-    breaker: optional(
-      quantity(ratings.breaker, 'The breaker or fuse of its circuit, with the curve letter if it has one.'),
-    ),
+    breaker: optional(quantity(ratings.breaker, BREAKER)),
     frequency: optional(quantity(q.hertz, 'Mains frequency.')),
     fuse: optional(quantity(fuseRating, 'The fuse in the plug, with its class if one is printed on it.')),
     'terminal-rating': optional(terminalRating('the terminals of its circuit are')),
