@@ -10,7 +10,11 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 rmSync(`${root}dist`, { recursive: true, force: true });
 await build({
   absWorkingDir: root,
-  entryPoints: { cli: 'src/cli/main.ts', index: 'src/index.ts' },
+  entryPoints: {
+    cli: 'src/cli/main.ts',
+    'check-worker': 'src/cli/many/worker.ts',
+    index: 'src/index.ts',
+  },
   outdir: 'dist',
   bundle: true,
   splitting: true,

@@ -7,6 +7,7 @@ export interface OutputStream {
   readonly columns?: number | undefined;
   readonly isTTY?: boolean | undefined;
   on?(event: 'error', listener: (error: NodeJS.ErrnoException) => void): unknown;
+  once?(event: 'drain', listener: () => void): unknown;
 }
 
 export interface Io {
@@ -53,6 +54,8 @@ export class Output {
   readonly #guard: 'none' | 'colours' | 'all';
   failure: NodeJS.ErrnoException | undefined;
   #closed = false;
+  #full = false;
+  #wake: () => void = () => undefined;
 
   /** `messages`: nothing goes out but plain lines, whoever wrote them; a terminal gets colours besides. */
   constructor(stream: OutputStream, messages = false) {
@@ -68,6 +71,7 @@ export class Output {
 
   #fail(error: NodeJS.ErrnoException): void {
     this.#closed = true;
+    this.#wake();
     if (error.code !== 'EPIPE' && error.code !== 'ERR_STREAM_DESTROYED') this.failure ??= error;
   }
 
@@ -75,11 +79,21 @@ export class Output {
     this.raw(this.#guard === 'none' ? text : forTerminal(text, this.#guard === 'colours'));
   }
 
+  /** Once the reader has taken what was written, or has gone: what is written before that fills the memory. */
+  async taken(): Promise<void> {
+    if (!this.#full || this.#closed || this.stream.once === undefined) return;
+    await new Promise<void>((done) => {
+      this.#wake = done;
+      this.stream.once?.('drain', done);
+    });
+    this.#full = false;
+  }
+
   /** For what moves the cursor on purpose. */
   raw(text: string): void {
     if (this.#closed || text === '') return;
     try {
-      this.stream.write(text);
+      this.#full = this.stream.write(text) === false;
     } catch (error) {
       this.#fail(error as NodeJS.ErrnoException);
     }

@@ -21,7 +21,7 @@ import { addRead } from './read.ts';
 import { addSheet } from './sheet.ts';
 import { addSize } from './size.ts';
 import { STAGES, type Stages } from './stages.ts';
-import { Problem, STATUS, worse } from './status.ts';
+import { ownMistake, Problem, STATUS, worse } from './status.ts';
 import { addTable } from './table.ts';
 import { addWireList } from './wirelist.ts';
 
@@ -74,18 +74,6 @@ function buildProgram(session: Session): Command {
   return program;
 }
 
-function reportInternal(error: unknown, session: Session): void {
-  const what = error instanceof Error ? error.message : String(error);
-  session.err.write(
-    `pullin stopped because of a mistake of its own, not of your plan's: ${printable(what)}. Please report it to ` +
-      'whoever you have pullin from, with the plan, the command as you typed it, and the versions: ' +
-      `pullin ${pkg.version}, Node ${process.versions.node}. With PULLIN_DEBUG=1 set it also prints where it stopped.\n`,
-  );
-  if (session.io.env.PULLIN_DEBUG === '1' && error instanceof Error) {
-    session.err.write(`${printableLines(error.stack ?? '')}\n`);
-  }
-}
-
 function statusAfter(error: unknown, session: Session): number {
   // Commander has printed its message by now; help and version end with 0, all else is a wrong command line.
   if (error instanceof CommanderError) return error.exitCode === 0 ? STATUS.pass : STATUS.unreadable;
@@ -93,7 +81,7 @@ function statusAfter(error: unknown, session: Session): number {
     session.err.write(`pullin: ${printable(error.message)}\n`);
     return error.status;
   }
-  reportInternal(error, session);
+  session.err.write(ownMistake(error, session.io.env));
   return STATUS.internal;
 }
 
