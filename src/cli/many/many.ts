@@ -52,7 +52,7 @@ function namedFrom(files: readonly string[], session: Session): Named[] {
 /** How many plans are checked at the same time. */
 function workersFor(count: number, asked: number | undefined): number {
   if (asked !== undefined) return Math.min(asked, count);
-  return count < FEWEST ? 1 : Math.min(availableParallelism(), MOST_WORKERS, count >> 1);
+  return count < FEWEST ? 1 : Math.min(availableParallelism(), MOST_WORKERS, count >> 2);
 }
 
 /** A way to check one plan after another, and to be done with it. */

@@ -58,7 +58,7 @@ export class Pool<Job, Answer> {
   }
 
   #begin(): Hand {
-    const worker = new Worker(this.#script, { workerData: this.#data });
+    const worker = new Worker(this.#script, { workerData: this.#data, execArgv: [] });
     const hand: Hand = { worker, started: false, settle: undefined };
     this.#hands.add(hand);
     worker.on('online', () => {

@@ -39,7 +39,7 @@ export function summary({ fates, named, signal }: End): string {
     words,
   ]).filter(([count]) => count > 0);
   const cut = signal === undefined ? '' : `Cut short after ${fates.length} of `;
-  const plans = `${cut}${named.length} plans`;
+  const plans = `${cut}${named.length} ${named.length === 1 ? 'plan' : 'plans'}`;
   return told.length === 0
     ? `${plans}.`
     : `${plans}: ${told.map(([count, words]) => words(count)).join(', ')}.`;

@@ -73,8 +73,13 @@ export function sarifOfReport({ findings, cautions }: Report, source: SarifSourc
   return { results, notifications: [], cautions };
 }
 
+const sentence = (text: string) => (/[.!?:]$/.test(text) ? text : `${text}.`);
+
 const toldOf = ({ message: what, why, fix }: Finding) =>
-  [what, why, fix === '' ? '' : `To do: ${fix}`].filter((text) => text !== '').join(' ');
+  [what, why, fix === '' ? '' : `To do: ${fix}`]
+    .filter((text) => text !== '')
+    .map(sentence)
+    .join(' ');
 
 /** The place of the finding, then where else its terminals and parts stand, each with a name. */
 function placesOf(finding: Finding, plan: Plan): [[Position, string], ...[Position, string][]] {
