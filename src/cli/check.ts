@@ -92,12 +92,7 @@ export function addCheck(program: Command, session: Session): void {
         'Several plans are told in the order named, each as soon as it and all before it are done, and at last how many failed: in the report, with --quiet on standard error.',
         '--watch reports once, and after each save what came and what went; Ctrl-C ends it with the status of the last check.',
         'Exit status: 0 nothing failed, 1 something failed, 3 cannot tell, 2 a plan or the command line cannot be read, 70 a mistake in pullin. Of several plans the worst counts, in the order 70, 2, 1, 3, 0; 130 (Ctrl-C) or 143 where a signal cut the run short, which is told with how many plans were checked.',
-      ) +
-        examples(
-          'pullin check shop.yaml',
-          'pullin check --watch --quiet shop.yaml',
-          'pullin check --format sarif plans/*.yaml > plans.sarif',
-        ),
+      ) + examples('pullin check shop.yaml', 'pullin check --watch --quiet shop.yaml'),
     )
     .action((files: string[], options: CheckOptions) => run(files, options, session));
 }

@@ -1,11 +1,11 @@
 /** What SARIF tells of one plan: its findings as results, or why there are none as notifications. */
 import { applyEdits } from '../../edit/apply-edits.ts';
 import { lineReplacements } from '../../edit/line-replacements.ts';
+import { tokenEnds } from '../../edit/token-ends.ts';
 import type { Caution, Finding, FindingRepair, Report, Unreadable } from '../../findings/report-model.ts';
 import type { Position } from '../../plan/device-figures.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
-import { tokenEnds } from '../../plan/token-ends.ts';
 import { descriptorOf, type NotificationId, ruleIndex } from './tool.ts';
 import { type Artifact, artifactLocation, levelOf, message } from './words.ts';
 

@@ -1,6 +1,6 @@
 /** Where the words of a file end that begin at known places. */
 import { Lexer } from 'yaml';
-import type { Position } from './device-figures.ts';
+import type { Position } from '../plan/device-figures.ts';
 
 const keyOf = ({ line, column }: Position) => `${line}:${column}`;
 
