@@ -140,9 +140,16 @@ async function anyCommand(args) {
   return main(args, process);
 }
 
+/** Whether the script can do it: the check of one plan, printed once. In doubt all commands are loaded. */
+function isOneCheck([command, ...rest]) {
+  const others = ['--', '--watch', '--format', '--at-once'];
+  const named = rest.filter((arg) => arg === '-' || !arg.startsWith('-'));
+  return command === 'check' && named.length === 1 && !rest.some((arg) => others.includes(arg.split('=')[0]));
+}
+
 if (require.main === module) {
   const args = process.argv.slice(2);
-  (args[0] === 'check' ? check(args) : anyCommand(args)).then((status) => {
+  (isOneCheck(args) ? check(args) : anyCommand(args)).then((status) => {
     process.exitCode = status;
   });
 }

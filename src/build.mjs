@@ -12,7 +12,11 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 rmSync(`${root}dist`, { recursive: true, force: true });
 await build({
   absWorkingDir: root,
-  entryPoints: { cli: 'src/cli/main.ts', index: 'src/index.ts' },
+  entryPoints: {
+    cli: 'src/cli/main.ts',
+    'check-worker': 'src/cli/many/worker.ts',
+    index: 'src/index.ts',
+  },
   outdir: 'dist',
   bundle: true,
   splitting: true,
@@ -67,6 +71,8 @@ async function checkScript() {
     // Modules without wrappers: names of other modules are then plain variables.
     alias: { yaml: './node_modules/yaml/browser/dist/index.js' },
     supported: { 'dynamic-import': false },
+    // Several plans at once and watching are done by the whole command, which bin/pullin.js chooses for them.
+    external: ['./many/many.ts', './watch.ts'],
     plugins: [withoutChildren],
     minify: true,
     banner: { js: '(function (exports, require, module, __filename, __dirname) {' },

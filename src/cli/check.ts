@@ -1,21 +1,34 @@
 /** `pullin check PLAN...` */
 import { type Command, Option } from 'commander';
-import type { Report, Unreadable } from '../findings/report-model.ts';
 import type { CheckStages } from './check-stages.ts';
-import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { colourOption, examples, helpEnd, widthOption } from './options.ts';
-import { type LookOptions, print, printJson } from './print.ts';
-import { Problem, statusOf } from './status.ts';
+import { type Asked, type CheckForm, checked, statusOfFate } from './many/checked.ts';
+import { atOnceOption, colourOption, examples, helpEnd, widthOption } from './options.ts';
+import { BETWEEN, type LookOptions, print, textOf } from './print.ts';
+import { Problem } from './status.ts';
 
 interface CheckOptions extends LookOptions {
   readonly json?: boolean;
+  readonly format?: 'text' | 'json' | 'sarif';
+  readonly atOnce?: number;
   readonly quiet?: boolean;
   readonly all?: boolean;
   readonly watch?: boolean;
 }
 
-const BETWEEN = `\n${'='.repeat(20)}\n\n`;
+/** How the plans are told; `--json` is short for one of the forms. */
+function formOf({ json, quiet, watch, format }: CheckOptions): CheckForm {
+  const form = json ? 'json' : (format ?? 'text');
+  const asked = json ? '--json' : `--format ${form}`;
+  const refuse = (other: string) => {
+    throw new Problem(`${asked} cannot be used with ${other}`);
+  };
+  if (json && format !== undefined && format !== 'json') refuse(`--format ${format}`);
+  if (form === 'text') return quiet ? 'quiet' : 'text';
+  if (quiet) refuse('--quiet');
+  if (watch) refuse('--watch');
+  return form;
+}
 
 async function run(
   files: readonly string[],
@@ -24,24 +37,22 @@ async function run(
 ): Promise<void> {
   if (files.filter((f) => f === '-').length > 1)
     throw new Problem('standard input (-) can be named only once');
+  const form = formOf(options);
   if (options.watch) return watched(files, options, session);
-  const answers: (Report | Unreadable)[] = [];
-  let first = true;
-  const { checkDocument, quietDocument } = await import('./late-check.ts');
-  for (const file of files) {
-    const study = await loadStudy(file, session, (why) => answers.push(why));
-    if (study === undefined) continue;
-    const report = await session.stages.check(study);
-    session.exit(statusOf(report.verdict));
-    if (!first && !options.quiet && !options.json) session.out.write(BETWEEN);
-    first = false;
-    answers.push(report);
-    if (options.quiet) await print(quietDocument(report), {}, session);
-    else if (!options.json) await print(checkDocument(report, options), options, session);
+  const asked: Asked = { ...options, form };
+  const [file, ...others] = files;
+  if (others.length > 0 || form === 'sarif') {
+    const { checkMany } = await import('./many/many.ts');
+    return checkMany(files, asked, options.atOnce, session);
   }
-  if (!options.json) return;
-  // One plan named: its report alone, or why there is none. Several named: always an array, an entry for each.
-  printJson(files.length > 1 ? answers : answers[0], session);
+  const { fate, out, err } = await checked(
+    { file: file!, artifact: { index: 0, uri: null } },
+    asked,
+    session,
+  );
+  session.exit(statusOfFate(fate));
+  session.err.write(err);
+  session.out.write(form === 'json' ? `${out}\n` : out);
 }
 
 /** The whole report once, then what each save changes. */
@@ -57,7 +68,7 @@ async function watched(
   await watch(files, options, session, async (report) => {
     if (count++ > 0 && !options.quiet) session.out.write(BETWEEN);
     if (options.quiet) await print(quietDocument(report), {}, session);
-    else await print(checkDocument(report, options), options, session);
+    else session.out.write(await textOf(checkDocument(report, options), options, session));
   });
 }
 
@@ -71,22 +82,25 @@ export function addCheck(program: Command, session: Session<CheckStages>): void 
     .argument('<plan...>', 'plan files; - is standard input')
     .addOption(
       new Option(
-        '--json',
-        'print the report as JSON; for several plans an array with an entry for each',
-      ).conflicts('quiet'),
+        '--format <format>',
+        'how to print it: text, json (for several plans an array with an entry for each) or sarif (one run of SARIF 2.1.0)',
+      ).choices(['text', 'json', 'sarif']),
     )
+    .addOption(new Option('--json', 'short for --format json').conflicts('quiet'))
     .option('--quiet', 'print one line a finding and the verdict')
     .option('--all', 'list the volts at every coil for every gate, not for the worst alone')
     .addOption(
       new Option('--watch', 'check again on every save, and tell what that changed').conflicts('json'),
     )
+    .addOption(atOnceOption())
     .addOption(colourOption('the report'))
     .addOption(widthOption())
     .addHelpText(
       'after',
       helpEnd(
+        'Several plans are told in the order named, each as soon as it and all before it are done, and at last how many failed: in the report, with --quiet on standard error.',
         '--watch reports once, and after each save what came and what went; Ctrl-C ends it with the status of the last check.',
-        'Exit status: 0 nothing failed, 1 something failed, 3 cannot tell, 2 a plan or the command line cannot be read, 70 a mistake in pullin. Of several plans the worst counts, in the order 2, 1, 3, 0.',
+        'Exit status: 0 nothing failed, 1 something failed, 3 cannot tell, 2 a plan or the command line cannot be read, 70 a mistake in pullin. Of several plans the worst counts, in the order 70, 2, 1, 3, 0; 130 (Ctrl-C) or 143 where a signal cut the run short, which is told with how many plans were checked.',
       ) + examples('pullin check shop.yaml', 'pullin check --watch --quiet shop.yaml'),
     )
     .action((files: string[], options: CheckOptions) => run(files, options, session));

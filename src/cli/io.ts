@@ -7,6 +7,7 @@ export interface OutputStream {
   readonly columns?: number | undefined;
   readonly isTTY?: boolean | undefined;
   on?(event: 'error', listener: (error: NodeJS.ErrnoException) => void): unknown;
+  once?(event: 'drain', listener: () => void): unknown;
 }
 
 export interface Io {
@@ -54,6 +55,8 @@ export class Output {
   #stream: OutputStream | undefined;
   failure: NodeJS.ErrnoException | undefined;
   #closed = false;
+  #full = false;
+  #wake: () => void = () => undefined;
 
   /**
    * `open` gives the stream, and is asked only when there is something to write: Node takes its time to make one.
@@ -79,6 +82,7 @@ export class Output {
 
   #fail(error: NodeJS.ErrnoException): void {
     this.#closed = true;
+    this.#wake();
     if (error.code !== 'EPIPE' && error.code !== 'ERR_STREAM_DESTROYED') this.failure ??= error;
   }
 
@@ -87,11 +91,21 @@ export class Output {
     this.raw(this.#messages || isTerminal ? forTerminal(text, isTerminal) : text);
   }
 
+  /** Once the reader has taken what was written, or has gone: what is written before that fills the memory. */
+  async taken(): Promise<void> {
+    if (!this.#full || this.#closed || this.#stream?.once === undefined) return;
+    await new Promise<void>((done) => {
+      this.#wake = done;
+      this.#stream?.once?.('drain', done);
+    });
+    this.#full = false;
+  }
+
   /** For what moves the cursor on purpose. */
   raw(text: string): void {
     if (this.#closed || text === '') return;
     try {
-      this.#opened().write(text);
+      this.#full = this.#opened().write(text) === false;
     } catch (error) {
       this.#fail(error as NodeJS.ErrnoException);
     }

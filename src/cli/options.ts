@@ -21,6 +21,21 @@ export function widthOption(what = 'fill lines'): Option {
   return new Option('--width <columns>', words).argParser(parseWidth);
 }
 
+/** Most plans that are checked at the same time. */
+const MOST_AT_ONCE = 64;
+
+function parseAtOnce(text: string): number {
+  const count = Number(text);
+  if (!/^\d+$/.test(text) || count < 1 || count > MOST_AT_ONCE)
+    throw new InvalidArgumentError(`It takes a whole number from 1 to ${MOST_AT_ONCE}.`);
+  return count;
+}
+
+export function atOnceOption(): Option {
+  const words = 'plans checked at the same time (default: of few plans one, else what the machine can do)';
+  return new Option('--at-once <number>', words).argParser(parseAtOnce);
+}
+
 export function formatOption(...forms: readonly string[]): Option {
   return new Option('--format <format>', 'how to print it').choices(forms).default('text');
 }

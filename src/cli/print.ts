@@ -12,8 +12,16 @@ export interface LookOptions {
   readonly color?: ColourChoice;
 }
 
+/** Between the reports of two plans. */
+export const BETWEEN = `\n${'='.repeat(20)}\n\n`;
+
+/** Every JSON that is printed: two columns a level, and nothing in it acts in a terminal. */
+export function jsonText(value: unknown): string {
+  return printableJson(JSON.stringify(value, null, 2));
+}
+
 export function printJson(value: unknown, { out }: Session<unknown>): void {
-  out.write(`${printableJson(JSON.stringify(value, null, 2))}\n`);
+  out.write(`${jsonText(value)}\n`);
 }
 
 /** The document as text in the width, the letters and the colours of standard output. */

@@ -4,7 +4,7 @@ import pkg from '../../package.json' with { type: 'json' };
 import { printable, printableLines } from '../text/escape.ts';
 import type { CheckStages } from './check-stages.ts';
 import { type Io, Output, type Session, widthFor } from './io.ts';
-import { Problem, STATUS, worse } from './status.ts';
+import { ownMistake, Problem, STATUS, worse } from './status.ts';
 
 /** What a command line can do. */
 export interface CommandLine<S extends CheckStages> {
@@ -47,18 +47,6 @@ function buildProgram<S extends CheckStages>(
   return program;
 }
 
-function reportInternal(error: unknown, session: Session<unknown>): void {
-  const what = error instanceof Error ? error.message : String(error);
-  session.err.write(
-    `pullin stopped because of a mistake of its own, not of your plan's: ${printable(what)}. Please report it to ` +
-      'whoever you have pullin from, with the plan, the command as you typed it, and the versions: ' +
-      `pullin ${pkg.version}, Node ${process.versions.node}. With PULLIN_DEBUG=1 set it also prints where it stopped.\n`,
-  );
-  if (session.io.env.PULLIN_DEBUG === '1' && error instanceof Error) {
-    session.err.write(`${printableLines(error.stack ?? '')}\n`);
-  }
-}
-
 function statusAfter(error: unknown, session: Session<unknown>): number {
   // Commander has printed its message by now; help and version end with 0, all else is a wrong command line.
   if (error instanceof CommanderError) return error.exitCode === 0 ? STATUS.pass : STATUS.unreadable;
@@ -66,7 +54,7 @@ function statusAfter(error: unknown, session: Session<unknown>): number {
     session.err.write(`pullin: ${printable(error.message)}\n`);
     return error.status;
   }
-  reportInternal(error, session);
+  session.err.write(ownMistake(error, session.io.env));
   return STATUS.internal;
 }
 

@@ -8,7 +8,7 @@ const QUIET = { terminal: 500, pipe: 2000 } as const;
  * Tells how far a piece of work is, and never less than before. On a terminal it is one line that `done` wipes; in a pipe
  * a line each time there is something new to tell.
  */
-export function progress(what: string, session: Session) {
+export function progress(what: string, session: Session<unknown>) {
   const terminal = session.io.stderr.isTTY === true;
   const quiet = terminal ? QUIET.terminal : QUIET.pipe;
   let last = Date.now();

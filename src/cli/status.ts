@@ -1,7 +1,18 @@
 /** Exit statuses, and the way a command says that what it was given will not do. */
+import pkg from '../../package.json' with { type: 'json' };
 import type { Verdict } from '../findings/report-words.ts';
+import { printable, printableLines } from '../text/escape.ts';
 
-export const STATUS = { pass: 0, fail: 1, unreadable: 2, cannotTell: 3, internal: 70 } as const;
+/** The last two are what a shell gives a command that such a signal ends: 128 and its number. */
+export const STATUS = {
+  pass: 0,
+  fail: 1,
+  unreadable: 2,
+  cannotTell: 3,
+  internal: 70,
+  interrupted: 130,
+  ended: 143,
+} as const;
 
 const BY_VERDICT: Readonly<Record<Verdict, number>> = {
   pass: STATUS.pass,
@@ -21,9 +32,11 @@ const ORDER: readonly number[] = [
   STATUS.fail,
   STATUS.unreadable,
   STATUS.internal,
+  STATUS.interrupted,
+  STATUS.ended,
 ];
 
-/** The worse of two exit statuses: 70, then 2, 1, 3, 0. */
+/** The worse of two exit statuses: one of a run that was cut short, then 70, 2, 1, 3, 0. */
 export function worse(a: number, b: number): number {
   return ORDER.indexOf(b) > ORDER.indexOf(a) ? b : a;
 }
@@ -36,4 +49,16 @@ export class Problem extends Error {
     super(message);
     this.status = status;
   }
+}
+
+/** What is told of a mistake of pullin's own; the trace on request alone. */
+export function ownMistake(error: unknown, env: Readonly<Record<string, string | undefined>>): string {
+  const what = error instanceof Error ? error.message : String(error);
+  const trace =
+    env.PULLIN_DEBUG === '1' && error instanceof Error ? `${printableLines(error.stack ?? '')}\n` : '';
+  return (
+    `pullin stopped because of a mistake of its own, not of your plan's: ${printable(what)}. Please report it to ` +
+    'whoever you have pullin from, with the plan, the command as you typed it, and the versions: ' +
+    `pullin ${pkg.version}, Node ${process.versions.node}. With PULLIN_DEBUG=1 set it also prints where it stopped.\n${trace}`
+  );
 }

@@ -275,6 +275,10 @@ export const unreadableSchema = z
         }),
       )
       .min(1),
+    ownMistake: z
+      .literal(true)
+      .optional()
+      .describe('Where pullin made a mistake of its own, so that nothing is known of the plan'),
   })
   .describe('What stands in place of the report of a plan that cannot be read');
 

@@ -1,10 +1,8 @@
 /** The command in a pseudo-terminal, built from the sources, with somebody who types at it (`terminal.py`). */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { buildSync } from 'esbuild';
+import { builtCommand } from './command.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -29,34 +27,6 @@ const python = ['python3', 'python'].find(
 /** Without Python 3 and pseudo-terminals these tests are skipped. */
 export const HAS_TERMINAL = python !== undefined;
 
-let command: string | undefined;
-
-/** Bundled once a run, into a folder of its own. */
-function bundled(): string {
-  if (command !== undefined) return command;
-  const folder = mkdtempSync(join(tmpdir(), 'pullin-terminal-'));
-  buildSync({
-    absWorkingDir: root,
-    entryPoints: { cli: 'src/cli/main.ts' },
-    outdir: folder,
-    outExtension: { '.js': '.mjs' },
-    bundle: true,
-    splitting: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20.12',
-    banner: {
-      js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
-    },
-  });
-  command = join(folder, 'start.mjs');
-  writeFileSync(
-    command,
-    "import { main } from './cli.mjs';\nprocess.exitCode = await main(process.argv.slice(2), process);\n",
-  );
-  return command;
-}
-
 /** Runs `pullin ARGS...` in a terminal of so many columns and goes through the steps. */
 export function inTerminal(
   args: readonly string[],
@@ -68,7 +38,7 @@ export function inTerminal(
   },
 ): Typed {
   const task = {
-    command: [process.execPath, bundled(), ...args],
+    command: [process.execPath, builtCommand(), ...args],
     cwd: around.cwd,
     columns: around.columns ?? 80,
     env: { PATH: process.env.PATH ?? '', LANG: 'C.UTF-8', TERM: 'xterm-256color', ...around.env },

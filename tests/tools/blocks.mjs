@@ -2,6 +2,7 @@
 //
 //   <!-- run: pullin check examples/wrong/x.yaml | lines 1-20 -->   the command and its real output, cut to the range
 //   <!-- run: pullin check examples/x.yaml | question 4 -->         what a report has under one question
+//   <!-- run: pullin check --format sarif x.yaml | 12 lines from "results" -->   so many from the first that has it
 //   <!-- list: findings -->                                         a table of all findings; also: cautions, parts, maps
 //   <!-- end -->
 //
@@ -61,8 +62,15 @@ function cut(lines, range) {
   if (range === undefined) return lines;
   const asked = /^question ([1-7])$/.exec(range)?.[1];
   if (asked !== undefined) return question(lines, asked);
+  const [, count, text] = /^(\d+) lines from (.+)$/.exec(range) ?? [];
+  if (text !== undefined) {
+    const first = lines.findIndex((line) => line.includes(text));
+    if (first < 0) throw new Error(`the output has no ${text}`);
+    return cut(lines, `lines ${first + 1}-${first + Number(count)}`);
+  }
   const [, from, to] = /^lines (\d+)-(\d+)$/.exec(range) ?? [];
-  if (from === undefined) throw new Error(`"${range}" is no range; it reads: lines 1-20, or question 4`);
+  if (from === undefined)
+    throw new Error(`"${range}" is no range; it reads: lines 1-20, question 4, or 9 lines from TEXT`);
   const first = Number(from);
   const last = Number(to);
   if (first < 1 || first > last || first > lines.length)

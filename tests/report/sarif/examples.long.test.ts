@@ -1,0 +1,2 @@
+/** The tests of examples.test.ts with every example. */
+import './examples.test.ts';
