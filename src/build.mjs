@@ -1,10 +1,10 @@
 // Bundles the command and the library into dist/. A bundle starts faster than a tree of small modules.
 
-import { execFileSync } from 'node:child_process';
-import { rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { rollup } from 'rollup';
+import { dts } from 'rollup-plugin-dts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 rmSync(`${root}dist`, { recursive: true, force: true });
@@ -37,5 +37,17 @@ await build({
   minify: true,
   logLevel: 'warning',
 });
-const tsc = createRequire(import.meta.url).resolve('typescript/bin/tsc');
-execFileSync(process.execPath, [tsc, '-p', 'tsconfig.build.json'], { cwd: root, stdio: 'inherit' });
+await declarations();
+
+/** The types of the library in one file: what it takes from other packages' types is nothing, so that it stands by itself. */
+async function declarations() {
+  const types = await rollup({
+    input: `${root}src/index.ts`,
+    plugins: [dts({ tsconfig: `${root}tsconfig.json` })],
+  });
+  const { output } = await types.generate({ format: 'es' });
+  await types.close();
+  // The comment at the head of a source file says what the file is for; above the first thing taken from it, it would be a second one.
+  const text = output[0].code.replace(/^\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*(?=\/\*\*)/gm, '');
+  writeFileSync(`${root}dist/index.d.ts`, text);
+}
