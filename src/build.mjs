@@ -1,6 +1,6 @@
 // Bundles the command and the library into dist/. A bundle starts faster than a tree of small modules.
 
-import { rmSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { rollup } from 'rollup';
@@ -38,6 +38,7 @@ await build({
   logLevel: 'warning',
 });
 await declarations();
+licences();
 
 /** The types of the library in one file: what it takes from other packages' types is nothing, so that it stands by itself. */
 async function declarations() {
@@ -50,4 +51,21 @@ async function declarations() {
   // The comment at the head of a source file says what the file is for; above the first thing taken from it, it would be a second one.
   const text = output[0].code.replace(/^\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*(?=\/\*\*)/gm, '');
   writeFileSync(`${root}dist/index.d.ts`, text);
+}
+
+/** The licences of the packages of which something stands in the bundles: each asks that its text goes along. */
+function licences() {
+  const { packages } = JSON.parse(readFileSync(`${root}package-lock.json`, 'utf8'));
+  const shipped = Object.entries(packages).filter(
+    ([path, about]) => path !== '' && !about.dev && !about.optional,
+  );
+  const texts = shipped.map(([path, { version, license }]) => {
+    const file = readdirSync(root + path).find((name) => /^licen[cs]e(\.|$)/i.test(name));
+    const text =
+      file === undefined
+        ? `${license}; the package has no text of it`
+        : readFileSync(`${root}${path}/${file}`, 'utf8');
+    return `${path.replace(/^.*node_modules\//, '')} ${version}\n\n${text.trim()}\n`;
+  });
+  writeFileSync(`${root}dist/licences.txt`, texts.join(`\n${'-'.repeat(80)}\n\n`));
 }

@@ -5,6 +5,7 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import { basename, dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { rebuild } from './blocks.mjs';
+import { howWeKnow } from './claims.mjs';
 import { typeFiles } from './types-of-schemas.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -69,6 +70,7 @@ files.set('schemas/faults.schema.json', json(faultsJsonSchema()));
 files.set('schemas/hunt.schema.json', json(huntJsonSchema()));
 
 for (const [file, text] of await typeFiles()) files.set(file, text);
+files.set('tests/README.md', howWeKnow(root));
 
 const named = (folder, end) =>
   readdirSync(`${root}${folder}`)

@@ -16,6 +16,9 @@ const installed = join(folder, 'clean', 'node_modules', 'pullin');
 /** Bytes of the tarball; more is a change to be meant. */
 const MOST_BYTES = 1_000_000;
 
+/** What the README links to in the repository alone. */
+const FOR_CONTRIBUTORS = ['DEVELOPERS.md', 'tests/README.md'];
+
 /** A script that uses the types as a stranger would, in a project without the types of Node or of any other package. */
 const CONSUMER = `import { check, type Finding, NotAnswered, readMeter, readPlan, type Reading, type Report, study } from 'pullin';
 const read = readPlan('', 'plan.yaml');
@@ -123,6 +126,25 @@ const steps = {
       encoding: 'utf8',
     }).trim();
     need(said === 'pass', `the library judged "${said}", not "pass"`);
+  },
+  'the script among the examples does what the tour says': () => {
+    const name = 'examples/use-from-a-script.mjs';
+    const said = execFileSync(process.execPath, [join(installed, name)], {
+      cwd: elsewhere,
+      encoding: 'utf8',
+    });
+    const tour = readFileSync(join(installed, 'examples/README.md'), 'utf8');
+    need(
+      tour.includes(`$ node ${name}\n${said}`),
+      `examples/README.md does not have what it printed:\n${said}`,
+    );
+  },
+  'every file that the README links to and that is not for contributors is in it': () => {
+    const readme = readFileSync(join(installed, 'README.md'), 'utf8');
+    const links = [...readme.matchAll(/\]\((?!https?:|#)([^)]+)\)/g)].map(([, file]) => file.replace(/#.*/, ''));
+    need(links.length > 3, 'the README links to nothing');
+    const gone = links.filter((f) => !FOR_CONTRIBUTORS.includes(f) && !existsSync(join(installed, f)));
+    need(gone.length === 0, `the README links to ${gone.join(', ')}, which is not in the package`);
   },
   'its types can be used, by every way of finding them': () => {
     const consumer = join(folder, 'clean', 'consumer.mts');
