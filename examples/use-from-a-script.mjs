@@ -8,6 +8,9 @@ const file = process.argv[2] ?? fileURLToPath(new URL('saltmarsh-lane.yaml', imp
 const text = readFileSync(file, 'utf8');
 const GAUGES = ['20 AWG', '24 AWG', '28 AWG', '32 AWG', '36 AWG'];
 
+/** Findings that keep a plan from passing; a caution or a notice does not. */
+const GRAVE = ['danger', 'warning', 'fault', 'doubt'];
+
 /** What one meter shows at the coil of K1 with this gate open. */
 function atTheCoil(shop, gate) {
   try {
@@ -32,7 +35,8 @@ for (const gauge of GAUGES) {
   const gates = [...changed.plan.parts.values()].filter((part) => part.kind === 'gate');
   const read = gates.map(({ name }) => `${name} ${atTheCoil(shop, name)}`);
   // Only `pass` is one: `cannot-tell` says that a figure is missing.
-  const why = report.verdict === 'pass' ? '' : ` (${report.findings[0].id})`;
+  const behind = report.findings.filter(({ severity }) => GRAVE.includes(severity)).map(({ id }) => id);
+  const why = behind.length === 0 ? '' : ` (${behind.join(', ')})`;
   console.log(`${gauge}: ${report.verdict}${why}; ${read.join(', ')}`);
 }
 

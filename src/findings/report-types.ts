@@ -220,15 +220,15 @@ export interface Report {
   readonly verdict: Verdict;
   /** All seven, in order */
   readonly questions: readonly Question[];
-  /** What was found, in the order of the questions */
+  /** What was found; what only follows from another stands in its also */
   readonly findings: readonly Finding[];
   /** What was proved */
   readonly logic: LogicProof;
-  /** Volts at each coil, for each gate that feeds it otherwise */
+  /** Volts at each coil: a row for each gate that gives it other volts */
   readonly coils: readonly CoilFigures[];
   /** Each contact with what it switches */
   readonly contacts: readonly ContactFigures[];
-  /** What to mind while building and using it, worst first */
+  /** What to mind while building and using it: those of every plan, then those that this one gives cause for */
   readonly cautions: readonly Caution[];
   /** Figures the plan leaves out and the value taken instead */
   readonly defaults: readonly string[];

@@ -141,7 +141,9 @@ const steps = {
   },
   'every file that the README links to and that is not for contributors is in it': () => {
     const readme = readFileSync(join(installed, 'README.md'), 'utf8');
-    const links = [...readme.matchAll(/\]\((?!https?:|#)([^)]+)\)/g)].map(([, file]) => file.replace(/#.*/, ''));
+    const links = [...readme.matchAll(/\]\((?!https?:|#)([^)]+)\)/g)].map(([, file]) =>
+      file.replace(/#.*/, ''),
+    );
     need(links.length > 3, 'the README links to nothing');
     const gone = links.filter((f) => !FOR_CONTRIBUTORS.includes(f) && !existsSync(join(installed, f)));
     need(gone.length === 0, `the README links to ${gone.join(', ')}, which is not in the package`);
