@@ -18,6 +18,7 @@ const ORDER = [
   'draw',
   'report',
   'page',
+  'library',
   'cli',
 ];
 

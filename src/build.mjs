@@ -1,11 +1,11 @@
 // Bundles the command and the library into dist/. A bundle starts faster than a tree of small modules.
 
-import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { rollup } from 'rollup';
+import { dts } from 'rollup-plugin-dts';
 import { BUILT, compiled, keep, run } from '../bin/pullin.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -43,9 +43,6 @@ await build({
   minify: true,
   logLevel: 'warning',
 });
-const tsc = createRequire(import.meta.url).resolve('typescript/bin/tsc');
-execFileSync(process.execPath, [tsc, '-p', 'tsconfig.build.json'], { cwd: root, stdio: 'inherit' });
-
 /** The parser of command lines can start other programs, which no command here asks of it; Node takes its time to make that ready. */
 const withoutChildren = {
   name: 'without child processes',
@@ -54,6 +51,40 @@ const withoutChildren = {
     build.onLoad({ filter: /./, namespace: 'none' }, () => ({ contents: 'module.exports = {};' }));
   },
 };
+
+await checkScript();
+await declarations();
+licences();
+
+/** The types of the library in one file: what it takes from other packages' types is nothing, so that it stands by itself. */
+async function declarations() {
+  const types = await rollup({
+    input: `${root}src/index.ts`,
+    plugins: [dts({ tsconfig: `${root}tsconfig.json` })],
+  });
+  const { output } = await types.generate({ format: 'es' });
+  await types.close();
+  // The comment at the head of a source file says what the file is for; above the first thing taken from it, it would be a second one.
+  const text = output[0].code.replace(/^\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*(?=\/\*\*)/gm, '');
+  writeFileSync(`${root}dist/index.d.ts`, text);
+}
+
+/** The licences of the packages of which something stands in the bundles: each asks that its text goes along. */
+function licences() {
+  const { packages } = JSON.parse(readFileSync(`${root}package-lock.json`, 'utf8'));
+  const shipped = Object.entries(packages).filter(
+    ([path, about]) => path !== '' && !about.dev && !about.optional,
+  );
+  const texts = shipped.map(([path, { version, license }]) => {
+    const file = readdirSync(root + path).find((name) => /^licen[cs]e(\.|$)/i.test(name));
+    const text =
+      file === undefined
+        ? `${license}; the package has no text of it`
+        : readFileSync(`${root}${path}/${file}`, 'utf8');
+    return `${path.replace(/^.*node_modules\//, '')} ${version}\n\n${text.trim()}\n`;
+  });
+  writeFileSync(`${root}dist/licences.txt`, texts.join(`\n${'-'.repeat(80)}\n\n`));
+}
 
 /**
  * `check` as one script in letters of one byte, with what V8 makes of it once it has checked a plan. What it makes on another
@@ -68,7 +99,7 @@ async function checkScript() {
     format: 'cjs',
     platform: 'node',
     target: 'node20.12',
-    // Modules without wrappers: names of other modules are then plain variables.
+    // Of the same package, what a bundler can leave parts of out.
     alias: { yaml: './node_modules/yaml/browser/dist/index.js' },
     supported: { 'dynamic-import': false },
     // Several plans at once and watching are done by the whole command, which bin/pullin.js chooses for them.
@@ -91,5 +122,3 @@ async function checkScript() {
   if (status !== 0) throw new Error(`the check of an example ended with ${status}`);
   keep(BUILT, digest, script.createCachedData());
 }
-
-await checkScript();

@@ -2,7 +2,7 @@
  * Promises about the code itself that no tool keeps: how long a file and a function may be, what may be called where,
  * and what no text may say. Which file may import which stands in .dependency-cruiser.cjs, what nobody uses in .knip.json.
  */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
@@ -156,9 +156,58 @@ describe('prose', () => {
   });
 });
 
+describe('the network', () => {
+  it('is never asked for anything', () => {
+    const asks = found(sources, (node) => {
+      if (ts.isImportDeclaration(node) && ts.isStringLiteral(node.moduleSpecifier))
+        return /^(node:)?(net|http|https|http2|tls|dgram|dns)(\/|$)/.test(node.moduleSpecifier.text)
+          ? node.moduleSpecifier.text
+          : undefined;
+      if (!ts.isCallExpression(node) && !ts.isNewExpression(node)) return undefined;
+      return ts.isIdentifier(node.expression) &&
+        /^(fetch|WebSocket|XMLHttpRequest|EventSource)$/.test(node.expression.text)
+        ? node.expression.text
+        : undefined;
+    });
+    expect(asks).toEqual([]);
+  });
+});
+
+describe('the documents', () => {
+  /** Words of a path that is written out: not a pattern, not what a step has the reader put in. */
+  const PATH = /`((?:src|tests|schemas|examples|bin|\.ci)\/[\w./-]+)`/g;
+
+  it.each(['DEVELOPERS.md', 'README.md', 'CHANGELOG.md'])('%s names files that exist', (document) => {
+    const text = readFileSync(`${root}${document}`, 'utf8');
+    const named = [...new Set([...text.matchAll(PATH)].map(([, path]) => path!))];
+    if (document === 'DEVELOPERS.md') expect(named.length).toBeGreaterThan(50);
+    expect(named.filter((path) => !existsSync(root + path))).toEqual([]);
+  });
+
+  it('DEVELOPERS.md names files by their folder that are there', () => {
+    const text = readFileSync(`${root}DEVELOPERS.md`, 'utf8');
+    const short = [...text.matchAll(/`([\w-]+\/(?:[\w-]+\/)*[\w-]+\.(?:ts|json|css))`/g)].map(
+      ([, path]) => path!,
+    );
+    const all = [...under('src'), ...under('tests'), ...under('examples'), ...under('schemas')];
+    const gone = [...new Set(short)].filter((path) => !all.some((file) => `/${file}`.endsWith(`/${path}`)));
+    expect(gone).toEqual([]);
+  });
+
+  it('DEVELOPERS.md names single files that are there', () => {
+    const text = readFileSync(`${root}DEVELOPERS.md`, 'utf8');
+    const single = [...text.matchAll(/`([\w-]+\.(?:ts|mjs|py))`/g)].map(([, name]) => name!);
+    const all = new Set([...under('src'), ...under('tests')].map((file) => file.replace(/^.*\//, '')));
+    expect([...new Set(single)].filter((name) => !all.has(name))).toEqual([]);
+  });
+});
+
 describe('the package', () => {
   it('holds what a user needs and nothing else', () => {
-    expect(pkg.files).toEqual(['bin', 'dist', '!dist/*.cache', 'schemas', 'examples', 'CHANGELOG.md']);
+    // A report beside an example is what anyone gets who runs it.
+    expect(pkg.files).toEqual([
+      ...['bin', 'dist', '!dist/*.cache', 'schemas', 'examples', '!examples/**/*.report.txt', 'CHANGELOG.md'],
+    ]);
   });
 
   it('has the folders that the documents describe', () => {

@@ -1,8 +1,16 @@
 import { findSourceMap } from 'node:module';
 import fc from 'fast-check';
+import { cases } from './helpers/cases.ts';
 
 // The same cases every time, so that a change is judged by what it changed; FC_SEED tries others.
-fc.configureGlobal({ seed: Number(process.env.FC_SEED ?? 20261125) });
+fc.configureGlobal({
+  seed: Number(process.env.FC_SEED ?? 20261125),
+  // What was tried is counted for tests/README.md; a failure is told as fast-check tells it.
+  reporter: (out) => {
+    cases(out.numRuns);
+    if (out.failed) throw new Error(fc.defaultReportMessage(out), { cause: out.errorInstance });
+  },
+});
 
 // Vitest tells where a test of its own stands in the TypeScript; here it learns that of what Node loaded (typescript-loader.mjs).
 const told = Error.prepareStackTrace;

@@ -16,7 +16,7 @@ import {
   sizeOption,
   widthOption,
 } from './options.ts';
-import { addPositions, inputsOf, movedWords, type PositionFlags } from './positions.ts';
+import { addPositions, inputsOf, type PositionFlags } from './positions.ts';
 import { Problem } from './status.ts';
 
 interface DrawFlags extends PositionFlags {
@@ -30,14 +30,10 @@ interface DrawFlags extends PositionFlags {
 
 /** What a drawing is made from; loaded when it is needed. */
 async function prepared(study: Study, flags: PositionFlags) {
-  const { plan, circuit, sides } = study;
-  const { drawnState, judge, shownState } = await import('./late.ts');
-  const moved = inputsOf(plan, flags);
-  const state = drawnState(study, moved);
+  const { drawingInput } = await import('./late.ts');
+  const moved = inputsOf(study.plan, flags);
   const given = [flags.open, flags.on, flags.press, flags.trip].some((names) => names !== undefined);
-  // Without a state asked for, nothing is drawn heavier, whatever is live at rest.
-  const shown = shownState(circuit, given ? state : { made: state.made });
-  return { plan, report: judge(study), circuit, sides, shown, state: given ? movedWords(plan, moved) : [] };
+  return drawingInput(study, given ? moved : undefined);
 }
 
 async function run(file: string, flags: DrawFlags, session: Session): Promise<void> {

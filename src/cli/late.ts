@@ -4,6 +4,7 @@
  */
 export * from '../draw/current-shown.ts';
 export * from '../draw/drawn-state.ts';
+export * from '../draw/input.ts';
 export * from '../draw/paper.ts';
 export * from '../draw/runs/characters.ts';
 export * from '../draw/runs/runs-sheet.ts';
@@ -19,6 +20,7 @@ export * from '../findings/cautions/facts.ts';
 export * from '../findings/explanations.ts';
 export * from '../lists/end-methods.ts';
 export * from '../lists/materials.ts';
+export * from '../lists/too-long.ts';
 export * from '../lists/wirelist.ts';
 export * from '../logic/undecided.ts';
 export * from '../machine/read-meter.ts';

@@ -1,12 +1,12 @@
 /** `pullin read PLAN [A B]` */
 import type { Command } from 'commander';
+import { terminalNamed } from '../machine/named.ts';
 import type { Probe } from '../machine/read-meter.ts';
 import type { Plan } from '../plan/plan.ts';
-import { hint } from '../text/nearest-name.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
 import { examples, exitStatus, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
-import { addPositions, collect, inputsOf, type PositionFlags } from './positions.ts';
+import { addPositions, collect, inputsOf, named, type PositionFlags } from './positions.ts';
 import { type LookOptions, print, printJson } from './print.ts';
 import { Problem } from './status.ts';
 
@@ -17,23 +17,7 @@ interface ReadFlags extends PositionFlags, LookOptions {
   readonly json?: boolean;
 }
 
-/** `PART.TERMINAL` with any mark the terminal carries, or a joint's name. */
-function probeOf(plan: Plan, text: string): Probe {
-  const dot = text.indexOf('.');
-  const name = dot < 0 ? text : text.slice(0, dot);
-  const part = plan.parts.get(name);
-  if (part === undefined) throw new Problem(`no part is called "${name}"${hint(name, plan.parts.keys())}`);
-  const marks = plan.terminals.get(name)!;
-  if (dot < 0 && part.kind !== 'joint')
-    throw new Problem(`name a terminal of ${name}: ${marks.names.map((t) => `${name}.${t}`).join(', ')}`);
-  const mark = dot < 0 ? '' : text.slice(dot + 1);
-  const terminal = marks.find(mark);
-  if (terminal === undefined)
-    throw new Problem(
-      `${name} has no terminal "${mark}"${hint(mark, marks.marks()) || '.'} It has ${marks.names.join(', ') || 'one only, its bare name'}`,
-    );
-  return { part: name, terminal };
-}
+const probeOf = (plan: Plan, text: string): Probe => named(() => terminalNamed(plan, text));
 
 async function run(
   file: string,

@@ -51,7 +51,7 @@ async function changedPlan(
   typed: readonly string[],
   session: Session,
 ): Promise<{ readonly plan: Plan; readonly done: readonly string[] } | undefined> {
-  const { alongWith, WhatIfs } = await import('./late-size.ts');
+  const { WhatIfs, withAlong } = await import('./late-size.ts');
   const whatIfs = new WhatIfs(typed);
   const refuse = () => {
     if (whatIfs.problems.length > 0) throw new Problem(whatIfs.problems.map((p) => `--with ${p}`).join('; '));
@@ -59,13 +59,7 @@ async function changedPlan(
   refuse();
   const read = await loadPlanFile(file, session, whatIfs);
   refuse();
-  if (read === undefined || whatIfs.none) return read && { plan: read.plan, done: [] };
-  const before = await session.stages.readPlan(read.bytes, file);
-  const along = before.ok ? alongWith(before.plan, read.plan) : [];
-  if (along.length === 0) return { plan: read.plan, done: whatIfs.done };
-  const all = new WhatIfs(typed, along);
-  const again = await session.stages.readPlan(read.bytes, file, all);
-  return again.ok ? { plan: again.plan, done: all.done } : { plan: read.plan, done: whatIfs.done };
+  return read && withAlong(read.bytes, file, typed, read.plan, whatIfs);
 }
 
 async function run(file: string, flags: SizeFlags, session: Session): Promise<void> {

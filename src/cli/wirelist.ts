@@ -3,7 +3,6 @@ import { type Command, Option } from 'commander';
 import type { Plan } from '../plan/plan.ts';
 import type { WireListPart } from '../report/wire-list.ts';
 import { printable } from '../text/escape.ts';
-import { cutWords } from '../text/lengths.ts';
 import { hint } from '../text/nearest-name.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
@@ -62,10 +61,8 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   const { wireList } = await import('./late.ts');
   const list = wireList(study, await reelsOf(plan, options.reel ?? []));
   if ('tooLong' in list) {
-    const { cable, run: named, piece, reel, unit } = list.tooLong;
-    throw new Problem(
-      `${printable(cable)}: the piece of ${named} is ${cutWords(piece, unit)} long, slack included, and the longest reel is ${cutWords(reel, unit)}; it cannot be cut in one piece`,
-    );
+    const { tooLongText } = await import('./late.ts');
+    throw new Problem(tooLongText(list.tooLong));
   }
   if (options.json) return printJson(list, session);
   const { METHOD_WORDS, sectionNotes, WIRE_LISTS, wireListDocument, wireListTable } = await import(

@@ -5,9 +5,11 @@ import type { QuestionNumber, Severity } from './report-words.ts';
 
 /** What there is to say of a finding once and for all; `pullin explain ID` prints it. */
 export interface FindingEntry {
+  /** name of the finding */
   readonly id: FindingId;
   /** how grave it usually is; one that is found may be graver or less so */
   readonly severity: Severity;
+  /** question it bears on */
   readonly question: QuestionNumber;
   /** what is wrong, in at most 70 characters */
   readonly title: string;
@@ -15,7 +17,9 @@ export interface FindingEntry {
   readonly meaning: string;
   /** plan in tests/findings/bases in which `right` stands; with `wrong` in its place the finding appears */
   readonly base: string;
+  /** lines of a plan with it */
   readonly wrong: string;
+  /** the same lines without it */
   readonly right: string;
   /** standard and clause, or "common practice" */
   readonly basis: string;

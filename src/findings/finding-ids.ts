@@ -116,4 +116,5 @@ export const FINDING_IDS = [
   'phase-missing',
 ] as const;
 
+/** Name of a finding; for life. */
 export type FindingId = (typeof FINDING_IDS)[number];

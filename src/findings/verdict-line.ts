@@ -2,14 +2,9 @@
 
 import type { Study } from '../study/study.ts';
 import { judge } from './judge.ts';
-import { behindVerdict } from './report-model.ts';
-import type { Verdict } from './report-words.ts';
+import { behindVerdict, type Told } from './report-model.ts';
 
-export interface Told {
-  readonly verdict: Verdict;
-  /** message of the first finding that stands in the way; null where the plan passes */
-  readonly finding: string | null;
-}
+export type { Told };
 
 /** The verdict of `check`, and the gravest finding that led to it. */
 export function toldOf(study: Study): Told {

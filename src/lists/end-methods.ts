@@ -1,6 +1,8 @@
 /** The ways in which the end of a core is joined. Common practice, no source. */
 
 export const END_METHODS = ['tab', 'screw', 'splice', 'clamp', 'lead', 'earth', 'battery'] as const;
+
+/** How the end of a core is joined. */
 export type EndMethod = (typeof END_METHODS)[number];
 
 /** What each method is, for the legend of a list. */

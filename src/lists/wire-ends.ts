@@ -8,7 +8,9 @@ import { END_METHOD } from './kinds.ts';
 export interface WireEnd {
   /** as the plan marks it */
   readonly terminal: string;
+  /** name of the part */
   readonly part: string;
+  /** how it is joined */
   readonly method: EndMethod;
   /** mm of outer sheath to take off; null where there is none */
   readonly sheath: number | null;
@@ -28,12 +30,14 @@ const STRIP: Readonly<Record<EndMethod, number>> = {
   earth: 7,
   battery: 6,
 };
+
 /** mm more for thicker copper, by area in mm². */
 const MORE = [
   { above: 6, mm: 5 },
   { above: 2.6, mm: 3 },
   { above: 1, mm: 1 },
 ] as const;
+
 /** mm of sheath: little where a cable clamp is close to the terminal, much where cores spread in a box. */
 const SHEATH: Readonly<Record<EndMethod, number>> = {
   tab: 40,

@@ -19,7 +19,9 @@ import { ONE_METAL, Voltmeter, withoutRounding } from './voltmeter.ts';
 
 /** A terminal by the canonical name of its part's terminal; a joint's is empty. */
 export interface Probe {
+  /** name of the part */
   readonly part: string;
+  /** canonical name of its terminal; empty for a joint */
   readonly terminal: string;
 }
 

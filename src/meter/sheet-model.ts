@@ -23,12 +23,15 @@ export type Wrong = 'open' | 'shorted' | 'too high' | 'too low' | 'reversed' | '
 
 /** A reading that a right circuit gives. */
 export interface Expected {
+  /** what kind of reading it is */
   readonly shows: MeterShows;
   /** ohm or V at the figures as printed, as `readMeter` tells it; null for no way through, and for `below` */
   readonly nominal: number | null;
   /** ohm or V, the least and the most that tolerances allow; null where there is no way through, `high` alone for `nothing` and `below` */
   readonly low: number | null;
+  /** ohm or V, likewise the most */
   readonly high: number | null;
+  /** of the figures */
   readonly unit: 'ohm' | 'V';
   /** null on ohms, and where no supply that is on reaches the probes */
   readonly kind: 'dc' | 'ac' | null;
@@ -39,29 +42,39 @@ export interface Expected {
  * a reading tells nothing stand with the first such step and again with the one that shows them.
  */
 export interface Meaning {
+  /** how it is wrong */
   readonly wrong: Wrong;
+  /** what may be at fault, in words */
   readonly faults: readonly string[];
 }
 
 /** A gate's switch adjusted by hand, where no reading opens that gate. */
 export interface CheckStep {
+  /** from one, through the whole sheet */
   readonly number: number;
+  /** when it is done */
   readonly stage: MeterStage;
+  /** no reading */
   readonly kind: 'check';
   /** the gate it is about */
   readonly part: string;
+  /** what to do */
   readonly text: string;
 }
 
 /** One reading. */
 export interface ReadStep {
+  /** from one, through the whole sheet */
   readonly number: number;
+  /** when it is done */
   readonly stage: MeterStage;
+  /** a reading */
   readonly kind: 'read';
   /** name of the zone's relay where probes and moved gates all belong to one zone; null for the trunk, and in a shop without zones */
   readonly zone: string | null;
   /** terminals as the plan marks them */
   readonly red: string;
+  /** terminal of the black probe, as the plan marks it */
   readonly black: string;
   /** the same by canonical name, red first */
   readonly between: readonly [Probe, Probe];
@@ -87,15 +100,20 @@ export interface ReadStep {
   readonly movedFirst: readonly number[];
   /** names of what springs back and has to be held away from rest by hand while the probes are on */
   readonly held: readonly string[];
+  /** what a right circuit gives */
   readonly expect: Expected;
+  /** what a wrong reading means */
   readonly wrong: readonly Meaning[];
 }
 
+/** One step of the sheet. */
 export type MeterStep = CheckStep | ReadStep;
 
 /** What must be so before the readings of a stage are taken, worked out from the plan. */
 export interface StageSetup {
+  /** which stage */
   readonly stage: MeterStage;
+  /** what to do beforehand, as sentences */
   readonly text: readonly string[];
   /** what is done after its last reading; empty for nothing */
   readonly after: readonly string[];
@@ -105,21 +123,29 @@ export interface StageSetup {
 export interface HiddenFault {
   /** what it is a fault of: a part, a terminal, a core; the fault's text begins with a part's */
   readonly item: string;
+  /** in words */
   readonly fault: string;
+  /** why no reading shows it */
   readonly why: string;
 }
 
 /** Format 1 of a commissioning sheet. A plan that puts somebody in danger as drawn has no setup and no steps. */
 export interface MeterSheet {
+  /** number of the format */
   readonly format: 1;
+  /** what the plan calls itself */
   readonly title: string;
   /** what `check` says of the plan; of a plan with danger in it, that finding */
   readonly check: Told;
+  /** what must be so before each stage */
   readonly setup: readonly StageSetup[];
+  /** in the order to take them */
   readonly steps: readonly MeterStep[];
   /** single faults that some reading tells, and those that the steps together tell */
   readonly detectable: number;
+  /** single faults that the steps together tell */
   readonly detected: number;
+  /** faults that no reading shows */
   readonly silent: readonly HiddenFault[];
 }
 

@@ -13,6 +13,7 @@ export interface StateLine {
 
 /** One way to mend the plan. */
 export interface Repair {
+  /** the same as changes of the plan */
   readonly edits: readonly Edit[];
   /** instructions for the bench, one an edit */
   readonly words: readonly string[];
@@ -24,7 +25,9 @@ export interface Repair {
   readonly ends: number;
   /** m of new cable; null where that cannot be told */
   readonly metres: number | null;
+  /** what runs as the plan stands */
   readonly before: readonly StateLine[];
+  /** what runs with it mended */
   readonly after: readonly StateLine[];
   /** other terminals on the same conductor that would do as well */
   readonly alike: number;
@@ -32,6 +35,7 @@ export interface Repair {
 
 /** The answer to `pullin mend`. */
 export interface Mended {
+  /** number of the format */
   readonly format: 1;
   /** false: nothing of questions 1 to 3 is wrong; null: that could not be decided */
   readonly needed: boolean | null;

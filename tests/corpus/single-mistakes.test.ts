@@ -3,6 +3,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/read.ts';
 import { check } from '../../src/repair/check.ts';
 import { Study } from '../../src/study/study.ts';
+import { cases as counted } from '../helpers/cases.ts';
 import { beyondEnumeration } from '../helpers/example-plans.ts';
 import { sampled, share, WHOLE } from '../helpers/share.ts';
 import { reportOf } from '../logic/product.ts';
@@ -58,6 +59,7 @@ describe.each(sampled(plans, 12))('%s', (file) => {
     expect(reportOf(text).verdict).toBe('pass');
     const ground = new Ground(text);
     const cases = sample(singles(text), share(eachOf(text)), SEED).map((m) => tryOne(file, m, ground));
+    counted(cases.length);
     for (const c of cases) {
       count.tried++;
       if (c.judged.symptoms.length > 0) count.harmful++;

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { cases } from '../helpers/cases.ts';
 import { beyondEnumeration } from '../helpers/example-plans.ts';
 import { sampled, WHOLE } from '../helpers/share.ts';
 import { judge, mutants, type Oracle } from '../oracles/brute.ts';
@@ -42,6 +43,7 @@ describe.each(sampled(examples, 12))('%s', (file) => {
       const report = reportOf(mutant.text);
       const found = hardFindings(report);
       count.mutants++;
+      cases(1);
       if (oracle.harmful) count.harmful++;
       if (oracle.harmful && found.length === 0) count.missed++;
       if (!oracle.harmful && found.length > 0) count.invented++;

@@ -3,10 +3,17 @@
 //   <!-- run: pullin check examples/wrong/x.yaml | lines 1-20 -->   the command and its real output, cut to the range
 //   <!-- run: pullin check examples/x.yaml | question 4 -->         what a report has under one question
 //   <!-- run: pullin check --format sarif x.yaml | 12 lines from "results" -->   so many from the first that has it
-//   <!-- list: findings -->                                         a table of all findings; also: cautions, parts, maps
+//   <!-- run: node examples/x.mjs -->                               a script of the examples and its real output
+//   <!-- list: findings -->                                         a table of all findings; also: cautions, parts, maps, dependencies
 //   <!-- end -->
 //
 // Markers inside a fenced block are text, not markers.
+
+import { execFileSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { dependencies } from './dependencies.mjs';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
 
 const START = /^<!-- (run|list): (.+) -->$/;
 const END = '<!-- end -->';
@@ -46,15 +53,21 @@ async function output(what, pullin) {
   const [command, range] = what.split(' | ').map((part) => part.trim());
   const words = [...command.matchAll(/'([^']*)'|([^'\s]+)/g)].map(([, quoted, plain]) => quoted ?? plain);
   const [program, ...args] = words;
-  if (program !== 'pullin' || /["\\$]/.test(command))
+  const isScript = program === 'node' && args.length === 1 && /^examples\/[\w-]+\.mjs$/.test(args[0]);
+  if (!(isScript || program === 'pullin') || /["\\$]/.test(command))
     throw new Error(`"${command}" is no plain pullin command`);
-  const { status, text } = await pullin(args);
+  const { status, text } = isScript ? script(args) : await pullin(args);
   // `check` may show how a plan with typing errors is answered; any other refusal is a slip in the document.
   if (status === 2 && args[0] !== 'check') throw new Error(`${command} was refused: ${text.trim()}`);
   const shown = cut(text.replace(/\n$/, '').split('\n'), range);
   const longest = Math.max(2, ...shown.map((line) => /^`*/.exec(line)[0].length));
   const fence = '`'.repeat(longest + 1);
   return [`${fence}console`, `$ ${command}`, ...shown, fence];
+}
+
+/** What a script of the examples prints; it imports the library as built. */
+function script(args) {
+  return { status: 0, text: execFileSync(process.execPath, args, { cwd: root, encoding: 'utf8' }) };
 }
 
 /** Lines FROM to TO, counted from one; what is left out shows as one mark. */
@@ -96,7 +109,7 @@ const cell = (text) => String(text).replaceAll('|', '\\|').replace(/\s+/g, ' ');
 
 /** What the lists are made from: `explanations` and `cautions` of the library, the JSON Schema of a plan. */
 function list(what, sources) {
-  const lists = { findings, cautions, parts, maps };
+  const lists = { findings, cautions, parts, maps, dependencies: () => dependencies(root) };
   if (!Object.hasOwn(lists, what)) throw new Error(`there is no list of ${what}`);
   return ['', ...lists[what](sources), ''];
 }

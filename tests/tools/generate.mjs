@@ -1,10 +1,12 @@
-// Writes what is made from the code: the JSON Schemas, the reports and two drawings beside the examples, and the
+// Writes what is made from the code: the JSON Schemas and the types of what they describe, the reports and two drawings beside the examples, and the
 // lists and blocks of real output in the documents. With --check it writes nothing, names each stale file and ends with status 1.
 // It runs what is built: `npm run build` comes first.
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { rebuild } from './blocks.mjs';
+import { howWeKnow } from './claims.mjs';
+import { typeFiles } from './types-of-schemas.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const checking = process.argv.includes('--check');
@@ -66,6 +68,9 @@ files.set('schemas/report.schema.json', json(reportJsonSchema()));
 files.set('schemas/size.schema.json', json(sizeJsonSchema()));
 files.set('schemas/faults.schema.json', json(faultsJsonSchema()));
 files.set('schemas/hunt.schema.json', json(huntJsonSchema()));
+
+for (const [file, text] of await typeFiles()) files.set(file, text);
+files.set('tests/README.md', howWeKnow(root));
 
 const named = (folder, end) =>
   readdirSync(`${root}${folder}`)

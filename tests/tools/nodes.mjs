@@ -45,7 +45,9 @@ function nodeOf(version) {
 function tested(version, project, args) {
   const { node, is } = nodeOf(version);
   console.log(`\nNode ${is}, ${project} tests${args.length > 0 ? `, ${args.join(' ')}` : ''}`);
-  const report = `--outputFile.json=node_modules/.vitest-${project}-${version}.json`;
+  // The long tests run on one version alone, and their report has the name that it has without this.
+  const name = project === 'long' ? project : `${project}-${version}`;
+  const report = `--outputFile.json=node_modules/.vitest-${name}.json`;
   const vitest = join(root, 'node_modules', 'vitest', 'vitest.mjs');
   const run = [
     vitest,

@@ -1,14 +1,37 @@
 // Installs the package as a stranger gets it and uses it from another folder. Needs a built dist/.
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { publint } from 'publint';
+import { formatMessage } from 'publint/utils';
+import ts from 'typescript';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'pullin-packed-'));
 const elsewhere = join(folder, 'elsewhere');
 const installed = join(folder, 'clean', 'node_modules', 'pullin');
+
+/** Bytes of the tarball; more is a change to be meant. */
+const MOST_BYTES = 1_000_000;
+
+/** What the README links to in the repository alone. */
+const FOR_CONTRIBUTORS = ['DEVELOPERS.md', 'tests/README.md'];
+
+/** A script that uses the types as a stranger would, in a project without the types of Node or of any other package. */
+const CONSUMER = `import { check, type Finding, NotAnswered, readMeter, readPlan, type Reading, type Report, study } from 'pullin';
+const read = readPlan('', 'plan.yaml');
+if (read.ok) {
+  const shop = study(read.plan);
+  const report: Report = check(shop);
+  const first: Finding | undefined = report.findings[0];
+  const reading: Reading = readMeter(shop, { positions: { open: ['planer'] }, between: ['K1.A1', 'K1.A2'] });
+  const volts: number | null = reading.volts;
+  const reason = (e: unknown) => (e instanceof NotAnswered ? e.reason : undefined);
+  void [first?.id, volts, reason];
+} else for (const { position, message } of read.errors) void [position.line, message.length];
+`;
 
 function npm(args, cwd) {
   // `npm test` says where npm is; started by hand, the one on the path serves.
@@ -104,10 +127,56 @@ const steps = {
     }).trim();
     need(said === 'pass', `the library judged "${said}", not "pass"`);
   },
-  'its types are there': () => {
-    const { exports } = JSON.parse(readFileSync(join(installed, 'package.json'), 'utf8'));
-    const { types } = exports['.'];
-    need(existsSync(join(installed, types)), `package.json names ${types}, which is not in the package`);
+  'the script among the examples does what the tour says': () => {
+    const name = 'examples/use-from-a-script.mjs';
+    const said = execFileSync(process.execPath, [join(installed, name)], {
+      cwd: elsewhere,
+      encoding: 'utf8',
+    });
+    const tour = readFileSync(join(installed, 'examples/README.md'), 'utf8');
+    need(
+      tour.includes(`$ node ${name}\n${said}`),
+      `examples/README.md does not have what it printed:\n${said}`,
+    );
+  },
+  'every file that the README links to and that is not for contributors is in it': () => {
+    const readme = readFileSync(join(installed, 'README.md'), 'utf8');
+    const links = [...readme.matchAll(/\]\((?!https?:|#)([^)]+)\)/g)].map(([, file]) =>
+      file.replace(/#.*/, ''),
+    );
+    need(links.length > 3, 'the README links to nothing');
+    const gone = links.filter((f) => !FOR_CONTRIBUTORS.includes(f) && !existsSync(join(installed, f)));
+    need(gone.length === 0, `the README links to ${gone.join(', ')}, which is not in the package`);
+  },
+  'its types can be used, by every way of finding them': () => {
+    const consumer = join(folder, 'clean', 'consumer.mts');
+    writeFileSync(consumer, CONSUMER);
+    for (const [module, moduleResolution] of [
+      [ts.ModuleKind.NodeNext, ts.ModuleResolutionKind.NodeNext],
+      [ts.ModuleKind.ESNext, ts.ModuleResolutionKind.Bundler],
+    ]) {
+      const program = ts.createProgram([consumer], {
+        ...{ module, moduleResolution, target: ts.ScriptTarget.ES2022, lib: ['lib.es2023.d.ts'], types: [] },
+        ...{ strict: true, exactOptionalPropertyTypes: true, skipLibCheck: false, noEmit: true },
+      });
+      const [first] = ts.getPreEmitDiagnostics(program);
+      need(first === undefined, first && ts.flattenDiagnosticMessageText(first.messageText, ' '));
+    }
+  },
+  'what it says of itself holds': async () => {
+    const { messages, pkg } = await publint({
+      pkgDir: installed,
+      level: 'suggestion',
+      strict: true,
+      pack: false,
+    });
+    const told = messages.map((m) => formatMessage(m, pkg, { color: false }) ?? m.code);
+    need(told.length === 0, told.join('\n'));
+  },
+  'it stays small': () => {
+    const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+    const { size } = statSync(join(folder, `pullin-${version}.tgz`));
+    need(size < MOST_BYTES, `the tarball has ${size} bytes; at most ${MOST_BYTES} were agreed on`);
   },
 };
 
@@ -115,7 +184,7 @@ try {
   for (const [name, step] of Object.entries(steps)) {
     const start = performance.now();
     try {
-      step();
+      await step();
     } catch (error) {
       console.log(`failed: ${name}\n${error.message}`);
       process.exitCode = 1;

@@ -4,12 +4,15 @@ import { KEYS, type Key, type Known, QUESTIONS, type Question, type Usual } from
 
 /** What is wrong with one answer. */
 export interface AnswerProblem {
+  /** which answer */
   readonly key: Key;
+  /** what is wrong with it */
   readonly problem: string;
 }
 
 /** An answer that was taken because none was given. */
 export interface Taken extends Usual {
+  /** which answer */
   readonly key: Key;
 }
 

@@ -89,3 +89,22 @@ export interface Answers {
   /** s; 0 for none */
   readonly 'run-on': number;
 }
+
+/** What each answer is called; the compiler holds the list to `Answers`. */
+export type Key =
+  | 'title'
+  | 'practice'
+  | 'mains'
+  | 'motor'
+  | 'type'
+  | 'protector'
+  | 'circuit'
+  | 'layout'
+  | 'gates'
+  | 'return'
+  | 'lever'
+  | 'supply'
+  | 'relay'
+  | 'cutouts'
+  | 'hand'
+  | 'run-on';

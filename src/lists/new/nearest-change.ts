@@ -2,6 +2,7 @@
  * The least change of answers with which a plan passes, where they cannot pass as they are: each is tried in whole, and what
  * can stay as it was answered stays.
  */
+import type { Finding } from '../../findings/report-model.ts';
 import { answersOf } from './answering.ts';
 import { choose } from './choose.ts';
 import type { Design } from './design.ts';
@@ -10,16 +11,19 @@ import type { Key } from './questions.ts';
 import type { Trials, Tried } from './trials.ts';
 
 /** One answer to give otherwise. */
-interface Otherwise {
+export interface Otherwise {
+  /** which answer */
   readonly key: Key;
+  /** as it was given */
   readonly from: string;
+  /** with which it passes */
   readonly to: string;
   /** what was found where the answer is to choose: `NEMA 5-20, 20 A` */
   readonly found?: string;
   /** what is printed on it otherwise than on what was answered, a phrase each */
   readonly differs?: readonly string[];
   /** what stands against the plan as long as this answer is as it was */
-  readonly since: Tried['against'][number];
+  readonly since: Finding;
 }
 
 /** Answers to give otherwise; with them the plan passes. */

@@ -1,21 +1,23 @@
 /** A plan made from answers, as data: its text and what the check says of it, or why there is none and what comes nearest. */
-import type { Report } from '../../findings/report-model.ts';
+import type { Finding, Report } from '../../findings/report-model.ts';
 import { type AnswerProblem, answersOf, isAsked, type Taken } from './answering.ts';
 import { choose } from './choose.ts';
 import { type Change, nearestChange } from './nearest-change.ts';
 import { planText } from './plan-text.ts';
 import { KEYS, type Key } from './questions.ts';
-import { Trials, type Tried } from './trials.ts';
+import { Trials } from './trials.ts';
 
 export interface NewPlan {
   /** the plan file; where `passes` is false, as near as it came */
   readonly text: string;
+  /** what the shop is called */
   readonly title: string;
   /** what the check says of it; where it does not pass, of it with its worst gate alone */
   readonly report: Report;
+  /** whether it passes its check */
   readonly passes: boolean;
   /** what stands in the way, gravest first; empty where it passes */
-  readonly against: Tried['against'];
+  readonly against: readonly Finding[];
   /** the least change of answers that passes, tried; null where it passes, or where none of those tried does */
   readonly nearest: Change | null;
   /** answers that nobody gave, each with its reason */

@@ -7,7 +7,7 @@ import { unitTyped } from '../../plan/length-unit.ts';
 import { once, optional, quantity } from '../../plan/schema-fields.ts';
 import { isOfSystem, receptacleByName } from '../../ratings/pattern-names.ts';
 import { FOOT } from '../../text/lengths.ts';
-import type { Answers, Placed } from './answers.ts';
+import type { Answers, Key, Placed } from './answers.ts';
 import { MOTOR_KINDS } from './answers.ts';
 import { isReserved } from './part-names.ts';
 import {
@@ -25,13 +25,16 @@ import {
 } from './read-answers.ts';
 import { readCutouts, readGates, readRelay, readSupply } from './read-loop.ts';
 
-export type Key = keyof Answers;
+export type { Key };
+
 /** What is answered so far. */
 export type Known = Partial<Answers>;
 
 /** An answer that is taken where none is given, and why that one. */
 export interface Usual {
+  /** the answer */
   readonly text: string;
+  /** why that one */
   readonly because: string;
 }
 
@@ -271,7 +274,7 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
 /** Supplies that are chosen by their volts alone. */
 const CHOOSABLE: readonly string[] = ['12 dc', '24 dc', '24 ac'];
 
-export const KEYS = Object.keys(QUESTIONS) as readonly Key[];
+export const KEYS: readonly Key[] = Object.keys(QUESTIONS) as readonly (keyof Answers)[];
 
 /** The answers as they are typed, each read on its own: the schema of an answers file. */
 export const answersSchema = once(() =>

@@ -1,62 +1,70 @@
-/** What a hunt tells as zod schemas, from which its types and `schemas/hunt.schema.json` are made. Not loaded by a command. */
-import * as z from 'zod';
-import { VERDICTS } from '../../findings/report-words.ts';
+/**
+ * What a hunt tells, as data: format 1 of `pullin hunt --json`.
+ * Made from `hunt-schema.ts` by `npm run generate`; changes go there.
+ */
+import type { Told } from '../../findings/report-types.ts';
 
-const suspectSchema = z.object({
-  faults: z
-    .array(
-      z.object({
-        text: z.string(),
-        item: z.string().describe('What fails'),
-        mode: z.string().describe('How, as `likely` of a plan names it'),
-      }),
-    )
-    .describe('One, or two at once'),
-  against: z.array(z.int()).describe('Answers that speak against it, counted from one'),
-  alike: z.boolean().describe('Nothing that could be looked at next tells it from the first'),
-});
-
-const nextSchema = z.object({
-  kind: z.enum(['look', 'finger', 'click', 'lit', 'lamp', 'volts', 'ohms']),
-  question: z.string(),
-  line: z.string().describe('The answer in plain form, a question mark where it goes'),
-});
-
-const endSchema = z.object({
-  cure: z.array(z.string()).describe('What to do about the first suspects, in words'),
-  proof: z
-    .array(z.string())
-    .describe('What the circuit of the plan does where something else was seen, in plain form'),
-  log: z.string().describe('A line for the notes that are kept with the plan'),
-});
-
-export const huntSchema = z.object({
-  format: z.literal(1),
-  title: z.string(),
-  check: z.object({ verdict: z.enum(VERDICTS), finding: z.string().nullable() }),
-  danger: z
-    .string()
-    .nullable()
-    .describe('What was seen is a danger by itself: nothing is asked for then that needs power'),
-  answers: z.array(z.string()).describe('What was seen and read, in plain form'),
-  fits: z
-    .enum(['one fault', 'two faults', 'nothing wrong', 'none'])
-    .describe('What agrees with all answers; `nothing wrong`: the circuit as planned does'),
-  doubtful: z
-    .int()
-    .nullable()
-    .describe('Where nothing fits: the answer that speaks against most, counted from one'),
-  suspects: z.array(suspectSchema).describe('The likeliest first, at most twenty'),
-  agreeing: z.int().describe('How many suspects agree with every answer'),
-  mended: z.string().nullable().describe('What put it right, once that was said; nothing is asked for then'),
-  next: nextSchema.nullable().describe('What to look at next; null where nothing tells more'),
-  end: endSchema.nullable().describe('Where there is nothing more to look at: what to do'),
-});
-
-/** The JSON schema of `pullin hunt --json`. */
-export function huntJsonSchema(): object {
-  return z.toJSONSchema(huntSchema);
+/** A fault, or two at once, that may be what is wrong */
+export interface HuntSuspect {
+  /** One, or two at once */
+  readonly faults: readonly {
+    /** The fault, in words */
+    readonly text: string;
+    /** What fails */
+    readonly item: string;
+    /** How, as `likely` of a plan names it */
+    readonly mode: string;
+  }[];
+  /** Answers that speak against it, counted from one */
+  readonly against: readonly number[];
+  /** Nothing that could be looked at next tells it from the first */
+  readonly alike: boolean;
 }
 
-export type HuntTold = Readonly<z.infer<typeof huntSchema>>;
-export type HuntSuspect = Readonly<z.infer<typeof suspectSchema>>;
+/** What to look at next */
+export interface HuntNext {
+  /** What is done: watch the machine, press a switch by finger, listen to a relay, look at a lamp, plug one in, measure */
+  readonly kind: 'look' | 'finger' | 'click' | 'lit' | 'lamp' | 'volts' | 'ohms';
+  /** What to do and what to look at, as sentences */
+  readonly question: string;
+  /** The answer in plain form, a question mark where it goes */
+  readonly line: string;
+}
+
+/** What to do at the end of a hunt */
+export interface HuntEnd {
+  /** What to do about the first suspects, in words */
+  readonly cure: readonly string[];
+  /** What the circuit of the plan does where something else was seen, in plain form */
+  readonly proof: readonly string[];
+  /** A line for the notes that are kept with the plan */
+  readonly log: string;
+}
+
+/** What `pullin hunt --json` prints, format 1 */
+export interface HuntTold {
+  /** Number of the format; a number more where an old reader would go wrong */
+  readonly format: 1;
+  /** What the plan calls itself */
+  readonly title: string;
+  /** What `check` says of the plan that something else was made from */
+  readonly check: Told;
+  /** What was seen is a danger by itself: nothing is asked for then that needs power */
+  readonly danger: string | null;
+  /** What was seen and read, in plain form */
+  readonly answers: readonly string[];
+  /** What agrees with all answers; `nothing wrong`: the circuit as planned does */
+  readonly fits: 'one fault' | 'two faults' | 'nothing wrong' | 'none';
+  /** Where nothing fits: the answer that speaks against most, counted from one */
+  readonly doubtful: number | null;
+  /** The likeliest first, at most twenty */
+  readonly suspects: readonly HuntSuspect[];
+  /** How many suspects agree with every answer */
+  readonly agreeing: number;
+  /** What put it right, once that was said; nothing is asked for then */
+  readonly mended: string | null;
+  /** What to look at next; null where nothing tells more */
+  readonly next: HuntNext | null;
+  /** Where there is nothing more to look at: what to do */
+  readonly end: HuntEnd | null;
+}

@@ -35,6 +35,8 @@ export const FAILURE_MODES = [
   'meets-mains',
   'meets-earth',
 ] as const;
+
+/** A way in which a part or a joint fails. */
 export type FailureMode = (typeof FAILURE_MODES)[number];
 
 /** Times as likely as usual, by the way to fail. */

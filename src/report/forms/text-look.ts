@@ -3,11 +3,13 @@ import { Chalk } from 'chalk';
 import { ascii, printable } from '../../text/escape.ts';
 import type { Tone } from '../blocks.ts';
 
+/** Width, letters and colours of a text. */
 export interface TextLook {
   /** columns to fill */
   readonly width: number;
   /** false: ASCII alone */
   readonly unicode?: boolean;
+  /** colours of the terminal, on words that say the same; default false */
   readonly colour?: boolean;
 }
 

@@ -1,0 +1,84 @@
+/**
+ * The types of reports are written by `tests/tools/types-of-schemas.mjs`. The compiler compares each with what zod itself
+ * infers from the schema; a type that is written wrong does not compile here.
+ */
+import { describe, expect, it } from 'vitest';
+import type * as z from 'zod';
+import { figureChangeSchema } from '../../src/findings/changes-schema.ts';
+import type { FigureChange } from '../../src/findings/figure-changes.ts';
+import * as reports from '../../src/findings/report-schema.ts';
+import type * as Reports from '../../src/findings/report-types.ts';
+import type * as Sizes from '../../src/lists/size/size-model.ts';
+import * as sizes from '../../src/lists/size/size-schema.ts';
+import type * as Faults from '../../src/meter/faults/table-model.ts';
+import * as faults from '../../src/meter/faults/table-schema.ts';
+import type * as Hunts from '../../src/meter/hunt/hunt-model.ts';
+import * as hunts from '../../src/meter/hunt/hunt-schema.ts';
+
+type Frozen<T> = T extends readonly (infer E)[]
+  ? readonly Frozen<E>[]
+  : T extends object
+    ? { readonly [K in keyof T]: Frozen<T[K]> }
+    : T;
+
+/** Whether each of two types can stand for the other, field by field. */
+type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : false) : false;
+
+/** `true` where a type is what the schema infers; else the compiler refuses the argument. */
+function same<Schema extends z.ZodType, Type>(
+  schema: Schema,
+  _is: Same<Frozen<z.infer<Schema>>, Type>,
+): z.ZodType {
+  return schema;
+}
+
+/** Edits have a type of their own, with the fields that a schema lets be left out. */
+type WithEdits<T> = Omit<T, 'repair'>;
+
+const WRITTEN: readonly z.ZodType[] = [
+  same<typeof reports.figureSchema, Reports.Figure>(reports.figureSchema, true),
+  same<typeof figureChangeSchema, FigureChange>(figureChangeSchema, true),
+  same<typeof reports.remedySchema, Reports.Remedy>(reports.remedySchema, true),
+  same<typeof reports.alsoSchema, Reports.Also>(reports.alsoSchema, true),
+  same<typeof reports.causeSchema, Reports.Cause>(reports.causeSchema, true),
+  same<typeof reports.questionSchema, Reports.Question>(reports.questionSchema, true),
+  same<typeof reports.stepSchema, Reports.LogicStep>(reports.stepSchema, true),
+  same<typeof reports.counterexampleSchema, Reports.Counterexample>(reports.counterexampleSchema, true),
+  same<typeof reports.logicSchema, Reports.LogicProof>(reports.logicSchema, true),
+  same<typeof reports.coilSchema, Reports.CoilFigures>(reports.coilSchema, true),
+  same<typeof reports.contactSchema, Reports.ContactFigures>(reports.contactSchema, true),
+  same<typeof reports.cautionSchema, Reports.Caution>(reports.cautionSchema, true),
+  same<typeof reports.unreadableSchema, Reports.Unreadable>(reports.unreadableSchema, true),
+  same<typeof reports.toldSchema, Reports.Told>(reports.toldSchema, true),
+  same<typeof sizes.limitSchema, Sizes.Limit>(sizes.limitSchema, true),
+  same<typeof sizes.figureSchema, Sizes.SizeFigure>(sizes.figureSchema, true),
+  same<typeof sizes.sectionSchema, Sizes.Section>(sizes.sectionSchema, true),
+  same<typeof sizes.coilSchema, Sizes.CoilChoice>(sizes.coilSchema, true),
+  same<typeof sizes.pointSchema, Sizes.PlotPoint>(sizes.pointSchema, true),
+  same<typeof sizes.plotSchema, Sizes.Plot>(sizes.plotSchema, true),
+  same<typeof sizes.sizeSchema, Sizes.Size>(sizes.sizeSchema, true),
+  same<typeof faults.rowSchema, Faults.FaultRow>(faults.rowSchema, true),
+  same<typeof faults.faultTableSchema, Faults.FaultTable>(faults.faultTableSchema, true),
+  same<typeof hunts.suspectSchema, Hunts.HuntSuspect>(hunts.suspectSchema, true),
+  same<typeof hunts.nextSchema, Hunts.HuntNext>(hunts.nextSchema, true),
+  same<typeof hunts.endSchema, Hunts.HuntEnd>(hunts.endSchema, true),
+  same<typeof hunts.huntSchema, Hunts.HuntTold>(hunts.huntSchema, true),
+];
+
+/** The same of what holds edits, but for them. */
+const FINDING: Same<
+  WithEdits<Frozen<z.infer<typeof reports.findingSchema>>>,
+  WithEdits<Reports.Finding>
+> = true;
+const REPORT: Same<
+  Omit<Frozen<z.infer<typeof reports.reportSchema>>, 'findings'>,
+  Omit<Reports.Report, 'findings'>
+> = true;
+
+describe('the types of what --json prints', () => {
+  it('are what zod infers from the schemas, each of which says what it is', () => {
+    expect([FINDING, REPORT]).toEqual([true, true]);
+    const whole = [...WRITTEN, reports.findingRepairSchema, reports.findingSchema, reports.reportSchema];
+    expect(whole.filter((schema) => (schema.description ?? '') === '')).toEqual([]);
+  });
+});

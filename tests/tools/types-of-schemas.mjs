@@ -1,0 +1,211 @@
+// Writes the types of what `--json` prints from the zod schemas that describe it, each with its description as its comment.
+// The schemas stay the one place where a report is described, and no type of zod's stands in what others import.
+import { execFileSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+const EDIT = { from: 'src/edit/edits.ts', name: 'Edit' };
+const CHANGE = { from: 'src/findings/figure-changes.ts', name: 'FigureChange' };
+const TOLD = { from: 'src/findings/report-types.ts', name: 'Told' };
+
+/** Each file of types: the schemas it is made from, what they are called there, and which types come from elsewhere. */
+const FILES = {
+  'src/findings/report-types.ts': {
+    about:
+      'What a check says, as data: format 1 of the report. Volts are V (RMS for AC), currents A (RMS), shares fractions of one. A number that cannot be worked out from the plan is `null`, never 0.',
+    schemas: 'src/findings/report-schema.ts',
+    names: {
+      figureSchema: 'Figure',
+      remedySchema: 'Remedy',
+      alsoSchema: 'Also',
+      causeSchema: 'Cause',
+      findingRepairSchema: 'FindingRepair',
+      findingSchema: 'Finding',
+      questionSchema: 'Question',
+      stepSchema: 'LogicStep',
+      counterexampleSchema: 'Counterexample',
+      logicSchema: 'LogicProof',
+      coilSchema: 'CoilFigures',
+      contactSchema: 'ContactFigures',
+      cautionSchema: 'Caution',
+      reportSchema: 'Report',
+      unreadableSchema: 'Unreadable',
+      toldSchema: 'Told',
+    },
+    elsewhere: { editSchema: EDIT, figureChangeSchema: CHANGE },
+  },
+  'src/findings/figure-changes.ts': {
+    about: 'Changes of the figures of a plan, as a report tells them.',
+    schemas: 'src/findings/changes-schema.ts',
+    names: { figureChangeSchema: 'FigureChange' },
+    elsewhere: {},
+  },
+  'src/lists/size/size-model.ts': {
+    about: 'What a plan allows and needs, as data: format 1 of `pullin size --json`.',
+    schemas: 'src/lists/size/size-schema.ts',
+    names: {
+      limitSchema: 'Limit',
+      figureSchema: 'SizeFigure',
+      sectionSchema: 'Section',
+      coilSchema: 'CoilChoice',
+      pointSchema: 'PlotPoint',
+      plotSchema: 'Plot',
+      sizeSchema: 'Size',
+    },
+    elsewhere: { toldSchema: TOLD },
+  },
+  'src/meter/faults/table-model.ts': {
+    about: 'The single-fault table as data: format 1 of `pullin faults --json`.',
+    schemas: 'src/meter/faults/table-schema.ts',
+    names: { rowSchema: 'FaultRow', faultTableSchema: 'FaultTable' },
+    elsewhere: { toldSchema: TOLD },
+  },
+  'src/meter/hunt/hunt-model.ts': {
+    about: 'What a hunt tells, as data: format 1 of `pullin hunt --json`.',
+    schemas: 'src/meter/hunt/hunt-schema.ts',
+    names: {
+      suspectSchema: 'HuntSuspect',
+      nextSchema: 'HuntNext',
+      endSchema: 'HuntEnd',
+      huntSchema: 'HuntTold',
+    },
+    elsewhere: { toldSchema: TOLD },
+  },
+};
+
+/** Lists of words that have a name of their own. */
+async function wordLists() {
+  const { FINDING_IDS } = await import('../../src/findings/finding-ids.ts');
+  const { ANSWERS, LEVELS, SEVERITIES, VERDICTS } = await import('../../src/findings/report-words.ts');
+  const words = 'src/findings/report-words.ts';
+  const lists = [
+    [FINDING_IDS, { from: 'src/findings/finding-ids.ts', name: 'FindingId' }],
+    [SEVERITIES, { from: words, name: 'Severity' }],
+    [LEVELS, { from: words, name: 'Level' }],
+    [ANSWERS, { from: words, name: 'Answer' }],
+    [VERDICTS, { from: words, name: 'Verdict' }],
+  ];
+  return new Map(lists.map(([list, type]) => [list.join('\n'), type]));
+}
+
+const comment = (text) => (text === undefined ? '' : `/** ${text.replaceAll('*/', '* /')} */\n`);
+
+/** Writes one schema as a type; `known` has the types that stand by name, by the definition of their schema. */
+class Writer {
+  imports = new Map();
+
+  constructor(known, words) {
+    this.known = known;
+    this.words = words;
+  }
+
+  /** The name of a type, imported where it stands in another file. */
+  named({ from, name }) {
+    if (from !== undefined) this.imports.set(name, from);
+    return name;
+  }
+
+  type(schema) {
+    const known = this.known.get(schema._zod.def);
+    return known === undefined ? this.whole(schema) : this.named(known);
+  }
+
+  /** The type itself, even where it has a name. */
+  whole(schema) {
+    const { def } = schema._zod;
+    const write = Writer.WRITE[def.type];
+    if (write === undefined) throw new Error(`no type is known for a schema of ${def.type}`);
+    return write.call(this, def);
+  }
+
+  static WRITE = {
+    string: () => 'string',
+    number: () => 'number',
+    boolean: () => 'boolean',
+    literal: ({ values }) => values.map((v) => JSON.stringify(v)).join(' | '),
+    enum({ entries }) {
+      const list = this.words.get(Object.values(entries).join('\n'));
+      return list === undefined
+        ? Object.values(entries)
+            .map((v) => JSON.stringify(v))
+            .join(' | ')
+        : this.named(list);
+    },
+    array({ element }) {
+      const type = this.type(element);
+      return `readonly ${/^\w+$/.test(type) ? type : `(${type})`}[]`;
+    },
+    nullable({ innerType }) {
+      return `${this.type(innerType)} | null`;
+    },
+    union({ options }) {
+      return options.map((o) => `\n${comment(o.description)}| ${this.type(o)}`).join('');
+    },
+    record({ valueType }) {
+      return `Readonly<Record<string, ${this.type(valueType)}>>`;
+    },
+    object({ shape }) {
+      return `{\n${Object.entries(shape)
+        .map(([key, schema]) => this.field(key, schema))
+        .join('\n')}\n}`;
+    },
+  };
+
+  field(key, schema) {
+    const { def } = schema._zod;
+    const left = def.type === 'optional';
+    const type = left ? `${this.type(def.innerType)} | undefined` : this.type(schema);
+    return `${comment(schema.description)}readonly ${key}${left ? '?' : ''}: ${type};`;
+  }
+}
+
+function relative(from, to) {
+  const [here, there] = [from.split('/').slice(0, -1), to.split('/')];
+  while (here[0] === there[0]) {
+    here.shift();
+    there.shift();
+  }
+  return here.length === 0 ? `./${there.join('/')}` : `${'../'.repeat(here.length)}${there.join('/')}`;
+}
+
+function formatted(text, file) {
+  const biome = `${root}node_modules/@biomejs/biome/bin/biome`;
+  return execFileSync(process.execPath, [biome, 'check', '--write', `--stdin-file-path=${file}`], {
+    cwd: root,
+    input: text,
+    encoding: 'utf8',
+    stdio: ['pipe', 'pipe', 'ignore'],
+  });
+}
+
+/** Every file of types by its path, as it ought to stand. */
+export async function typeFiles() {
+  await import('./typescript-loader.mjs');
+  const words = await wordLists();
+  const shared = {
+    ...(await import('../../src/findings/report-schema.ts')),
+    ...(await import('../../src/findings/changes-schema.ts')),
+  };
+  const files = new Map();
+  for (const [file, { about, schemas, names, elsewhere }] of Object.entries(FILES)) {
+    const all = await import(`../../${schemas}`);
+    const known = new Map([
+      ...Object.entries(elsewhere).map(([key, type]) => [shared[key]._zod.def, type]),
+      ...Object.entries(names).map(([key, name]) => [all[key]._zod.def, { name }]),
+    ]);
+    const writer = new Writer(known, words);
+    const types = Object.entries(names).map(([key, name]) => {
+      const schema = all[key];
+      const isObject = schema._zod.def.type === 'object';
+      const text = writer.whole(schema);
+      return `${comment(schema.description)}export ${isObject ? `interface ${name} ${text}` : `type ${name} = ${text};`}`;
+    });
+    const imports = [...writer.imports].map(
+      ([name, from]) => `import type { ${name} } from '${relative(file, from)}';`,
+    );
+    const head = `/**\n * ${about}\n * Made from \`${schemas.split('/').at(-1)}\` by \`npm run generate\`; changes go there.\n */`;
+    files.set(file, formatted([head, ...imports, '', types.join('\n\n'), ''].join('\n'), file));
+  }
+  return files;
+}
