@@ -185,7 +185,8 @@ export async function checkMany(
     bar.wipe(true);
     await crew.close();
   }
-  const signal = interrupted.signal();
+  // One that comes when all is done cuts nothing short.
+  const signal = fates.length < named.length ? interrupted.signal() : undefined;
   if (signal !== undefined) status = signal === 'SIGINT' ? STATUS.interrupted : STATUS.ended;
   session.exit(status);
   const end: End = { fates, named, status, signal };
