@@ -22,8 +22,8 @@ import { Died, Pool } from './pool.ts';
 import type { Surroundings } from './worker.ts';
 import { type End, summary, writerFor } from './writers.ts';
 
-/** Plans from which workers pay: each takes a third of a second to be ready (`npm run bench`). */
-const FEWEST = 8;
+/** Plans from which workers pay: of small plans eight take two cores as long as one (`npm run bench`). */
+const FEWEST = 16;
 /** Most workers that are begun unasked: each takes 150 MB or so. */
 const MOST_WORKERS = 8;
 
