@@ -34,12 +34,12 @@ const WORDS: readonly [Fate, (count: number) => string][] = [
 ];
 
 /** How many plans had which end, as a sentence. */
-export function summary({ fates, named, signal }: End): string {
+export function summary({ fates, named }: Pick<End, 'fates' | 'named'>): string {
   const told = WORDS.map(([fate, words]): [number, (n: number) => string] => [
     fates.filter((f) => f === fate).length,
     words,
   ]).filter(([count]) => count > 0);
-  const cut = signal === undefined ? '' : `Cut short after ${fates.length} of `;
+  const cut = fates.length === named.length ? '' : `Cut short after ${fates.length} of `;
   const plans = `${cut}${named.length} ${named.length === 1 ? 'plan' : 'plans'}`;
   return told.length === 0
     ? `${plans}.`
@@ -102,7 +102,7 @@ async function sarifWriter(): Promise<Writer> {
         notifications,
         cautions: [...cautions.values()].map(({ caution, of }) => ({ caution, of: [...of] })),
         exitCode: status,
-        exitCodeDescription: summary({ fates, named, status, signal }),
+        exitCodeDescription: summary({ fates, named }),
         whole: fates.every((fate) => fate !== 'unreadable' && fate !== 'mistake'),
         signal,
       });

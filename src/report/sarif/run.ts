@@ -34,7 +34,7 @@ export interface SarifEnd {
   readonly cautions: readonly { readonly caution: Caution; readonly of: readonly number[] }[];
   readonly exitCode: number;
   readonly exitCodeDescription: string;
-  /** whether every plan got a report */
+  /** whether every plan that was checked got a report */
   readonly whole: boolean;
   readonly signal: string | undefined;
 }
@@ -61,13 +61,12 @@ export function sarifEnd(end: SarifEnd) {
     artifacts,
     invocations: [
       {
-        executionSuccessful: end.whole && end.signal === undefined,
+        executionSuccessful: end.whole && left === 0,
         exitCode: end.exitCode,
         exitCodeDescription: end.exitCodeDescription,
         ...(end.signal === undefined ? {} : { exitSignalName: end.signal }),
         ...(stdin === undefined ? {} : { stdin: artifactLocation(stdin) }),
-        toolExecutionNotifications:
-          end.signal === undefined ? end.notifications : [...end.notifications, cut],
+        toolExecutionNotifications: left === 0 ? end.notifications : [...end.notifications, cut],
       },
     ],
     properties: {
