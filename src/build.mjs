@@ -1,10 +1,12 @@
 // Bundles the command and the library into dist/. A bundle starts faster than a tree of small modules.
 
+import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { rollup } from 'rollup';
 import { dts } from 'rollup-plugin-dts';
+import { BUILT, compiled, keep, run } from '../bin/pullin.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 rmSync(`${root}dist`, { recursive: true, force: true });
@@ -37,8 +39,49 @@ await build({
   minify: true,
   logLevel: 'warning',
 });
-await declarations();
-licences();
+/** The parser of command lines can start other programs, which no command here asks of it; Node takes its time to make that ready. */
+const withoutChildren = {
+  name: 'without child processes',
+  setup: (build) => {
+    build.onResolve({ filter: /^node:child_process$/ }, ({ path }) => ({ path, namespace: 'none' }));
+    build.onLoad({ filter: /./, namespace: 'none' }, () => ({ contents: 'module.exports = {};' }));
+  },
+};
+
+/**
+ * `check` as one script in letters of one byte, with what V8 makes of it once it has checked a plan. What it makes on another
+ * Node, that one's user keeps; see bin/pullin.js.
+ */
+async function checkScript() {
+  const { outputFiles } = await build({
+    absWorkingDir: root,
+    entryPoints: ['src/cli/check-main.ts'],
+    write: false,
+    bundle: true,
+    format: 'cjs',
+    platform: 'node',
+    target: 'node20.12',
+    // Modules without wrappers: names of other modules are then plain variables.
+    alias: { yaml: './node_modules/yaml/browser/dist/index.js' },
+    supported: { 'dynamic-import': false },
+    plugins: [withoutChildren],
+    minify: true,
+    banner: { js: '(function (exports, require, module, __filename, __dirname) {' },
+    footer: { js: '})' },
+    logLevel: 'warning',
+  });
+  const text = outputFiles[0].text.replace(
+    /[^\0-\x7f]/g,
+    (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+  writeFileSync(`${root}dist/check-script.js`, `${text}//${createHash('sha256').update(text).digest('hex')}`);
+  const { script, digest } = compiled([]);
+  const none = { write: () => true };
+  const io = { stdin: (async function* () {})(), stdout: none, stderr: none, env: {}, cwd: root };
+  const status = await run(script, ['check', 'examples/saltmarsh-lane.yaml'], io);
+  if (status !== 0) throw new Error(`the check of an example ended with ${status}`);
+  keep(BUILT, digest, script.createCachedData());
+}
 
 /** The types of the library in one file: what it takes from other packages' types is nothing, so that it stands by itself. */
 async function declarations() {
@@ -69,3 +112,7 @@ function licences() {
   });
   writeFileSync(`${root}dist/licences.txt`, texts.join(`\n${'-'.repeat(80)}\n\n`));
 }
+
+await checkScript();
+await declarations();
+licences();

@@ -206,7 +206,7 @@ describe('the package', () => {
   it('holds what a user needs and nothing else', () => {
     // A report beside an example is what anyone gets who runs it.
     expect(pkg.files).toEqual([
-      ...['bin', 'dist', 'schemas', 'examples', '!examples/**/*.report.txt', 'CHANGELOG.md'],
+      ...['bin', 'dist', '!dist/*.cache', 'schemas', 'examples', '!examples/**/*.report.txt', 'CHANGELOG.md'],
     ]);
   });
 

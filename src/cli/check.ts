@@ -1,6 +1,7 @@
 /** `pullin check PLAN...` */
 import { type Command, Option } from 'commander';
 import type { Report, Unreadable } from '../findings/report-model.ts';
+import type { CheckStages } from './check-stages.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
 import { colourOption, examples, helpEnd, widthOption } from './options.ts';
@@ -16,13 +17,17 @@ interface CheckOptions extends LookOptions {
 
 const BETWEEN = `\n${'='.repeat(20)}\n\n`;
 
-async function run(files: readonly string[], options: CheckOptions, session: Session): Promise<void> {
+async function run(
+  files: readonly string[],
+  options: CheckOptions,
+  session: Session<CheckStages>,
+): Promise<void> {
   if (files.filter((f) => f === '-').length > 1)
     throw new Problem('standard input (-) can be named only once');
   if (options.watch) return watched(files, options, session);
   const answers: (Report | Unreadable)[] = [];
   let first = true;
-  const { checkDocument, quietDocument } = await import('./late.ts');
+  const { checkDocument, quietDocument } = await import('./late-check.ts');
   for (const file of files) {
     const study = await loadStudy(file, session, (why) => answers.push(why));
     if (study === undefined) continue;
@@ -40,9 +45,13 @@ async function run(files: readonly string[], options: CheckOptions, session: Ses
 }
 
 /** The whole report once, then what each save changes. */
-async function watched(files: readonly string[], options: CheckOptions, session: Session): Promise<void> {
+async function watched(
+  files: readonly string[],
+  options: CheckOptions,
+  session: Session<CheckStages>,
+): Promise<void> {
   if (files.includes('-')) throw new Problem('--watch needs files; standard input is not saved again');
-  const { checkDocument, quietDocument } = await import('./late.ts');
+  const { checkDocument, quietDocument } = await import('./late-check.ts');
   const { watch } = await import('./watch.ts');
   let count = 0;
   await watch(files, options, session, async (report) => {
@@ -52,7 +61,7 @@ async function watched(files: readonly string[], options: CheckOptions, session:
   });
 }
 
-export function addCheck(program: Command, session: Session): void {
+export function addCheck(program: Command, session: Session<CheckStages>): void {
   program
     .command('check')
     .summary('judge wiring plans before anything is soldered')

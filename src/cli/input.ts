@@ -1,11 +1,12 @@
 /** Reading what the command line names: a file or standard input, never more than the cap. */
-import { open } from 'node:fs/promises';
+import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Unreadable } from '../findings/report-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { WhatIfs } from '../plan/what-if/what-if.ts';
 import type { Study } from '../study/study.ts';
 import { printable } from '../text/escape.ts';
+import type { CheckStages } from './check-stages.ts';
 import type { Io, Session } from './io.ts';
 import { Problem, STATUS } from './status.ts';
 
@@ -40,24 +41,25 @@ export function directory(io: Io): string {
   return typeof io.cwd === 'function' ? io.cwd() : (io.cwd ?? process.cwd());
 }
 
-async function readFileCapped(file: string, io: Io): Promise<Buffer> {
+/** Without promises, which Node makes ready only when they are asked for: there is nothing else to do meanwhile. */
+function readFileCapped(file: string, io: Io): Buffer {
   try {
-    const handle = await open(resolve(directory(io), file), 'r');
+    const handle = openSync(resolve(directory(io), file), 'r');
     try {
       // One byte above the cap tells a file that is too large; a device without end is left there too.
-      const { size } = await handle.stat();
+      const { size } = fstatSync(handle);
       let buffer = Buffer.allocUnsafe(Math.min(MOST_BYTES, Math.max(size, 65_535)) + 1);
       let used = 0;
       while (used <= MOST_BYTES) {
         if (used === buffer.length) {
           buffer = Buffer.concat([buffer], Math.min(buffer.length * 2, MOST_BYTES + 1));
         }
-        const { bytesRead } = await handle.read(buffer, used, buffer.length - used, null);
+        const bytesRead = readSync(handle, buffer, used, buffer.length - used, null);
         if (bytesRead === 0) return buffer.subarray(0, used);
         used += bytesRead;
       }
     } finally {
-      await handle.close();
+      closeSync(handle);
     }
   } catch (error) {
     throw problem(file, reasonOf(error));
@@ -100,7 +102,7 @@ export interface PlanFile {
  */
 export async function loadStudy(
   file: string,
-  session: Session,
+  session: Session<CheckStages>,
   unread?: (why: Unreadable) => void,
 ): Promise<Study | undefined> {
   const found = await loadPlanFile(file, session, undefined, unread);
@@ -109,14 +111,14 @@ export async function loadStudy(
 
 /** Loaded when it is first needed, so that `--help` does without it. */
 export async function studyOf(plan: Plan): Promise<Study> {
-  const { Study } = await import('./late.ts');
+  const { Study } = await import('./late-check.ts');
   return Study.of(plan);
 }
 
 /** As `loadStudy`, with the plan and the bytes of the file. */
 export async function loadPlanFile(
   file: string,
-  session: Session,
+  session: Session<CheckStages>,
   whatIfs?: WhatIfs,
   unread?: (why: Unreadable) => void,
 ): Promise<PlanFile | undefined> {

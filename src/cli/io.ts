@@ -49,16 +49,27 @@ export function wantsUnicode(stream: OutputStream, env: Io['env']): boolean {
  * nothing. Any other failure is kept in `failure`.
  */
 export class Output {
-  readonly stream: OutputStream;
-  readonly #guard: 'none' | 'colours' | 'all';
+  readonly #open: () => OutputStream;
+  readonly #messages: boolean;
+  #stream: OutputStream | undefined;
   failure: NodeJS.ErrnoException | undefined;
   #closed = false;
 
-  /** `messages`: nothing goes out but plain lines, whoever wrote them; a terminal gets colours besides. */
-  constructor(stream: OutputStream, messages = false) {
-    this.stream = stream;
-    this.#guard = messages ? 'all' : stream.isTTY === true ? 'colours' : 'none';
-    stream.on?.('error', (error) => this.#fail(error));
+  /**
+   * `open` gives the stream, and is asked only when there is something to write: Node takes its time to make one.
+   * `messages`: nothing goes out but plain lines, whoever wrote them; a terminal gets colours besides.
+   */
+  constructor(open: () => OutputStream, messages = false) {
+    this.#open = open;
+    this.#messages = messages;
+  }
+
+  #opened(): OutputStream {
+    if (this.#stream === undefined) {
+      this.#stream = this.#open();
+      this.#stream.on?.('error', (error) => this.#fail(error));
+    }
+    return this.#stream;
   }
 
   /** Whether nobody reads any more. */
@@ -72,14 +83,15 @@ export class Output {
   }
 
   write(text: string): void {
-    this.raw(this.#guard === 'none' ? text : forTerminal(text, this.#guard === 'colours'));
+    const isTerminal = !this.#messages && this.#opened().isTTY === true;
+    this.raw(this.#messages || isTerminal ? forTerminal(text, isTerminal) : text);
   }
 
   /** For what moves the cursor on purpose. */
   raw(text: string): void {
     if (this.#closed || text === '') return;
     try {
-      this.stream.write(text);
+      this.#opened().write(text);
     } catch (error) {
       this.#fail(error as NodeJS.ErrnoException);
     }
@@ -87,11 +99,11 @@ export class Output {
 }
 
 /** What a command gets to work with. */
-export interface Session {
+export interface Session<S = Stages> {
   readonly io: Io;
   readonly out: Output;
   readonly err: Output;
-  readonly stages: Stages;
+  readonly stages: S;
   /** sets the exit status the program ends with */
   exit(status: number): void;
 }

@@ -12,7 +12,7 @@ export interface LookOptions {
   readonly color?: ColourChoice;
 }
 
-export function printJson(value: unknown, { out }: Session): void {
+export function printJson(value: unknown, { out }: Session<unknown>): void {
   out.write(`${printableJson(JSON.stringify(value, null, 2))}\n`);
 }
 
@@ -20,9 +20,9 @@ export function printJson(value: unknown, { out }: Session): void {
 export async function textOf(
   blocks: readonly Block[],
   options: LookOptions,
-  { io }: Session,
+  { io }: Session<unknown>,
 ): Promise<string> {
-  const { asText } = await import('./late.ts');
+  const { asText } = await import('./late-check.ts');
   return asText(blocks, {
     width: widthFor(options.width, io.stdout),
     unicode: wantsUnicode(io.stdout, io.env),
@@ -30,27 +30,27 @@ export async function textOf(
   });
 }
 
-type Print = (blocks: readonly Block[], options: LookOptions, session: Session) => Promise<string>;
+type Print = (blocks: readonly Block[], options: LookOptions, session: Session<unknown>) => Promise<string>;
 
 /** How a document is put into each form; as CSV it is its table. */
 const PRINT: Record<Format, Print> = {
   text: textOf,
-  markdown: async (blocks) => (await import('./late.ts')).asMarkdown(blocks),
-  csv: async (blocks) => (await import('./late.ts')).asCsv(blocks),
+  markdown: async (blocks) => (await import('./late-forms.ts')).asMarkdown(blocks),
+  csv: async (blocks) => (await import('./late-forms.ts')).asCsv(blocks),
 };
 
 /** Prints a document in the form that was asked for. */
 export async function print(
   blocks: readonly Block[],
   options: LookOptions & { readonly format?: Format },
-  session: Session,
+  session: Session<unknown>,
 ): Promise<void> {
   session.out.write(await PRINT[options.format ?? 'text'](blocks, options, session));
 }
 
 /** Says on standard error what the check says of a plan that does not pass, where it would spoil the CSV. */
-export async function warn(told: Told, { err }: Session, then?: string): Promise<void> {
-  const { toldLine } = await import('./late.ts');
+export async function warn(told: Told, { err }: Session<unknown>, then?: string): Promise<void> {
+  const { toldLine } = await import('./late-check.ts');
   const text = toldLine(told, then);
   if (text !== undefined) err.write(`${printable(text)}\n`);
 }

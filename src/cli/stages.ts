@@ -4,22 +4,15 @@
  */
 
 import type { Explanation } from '../findings/explanations.ts';
-import type { Report } from '../findings/report-model.ts';
 import type { ReadOptions } from '../machine/read-meter.ts';
 import type { Reading } from '../machine/reading.ts';
 import type { MeterSheet } from '../meter/sheet-model.ts';
-import type { PlanError, ReadResult } from '../plan/plan.ts';
-import type { WhatIfs } from '../plan/what-if/what-if.ts';
 import type { Mended } from '../repair/mended.ts';
 import type { Study } from '../study/study.ts';
 import type { TruthTable } from '../study/table-model.ts';
+import { CHECK_STAGES, type CheckStages, type Later } from './check-stages.ts';
 
-type Later<T> = T | Promise<T>;
-
-export interface Stages {
-  readPlan(text: Uint8Array, file: string, whatIfs?: WhatIfs): Later<ReadResult>;
-  formatPlanErrors(errors: readonly PlanError[]): Later<string>;
-  check(study: Study): Later<Report>;
+export interface Stages extends CheckStages {
   truthTable(study: Study, options: { readonly all: boolean }): Later<TruthTable>;
   readMeter(study: Study, options: ReadOptions): Later<Reading>;
   mend(study: Study): Later<Mended>;
@@ -31,9 +24,7 @@ export interface Stages {
 }
 
 export const STAGES: Stages = {
-  readPlan: async (text, file, whatIfs) => (await import('./late.ts')).readPlan(text, file, whatIfs),
-  formatPlanErrors: async (errors) => (await import('./late.ts')).formatPlanErrors(errors),
-  check: async (study) => (await import('./late.ts')).check(study),
+  ...CHECK_STAGES,
   truthTable: (study, options) => study.truthTable(options),
   readMeter: async (study, options) => (await import('./late.ts')).readMeter(study, options),
   mend: async (study) => (await import('./late.ts')).mend(study),

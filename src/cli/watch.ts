@@ -4,6 +4,7 @@ import { realpath } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { Report } from '../findings/report-model.ts';
 import { printable } from '../text/escape.ts';
+import type { CheckStages } from './check-stages.ts';
 import { directory, loadPlanFile, studyOf } from './input.ts';
 import { Output, type Session } from './io.ts';
 import { type LookOptions, textOf } from './print.ts';
@@ -29,11 +30,11 @@ interface Watched {
 const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
 /** The plan of a file and its check; else why it cannot be read, in lines. */
-async function read(file: string, session: Session) {
+async function read(file: string, session: Session<CheckStages>) {
   let told = '';
-  const quiet: Session = {
+  const quiet: Session<CheckStages> = {
     ...session,
-    err: new Output({ write: (text) => (told += text) }),
+    err: new Output(() => ({ write: (text) => (told += text) })),
     exit: () => undefined,
   };
   const found = await loadPlanFile(file, quiet);
@@ -41,7 +42,12 @@ async function read(file: string, session: Session) {
 }
 
 /** Reads the file again and tells what changed; nothing where it did not. */
-async function again(one: Watched, several: boolean, look: LookOptions, session: Session): Promise<void> {
+async function again(
+  one: Watched,
+  several: boolean,
+  look: LookOptions,
+  session: Session<CheckStages>,
+): Promise<void> {
   let found = await read(one.file, session);
   if (typeof found === 'string') {
     await pause(PATIENCE);
@@ -61,14 +67,17 @@ async function again(one: Watched, several: boolean, look: LookOptions, session:
   const before = one.report;
   const after = await session.stages.check(await studyOf(found.plan));
   one.report = after;
-  const { checkDocument, compare, comparedBlocks } = await import('./late.ts');
+  const { checkDocument, compare, comparedBlocks } = await import('./late-check.ts');
   const blocks =
     before === undefined ? checkDocument(after, {}) : comparedBlocks(before, after, compare(before, after));
   session.out.write(`${head}${await textOf(blocks, look, session)}`);
 }
 
 /** The folders that the files are in, and those of what they are links to; an event names a file by its last name. */
-async function foldersOf(files: readonly string[], session: Session): Promise<Map<string, Set<string>>> {
+async function foldersOf(
+  files: readonly string[],
+  session: Session<CheckStages>,
+): Promise<Map<string, Set<string>>> {
   const folders = new Map<string, Set<string>>();
   for (const file of files) {
     const path = resolve(directory(session.io), file);
@@ -88,7 +97,7 @@ async function foldersOf(files: readonly string[], session: Session): Promise<Ma
 export async function watch(
   files: readonly string[],
   look: LookOptions,
-  session: Session,
+  session: Session<CheckStages>,
   first: (report: Report) => Promise<void>,
 ): Promise<void> {
   const all: Watched[] = files.map((file) => ({ file, bytes: undefined, report: undefined, told: '' }));

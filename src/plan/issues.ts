@@ -1,5 +1,5 @@
 /** The schema's complaints in this program's words, at the place in the file they are about. */
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { nearest } from '../text/nearest-name.ts';
 import { type Errors, quoted, type Span } from './errors.ts';
 import { either } from './quantity-reader.ts';
@@ -75,18 +75,18 @@ function locate(root: Tree, path: readonly PropertyKey[], spots: Spots, at: Span
 }
 
 /** Which keys the schema accepts at a path, by walking down its shapes. */
-function keysAt(schema: z.ZodType, path: readonly PropertyKey[]): string[] {
+function keysAt(schema: z.ZodMiniType, path: readonly PropertyKey[]): string[] {
   let here: unknown = schema;
   for (const step of [...path, undefined]) {
-    let def = (here as z.ZodType)?._zod?.def as unknown as Record<string, unknown> | undefined;
+    let def = (here as z.ZodMiniType)?._zod?.def as unknown as Record<string, unknown> | undefined;
     while (def !== undefined && (def.type === 'optional' || def.type === 'pipe')) {
       here = def.innerType ?? def.in;
-      def = (here as z.ZodType)._zod.def as unknown as Record<string, unknown>;
+      def = (here as z.ZodMiniType)._zod.def as unknown as Record<string, unknown>;
     }
     if (def === undefined) return [];
     if (step === undefined) {
       if (def.type === 'object') return Object.keys(def.shape as object).sort();
-      const keys = def.type === 'record' ? (def.keyType as z.ZodType)._zod.def : undefined;
+      const keys = def.type === 'record' ? (def.keyType as z.ZodMiniType)._zod.def : undefined;
       return keys?.type === 'enum' ? Object.keys((keys as z.core.$ZodEnumDef).entries).sort() : [];
     }
     here = def.type === 'object' ? (def.shape as Record<string, unknown>)[String(step)] : def.element;
@@ -107,7 +107,7 @@ export function addIssues(
   errors: Errors,
   spots: Spots,
   root: Tree,
-  schema: z.ZodType,
+  schema: z.ZodMiniType,
   issues: readonly Issue[],
   subject: Subject,
   skipMissing = false,

@@ -10,6 +10,8 @@ export function nameProblem(name: string): string | undefined {
   if (name.length > LONGEST && [...name].length > LONGEST) {
     return `the name ${quoted(name)} has ${[...name].length} characters; expected at most ${LONGEST}`;
   }
+  // Most names are of plain letters; classes of Unicode take longer to make ready than a plan to read.
+  if (/^[A-Za-z0-9][\w-]*$/.test(name)) return undefined;
   if (!/^[\p{L}\p{N}]/u.test(name)) return `the name ${quoted(name)} must start with a letter or a digit`;
   const bad = /[^\p{L}\p{M}\p{N}_-]/u.exec(name);
   if (bad === null) return undefined;

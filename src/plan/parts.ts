@@ -1,6 +1,6 @@
 /** Reading stock and parts: each part merged with its stock and validated by the schema of its kind. */
 
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { article } from '../text/article.ts';
 import { cableSchema } from './cable.ts';
 import { checkPart } from './check-part.ts';
@@ -110,7 +110,7 @@ export class PartReader {
   }
 
   /** The schema a `kind:` names; an unknown kind is an error here and nowhere else. */
-  #kind(kind: Tree | undefined, tree: TreeMap, subject: Subject, stock: boolean): z.ZodType | undefined {
+  #kind(kind: Tree | undefined, tree: TreeMap, subject: Subject, stock: boolean): z.ZodMiniType | undefined {
     if (kind === undefined) return undefined;
     if (typeof kind === 'string' && isKind(kind)) return stock ? partialSchema(kind) : rowOf(kind).schema();
     const names = stock ? ['cable', ...KINDS] : [...KINDS];

@@ -1,5 +1,5 @@
 /** Building blocks of the plan's schema: every value is typed as text and read into SI by a transform. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Quantity } from './quantity-reader.ts';
 
 // Compiling validators at run time costs more at start-up than one plan can win back.
@@ -17,17 +17,27 @@ export function once<T>(make: () => T): () => T {
   };
 }
 
+/** A schema that is told, by a sentence or in more of JSON Schema's words; whatever it was told before stays. */
+export function described<T extends z.ZodMiniType>(schema: T, told: string | Typed): T {
+  const more = typeof told === 'string' ? { description: told } : told;
+  z.globalRegistry.add(schema, { ...z.globalRegistry.get(schema), ...more });
+  return schema;
+}
+
+/** A field that may be left out. */
+export const optional = z.optional;
+
+const typed = once(() => z.string());
+
 /** A value read by a parser of its own. */
-function leaf<T>(quantity: Quantity<T>, description: string, typed: Typed) {
-  return z
-    .string()
-    .transform((text, context): T => {
-      const parsed = quantity.parse(text);
-      if ('value' in parsed) return parsed.value;
-      context.addIssue({ code: 'custom', message: parsed.problem });
-      return z.NEVER;
-    })
-    .meta({ ...typed, description });
+function leaf<T>(quantity: Quantity<T>, description: string, told: Typed) {
+  const read = z.transform((text: string, context): T => {
+    const parsed = quantity.parse(text);
+    if ('value' in parsed) return parsed.value;
+    context.issues.push({ code: 'custom', message: parsed.problem, input: text });
+    return z.NEVER;
+  });
+  return described(z.pipe(typed(), read), { ...told, description });
 }
 
 /** A number and a unit in one string. */
@@ -45,12 +55,12 @@ export function number(of: Quantity<number>, description: string) {
 }
 
 export function choice<const T extends readonly [string, ...string[]]>(values: T, description: string) {
-  return z.enum(values).describe(description);
+  return described(z.enum(values), description);
 }
 
 /** `true` or `false`. */
 export function flag(description: string) {
-  const typed: Quantity<boolean> = {
+  const reader: Quantity<boolean> = {
     title: 'true or false',
     units: [],
     examples: [],
@@ -59,12 +69,12 @@ export function flag(description: string) {
         ? { value: text === 'true' }
         : { problem: `found "${text.slice(0, 40)}", expected true or false` },
   };
-  return leaf(typed, description, { type: 'boolean' });
+  return leaf(reader, description, { type: 'boolean' });
 }
 
 /** One of a few whole numbers. */
 export function figure<const T extends number>(values: readonly T[], description: string) {
-  const typed: Quantity<T> = {
+  const reader: Quantity<T> = {
     title: 'a number',
     units: [],
     examples: [],
@@ -75,21 +85,22 @@ export function figure<const T extends number>(values: readonly T[], description
         : { value };
     },
   };
-  return leaf(typed, description, { type: 'integer', enum: [...values] });
+  return leaf(reader, description, { type: 'integer', enum: [...values] });
 }
 
 /** Free text or a name; a number is taken as the text it is typed as. */
 export function text(description: string) {
-  return z.string().meta({ type: ['string', 'number'], description });
+  return described(z.string(), { type: ['string', 'number'], description });
 }
 
-export function list<T extends z.ZodType>(item: T, description: string) {
-  return z.array(item).describe(description);
+export function list<T extends z.ZodMiniType>(item: T, description: string) {
+  return described(z.array(item), description);
 }
 
 /** `marks:` */
 export const marks = once(() =>
-  z
-    .record(z.string(), text('The plain name of the terminal.'))
-    .describe('What is moulded on the part, translated to the plain terminal names: {1: COM, 2: NC, 3: NO}.'),
+  described(
+    z.record(z.string(), text('The plain name of the terminal.')),
+    'What is moulded on the part, translated to the plain terminal names: {1: COM, 2: NC, 3: NO}.',
+  ),
 );

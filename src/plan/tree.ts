@@ -2,7 +2,17 @@
  * The YAML text as plain maps, lists and texts, each with its place in the file.
  * Every scalar stays the text that was typed, so `1.10` keeps its nought and `12 V DC` is read once, later.
  */
-import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument, type Scalar, type YAMLMap } from 'yaml';
+import {
+  Composer,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type Node,
+  Parser,
+  type Scalar,
+  type YAMLMap,
+} from 'yaml';
 import { type Errors, quoted, type Span } from './errors.ts';
 import { kept } from './map-entries.ts';
 import { nestsDeeper } from './nesting.ts';
@@ -209,15 +219,23 @@ function words(code: string, message: string, text: string, at: number): string 
   return own === undefined ? `this cannot be read as YAML: ${first}` : own;
 }
 
+/** What the parser complains of, and at which offset it begins and ends. */
+interface Problem {
+  readonly pos: readonly number[];
+  readonly code: string;
+  readonly message: string;
+}
+
 /** Parses the text; returns undefined when it is no readable YAML, with the errors added. */
 export function parseTree(errors: Errors, spots: Spots): { tree: Tree; span: Span } | undefined {
   const { text } = errors.source;
-  if (nestsDeeper(text, DEEPEST_READ)) {
-    errors.add([0, 1], TOO_DEEP);
-    return undefined;
-  }
   try {
-    const document = parseDocument(text, {
+    const tokens = [...new Parser().parse(text)];
+    if (nestsDeeper(tokens, DEEPEST_READ)) {
+      errors.add([0, 1], TOO_DEEP);
+      return undefined;
+    }
+    const documents = new Composer({
       // Duplicate keys are found below in one pass, with both places; the parser's own search is quadratic.
       uniqueKeys: false,
       strict: true,
@@ -226,16 +244,18 @@ export function parseTree(errors: Errors, spots: Spots): { tree: Tree; span: Spa
       merge: false,
       logLevel: 'error',
       keepSourceTokens: false,
-    });
-    const problems = [...document.errors, ...document.warnings];
+    }).compose(tokens, true, text.length);
+    const [document, second] = [documents.next().value!, documents.next().value];
+    const problems: Problem[] = [...document.errors, ...document.warnings];
+    if (second) problems.push({ pos: second.range, code: 'MULTIPLE_DOCS', message: '' });
     if (problems.length > 0) {
       const lines = new Set<number>();
       for (const problem of problems) {
-        const at = Math.min(problem.pos[0], text.length);
+        const at = Math.min(problem.pos[0]!, text.length);
         const { line } = errors.source.position(at);
         if (lines.has(line)) continue;
         lines.add(line);
-        errors.add([at, Math.max(at + 1, problem.pos[1])], words(problem.code, problem.message, text, at));
+        errors.add([at, Math.max(at + 1, problem.pos[1]!)], words(problem.code, problem.message, text, at));
       }
       return undefined;
     }

@@ -5,6 +5,8 @@
  * without what prints nothing of its own, such as variation selectors.
  */
 export function asPrinted(text: string): string {
+  // Of these characters each stands for itself.
+  if (/^[ -~]*$/.test(text)) return text;
   return text.replace(/\p{Default_Ignorable_Code_Point}/gu, '').normalize('NFC');
 }
 

@@ -75,10 +75,9 @@ function coloursOf(word: string): readonly CoreColour[] | undefined {
  * `black 2`. Undefined for a number, and for a name that has a word in it which is no colour.
  */
 export function colourOf(name: string): Coloured | undefined {
-  const words = name
-    .toLowerCase()
-    .split(/[^\p{L}\p{N}]+/u)
-    .filter((w) => w !== '');
+  const lower = name.toLowerCase();
+  // One plain word, as most are; classes of Unicode take longer to make ready than all the colours of a plan.
+  const words = /^[a-z]+$/.test(lower) ? [lower] : lower.split(/[^\p{L}\p{N}]+/u).filter((w) => w !== '');
   const found: CoreColour[] = [];
   for (const word of words) {
     const colours = coloursOf(word);

@@ -15,6 +15,9 @@ const UNPRINTABLE =
 /** More marks than this on one letter are a smear over the lines above and below, not a spelling. */
 const STACKED_MARKS = /(\p{M}{4})\p{M}+/gu;
 
+/** Plain letters, digits and signs, which nearly every text is made of: classes of Unicode are not asked about them. */
+const PLAIN_TEXT = /^[ -~]*$/;
+
 function codePoint(character: string): string {
   const code = character.codePointAt(0) ?? 0;
   const hex = code.toString(16);
@@ -23,7 +26,7 @@ function codePoint(character: string): string {
 
 /** One line of text in which every character that does more than print is shown as `\u001b` or the like. */
 export function printable(text: string): string {
-  return text.replace(UNPRINTABLE, codePoint).replace(STACKED_MARKS, '$1');
+  return PLAIN_TEXT.test(text) ? text : text.replace(UNPRINTABLE, codePoint).replace(STACKED_MARKS, '$1');
 }
 
 /** As `printable`, but line breaks stay, for text that is meant to have several lines. */

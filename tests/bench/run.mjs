@@ -70,6 +70,20 @@ function metered(title, files, command = 'meter') {
   }
 }
 
+/** Peak memory of one process, MiB: what the kernel says of it at its end. */
+function peakMemory(args) {
+  const told =
+    "process.on('exit', () => require('node:fs').writeSync(3, String(process.resourceUsage().maxRSS)))";
+  const preload = join(folder, 'peak.cjs');
+  writeFileSync(preload, told);
+  const done = spawnSync(process.execPath, ['--require', preload, ...args], {
+    cwd: root,
+    encoding: 'utf8',
+    stdio: ['ignore', 'ignore', 'pipe', 'pipe'],
+  });
+  return Number(done.output[3]) / 1024;
+}
+
 const NOTHING = ['-e', '0'];
 const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 const written = (count) => {
@@ -82,6 +96,15 @@ const pullin = (command, file, ...rest) => ['bin/pullin.js', command, file, ...r
 compared('Whole processes', RUNS, {
   'node -e 0': NOTHING,
   'check saltmarsh-lane.yaml': pullin('check', 'examples/saltmarsh-lane.yaml'),
+});
+const memory = [NOTHING, pullin('check', 'examples/saltmarsh-lane.yaml')].map(peakMemory);
+console.log(
+  `  peak memory: ${memory.map((mib) => `${mib.toFixed(0)} MiB`).join(' and ')}, ${(memory[1] / memory[0]).toFixed(2)} times`,
+);
+compared('\nWhat needs no plan', RUNS, {
+  'node -e 0': NOTHING,
+  '--version': ['bin/pullin.js', '--version'],
+  'check --help': ['bin/pullin.js', 'check', '--help'],
 });
 compared('\nTen gates', RUNS, {
   'node -e 0': NOTHING,

@@ -2,9 +2,9 @@
  * What `pullin new` asks, in order: one row a question. Flags, keys of an answers file, prompts and help all come from
  * these rows, and so does the schema that reads them.
  */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { unitTyped } from '../../plan/length-unit.ts';
-import { once, quantity } from '../../plan/schema-fields.ts';
+import { once, optional, quantity } from '../../plan/schema-fields.ts';
 import { isOfSystem, receptacleByName } from '../../ratings/pattern-names.ts';
 import { FOOT } from '../../text/lengths.ts';
 import type { Answers, Key, Placed } from './answers.ts';
@@ -282,7 +282,7 @@ export const answersSchema = once(() =>
     Object.fromEntries(
       KEYS.map((key) => {
         const { read, ask } = QUESTIONS[key] as Question<unknown>;
-        return [key, quantity(read, ask).optional()];
+        return [key, optional(quantity(read, ask))];
       }),
     ),
   ),

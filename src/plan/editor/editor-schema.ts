@@ -1,18 +1,18 @@
 /** The JSON Schema of plan files, which an editor completes and explains by. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { cableSchema } from '../cable.ts';
 import { KINDS, partialSchema, rowOf } from '../kinds/kinds.ts';
 import { kept } from '../map-entries.ts';
 import * as q from '../quantity.ts';
 import { fileSchema, intentSchema, runSchema } from '../schema.ts';
-import { list, quantity, text } from '../schema-fields.ts';
+import { described, list, optional, quantity, text } from '../schema-fields.ts';
 import snippets from './snippets.json' with { type: 'json' };
 
 /** Every field of every kind once, for a part that takes the rest from stock. */
 function overrides(defs: Json): Json {
   const choices = new Map<string, Map<string, Json>>();
   for (const kind of KINDS) {
-    const loose = Object.entries(rowOf(kind).schema().shape as Record<string, z.ZodType>).map(
+    const loose = Object.entries(rowOf(kind).schema().shape as Record<string, z.ZodMiniType>).map(
       ([name, field]) => [name, loosened(name, field)] as const,
     );
     const { properties } = json(repeated(z.strictObject(Object.fromEntries(loose))), defs);
@@ -36,49 +36,55 @@ function overrides(defs: Json): Json {
 }
 
 /** Inside `coil` an override may give some fields only. */
-function loosened(name: string, field: z.ZodType): z.ZodType {
-  const inner = field instanceof z.ZodOptional ? field.unwrap() : field;
-  if (name === 'coil' && inner instanceof z.ZodObject)
-    return inner.partial().describe('The coil; what is given here overrides what the stock says.').optional();
-  return field instanceof z.ZodOptional ? field : field.optional();
+function loosened(name: string, field: z.ZodMiniType): z.ZodMiniType {
+  const inner = field instanceof z.ZodMiniOptional ? field._zod.def.innerType : field;
+  if (name === 'coil' && inner instanceof z.ZodMiniObject)
+    return optional(
+      described(z.partial(inner), 'The coil; what is given here overrides what the stock says.'),
+    );
+  return field instanceof z.ZodMiniOptional ? field : optional(field);
 }
 
-function inlineCable(): z.ZodObject {
-  return cableSchema()
-    .partial()
-    .extend({ from: text('The stock cable this is; any field beside it overrides.') });
+function inlineCable(): z.ZodMiniObject {
+  return z.extend(z.partial(cableSchema()), {
+    from: text('The stock cable this is; any field beside it overrides.'),
+  });
 }
 
 /** A part, or as many parts as `names` has. */
-function repeated(schema: z.ZodObject): z.ZodObject {
-  return schema.extend({
-    names: list(
-      text('The name of a part.'),
-      'As many parts as there are names, all with what else stands here; the key is then the name of the group and stands for all of them in along, runs-on and blocked-by.',
-    ).optional(),
+function repeated(schema: z.ZodMiniObject): z.ZodMiniObject {
+  return z.extend(schema, {
+    names: optional(
+      list(
+        text('The name of a part.'),
+        'As many parts as there are names, all with what else stands here; the key is then the name of the group and stands for all of them in along, runs-on and blocked-by.',
+      ),
+    ),
   });
 }
 
 /** A run along several parts. */
-function along(cabled: z.ZodObject): z.ZodObject {
+function along(cabled: z.ZodMiniObject): z.ZodMiniObject {
   const stops = list(text('The name of a part, or of a group of parts.'), 'Parts in the order of the cable.');
-  return cabled.extend({
-    along: z
-      .union([stops, text('A group of parts.')])
-      .describe(
-        'The parts that the cable goes to one after the other, landing on the same terminals at each: the same as one run for each piece between two of them.',
+  return z.extend(cabled, {
+    along: described(
+      z.union([stops, text('A group of parts.')]),
+      'The parts that the cable goes to one after the other, landing on the same terminals at each: the same as one run for each piece between two of them.',
+    ),
+    length: optional(quantity(q.metres, 'Length of each piece, one way.')),
+    lengths: optional(
+      list(
+        quantity(q.metres, 'Length of a piece, one way.'),
+        'In place of length: the length of each piece in turn, one less than there are parts.',
       ),
-    length: quantity(q.metres, 'Length of each piece, one way.').optional(),
-    lengths: list(
-      quantity(q.metres, 'Length of a piece, one way.'),
-      'In place of length: the length of each piece in turn, one less than there are parts.',
-    ).optional(),
-    cores: z
-      .record(
+    ),
+    cores: described(
+      z.record(
         z.string(),
-        text('The terminal at each part, such as COM.').meta({ samples: ['COM', 'NO', 'NC'] }),
-      )
-      .describe('Core colour: the terminal it lands on at each part.'),
+        described(text('The terminal at each part, such as COM.'), { samples: ['COM', 'NO', 'NC'] }),
+      ),
+      'Core colour: the terminal it lands on at each part.',
+    ),
   });
 }
 
@@ -107,7 +113,7 @@ export function planJsonSchema(): object {
 }
 
 /** A schema as JSON; what it has in common with others goes into `defs`. */
-function json(schema: z.ZodType, defs: Json): Json {
+function json(schema: z.ZodMiniType, defs: Json): Json {
   const {
     $schema: _,
     $defs,
@@ -160,7 +166,7 @@ function partSchema(defs: Json): Json {
 }
 
 function stockSchema(defs: Json): Json {
-  const cable = cableSchema().required({ kind: true }).partial({ gauge: true, cores: true });
+  const cable = z.partial(z.required(cableSchema(), { kind: true }), { gauge: true, cores: true });
   return {
     ...byKind([
       ...KINDS.map((kind) => [kind, json(partialSchema(kind), defs)] as const),
@@ -178,16 +184,15 @@ function intentEntry(defs: Json): Json {
 }
 
 function runEntry(defs: Json): Json {
-  const cabled = runSchema()
-    .omit({ link: true })
-    .extend({
-      cable: z
-        .union([text('A cable from stock.'), cableSchema(), inlineCable()])
-        .describe('The cable: a stock name or its data.'),
-    });
-  const one = json(cabled.required({ length: true, cores: true }), defs);
+  const cabled = z.extend(z.omit(runSchema(), { link: true }), {
+    cable: described(
+      z.union([text('A cable from stock.'), cableSchema(), inlineCable()]),
+      'The cable: a stock name or its data.',
+    ),
+  });
+  const one = json(z.required(cabled, { length: true, cores: true }), defs);
   const link = json(
-    runSchema().pick({ link: true, name: true, route: true, length: true }).required({ link: true }),
+    z.required(z.pick(runSchema(), { link: true, name: true, route: true, length: true }), { link: true }),
     defs,
   );
   const several = json(along(cabled), defs);

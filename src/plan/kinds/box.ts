@@ -1,8 +1,8 @@
 /** Enclosures. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { BoxPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
-import { flag, list, once, quantity, text } from '../schema-fields.ts';
+import { flag, list, once, optional, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { common, kind, kindRow } from './kind-row.ts';
@@ -10,11 +10,11 @@ import { common, kind, kindRow } from './kind-row.ts';
 const boxSchema = once(() =>
   z.strictObject({
     kind: kind('box', 'One enclosure. Terminal PE where it is metal.'),
-    holds: list(text('A part.'), 'The parts inside.').optional(),
-    volume: quantity(q.cubicMetres, 'Inside volume.').optional(),
-    metal: flag('true when it is metal and must be earthed.').optional(),
-    divider: flag('true when a barrier parts mains from low voltage.').optional(),
-    enclosure: text('Degree of protection as printed, such as IP54 or NEMA 12.').optional(),
+    holds: optional(list(text('A part.'), 'The parts inside.')),
+    volume: optional(quantity(q.cubicMetres, 'Inside volume.')),
+    metal: optional(flag('true when it is metal and must be earthed.')),
+    divider: optional(flag('true when a barrier parts mains from low voltage.')),
+    enclosure: optional(text('Degree of protection as printed, such as IP54 or NEMA 12.')),
     ...common('box'),
   }),
 );

@@ -1,11 +1,11 @@
 /** A coil: its fields, what is checked of them, and what is made of them. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { ampsText } from '../../text/numbers.ts';
 import { coilVolts } from '../coil-volts.ts';
 import type { Coil, Limit } from '../device-figures.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
-import { choice, number, once, quantity } from '../schema-fields.ts';
+import { choice, described, number, once, optional, quantity } from '../schema-fields.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import type { Add } from './kind-row.ts';
 
@@ -14,43 +14,43 @@ const SUPPRESSORS = ['none', 'diode', 'zener', 'rc', 'varistor'] as const;
 const percentOrVolts = 'A share of the rated voltage (75 %) or a voltage (9 V).';
 
 export const coil = once(() =>
-  z
-    .strictObject({
+  described(
+    z.strictObject({
       rated: quantity(
         coilVolts,
         'Rated voltage of the coil, with its kind; of an electronic input the range and AC/DC as printed.',
       ),
-      frequency: quantity(q.hertz, 'Frequency an AC coil is made for.').optional(),
-      resistance: quantity(q.ohms, "Resistance at 20 °C; an AC coil's is its copper only.").optional(),
-      current: quantity(q.amps, 'Current at the rated voltage.').optional(),
-      power: quantity(ratings.coilPower, 'Power at the rated voltage: W, or VA for AC.').optional(),
-      'power-factor': number(q.ratio, 'Power factor of an AC coil while pulled in, 0 to 1.').optional(),
-      'inrush-power-factor': number(
-        q.ratio,
-        'Power factor of an AC coil while it pulls in, 0 to 1.',
-      ).optional(),
-      'pull-in': quantity(
-        ratings.limit,
-        `Voltage at which it surely pulls in: a relay with its coil at 20 °C, a contactor with it warm. ${percentOrVolts}`,
-      ).optional(),
-      'drop-out': quantity(ratings.limit, `Voltage at which it surely lets go. ${percentOrVolts}`).optional(),
-      most: quantity(ratings.limit, `Highest voltage it stands continuously. ${percentOrVolts}`).optional(),
-      inrush: quantity(
-        q.voltAmps,
-        'Apparent power an AC coil or an electronic input draws while it pulls in.',
-      ).optional(),
-      'hot-rise': quantity(q.kelvins, 'Warming of the coil at the rated voltage.').optional(),
-      suppressor: choice(
-        SUPPRESSORS,
-        'What is built in across the coil against the voltage spike.',
-      ).optional(),
-      tolerance: quantity(q.share, 'Tolerance of the resistance.').optional(),
-    })
-    .meta({
+      frequency: optional(quantity(q.hertz, 'Frequency an AC coil is made for.')),
+      resistance: optional(quantity(q.ohms, "Resistance at 20 °C; an AC coil's is its copper only.")),
+      current: optional(quantity(q.amps, 'Current at the rated voltage.')),
+      power: optional(quantity(ratings.coilPower, 'Power at the rated voltage: W, or VA for AC.')),
+      'power-factor': optional(number(q.ratio, 'Power factor of an AC coil while pulled in, 0 to 1.')),
+      'inrush-power-factor': optional(
+        number(q.ratio, 'Power factor of an AC coil while it pulls in, 0 to 1.'),
+      ),
+      'pull-in': optional(
+        quantity(
+          ratings.limit,
+          `Voltage at which it surely pulls in: a relay with its coil at 20 °C, a contactor with it warm. ${percentOrVolts}`,
+        ),
+      ),
+      'drop-out': optional(quantity(ratings.limit, `Voltage at which it surely lets go. ${percentOrVolts}`)),
+      most: optional(quantity(ratings.limit, `Highest voltage it stands continuously. ${percentOrVolts}`)),
+      inrush: optional(
+        quantity(q.voltAmps, 'Apparent power an AC coil or an electronic input draws while it pulls in.'),
+      ),
+      'hot-rise': optional(quantity(q.kelvins, 'Warming of the coil at the rated voltage.')),
+      suppressor: optional(
+        choice(SUPPRESSORS, 'What is built in across the coil against the voltage spike.'),
+      ),
+      tolerance: optional(quantity(q.share, 'Tolerance of the resistance.')),
+    }),
+    {
       id: 'coil',
       description:
         'The coil. Give resistance, current or power, or several that agree; each figure left out is judged at both ends of what such coils have.',
-    }),
+    },
+  ),
 );
 type CoilFields = z.output<ReturnType<typeof coil>>;
 

@@ -1,9 +1,9 @@
 /** What reading has to know of one kind of part. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Position, Volts } from '../device-figures.ts';
 import type { Feed, Part, PartKind } from '../part-types.ts';
 import * as q from '../quantity.ts';
-import { marks, number } from '../schema-fields.ts';
+import { described, marks, number, optional } from '../schema-fields.ts';
 import type { Terminals } from '../terminals.ts';
 import type { Likely } from './failure-modes.ts';
 import { likely } from './likely.ts';
@@ -46,7 +46,7 @@ export interface FedBy {
  * One kind of part: its schema, and functions of the values (in SI) that the schema reads. Where something else is wrong
  * with a part, all but `build` get what could be read, so that any field may be missing there.
  */
-export interface KindRow<F, P extends Part, S extends z.ZodObject = z.ZodObject> {
+export interface KindRow<F, P extends Part, S extends z.ZodMiniObject = z.ZodMiniObject> {
   readonly schema: () => S;
   /** without the part's own `marks` */
   readonly terminals: (fields: F, feed: Feed) => Terminals;
@@ -68,15 +68,15 @@ export interface KindRow<F, P extends Part, S extends z.ZodObject = z.ZodObject>
 /** A row, with its types taken from its schema. */
 export const kindRow =
   <P extends Part>() =>
-  <S extends z.ZodObject>(row: KindRow<z.output<S>, P, S>): KindRow<z.output<S>, P, S> =>
+  <S extends z.ZodMiniObject>(row: KindRow<z.output<S>, P, S>): KindRow<z.output<S>, P, S> =>
     row;
 
 export const kind = <const K extends string>(name: K, description: string) =>
-  z.literal(name).describe(description);
+  described(z.literal(name), description);
 
 /** Fields every kind has. */
 export const common = (of: PartKind) => ({
-  marks: marks().optional(),
-  price: number(q.price, 'Price, for the shopping list.').optional(),
-  likely: likely(of).optional(),
+  marks: optional(marks()),
+  price: optional(number(q.price, 'Price, for the shopping list.')),
+  likely: optional(likely(of)),
 });

@@ -1,5 +1,5 @@
 /** The kinds of part that a plan can have, one row each: a kind without a row does not compile. */
-import type * as z from 'zod';
+import * as z from 'zod/mini';
 import { kept } from '../map-entries.ts';
 import type { Part, PartByKind, PartKind } from '../part-types.ts';
 import { box } from './box.ts';
@@ -51,7 +51,7 @@ export function rowOf(kind: PartKind): KindRow<AnyFields, Part> {
 }
 
 /** The schema of each kind with every field optional, for stock and for parts with something wrong in them. */
-const partials = new Map<PartKind, z.ZodObject>();
-export function partialSchema(kind: PartKind): z.ZodObject {
-  return kept(partials, kind, () => rowOf(kind).schema().partial().required({ kind: true }));
+const partials = new Map<PartKind, z.ZodMiniObject>();
+export function partialSchema(kind: PartKind): z.ZodMiniObject {
+  return kept(partials, kind, () => z.required(z.partial(rowOf(kind).schema()), { kind: true }));
 }

@@ -1,8 +1,8 @@
 /** `likely:` of a part, which weighs the ways it can fail. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { PartKind } from '../part-types.ts';
 import * as q from '../quantity.ts';
-import { number } from '../schema-fields.ts';
+import { described, number } from '../schema-fields.ts';
 import type { FailureMode, Likely } from './failure-modes.ts';
 
 /** Of whatever a core ends on. */
@@ -39,9 +39,8 @@ const FAILURES: { readonly [K in PartKind]: readonly FailureMode[] } = {
 };
 
 /** `likely:` of a kind of part: it can only fail in the ways that its kind does. */
-export const likely = (of: PartKind): z.ZodType<Likely> =>
-  z
-    .partialRecord(z.enum(FAILURES[of]), number(q.times, 'Times as likely as with such parts in general.'))
-    .describe(
-      'How much likelier than with such parts in general this one fails, by the way to fail: {never-makes: 5}. It orders "pullin faults" and the suspects of "pullin hunt".',
-    );
+export const likely = (of: PartKind): z.ZodMiniType<Likely> =>
+  described(
+    z.partialRecord(z.enum(FAILURES[of]), number(q.times, 'Times as likely as with such parts in general.')),
+    'How much likelier than with such parts in general this one fails, by the way to fail: {never-makes: 5}. It orders "pullin faults" and the suspects of "pullin hunt".',
+  );

@@ -1,40 +1,40 @@
 /** Parts with two ends and no setting: diodes, lamps, resistors and fuses; and joints. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { FUSE_CLASSES } from '../fuse-quantity.ts';
 import type { DiodePart, FusePart, JointPart, LedPart, PartKind, ResistorPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
-import { choice, once, quantity, text } from '../schema-fields.ts';
+import { choice, once, optional, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { common, kind, kindRow } from './kind-row.ts';
 
 const shows = () =>
-  text(
-    'What its light tells the person who sees it, in free words; reports and drawings carry them.',
-  ).optional();
+  optional(
+    text('What its light tells the person who sees it, in free words; reports and drawings carry them.'),
+  );
 
 const diodeSchema = once(() =>
   z.strictObject({
     kind: kind('diode', 'A diode. Terminals A (anode) and K (cathode, the band).'),
-    current: quantity(q.amps, 'Rated forward current.').optional(),
-    reverse: quantity(ratings.volts, 'Rated reverse voltage.').optional(),
-    zener: quantity(ratings.volts, 'Zener voltage, for a zener diode.').optional(),
+    current: optional(quantity(q.amps, 'Rated forward current.')),
+    reverse: optional(quantity(ratings.volts, 'Rated reverse voltage.')),
+    zener: optional(quantity(ratings.volts, 'Zener voltage, for a zener diode.')),
     ...common('diode'),
   }),
 );
 const ledSchema = once(() =>
   z.strictObject({
     kind: kind('led', 'A light-emitting diode. Terminals A and K.'),
-    forward: quantity(ratings.volts, 'Forward voltage.').optional(),
-    current: quantity(q.amps, 'Rated current.').optional(),
+    forward: optional(quantity(ratings.volts, 'Forward voltage.')),
+    current: optional(quantity(q.amps, 'Rated current.')),
     shows: shows(),
     ...common('led'),
   }),
 );
 const resistive = (of: PartKind) => ({
-  resistance: quantity(q.ohms, 'Resistance.').optional(),
-  rated: quantity(ratings.lampRating, 'Rated voltage, with its power or current.').optional(),
+  resistance: optional(quantity(q.ohms, 'Resistance.')),
+  rated: optional(quantity(ratings.lampRating, 'Rated voltage, with its power or current.')),
   ...common(of),
 });
 const resistorSchema = once(() =>
@@ -50,11 +50,13 @@ const lampSchema = once(() =>
 const fuseSchema = once(() =>
   z.strictObject({
     kind: kind('fuse', 'A fuse. Terminals 1 and 2.'),
-    rating: quantity(q.amps, 'Rated current; if left out, asked for.').optional(),
-    class: choice(
-      FUSE_CLASSES,
-      'How it opens: gG (general, IEC 60269), aM (short circuit only), time-delay or fast.',
-    ).optional(),
+    rating: optional(quantity(q.amps, 'Rated current; if left out, asked for.')),
+    class: optional(
+      choice(
+        FUSE_CLASSES,
+        'How it opens: gG (general, IEC 60269), aM (short circuit only), time-delay or fast.',
+      ),
+    ),
     ...common('fuse'),
   }),
 );

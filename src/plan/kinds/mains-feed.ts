@@ -2,7 +2,7 @@
 
 import type { Volts } from '../device-figures.ts';
 import type { Feed } from '../part-types.ts';
-import { figure } from '../schema-fields.ts';
+import { figure, optional } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import type { Add, Surroundings } from './kind-row.ts';
 
@@ -13,7 +13,7 @@ const THREE_PHASE = new Set([11, 12, 15, 16, 17, 18, 19, 20, 21, 22, 23]);
 
 /** What a plug pattern says of its live conductors, or undefined when it says nothing. */
 function patternFeed(pattern: string): Feed | undefined {
-  const nema = /^\s*(?:NEMA\s*)?L?(\d{1,2})-\d{2}/i.exec(pattern);
+  const nema = /^\s*(?:NEMA\s*)?L?(\d{1,2})-\d{2}/.exec(pattern.toUpperCase());
   if (nema !== null) {
     const series = Number(nema[1]);
     if (THREE_PHASE.has(series)) return 'three-phase';
@@ -37,8 +37,8 @@ export function usualFeed(pattern: string | undefined): Feed | undefined {
 }
 
 export const feed = () => ({
-  phases: figure([1, 3], 'Number of phases; 3 gives the terminals L1 L2 L3.').optional(),
-  legs: figure([1, 2], 'Number of live legs; 2 gives the terminals L1 L2.').optional(),
+  phases: optional(figure([1, 3], 'Number of phases; 3 gives the terminals L1 L2 L3.')),
+  legs: optional(figure([1, 2], 'Number of live legs; 2 gives the terminals L1 L2.')),
 });
 
 interface FeedFields {

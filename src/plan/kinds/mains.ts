@@ -1,12 +1,12 @@
 /** The mains side: plugs, outlets, motors and other loads. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { fuseRating } from '../fuse-quantity.ts';
 import { loadVolts, mainsVolts } from '../mains-quantity.ts';
 import type { Feed, LoadPart, MotorPart, OutletPart, PartKind, PlugPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import { define } from '../quantity-reader.ts';
 import * as ratings from '../rated-quantity.ts';
-import { choice, number, once, quantity, text } from '../schema-fields.ts';
+import { choice, number, once, optional, quantity, text } from '../schema-fields.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { type Add, common, type FedBy, kind, kindRow } from './kind-row.ts';
 import {
@@ -27,10 +27,9 @@ const codeLetter = define('a code letter', [], ['K', 'G'], (reader) => {
   return /^[A-HJ-NPR-V]$/.test(letter) ? letter : undefined;
 });
 
-const pattern = () =>
-  text(
-    'Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, AS/NZS 3112, IEC 60309 16 A blue 2P+E, or its everyday name; fixed when hard-wired.',
-  );
+const PATTERN =
+  'Pattern of the plug or outlet, such as NEMA 5-20, CEE 7/4, BS 1363, AS/NZS 3112, IEC 60309 16 A blue 2P+E, or its everyday name; fixed when hard-wired.';
+const pattern = () => text(PATTERN);
 
 const terminalRating = (whose: string) =>
   quantity(
@@ -39,29 +38,31 @@ const terminalRating = (whose: string) =>
   );
 
 const midpoint = () =>
-  choice(
-    ['earthed', 'none'],
-    'Of two live legs: whether the middle between them is earthed, so that each leg has half the volts to earth. Default earthed for nec at 208 and 240 V; else nothing is taken.',
-  ).optional();
+  optional(
+    choice(
+      ['earthed', 'none'],
+      'Of two live legs: whether the middle between them is earthed, so that each leg has half the volts to earth. Default earthed for nec at 208 and 240 V; else nothing is taken.',
+    ),
+  );
 
+const BREAKER = 'The breaker or fuse of its circuit, with the curve letter if it has one.';
 const plugSchema = once(() =>
   z.strictObject({
     kind: kind(
       'plug',
       'The plug or hard-wired supply that feeds the plan. Terminals L N PE, L1 L2 PE N or L1 L2 L3 PE N.',
     ),
-    volts: quantity(
-      mainsVolts,
-      'Mains voltage; between the legs or phases where there are several. If left out, that of the practice.',
-    ).optional(),
-    pattern: pattern().optional(),
-    breaker: quantity(
-      ratings.breaker,
-      'The breaker or fuse of its circuit, with the curve letter if it has one.',
-    ).optional(),
-    frequency: quantity(q.hertz, 'Mains frequency.').optional(),
-    fuse: quantity(fuseRating, 'The fuse in the plug, with its class if one is printed on it.').optional(),
-    'terminal-rating': terminalRating('the terminals of its circuit are').optional(),
+    volts: optional(
+      quantity(
+        mainsVolts,
+        'Mains voltage; between the legs or phases where there are several. If left out, that of the practice.',
+      ),
+    ),
+    pattern: optional(pattern()),
+    breaker: optional(quantity(ratings.breaker, BREAKER)),
+    frequency: optional(quantity(q.hertz, 'Mains frequency.')),
+    fuse: optional(quantity(fuseRating, 'The fuse in the plug, with its class if one is printed on it.')),
+    'terminal-rating': optional(terminalRating('the terminals of its circuit are')),
     midpoint: midpoint(),
     ...feed(),
     ...common('plug'),
@@ -70,66 +71,70 @@ const plugSchema = once(() =>
 const outletSchema = once(() =>
   z.strictObject({
     kind: kind('outlet', 'An outlet. Terminals as a plug; takes after what feeds it.'),
-    pattern: pattern().optional(),
-    'terminal-rating': terminalRating('its terminals are').optional(),
+    pattern: optional(pattern()),
+    'terminal-rating': optional(terminalRating('its terminals are')),
     midpoint: midpoint(),
     ...feed(),
     ...common('outlet'),
   }),
 );
 const consumer = (of: PartKind) => ({
-  power: quantity(ratings.motorPower, 'Rated power; without it and amps the motor is a doubt.').optional(),
-  amps: quantity(
-    q.amps,
-    'Current on the nameplate; if left out, judged at both ends of what the power allows.',
-  ).optional(),
-  class: choice(['I', 'II'], 'II: double-insulated, needs no PE.').optional(),
-  'plugged-into': text('The outlet it is plugged into; instead of runs of its own.').optional(),
-  'returns-through': text(
-    'The joint that is the metal of the vehicle or machine, such as chassis: the minus of a DC load goes there with no core of its own.',
-  ).optional(),
+  power: optional(quantity(ratings.motorPower, 'Rated power; without it and amps the motor is a doubt.')),
+  amps: optional(
+    quantity(q.amps, 'Current on the nameplate; if left out, judged at both ends of what the power allows.'),
+  ),
+  class: optional(choice(['I', 'II'], 'II: double-insulated, needs no PE.')),
+  'plugged-into': optional(text('The outlet it is plugged into; instead of runs of its own.')),
+  'returns-through': optional(
+    text(
+      'The joint that is the metal of the vehicle or machine, such as chassis: the minus of a DC load goes there with no core of its own.',
+    ),
+  ),
   ...feed(),
   ...common(of),
 });
 const motorSchema = once(() =>
   z.strictObject({
     kind: kind('motor', 'A motor. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
-    volts: quantity(
-      loadVolts,
-      'Rated voltage; with V DC its terminals are + and -. Default that of the plug, and then a doubt.',
-    ).optional(),
+    volts: optional(
+      quantity(
+        loadVolts,
+        'Rated voltage; with V DC its terminals are + and -. Default that of the plug, and then a doubt.',
+      ),
+    ),
     ...consumer('motor'),
-    'locked-rotor': quantity(q.amps, 'Current at standstill.').optional(),
-    code: quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.').optional(),
-    type: choice(
-      ['capacitor-start', 'split-phase', 'permanent-split', 'universal', 'three-phase'],
-      'How the motor is made.',
-    ).optional(),
-    protector: choice(
-      ['none', 'manual', 'automatic'],
-      'Overload protector in the motor, by how it resets.',
-    ).optional(),
-    'service-factor': number(
-      q.serviceFactor,
-      'Service factor on the nameplate, such as 1.15; with it an overload relay may be set higher (nec).',
-    ).optional(),
-    'starts-per-hour': number(q.startsPerHour, 'Starts in an hour at the busiest.').optional(),
-    efficiency: quantity(q.share, 'Efficiency at full load.').optional(),
-    'power-factor': number(q.ratio, 'Power factor at full load, 0 to 1.').optional(),
+    'locked-rotor': optional(quantity(q.amps, 'Current at standstill.')),
+    code: optional(quantity(codeLetter, 'Code letter on the nameplate (NEMA MG 1), A to V.')),
+    type: optional(
+      choice(
+        ['capacitor-start', 'split-phase', 'permanent-split', 'universal', 'three-phase'],
+        'How the motor is made.',
+      ),
+    ),
+    protector: optional(
+      choice(['none', 'manual', 'automatic'], 'Overload protector in the motor, by how it resets.'),
+    ),
+    'service-factor': optional(
+      number(
+        q.serviceFactor,
+        'Service factor on the nameplate, such as 1.15; with it an overload relay may be set higher (nec).',
+      ),
+    ),
+    'starts-per-hour': optional(number(q.startsPerHour, 'Starts in an hour at the busiest.')),
+    efficiency: optional(quantity(q.share, 'Efficiency at full load.')),
+    'power-factor': optional(number(q.ratio, 'Power factor at full load, 0 to 1.')),
   }),
 );
 const loadSchema = once(() =>
   z.strictObject({
     kind: kind('load', 'Any other load. Terminals as a plug, or plugged-into an outlet; on DC + and -.'),
-    volts: quantity(
-      loadVolts,
-      'Rated voltage; with V DC its terminals are + and -. Default that of the plug.',
-    ).optional(),
+    volts: optional(
+      quantity(loadVolts, 'Rated voltage; with V DC its terminals are + and -. Default that of the plug.'),
+    ),
     ...consumer('load'),
-    type: choice(
-      ['lamp', 'heater', 'transformer', 'electronic'],
-      'What it is; decides its starting current.',
-    ).optional(),
+    type: optional(
+      choice(['lamp', 'heater', 'transformer', 'electronic'], 'What it is; decides its starting current.'),
+    ),
   }),
 );
 type MotorFields = z.output<ReturnType<typeof motorSchema>>;

@@ -1,23 +1,26 @@
 /** The contacts of a relay or timer: their fields, the names of their terminals, and what is made of them. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Pole } from '../part-types.ts';
-import { choice, list, once, text } from '../schema-fields.ts';
+import { choice, described, list, once, optional, text } from '../schema-fields.ts';
 import { buildContact, type ContactFields, contact, contactOfPole } from './contact.ts';
 import type { Add } from './kind-row.ts';
 
 const FORMS = ['make', 'break', 'changeover'] as const;
 
 export const pole = once(() =>
-  z
-    .strictObject({
+  described(
+    z.strictObject({
       form: choice(FORMS, 'make closes when pulled in, break opens, changeover has both.'),
-      marks: list(
-        text('A terminal mark.'),
-        'Terminal marks: two for make [13, 14] and break [21, 22]; for changeover common, break, make [11, 12, 14].',
-      ).optional(),
-      contact: contact().optional(),
-    })
-    .meta({ id: 'pole', description: 'One contact of the relay.' }),
+      marks: optional(
+        list(
+          text('A terminal mark.'),
+          'Terminal marks: two for make [13, 14] and break [21, 22]; for changeover common, break, make [11, 12, 14].',
+        ),
+      ),
+      contact: optional(contact()),
+    }),
+    { id: 'pole', description: 'One contact of the relay.' },
+  ),
 );
 export type PoleFields = z.output<ReturnType<typeof pole>>;
 

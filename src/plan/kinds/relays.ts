@@ -1,9 +1,9 @@
 /** Relays, timer relays and relay boards. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { BoardPart, PartKind, RelayPart, TimerPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
-import { choice, flag, list, once, quantity } from '../schema-fields.ts';
+import { choice, flag, list, once, optional, quantity } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { buildCoil, checkCoil, coil } from './coil.ts';
@@ -12,36 +12,41 @@ import { type Add, common, kind, kindRow } from './kind-row.ts';
 import { buildPoles, checkPoles, pole, poleNames } from './poles.ts';
 
 const technology = () =>
-  choice(
-    ['contact', 'solid-state'],
-    'How it switches: with a contact (default) or a semiconductor.',
-  ).optional();
+  optional(
+    choice(['contact', 'solid-state'], 'How it switches: with a contact (default) or a semiconductor.'),
+  );
 const coilDevice = (of: PartKind) => ({
   coil: coil(),
-  contact: contact().optional(),
-  poles: list(pole(), 'Its contacts, where it has other than one changeover contact.').optional(),
+  contact: optional(contact()),
+  poles: optional(list(pole(), 'Its contacts, where it has other than one changeover contact.')),
   technology: technology(),
-  polarised: flag('true when A1 must be positive; default true only with a built-in diode.').optional(),
-  'off-leakage': quantity(q.amps, 'Current a solid-state output passes while off.').optional(),
-  isolation: choice(
-    ['reinforced', 'basic', 'functional'],
-    'Insulation between coil and contacts, where the data state it; of a timer also between its supply and T1 T2.',
-  ).optional(),
-  listed: flag('true when it carries the mark of a testing laboratory.').optional(),
+  polarised: optional(flag('true when A1 must be positive; default true only with a built-in diode.')),
+  'off-leakage': optional(quantity(q.amps, 'Current a solid-state output passes while off.')),
+  isolation: optional(
+    choice(
+      ['reinforced', 'basic', 'functional'],
+      'Insulation between coil and contacts, where the data state it; of a timer also between its supply and T1 T2.',
+    ),
+  ),
+  listed: optional(flag('true when it carries the mark of a testing laboratory.')),
   ...common(of),
 });
 
 const relaySchema = once(() =>
   z.strictObject({
     kind: kind('relay', 'A relay or contactor. Coil A1 A2; contact COM NO NC unless poles says otherwise.'),
-    bistable: choice(
-      ['toggle', 'set-reset'],
-      'It stays put after a pulse: toggle changes over at each, set-reset goes in on A1 A2 and out on B1 B2.',
-    ).optional(),
-    pulse: quantity(
-      q.pulse,
-      'Longest time its coil may stay fed, or continuous where it may for good. Asked for where a contact that stays put feeds the coil of a bistable relay.',
-    ).optional(),
+    bistable: optional(
+      choice(
+        ['toggle', 'set-reset'],
+        'It stays put after a pulse: toggle changes over at each, set-reset goes in on A1 A2 and out on B1 B2.',
+      ),
+    ),
+    pulse: optional(
+      quantity(
+        q.pulse,
+        'Longest time its coil may stay fed, or continuous where it may for good. Asked for where a contact that stays put feeds the coil of a bistable relay.',
+      ),
+    ),
     ...coilDevice('relay'),
   }),
 );
@@ -49,19 +54,19 @@ const timerSchema = once(() =>
   z.strictObject({
     kind: kind('timer', 'A timer relay. Coil A1 A2, dry trigger T1 T2, contact COM NO NC (15 18 16).'),
     function: choice(['off-delay', 'on-delay'], 'off-delay lets go late; on-delay pulls in late.'),
-    time: quantity(q.delay, 'The delay it is set to.').optional(),
-    supply: choice(
-      ['permanent', 'none'],
-      'What it works from while it times. permanent: A1 A2 have to stay fed, and T1 T2 trigger it; the default where T1 or T2 is used. none: from what it stored, so that it is started and stopped by its supply.',
-    ).optional(),
-    'trigger-current': quantity(
-      q.amps,
-      'Current that the timer itself sends through a dry contact on T1 T2.',
-    ).optional(),
-    'trigger-resistance': quantity(
-      q.ohms,
-      'Resistance of the loop on T1 T2 up to which the timer surely takes it as closed.',
-    ).optional(),
+    time: optional(quantity(q.delay, 'The delay it is set to.')),
+    supply: optional(
+      choice(
+        ['permanent', 'none'],
+        'What it works from while it times. permanent: A1 A2 have to stay fed, and T1 T2 trigger it; the default where T1 or T2 is used. none: from what it stored, so that it is started and stopped by its supply.',
+      ),
+    ),
+    'trigger-current': optional(
+      quantity(q.amps, 'Current that the timer itself sends through a dry contact on T1 T2.'),
+    ),
+    'trigger-resistance': optional(
+      quantity(q.ohms, 'Resistance of the loop on T1 T2 up to which the timer surely takes it as closed.'),
+    ),
     ...coilDevice('timer'),
   }),
 );
@@ -70,19 +75,17 @@ const boardSchema = once(() =>
     kind: kind('board', 'A relay on a small circuit board. Terminals VCC GND IN, contact COM NO NC.'),
     supply: quantity(ratings.voltsKind, 'Voltage the board is fed with between VCC and GND.'),
     input: choice(['low', 'high'], 'The level at IN that makes it pull in.'),
-    'input-current': quantity(q.amps, 'Current at IN.').optional(),
-    threshold: quantity(
-      ratings.volts,
-      'Voltage at IN where it changes over; default half the supply.',
-    ).optional(),
-    coil: coil().optional(),
-    contact: contact().optional(),
+    'input-current': optional(quantity(q.amps, 'Current at IN.')),
+    threshold: optional(
+      quantity(ratings.volts, 'Voltage at IN where it changes over; default half the supply.'),
+    ),
+    coil: optional(coil()),
+    contact: optional(contact()),
     technology: technology(),
-    isolation: choice(
-      ['reinforced', 'basic', 'functional'],
-      'Insulation between input and contact.',
-    ).optional(),
-    listed: flag('true when it carries the mark of a testing laboratory.').optional(),
+    isolation: optional(
+      choice(['reinforced', 'basic', 'functional'], 'Insulation between input and contact.'),
+    ),
+    listed: optional(flag('true when it carries the mark of a testing laboratory.')),
     ...common('board'),
   }),
 );

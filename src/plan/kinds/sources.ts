@@ -1,10 +1,10 @@
 /** Low-voltage supplies and batteries. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Volts } from '../device-figures.ts';
 import type { BatteryPart, SupplyPart } from '../part-types.ts';
 import * as q from '../quantity.ts';
 import * as ratings from '../rated-quantity.ts';
-import { choice, flag, list, once, quantity, text } from '../schema-fields.ts';
+import { choice, flag, list, once, optional, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { common, kind, kindRow } from './kind-row.ts';
@@ -17,29 +17,39 @@ const supplySchema = once(() =>
       'A supply or control transformer. Terminals + - (DC) or ~1 ~2 (AC), mains L N, or 0 and the volts of its taps.',
     ),
     output: quantity(ratings.voltsFrequency, 'Rated output, with its kind.'),
-    input: quantity(
-      ratings.voltsKind,
-      'What its mains side is made for; of a transformer the winding that is in use, unless taps say more.',
-    ).optional(),
-    taps: list(
-      quantity(ratings.voltsKind, 'A tap.'),
-      'Taps of the primary winding; its mains terminals are then 0 and the volts of each tap, such as 208 and 240.',
-    ).optional(),
-    limit: quantity(
-      ratings.supplyLimit,
-      'The most it gives at its rated output; if left out, judged at both ends of what such supplies give.',
-    ).optional(),
-    frequency: quantity(q.hertz, 'Frequency of an AC output.').optional(),
-    regulation: choice(
-      ['regulated', 'unregulated', 'transformer'],
-      'regulated holds its voltage; unregulated and transformer rise when lightly loaded. If left out of a DC supply, judged as both.',
-    ).optional(),
-    tolerance: quantity(q.share, 'Tolerance of the rated output.').optional(),
-    'no-load': quantity(ratings.volts, 'Output voltage with nothing connected.').optional(),
-    'class-2': flag('true when marked Class 2, LPS or SELV limited.').optional(),
-    'fed-from': text(
-      'The outlet or plug it is plugged into, or always-live (the default when its mains side is not wired).',
-    ).optional(),
+    input: optional(
+      quantity(
+        ratings.voltsKind,
+        'What its mains side is made for; of a transformer the winding that is in use, unless taps say more.',
+      ),
+    ),
+    taps: optional(
+      list(
+        quantity(ratings.voltsKind, 'A tap.'),
+        'Taps of the primary winding; its mains terminals are then 0 and the volts of each tap, such as 208 and 240.',
+      ),
+    ),
+    limit: optional(
+      quantity(
+        ratings.supplyLimit,
+        'The most it gives at its rated output; if left out, judged at both ends of what such supplies give.',
+      ),
+    ),
+    frequency: optional(quantity(q.hertz, 'Frequency of an AC output.')),
+    regulation: optional(
+      choice(
+        ['regulated', 'unregulated', 'transformer'],
+        'regulated holds its voltage; unregulated and transformer rise when lightly loaded. If left out of a DC supply, judged as both.',
+      ),
+    ),
+    tolerance: optional(quantity(q.share, 'Tolerance of the rated output.')),
+    'no-load': optional(quantity(ratings.volts, 'Output voltage with nothing connected.')),
+    'class-2': optional(flag('true when marked Class 2, LPS or SELV limited.')),
+    'fed-from': optional(
+      text(
+        'The outlet or plug it is plugged into, or always-live (the default when its mains side is not wired).',
+      ),
+    ),
     ...common('supply'),
   }),
 );
@@ -47,13 +57,12 @@ const batterySchema = once(() =>
   z.strictObject({
     kind: kind('battery', 'A battery. Terminals + and -.'),
     output: quantity(ratings.voltsKind, 'Nominal voltage.'),
-    capacity: quantity(q.ampHours, 'Capacity.').optional(),
-    'internal-resistance': quantity(q.resistance0, 'Internal resistance.').optional(),
-    lowest: quantity(
-      ratings.volts,
-      'Terminal voltage at the end of its life; default 20 % below nominal.',
-    ).optional(),
-    highest: quantity(ratings.volts, 'Terminal voltage when fresh; default 10 % above nominal.').optional(),
+    capacity: optional(quantity(q.ampHours, 'Capacity.')),
+    'internal-resistance': optional(quantity(q.resistance0, 'Internal resistance.')),
+    lowest: optional(
+      quantity(ratings.volts, 'Terminal voltage at the end of its life; default 20 % below nominal.'),
+    ),
+    highest: optional(quantity(ratings.volts, 'Terminal voltage when fresh; default 10 % above nominal.')),
     ...common('battery'),
   }),
 );

@@ -1,5 +1,5 @@
 /** What a person or an event moves: gates, hand switches, buttons, cut-outs and selectors. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { twinKey, twinWords } from '../../text/alike.ts';
 import { found } from '../issues.ts';
 import { nameProblem } from '../names.ts';
@@ -13,7 +13,7 @@ import type {
   Tab,
 } from '../part-types.ts';
 import * as q from '../quantity.ts';
-import { choice, list, number, once, quantity, text } from '../schema-fields.ts';
+import { choice, described, list, number, once, optional, quantity, text } from '../schema-fields.ts';
 import { shared, Terminals } from '../terminals.ts';
 import { withoutUndefined } from '../without-undefined.ts';
 import { buildContact, type ContactFields, contact } from './contact.ts';
@@ -22,30 +22,32 @@ import { buildPoles, checkPoles, type PoleFields, pole, poleNames } from './pole
 
 const TABS = ['COM', 'NO', 'NC'] as const;
 const switchFields = (of: PartKind) => ({
-  contact: contact().optional(),
-  terminals: list(z.enum(TABS), 'The tabs it has, where one is missing: [COM, NO].').optional(),
+  contact: optional(contact()),
+  terminals: optional(list(z.enum(TABS), 'The tabs it has, where one is missing: [COM, NO].')),
   ...common(of),
 });
 
 /** Several contacts on one handle, as a number or one by one as for relays. */
 const switchPoles = () =>
-  z
-    .union([
-      number(q.poleCount, 'How many, alike.'),
-      list(pole(), 'One entry each, as for relays; make closes in the working position.'),
-    ])
-    .describe(
+  optional(
+    described(
+      z.union([
+        number(q.poleCount, 'How many, alike.'),
+        list(pole(), 'One entry each, as for relays; make closes in the working position.'),
+      ]),
       'Its contacts, where it has several on one handle: 2, with terminals 1.COM 1.NO 1.NC 2.COM and so on, or a list as for relays.',
-    )
-    .optional();
+    ),
+  );
 
 const gateSchema = once(() =>
   z.strictObject({
     kind: kind('gate', 'A blast gate with its snap switch. Terminals COM NO NC.'),
-    'pressed-when': choice(
-      ['open', 'shut'],
-      'The gate position that presses the switch. Left out it is asked for, and the report goes by open.',
-    ).optional(),
+    'pressed-when': optional(
+      choice(
+        ['open', 'shut'],
+        'The gate position that presses the switch. Left out it is asked for, and the report goes by open.',
+      ),
+    ),
     ...switchFields('gate'),
   }),
 );
@@ -68,14 +70,18 @@ const cutoutSchema = once(() =>
       'cutout',
       'A bin-full, thermal, door, overload or emergency-stop contact. Terminals COM NO NC, or 95 96 (break) 97 98 (make).',
     ),
-    setting: quantity(
-      q.amps,
-      'Current on the dial of an overload relay; makes the cut-out one that sees the motor stall.',
-    ).optional(),
-    reset: choice(
-      ['manual', 'automatic'],
-      'How an overload relay goes back after a trip: by its button, or by itself when it has cooled.',
-    ).optional(),
+    setting: optional(
+      quantity(
+        q.amps,
+        'Current on the dial of an overload relay; makes the cut-out one that sees the motor stall.',
+      ),
+    ),
+    reset: optional(
+      choice(
+        ['manual', 'automatic'],
+        'How an overload relay goes back after a trip: by its button, or by itself when it has cooled.',
+      ),
+    ),
     poles: switchPoles(),
     ...switchFields('cutout'),
   }),
@@ -84,8 +90,8 @@ const selectorSchema = once(() =>
   z.strictObject({
     kind: kind('selector', 'A hand switch of several positions. Terminals COM and one for each position.'),
     positions: list(text('A position.'), 'Its positions, such as [auto, off, hand]; off joins nothing.'),
-    rest: text('The position it is taken to be in; default the first.').optional(),
-    contact: contact().optional(),
+    rest: optional(text('The position it is taken to be in; default the first.')),
+    contact: optional(contact()),
     ...common('selector'),
   }),
 );

@@ -1,5 +1,5 @@
 /** Which field of a part a quantity of a what-if is for, and how it gets there. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Span } from '../errors.ts';
 import type { PartKind } from '../part-types.ts';
 import { emptyMap, isTreeMap, type Spots, type Tree, type TreeMap } from '../tree.ts';
@@ -47,30 +47,30 @@ export const FORGOTTEN: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** The field of a schema at a dotted path, out of whatever makes it optional; undefined where it has none. */
-export function fieldAt(schema: z.ZodType, path: string): z.ZodType | undefined {
-  let at: z.ZodType | undefined = schema;
+export function fieldAt(schema: z.ZodMiniType, path: string): z.ZodMiniType | undefined {
+  let at: z.ZodMiniType | undefined = schema;
   for (const step of path.split('.')) {
     at = bare(at);
-    const shape: Readonly<Record<string, z.ZodType>> = at instanceof z.ZodObject ? at.shape : {};
-    at = Object.hasOwn(shape, step) ? shape[step] : undefined;
+    const shape: z.core.$ZodLooseShape = at instanceof z.ZodMiniObject ? at.shape : {};
+    at = Object.hasOwn(shape, step) ? (shape[step] as z.ZodMiniType) : undefined;
     if (at === undefined) return undefined;
   }
   return bare(at);
 }
 
-function bare(schema: z.ZodType | undefined): z.ZodType | undefined {
-  return schema instanceof z.ZodOptional ? (schema.unwrap() as z.ZodType) : schema;
+function bare(schema: z.ZodMiniType | undefined): z.ZodMiniType | undefined {
+  return schema instanceof z.ZodMiniOptional ? (schema._zod.def.innerType as z.ZodMiniType) : schema;
 }
 
 /** The value as a file would have it, where the field reads it. */
-export function valueFor(field: z.ZodType, text: string): Tree | undefined {
-  const value: Tree = field instanceof z.ZodArray ? [text] : text;
+export function valueFor(field: z.ZodMiniType, text: string): Tree | undefined {
+  const value: Tree = field instanceof z.ZodMiniArray ? [text] : text;
   return field.safeParse(value).success ? value : undefined;
 }
 
 /** A text as the quantities of some fields, each once, the longest pieces first; undefined where some piece is none. */
 export function split(
-  schema: z.ZodType,
+  schema: z.ZodMiniType,
   fields: readonly string[],
   text: string,
 ): Map<string, Tree> | undefined {

@@ -2,7 +2,7 @@
  * What-ifs: figures put into a plan while it is read, `collector=3 hp 240 V`. They are read by the fields of the part
  * itself, so that they understand what a plan does and nothing else.
  */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { hint } from '../../text/nearest-name.ts';
 import { listOf } from '../../text/word-list.ts';
 import { cableSchema } from '../cable.ts';
@@ -92,15 +92,15 @@ export class WhatIfs {
   }
 
   private valuesOf({ typed, field, text }: Asked, kind: PartKind | 'cable'): Map<string, Tree> | undefined {
-    const schema: z.ZodType = kind === 'cable' ? cableSchema() : rowOf(kind).schema();
-    const shape = schema instanceof z.ZodObject ? Object.keys(schema.shape) : [];
+    const schema: z.ZodMiniType = kind === 'cable' ? cableSchema() : rowOf(kind).schema();
+    const shape = schema instanceof z.ZodMiniObject ? Object.keys(schema.shape) : [];
     if (field !== undefined) {
       const own = fieldAt(schema, field);
       if (own === undefined || field === 'kind') {
         const steps = field.split('.');
         const last = steps.pop()!;
         const around = steps.length === 0 ? schema : fieldAt(schema, steps.join('.'));
-        const beside = around instanceof z.ZodObject ? Object.keys(around.shape) : shape;
+        const beside = around instanceof z.ZodMiniObject ? Object.keys(around.shape) : shape;
         this.problems.push(
           `${quoted(typed)}: a ${kind} has no ${field}${hint(last, beside)}; it has ${listOf(beside, MOST_FIELDS)}`,
         );
@@ -108,7 +108,7 @@ export class WhatIfs {
       }
       const value = valueFor(own, text);
       if (value !== undefined) return new Map([[field, value]]);
-      const issue = own.safeParse(own instanceof z.ZodArray ? [text] : text).error?.issues[0];
+      const issue = own.safeParse(own instanceof z.ZodMiniArray ? [text] : text).error?.issues[0];
       this.problems.push(`${quoted(typed)}: ${issue?.message ?? 'cannot be read'}`);
       return undefined;
     }
