@@ -1,9 +1,10 @@
 /** `pullin check PLAN...` */
-import { type Command, Option } from 'commander';
+import { Option } from 'commander';
 import type { Report, Unreadable } from '../findings/report-model.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { colourOption, examples, helpEnd, widthOption } from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { widthOption } from './options.ts';
 import { type LookOptions, print, printJson } from './print.ts';
 import { Problem, statusOf } from './status.ts';
 
@@ -52,7 +53,7 @@ async function watched(files: readonly string[], options: CheckOptions, session:
   });
 }
 
-export function addCheck(program: Command, session: Session): void {
+export function addCheck(program: Verb, session: Session): void {
   program
     .command('check')
     .summary('judge wiring plans before anything is soldered')
@@ -71,14 +72,19 @@ export function addCheck(program: Command, session: Session): void {
     .addOption(
       new Option('--watch', 'check again on every save, and tell what that changed').conflicts('json'),
     )
-    .addOption(colourOption('the report'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
+    .ends({
+      notes: [
         '--watch reports once, and after each save what came and what went; Ctrl-C ends it with the status of the last check.',
-        'Exit status: 0 nothing failed, 1 something failed, 3 cannot tell, 2 a plan or the command line cannot be read, 70 a mistake in pullin. Of several plans the worst counts, in the order 2, 1, 3, 0.',
-      ) + examples('pullin check shop.yaml', 'pullin check --watch --quiet shop.yaml'),
-    )
+        'Of several plans the worst exit status counts, in the order 2, 1, 3, 0.',
+      ],
+      statuses: {
+        pass: 'nothing failed',
+        fail: 'something failed',
+        unreadable: 'a plan or the command line cannot be read',
+        cannotTell: 'cannot tell',
+      },
+      examples: ['pullin check shop.yaml', 'pullin check --watch --quiet shop.yaml'],
+    })
     .action((files: string[], options: CheckOptions) => run(files, options, session));
 }

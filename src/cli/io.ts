@@ -21,7 +21,8 @@ export interface Io {
   off?(event: 'SIGINT' | 'SIGTERM', listener: () => void): unknown;
 }
 
-export type ColourChoice = 'always' | 'never' | 'auto';
+export const COLOUR_CHOICES = ['always', 'never', 'auto'] as const;
+export type ColourChoice = (typeof COLOUR_CHOICES)[number];
 
 /** Whether to colour what goes to `stream`: the option first, then FORCE_COLOR, NO_COLOR, and the terminal. */
 export function wantsColour(choice: ColourChoice, stream: OutputStream, env: Io['env']): boolean {
@@ -44,6 +45,12 @@ export function wantsUnicode(stream: OutputStream, env: Io['env']): boolean {
   return !(stream.isTTY === true && (locale === 'C' || locale === 'POSIX'));
 }
 
+/** What a message begins with: our name, or a place in a file. */
+const BEGINNING = /^(?:pullin:|[^\n]*?:\d+:\d+:)(?= )/gm;
+/** Bold, and red where pullin itself speaks. */
+const beginningInColour = (word: string): string =>
+  word === 'pullin:' ? `\u001b[1;31m${word}\u001b[0m` : `\u001b[1m${word}\u001b[0m`;
+
 /**
  * Output that survives a reader who has gone (`pullin check … | head`): after EPIPE it writes nothing more and says
  * nothing. Any other failure is kept in `failure`.
@@ -51,12 +58,17 @@ export function wantsUnicode(stream: OutputStream, env: Io['env']): boolean {
 export class Output {
   readonly stream: OutputStream;
   readonly #guard: 'none' | 'colours' | 'all';
+  readonly #coloured: boolean;
   failure: NodeJS.ErrnoException | undefined;
   #closed = false;
 
-  /** `messages`: nothing goes out but plain lines, whoever wrote them; a terminal gets colours besides. */
-  constructor(stream: OutputStream, messages = false) {
+  /**
+   * `messages`: nothing goes out but plain lines, whoever wrote them, with what they begin with in colour where
+   * `coloured` says so. What is printed brings its own colours, and a terminal gets those.
+   */
+  constructor(stream: OutputStream, messages = false, coloured = false) {
     this.stream = stream;
+    this.#coloured = coloured;
     this.#guard = messages ? 'all' : stream.isTTY === true ? 'colours' : 'none';
     stream.on?.('error', (error) => this.#fail(error));
   }
@@ -72,7 +84,8 @@ export class Output {
   }
 
   write(text: string): void {
-    this.raw(this.#guard === 'none' ? text : forTerminal(text, this.#guard === 'colours'));
+    const plain = this.#guard === 'none' ? text : forTerminal(text, this.#guard === 'colours');
+    this.raw(this.#coloured ? plain.replace(BEGINNING, beginningInColour) : plain);
   }
 
   /** For what moves the cursor on purpose. */
@@ -89,6 +102,8 @@ export class Output {
 /** What a command gets to work with. */
 export interface Session {
   readonly io: Io;
+  /** what the command line says of colours */
+  readonly colour: ColourChoice;
   readonly out: Output;
   readonly err: Output;
   readonly stages: Stages;

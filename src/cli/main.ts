@@ -2,7 +2,7 @@
  * The command line, arguments in and exit status out: this folder knows options, files, streams and statuses, and must
  * not know how anything is found or worded.
  */
-import { Command, CommanderError } from 'commander';
+import { CommanderError } from 'commander';
 import pkg from '../../package.json' with { type: 'json' };
 import { printable, printableLines } from '../text/escape.ts';
 import { addCheck } from './check.ts';
@@ -11,11 +11,14 @@ import { addExplain } from './explain.ts';
 import { addFaults } from './faults.ts';
 import { addGrowing, withWholeLengths } from './grow.ts';
 import { addHunt } from './hunt.ts';
-import { type Io, Output, type Session, widthFor } from './io.ts';
+import { type Io, Output, type Session, wantsColour, widthFor } from './io.ts';
+import { refuseUnknown, withHelpLast, withoutColour } from './line/typed.ts';
+import { Verb } from './line/verb.ts';
 import { addMaterials } from './materials.ts';
 import { addMend } from './mend.ts';
 import { addMeter } from './meter.ts';
 import { addNew, withQuestions } from './new.ts';
+import { colourOptions } from './options.ts';
 import { addPage } from './page.ts';
 import { addRead } from './read.ts';
 import { addSheet } from './sheet.ts';
@@ -26,7 +29,7 @@ import { addTable } from './table.ts';
 import { addWireList } from './wirelist.ts';
 
 /** In the order of the help. */
-const COMMANDS: readonly ((program: Command, session: Session) => void)[] = [
+const COMMANDS: readonly ((program: Verb, session: Session) => void)[] = [
   addNew,
   addCheck,
   addTable,
@@ -48,13 +51,14 @@ const COMMANDS: readonly ((program: Command, session: Session) => void)[] = [
 /** What commander says of the command line, as everything else here is said. */
 function asOurs(text: string): string {
   const own = text.replace(/^error: /, 'pullin: ');
-  const plan = /^pullin: unknown command '(.+\.ya?ml)'/i.exec(own)?.[1];
-  return plan === undefined ? own : `${own.trimEnd()}\nTo check that plan: pullin check ${plan}\n`;
+  const plan = /^(pullin: unknown command '(.+\.ya?ml)')/i.exec(own);
+  return plan === null ? own : `${plan[1]}\nTo check that plan: pullin check ${plan[2]}\n`;
 }
 
-function buildProgram(session: Session): Command {
+/** The whole command, for the command line and for whoever tells of it. */
+export function buildProgram(session: Session): Verb {
   const { io, out, err } = session;
-  const program = new Command('pullin');
+  const program = new Verb('pullin');
   program
     .description(pkg.description)
     .version(pkg.version, '--version', 'print the version')
@@ -71,6 +75,7 @@ function buildProgram(session: Session): Command {
       getErrHasColors: () => false,
     });
   for (const add of COMMANDS) add(program, session);
+  for (const verb of program.leaves()) for (const option of colourOptions()) verb.addOption(option);
   return program;
 }
 
@@ -103,10 +108,12 @@ function statusAfter(error: unknown, session: Session): number {
  */
 export async function main(argv: readonly string[], io: Io, stages: Stages = STAGES): Promise<number> {
   let status: number = STATUS.pass;
+  const { words, colour } = withoutColour(withWholeLengths(withHelpLast(argv)));
   const session: Session = {
     io,
+    colour,
     out: new Output(io.stdout),
-    err: new Output(io.stderr, true),
+    err: new Output(io.stderr, true, wantsColour(colour, io.stderr, io.env)),
     stages,
     exit: (next) => {
       status = worse(status, next);
@@ -114,8 +121,9 @@ export async function main(argv: readonly string[], io: Io, stages: Stages = STA
   };
   try {
     const program = buildProgram(session);
-    await withQuestions(program, argv);
-    await program.parseAsync(withWholeLengths(argv), { from: 'user' });
+    await withQuestions(program, words);
+    refuseUnknown(program, words);
+    await program.parseAsync(words, { from: 'user' });
   } catch (error) {
     status = worse(status, statusAfter(error, session));
   }

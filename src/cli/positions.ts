@@ -1,10 +1,10 @@
 /** `--open`, `--on`, `--press` and `--trip`: which inputs of a plan stand away from rest. */
-import type { Command } from 'commander';
 import type { Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { article } from '../text/article.ts';
 import { hint } from '../text/nearest-name.ts';
+import type { Verb } from './line/verb.ts';
 import { Problem } from './status.ts';
 
 export interface PositionFlags {
@@ -15,7 +15,7 @@ export interface PositionFlags {
 }
 
 /** Adds the four options to a command. */
-export function addPositions(command: Command): Command {
+export function addPositions(command: Verb): Verb {
   return command
     .option('--open <gates>', 'gates that are open, separated by commas', collect)
     .option('--on <switches>', 'switches that are on, and selector positions such as mode.hand', collect)
