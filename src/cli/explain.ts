@@ -19,7 +19,8 @@ async function run(id: string | undefined, options: ExplainOptions, session: Ses
   const tell = (value: unknown, document: Block[]) =>
     options.json ? printJson(value, session) : print(document, options, session);
 
-  if (id === undefined) return tell(explanations, report.indexDocument(explanations, cautions));
+  if (id === undefined)
+    return tell([...explanations, ...cautions], report.indexDocument(explanations, cautions));
   const wanted = id.toLowerCase();
   const explanation = explanations.find((e) => e.id.toLowerCase() === wanted);
   const caution = cautions.find((c) => c.id.toLowerCase() === wanted);

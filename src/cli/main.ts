@@ -21,6 +21,7 @@ import { addNew, withQuestions } from './new.ts';
 import { colourOptions } from './options.ts';
 import { addPage } from './page.ts';
 import { addRead } from './read.ts';
+import { addSchema } from './self/schema.ts';
 import { addSheet } from './sheet.ts';
 import { addSize } from './size.ts';
 import { STAGES, type Stages } from './stages.ts';
@@ -46,6 +47,7 @@ const COMMANDS: readonly ((program: Verb, session: Session) => void)[] = [
   addPage,
   addSheet,
   addExplain,
+  addSchema,
 ];
 
 /** What commander says of the command line, as everything else here is said. */

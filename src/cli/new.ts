@@ -1,7 +1,6 @@
 /** `pullin new` */
 import { existsSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { Option } from 'commander';
 import type { NewPlan } from '../lists/new/new-plan.ts';
 import type { Key } from '../lists/new/questions.ts';
@@ -12,6 +11,7 @@ import type { Verb } from './line/verb.ts';
 import { endingIn } from './made.ts';
 import { forceOption, widthOption } from './options.ts';
 import { type LookOptions, print, textOf } from './print.ts';
+import { shipped } from './self/shipped.ts';
 import { Problem, STATUS } from './status.ts';
 import { writeOutput } from './write-new.ts';
 
@@ -28,16 +28,9 @@ interface NewOptions extends LookOptions {
 
 const camel = (key: string) => key.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
 
-/** Where the schema of plans lies in this package, beside what is built or above the sources. */
-function schemaPath(): string | undefined {
-  return ['../schemas/plan.schema.json', '../../schemas/plan.schema.json']
-    .map((path) => fileURLToPath(new URL(path, import.meta.url)))
-    .find((path) => existsSync(path));
-}
-
 /** The schema as seen from the folder of a plan, for the first line of the file. */
 function schemaFrom(folder: string): string | undefined {
-  const path = schemaPath();
+  const path = shipped('schemas/plan.schema.json');
   return path === undefined ? undefined : relative(folder, path).split(sep).join('/');
 }
 

@@ -32,7 +32,7 @@ async function run(file: string, options: TableOptions, session: Session): Promi
   const table = await tableOf(study, options.all === true, session);
   const { foldedTable, toldBlocks, toldOf, truthTableDocument, zonesOf } = await import('./late.ts');
   const told = toldOf(study);
-  if (options.json) return printJson({ ...table, check: told }, session);
+  if (options.json) return printJson({ format: 1, ...table, check: told }, session);
   const asItStands = 'The table is of the plan as it stands.';
   if (options.format === 'csv') await warn(told, session, asItStands);
   const blocks = options.format === 'csv' ? [] : toldBlocks(told, asItStands);

@@ -5,6 +5,7 @@
  */
 import type * as z from 'zod';
 import type { Edit } from '../edit/edits.ts';
+import type { Frozen } from '../text/frozen.ts';
 import type {
   alsoSchema,
   causeSchema,
@@ -22,12 +23,6 @@ import type {
   unreadableSchema,
 } from './report-schema.ts';
 import { SEVERITIES, type Severity, type Verdict } from './report-words.ts';
-
-type Frozen<T> = T extends readonly (infer E)[]
-  ? readonly Frozen<E>[]
-  : T extends object
-    ? { readonly [K in keyof T]: Frozen<T[K]> }
-    : T;
 
 export type Figure = Frozen<z.infer<typeof figureSchema>>;
 /** What has to be changed in the wiring, and how that is said at the bench; verified by the whole check. */

@@ -15,7 +15,7 @@ export const figureSchema = z.object({
 const endSchema = z.object({ run: z.int().min(0), core: z.int().min(0), end: z.enum(['a', 'b']) });
 
 /** A change of wiring, or of what the plan says; runs and cores count from nought in the order of the plan. */
-const editSchema = z.discriminatedUnion('do', [
+export const editSchema = z.discriminatedUnion('do', [
   endSchema.extend({ do: z.literal('move'), to: z.string() }),
   z.object({ do: z.literal('swap'), first: endSchema, second: endSchema }),
   z.object({

@@ -1,76 +1,86 @@
-/** What to buy for a plan, as data: format 1 of `pullin materials --json`. */
-import type { Told } from '../findings/verdict-line.ts';
-import type { LengthUnit } from '../text/lengths.ts';
+/** What to buy for a plan as zod schemas, from which its types and `schemas/materials.schema.json` are made. Not loaded by a command. */
+import * as z from 'zod';
+import { toldSchema } from '../findings/told-schema.ts';
+import type { Frozen } from '../text/frozen.ts';
+
+const money = (of: string) => z.number().nullable().describe(`${of}; null where the plan gives none`);
+
+const leastSchema = z.object({
+  what: z.string().describe('What is rated, such as `motor rating` or `output`'),
+  value: z.number().nullable().describe('In `unit`; null for a code or a pattern'),
+  unit: z.string(),
+  cautions: z
+    .array(z.string())
+    .describe(
+      'Findings of severity caution that the plan has with just that figure, and a larger one avoids',
+    ),
+  without: z
+    .number()
+    .nullable()
+    .describe('Least figure without those cautions; null where there are none, for a code or a pattern'),
+  words: z.string().describe('The figure to look for, in words'),
+});
+
+const leastRatings = {
+  least: z.array(leastSchema).describe('Least ratings with which the plan would still pass'),
+  untold: z.array(z.string()).describe('What cannot be told, and why'),
+};
+
+const itemSchema = z.object({
+  ...leastRatings,
+  kind: z.string(),
+  spec: z.string(),
+  count: z.int(),
+  names: z.array(z.string()),
+  price: money('Of one'),
+  sum: money('Of all'),
+});
+
+const cableSchema = z.object({
+  ...leastRatings,
+  name: z.string(),
+  spec: z.string(),
+  pieces: z.int(),
+  metres: z
+    .number()
+    .describe('m, slack included; runs without a length are left out and counted in `unmeasured`'),
+  feet: z.number(),
+  unmeasured: z.int(),
+  price: money('Of a metre'),
+  sum: money('Of all'),
+});
+
+const jointSchema = z.object({
+  wires: z.string().describe('`3 x 20 AWG`; `2 x 10 AWG + 1 x 14 AWG`'),
+  count: z.int(),
+  names: z.array(z.string()),
+});
+
+const smallSchema = z.object({ what: z.string(), count: z.int() });
+
+export const materialsSchema = z.object({
+  format: z.literal(1),
+  check: toldSchema,
+  unit: z.enum(['m', 'ft']).describe('What the plan gives most lengths in'),
+  items: z.array(itemSchema),
+  joints: z.array(jointSchema).describe('Wires that meet, for the size of the wire nut or connector'),
+  cables: z.array(cableSchema),
+  small: z.array(smallSchema).describe('Ferrules, tabs, labels and the like'),
+  total: z.number().nullable().describe('Of all that has a price; null where nothing has one'),
+  unpriced: z.array(z.string()).describe('What has no price'),
+});
 
 /** One figure to look for in a shop. */
-export interface LeastRating {
-  /** what is rated, such as `motor rating` or `output` */
-  readonly what: string;
-  /** in `unit`; null for a code or a pattern */
-  readonly value: number | null;
-  readonly unit: string;
-  /** findings of severity caution that the plan has with just that figure, and a larger one avoids */
-  readonly cautions: readonly string[];
-  /** least figure without those cautions; null where there are none, for a code or a pattern */
-  readonly without: number | null;
-  /** the figure to look for, in words */
-  readonly words: string;
-}
-
+export type LeastRating = Frozen<z.infer<typeof leastSchema>>;
 /** Ratings that would still pass, and what cannot be told and why. */
 export interface LeastRatings {
   readonly least: readonly LeastRating[];
   readonly untold: readonly string[];
 }
-
-export interface MaterialItem extends LeastRatings {
-  readonly kind: string;
-  readonly spec: string;
-  readonly count: number;
-  readonly names: readonly string[];
-  /** of one, and of all; null where the plan gives none */
-  readonly price: number | null;
-  readonly sum: number | null;
-}
-
-export interface MaterialCable extends LeastRatings {
-  readonly name: string;
-  readonly spec: string;
-  readonly pieces: number;
-  /** slack included; runs without a length are left out and counted in `unmeasured` */
-  readonly metres: number;
-  readonly feet: number;
-  readonly unmeasured: number;
-  /** of a metre, and of all; null where the plan gives none */
-  readonly price: number | null;
-  readonly sum: number | null;
-}
-
-/** Wires that meet in joints, for the size of the wire nut or connector. */
-export interface MaterialJoint {
-  /** `3 x 20 AWG`; `2 x 10 AWG + 1 x 14 AWG` */
-  readonly wires: string;
-  readonly count: number;
-  readonly names: readonly string[];
-}
-
+export type MaterialItem = Frozen<z.infer<typeof itemSchema>>;
+export type MaterialCable = Frozen<z.infer<typeof cableSchema>>;
+/** Wires that meet in joints. */
+export type MaterialJoint = Frozen<z.infer<typeof jointSchema>>;
 /** Ferrules, tabs, labels and the like. */
-export interface SmallPart {
-  readonly what: string;
-  readonly count: number;
-}
-
-export interface Materials {
-  readonly format: 1;
-  readonly check: Told;
-  /** what the plan gives most lengths in */
-  readonly unit: LengthUnit;
-  readonly items: readonly MaterialItem[];
-  readonly joints: readonly MaterialJoint[];
-  readonly cables: readonly MaterialCable[];
-  readonly small: readonly SmallPart[];
-  /** of all that has a price; null where nothing has one */
-  readonly total: number | null;
-  /** what has none */
-  readonly unpriced: readonly string[];
-}
+export type SmallPart = Frozen<z.infer<typeof smallSchema>>;
+export type Materials = Frozen<z.infer<typeof materialsSchema>>;

@@ -1,22 +1,14 @@
+import type * as z from 'zod';
 import { saidOf } from '../plan/by-kind.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { Cable, Plan, Run, TerminalRef } from '../plan/plan.ts';
+import type { Frozen } from '../text/frozen.ts';
 import type { EndMethod } from './end-methods.ts';
 import { END_METHOD } from './kinds.ts';
+import type { wireEndSchema } from './wirelist-schema.ts';
 
 /** One end of a core. */
-export interface WireEnd {
-  /** as the plan marks it */
-  readonly terminal: string;
-  readonly part: string;
-  readonly method: EndMethod;
-  /** mm of outer sheath to take off; null where there is none */
-  readonly sheath: number | null;
-  /** mm of insulation to take off; null for a bare link */
-  readonly strip: number | null;
-  /** a ferrule goes on: stranded copper under a screw */
-  readonly ferrule: boolean;
-}
+export type WireEnd = Frozen<z.infer<typeof wireEndSchema>>;
 
 /** mm of insulation for wire up to 1 mm². */
 const STRIP: Readonly<Record<EndMethod, number>> = {

@@ -3,103 +3,41 @@
  * what is bought, cut and wired, and must not judge: which ratings pass is asked of the findings.
  */
 
-import { type Told, toldOf } from '../findings/verdict-line.ts';
+import type * as z from 'zod';
+import { toldOf } from '../findings/verdict-line.ts';
 import { lengthUnit } from '../plan/length-unit.ts';
 import type { Core, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import type { Frozen } from '../text/frozen.ts';
 import type { LengthUnit } from '../text/lengths.ts';
 import { runMark, runText } from '../text/run-names.ts';
 import { type CableGroup, cableGroups, cutFromReels, exactCm, pieceCm } from './cuts.ts';
 import { type OverloadWay, overloadWays } from './overload-ways.ts';
-import { endOf, type WireEnd } from './wire-ends.ts';
+import { endOf } from './wire-ends.ts';
+import type {
+  cutsSchema,
+  labelSchema,
+  overloadSchema,
+  pieceSchema,
+  reelSchema,
+  wireListSchema,
+  wireRowSchema,
+} from './wirelist-schema.ts';
 import { wiringOrder } from './wiring-order.ts';
-import type { Placed, Section } from './wiring-section.ts';
+import type { Placed } from './wiring-section.ts';
 
 /** One core in its turn. Lengths in m. */
-export interface WireRow {
-  /** from 1, in the order of wiring */
-  readonly number: number;
-  readonly section: Section;
-  readonly from: WireEnd;
-  readonly to: WireEnd;
-  /** null for a bare link */
-  readonly colour: string | null;
-  readonly gauge: string | null;
-  readonly cable: string | null;
-  /** m, slack included; null where the plan gives no length */
-  readonly length: number | null;
-  /** what the plan gives it in; without a length, what it gives most in */
-  readonly unit: LengthUnit;
-  /** run, counted from 1, each piece of a run along parts as one */
-  readonly run: number;
-  /** the run as the file counts it, with its piece: `3`, `3.2` */
-  readonly mark: string;
-  readonly name: string | null;
-  readonly route: string | null;
-  /** nothing wired before leads to it */
-  readonly loose: boolean;
-  /** set where the core goes by way of a power pole of an overload relay, which the plan has as a contact alone */
-  readonly overload: WireOverload | null;
-}
-
+export type WireRow = Frozen<z.infer<typeof wireRowSchema>>;
 /** The overload relay that a core lands on, in place of the terminal that the plan names for that end. */
-export interface WireOverload extends Omit<OverloadWay, 'end'> {
-  readonly end: 'from' | 'to';
-}
-
+export type WireOverload = Frozen<z.infer<typeof overloadSchema>>;
 /** A piece of cable; lengths in m. */
-export interface CutPiece {
-  readonly run: number;
-  readonly mark: string;
-  readonly name: string | null;
-  readonly route: string | null;
-  readonly length: number | null;
-  readonly unit: LengthUnit;
-  readonly colours: readonly string[];
-  /** cores left unused */
-  readonly spare: number;
-}
-
-export interface CutPlanReel {
-  readonly length: number;
-  /** lengths of the pieces in the order of cutting, with their runs */
-  readonly pieces: readonly { readonly run: number; readonly mark: string; readonly length: number }[];
-  readonly waste: number;
-}
-
+export type CutPiece = Frozen<z.infer<typeof pieceSchema>>;
+export type CutPlanReel = Frozen<z.infer<typeof reelSchema>>;
 /** What to cut of one cable; lengths in m. */
-export interface CableCuts {
-  readonly cable: string;
-  readonly gauge: string;
-  readonly cores: number;
-  readonly pieces: readonly CutPiece[];
-  /** of all pieces whose length is known */
-  readonly total: number;
-  /** null without reel lengths */
-  readonly reels: readonly CutPlanReel[] | null;
-  readonly waste: number | null;
-}
-
-export interface WireLabel {
-  /** number of the row */
-  readonly wire: number;
-  readonly end: 'from' | 'to';
-  /** `3 red > planer.NO`: the terminal this end lands on; `16 black > OL1 2/T1, not Q1.2` on an overload relay */
-  readonly text: string;
-}
-
+export type CableCuts = Frozen<z.infer<typeof cutsSchema>>;
+export type WireLabel = Frozen<z.infer<typeof labelSchema>>;
 /** Format 1 of `pullin wirelist --json`. */
-export interface WireList {
-  readonly format: 1;
-  readonly check: Told;
-  /** what the plan gives most lengths in; the figures here are metres all the same */
-  readonly unit: LengthUnit;
-  readonly wires: readonly WireRow[];
-  readonly cuts: readonly CableCuts[];
-  readonly labels: readonly WireLabel[];
-  /** m left on all reels; null where no cable has a reel length */
-  readonly waste: number | null;
-}
+export type WireList = Frozen<z.infer<typeof wireListSchema>>;
 
 /** Lengths of reels to be had, cm: for one cable by its name, else for every cable. */
 export interface Reels {

@@ -1,127 +1,167 @@
-/** The commissioning sheet as data; `pullin meter --json` prints it. */
+/** The commissioning sheet as zod schemas, from which its types and `schemas/meter.schema.json` are made. Not loaded by a command. */
+import * as z from 'zod';
+import { toldSchema } from '../findings/told-schema.ts';
+import type { Frozen } from '../text/frozen.ts';
 
-import type { Told } from '../findings/verdict-line.ts';
-import type { Probe } from '../machine/read-meter.ts';
+const probeSchema = z.object({
+  part: z.string(),
+  terminal: z.string().describe("Canonical name of the part's terminal; empty for a joint"),
+});
 
-/**
- * 1: supplies and plug out, meter on ohms. 2: only the low-voltage supply on, meter on volts, or on ohms at what is
- * still dead. 3: mains on, a lamp as first load.
- */
-export type MeterStage = 1 | 2 | 3;
+const stageSchema = z
+  .literal([1, 2, 3])
+  .describe(
+    '1: supplies and plug out, meter on ohms; 2: only the low-voltage supply on, meter on volts, or on ohms at what is still dead; 3: mains on, a lamp as first load',
+  );
 
-/**
- * What the meter ought to show. `open`: no way through; `below`: some ohms, less than `high`, through a winding whose
- * copper the plan does not tell; `nothing`: no volts.
- */
-export type MeterShows = 'beeps' | 'open' | 'ohms' | 'below' | 'volts' | 'nothing';
+const showsSchema = z
+  .enum(['beeps', 'open', 'ohms', 'below', 'volts', 'nothing'])
+  .describe(
+    'What the meter ought to show. open: no way through; below: some ohms, less than `high`, through a winding whose copper the plan does not tell; nothing: no volts',
+  );
 
-/**
- * The way in which a reading is wrong. On volts, `open` is a meter that shows nothing. `tells nothing`: on ohms, where the
- * loop's supply reaches the probes or relays never rest, so that the meter may show anything, a right figure as well.
- */
-export type Wrong = 'open' | 'shorted' | 'too high' | 'too low' | 'reversed' | 'tells nothing';
+const wrongSchema = z
+  .enum(['open', 'shorted', 'too high', 'too low', 'reversed', 'tells nothing'])
+  .describe(
+    "The way in which a reading is wrong. On volts, `open` is a meter that shows nothing. tells nothing: on ohms, where the loop's supply reaches the probes or relays never rest, so that the meter may show anything, a right figure as well",
+  );
 
+const expectedSchema = z.object({
+  shows: showsSchema,
+  nominal: z
+    .number()
+    .nullable()
+    .describe(
+      'ohm or V at the figures as printed, as `pullin read` tells it; null for no way through, and for `below`',
+    ),
+  low: z
+    .number()
+    .nullable()
+    .describe(
+      'ohm or V, the least that tolerances allow; null where there is no way through, and for `nothing` and `below`',
+    ),
+  high: z.number().nullable().describe('The most that they allow; null where there is no way through'),
+  unit: z.enum(['ohm', 'V']),
+  kind: z
+    .enum(['dc', 'ac'])
+    .nullable()
+    .describe('Null on ohms, and where no supply that is on reaches the probes'),
+});
+
+const meaningSchema = z.object({
+  wrong: wrongSchema,
+  faults: z
+    .array(z.string())
+    .describe(
+      'Faults that give it, most likely first; those that an earlier step shows are left out. Those for which a reading tells nothing stand with the first such step and again with the one that shows them',
+    ),
+});
+
+const checkStepSchema = z
+  .object({
+    number: z.int(),
+    stage: stageSchema,
+    kind: z.literal('check'),
+    part: z.string().describe('The gate it is about'),
+    text: z.string(),
+  })
+  .describe("A gate's switch adjusted by hand, where no reading opens that gate");
+
+const readStepSchema = z
+  .object({
+    number: z.int(),
+    stage: stageSchema,
+    kind: z.literal('read'),
+    zone: z
+      .string()
+      .nullable()
+      .describe(
+        "Name of the zone's relay where probes and moved gates all belong to one zone; null for the trunk, and in a shop without zones",
+      ),
+    red: z.string().describe('Terminal as the plan marks it'),
+    black: z.string().describe('Terminal as the plan marks it'),
+    between: z.tuple([probeSchema, probeSchema]).describe('The same by canonical name, red first'),
+    clipped: z
+      .array(z.string())
+      .describe(
+        'Terminals that a clip lead joins while this is read, as the plan marks them; empty for none',
+      ),
+    clippedAt: z.array(probeSchema).describe('The same by canonical name'),
+    far: z.boolean().describe('True when the probes are so far apart that one of them needs a long lead'),
+    adjust: z
+      .array(z.string())
+      .describe(
+        'What is adjusted first at the gates it opens, the first time they are opened; a sentence a gate',
+      ),
+    alone: z
+      .string()
+      .nullable()
+      .describe(
+        'Name of the supply that is read by itself here, before anything is connected to it; null for every other reading',
+      ),
+    range: z.string().describe('As on the dial: `continuity`, `200 ohm`, `20 V DC`'),
+    moved: z.array(z.int()).describe('Inputs by number in the order of the plan: what is away from rest'),
+    positions: z.array(z.string()).describe('The same in words: `planer open`; empty for everything at rest'),
+    first: z
+      .array(z.string())
+      .describe('What was worked and let go of first, in words; empty unless something is to hold itself in'),
+    movedFirst: z.array(z.int()).describe('Its inputs by number'),
+    held: z
+      .array(z.string())
+      .describe(
+        'Names of what springs back and has to be held away from rest by hand while the probes are on',
+      ),
+    expect: expectedSchema,
+    wrong: z.array(meaningSchema),
+  })
+  .describe('One reading');
+
+const setupSchema = z.object({
+  stage: stageSchema,
+  text: z
+    .array(z.string())
+    .describe('What must be so before the readings of the stage are taken, worked out from the plan'),
+  after: z.array(z.string()).describe('What is done after its last reading; empty for nothing'),
+});
+
+const hiddenSchema = z.object({
+  item: z
+    .string()
+    .describe("What it is a fault of: a part, a terminal, a core; the fault's text begins with a part's"),
+  fault: z.string(),
+  why: z.string(),
+});
+
+export const meterSheetSchema = z
+  .object({
+    format: z.literal(1),
+    title: z.string(),
+    check: toldSchema.describe('Of a plan with danger in it, `finding` is that danger'),
+    setup: z.array(setupSchema),
+    steps: z.array(z.discriminatedUnion('kind', [checkStepSchema, readStepSchema])),
+    detectable: z.int().describe('Single faults that some reading tells'),
+    detected: z.int().describe('Single faults that the steps together tell'),
+    silent: z
+      .array(hiddenSchema)
+      .describe('Faults that no reading at the terminals tells from the right circuit'),
+  })
+  .describe('A commissioning sheet. A plan that puts somebody in danger as drawn has no setup and no steps');
+
+export type MeterStage = z.infer<typeof stageSchema>;
+export type MeterShows = z.infer<typeof showsSchema>;
+/** The way in which a reading is wrong. */
+export type Wrong = z.infer<typeof wrongSchema>;
 /** A reading that a right circuit gives. */
-export interface Expected {
-  readonly shows: MeterShows;
-  /** ohm or V at the figures as printed, as `readMeter` tells it; null for no way through, and for `below` */
-  readonly nominal: number | null;
-  /** ohm or V, the least and the most that tolerances allow; null where there is no way through, `high` alone for `nothing` and `below` */
-  readonly low: number | null;
-  readonly high: number | null;
-  readonly unit: 'ohm' | 'V';
-  /** null on ohms, and where no supply that is on reaches the probes */
-  readonly kind: 'dc' | 'ac' | null;
-}
-
-/**
- * Faults that give one kind of wrong reading, most likely first; those that an earlier step shows are left out. Those for which
- * a reading tells nothing stand with the first such step and again with the one that shows them.
- */
-export interface Meaning {
-  readonly wrong: Wrong;
-  readonly faults: readonly string[];
-}
-
-/** A gate's switch adjusted by hand, where no reading opens that gate. */
-export interface CheckStep {
-  readonly number: number;
-  readonly stage: MeterStage;
-  readonly kind: 'check';
-  /** the gate it is about */
-  readonly part: string;
-  readonly text: string;
-}
-
-/** One reading. */
-export interface ReadStep {
-  readonly number: number;
-  readonly stage: MeterStage;
-  readonly kind: 'read';
-  /** name of the zone's relay where probes and moved gates all belong to one zone; null for the trunk, and in a shop without zones */
-  readonly zone: string | null;
-  /** terminals as the plan marks them */
-  readonly red: string;
-  readonly black: string;
-  /** the same by canonical name, red first */
-  readonly between: readonly [Probe, Probe];
-  /** terminals that a clip lead joins while this is read, as the plan marks them; empty for none */
-  readonly clipped: readonly string[];
-  /** the same by canonical name */
-  readonly clippedAt: readonly Probe[];
-  /** true when the probes are so far apart that one of them needs a long lead */
-  readonly far: boolean;
-  /** what is adjusted first at the gates it opens, the first time they are opened; a sentence a gate */
-  readonly adjust: readonly string[];
-  /** name of the supply that is read by itself here, before anything is connected to it; null for every other reading */
-  readonly alone: string | null;
-  /** as on the dial: `continuity`, `200 ohm`, `20 V DC` */
-  readonly range: string;
-  /** inputs by number in the order of the plan: what is away from rest */
-  readonly moved: readonly number[];
-  /** the same in words: `planer open`; empty for everything at rest */
-  readonly positions: readonly string[];
-  /** what was worked and let go of first, in words; empty unless something is to hold itself in */
-  readonly first: readonly string[];
-  /** its inputs by number */
-  readonly movedFirst: readonly number[];
-  /** names of what springs back and has to be held away from rest by hand while the probes are on */
-  readonly held: readonly string[];
-  readonly expect: Expected;
-  readonly wrong: readonly Meaning[];
-}
-
+export type Expected = Frozen<z.infer<typeof expectedSchema>>;
+/** Faults that give one kind of wrong reading. */
+export type Meaning = Frozen<z.infer<typeof meaningSchema>>;
+export type CheckStep = Frozen<z.infer<typeof checkStepSchema>>;
+export type ReadStep = Frozen<z.infer<typeof readStepSchema>>;
 export type MeterStep = CheckStep | ReadStep;
-
-/** What must be so before the readings of a stage are taken, worked out from the plan. */
-export interface StageSetup {
-  readonly stage: MeterStage;
-  readonly text: readonly string[];
-  /** what is done after its last reading; empty for nothing */
-  readonly after: readonly string[];
-}
-
-/** A fault that no reading at the terminals tells from the right circuit. */
-export interface HiddenFault {
-  /** what it is a fault of: a part, a terminal, a core; the fault's text begins with a part's */
-  readonly item: string;
-  readonly fault: string;
-  readonly why: string;
-}
-
-/** Format 1 of a commissioning sheet. A plan that puts somebody in danger as drawn has no setup and no steps. */
-export interface MeterSheet {
-  readonly format: 1;
-  readonly title: string;
-  /** what `check` says of the plan; of a plan with danger in it, that finding */
-  readonly check: Told;
-  readonly setup: readonly StageSetup[];
-  readonly steps: readonly MeterStep[];
-  /** single faults that some reading tells, and those that the steps together tell */
-  readonly detectable: number;
-  readonly detected: number;
-  readonly silent: readonly HiddenFault[];
-}
+export type StageSetup = Frozen<z.infer<typeof setupSchema>>;
+export type HiddenFault = Frozen<z.infer<typeof hiddenSchema>>;
+/** Format 1 of a commissioning sheet. */
+export type MeterSheet = Frozen<z.infer<typeof meterSheetSchema>>;
 
 /** One single fault and the readings that show it, for those who judge a sheet. */
 export interface MeterFault {

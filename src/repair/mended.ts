@@ -1,44 +1,45 @@
-/** What the search for repairs found: plain data for the page, for `--json` and for whoever edits the file. */
+/** What the search for repairs found as zod schemas, from which its types and `schemas/mend.schema.json` are made. Not loaded by a command. */
+import * as z from 'zod';
 import type { Edit } from '../edit/edits.ts';
+import { editSchema } from '../findings/report-schema.ts';
+import type { Frozen } from '../text/frozen.ts';
+
+const stateLineSchema = z.object({
+  state: z.string().describe('What was moved, `bandsaw open`'),
+  runs: z.record(z.string(), z.string()).describe('Load: `runs`, `off` or `chatters`'),
+  right: z.boolean().describe('Whether that is what the plan intends'),
+});
+
+const repairSchema = z.object({
+  edits: z.array(editSchema).describe('The changes of the plan'),
+  words: z.array(z.string()).describe('Instructions for the bench, one an edit'),
+  asLikely: z.boolean().describe('Whether it is as likely as the first to undo what happened'),
+  uncovers: z.array(z.string()).describe('What the mistake hid and is found once it is mended, as messages'),
+  ends: z.int().describe('Ends of cores that are moved'),
+  metres: z.number().nullable().describe('m of new cable; null where that cannot be told'),
+  before: z.array(stateLineSchema),
+  after: z.array(stateLineSchema),
+  alike: z.int().describe('Other terminals on the same conductor that would do as well'),
+});
+
+export const mendedSchema = z.object({
+  format: z.literal(1),
+  needed: z
+    .boolean()
+    .nullable()
+    .describe('False: nothing of questions 1 to 3 is wrong; null: that could not be decided'),
+  repairs: z.array(repairSchema).describe('The least change first'),
+  tried: z.int().describe('Changes of wiring that were tried'),
+  why: z.string().nullable().describe('When no repair was found: why, as a sentence'),
+});
 
 /** What every load does in one state of gates and switches. */
-export interface StateLine {
-  /** what was moved, `bandsaw open` */
-  readonly state: string;
-  /** load: `runs`, `off` or `chatters` */
-  readonly runs: Readonly<Record<string, string>>;
-  /** whether that is what the plan intends */
-  readonly right: boolean;
-}
-
+export type StateLine = Frozen<z.infer<typeof stateLineSchema>>;
 /** One way to mend the plan. */
-export interface Repair {
+export type Repair = Omit<Frozen<z.infer<typeof repairSchema>>, 'edits'> & {
   readonly edits: readonly Edit[];
-  /** instructions for the bench, one an edit */
-  readonly words: readonly string[];
-  /** whether it is as likely as the first to undo what happened */
-  readonly asLikely: boolean;
-  /** what the mistake hid and is found once it is mended, as messages */
-  readonly uncovers: readonly string[];
-  /** ends of cores that are moved */
-  readonly ends: number;
-  /** m of new cable; null where that cannot be told */
-  readonly metres: number | null;
-  readonly before: readonly StateLine[];
-  readonly after: readonly StateLine[];
-  /** other terminals on the same conductor that would do as well */
-  readonly alike: number;
-}
-
+};
 /** The answer to `pullin mend`. */
-export interface Mended {
-  readonly format: 1;
-  /** false: nothing of questions 1 to 3 is wrong; null: that could not be decided */
-  readonly needed: boolean | null;
-  /** the least change first */
+export type Mended = Omit<Frozen<z.infer<typeof mendedSchema>>, 'repairs'> & {
   readonly repairs: readonly Repair[];
-  /** changes of wiring that were tried */
-  readonly tried: number;
-  /** when no repair was found: why, as a sentence */
-  readonly why: string | null;
-}
+};

@@ -1,11 +1,14 @@
 /** A gate more or less, for the bench: what to lay, what to take off, what to put where. */
+import type * as z from 'zod';
 import type { FreshRun, Growth } from '../edit/growth.ts';
 import type { Compared } from '../findings/compare.ts';
-import type { Finding, Report } from '../findings/report-model.ts';
+import type { Report } from '../findings/report-model.ts';
 import { lengthUnit } from '../plan/length-unit.ts';
 import type { Plan, Run } from '../plan/plan.ts';
+import type { Frozen } from '../text/frozen.ts';
 import { lengthWords } from '../text/lengths.ts';
 import { runText } from '../text/run-names.ts';
+import type { growthSchema } from './answer-schemas.ts';
 import { type Block, list, paragraph } from './blocks.ts';
 import { comparedBlocks } from './compared.ts';
 
@@ -52,22 +55,7 @@ function growthSteps(plan: Plan, { do: what, gate, fresh, ends, lengths, gone }:
 }
 
 /** A growth as data: what is or would be changed, and the check before and after. */
-export interface GrowthAnswer {
-  readonly format: 1;
-  readonly do: Growth['do'];
-  readonly gate: string;
-  /** whether the plan file was changed */
-  readonly written: boolean;
-  /** what to do at the bench, a sentence a step */
-  readonly steps: readonly string[];
-  readonly before: Report['verdict'];
-  readonly after: Report['verdict'];
-  readonly came: readonly Finding[];
-  readonly went: readonly Finding[];
-  readonly changed: readonly Finding[];
-  /** the change of the plan file as a unified diff */
-  readonly diff: string;
-}
+export type GrowthAnswer = Omit<Frozen<z.infer<typeof growthSchema>>, keyof Compared> & Compared;
 
 export function growthAnswer(
   { plan, growth, before, after, compared }: Grown,

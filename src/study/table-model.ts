@@ -1,41 +1,14 @@
 /** The truth table as data. */
+import type * as z from 'zod';
+import type { Frozen } from '../text/frozen.ts';
+import type { inTimeSchema, momentSchema, rowSchema, tableSchema } from './table-schema.ts';
 
-export interface TableRow {
-  /** what was moved, `bandsaw open` */
-  readonly label: string;
-  /** the moves that lead there from rest, each in words; several where what is held decides */
-  readonly moves: readonly string[];
-  readonly inputs: Readonly<Record<string, string>>;
-  readonly relays: Readonly<Record<string, string>>;
-  readonly loads: Readonly<Record<string, string>>;
-  /** what the plan intends for each load (or relay); nothing where it allows both */
-  readonly expected: Readonly<Record<string, string>>;
-}
+export type TableRow = Frozen<z.infer<typeof rowSchema>>;
 /** One moment at which something changes. */
-export interface Moment {
-  /** what was moved, `planer open`; empty where only time has gone by */
-  readonly move: string;
-  /** s since the last move */
-  readonly after: number;
-  /** what each load does, and where each timer stands */
-  readonly cells: Readonly<Record<string, string>>;
-}
-
-/** What runs when in time: moves one after the other, each once everything before it has run out. */
-export interface InTime {
-  readonly columns: readonly string[];
-  readonly rows: readonly Moment[];
-}
-
-export interface TruthTable {
-  /** what the positions of the relays rest on, as in `Nominal`; of `unknown` volts what is joined alone says them */
-  readonly rests: 'joins' | 'volts' | 'some' | 'unknown';
-  /** names of inputs, relays and loads in the order to print them */
-  readonly columns: readonly string[];
-  readonly rows: readonly TableRow[];
-  /** of plans with timers only */
-  readonly inTime?: InTime;
-}
+export type Moment = Frozen<z.infer<typeof momentSchema>>;
+/** What runs when in time. */
+export type InTime = Frozen<z.infer<typeof inTimeSchema>>;
+export type TruthTable = Frozen<z.infer<typeof tableSchema>>;
 
 /** What the row shows for a column; the parts' names are unique over inputs, relays and loads. */
 export function cell(row: TableRow, name: string): string {

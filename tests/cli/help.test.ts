@@ -26,9 +26,10 @@ const COMMANDS = [
   'page',
   'sheet',
   'explain',
+  'schema',
 ];
 /** Their examples are run in the long tests. */
-const SLOW = new Set(COMMANDS.filter((c) => !['check', 'read', 'table', 'explain'].includes(c)));
+const SLOW = new Set(COMMANDS.filter((c) => !['check', 'read', 'table', 'explain', 'schema'].includes(c)));
 const helpOf = async (command: string) => (await pullin([...command.split(' '), '--help'])).out;
 
 /** A command line as a shell takes it apart. */

@@ -1,12 +1,7 @@
 /** What a plan allows and needs, as data: format 1 of `pullin size --json`. */
 import type * as z from 'zod';
+import type { Frozen } from '../../text/frozen.ts';
 import type { figureSchema, limitSchema, sectionSchema, sizeSchema } from './size-schema.ts';
-
-type Frozen<T> = T extends readonly (infer E)[]
-  ? readonly Frozen<E>[]
-  : T extends object
-    ? { readonly [K in keyof T]: Frozen<T[K]> }
-    : T;
 
 export type Limit = Frozen<z.infer<typeof limitSchema>>;
 /** A figure that passes where one step beyond it a named check fails. */

@@ -1,7 +1,7 @@
 /** What `size` tells as zod schemas, from which its types and `schemas/size.schema.json` are made. Not loaded by a command. */
 import * as z from 'zod';
 import { FINDING_IDS } from '../../findings/finding-ids.ts';
-import { VERDICTS } from '../../findings/report-words.ts';
+import { toldSchema } from '../../findings/told-schema.ts';
 
 const known = z.number().nullable();
 
@@ -86,7 +86,7 @@ const plotSchema = z.object({
 export const sizeSchema = z
   .object({
     format: z.literal(1),
-    check: z.object({ verdict: z.enum(VERDICTS), finding: z.string().nullable() }),
+    check: toldSchema,
     unit: z.enum(['m', 'ft']).describe('What the plan gives most lengths in; words tell lengths so'),
     with: z
       .array(z.string())
@@ -108,5 +108,5 @@ export const sizeSchema = z
 
 /** JSON Schema (draft 2020-12) of it. */
 export function sizeJsonSchema(): Record<string, unknown> {
-  return { ...z.toJSONSchema(sizeSchema), title: 'pullin size, format 1' };
+  return { ...z.toJSONSchema(sizeSchema, { reused: 'ref' }), title: 'pullin size, format 1' };
 }

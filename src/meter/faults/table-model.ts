@@ -1,6 +1,6 @@
 /** The single-fault table as zod schemas, from which its types and `schemas/faults.schema.json` are made. Not loaded by a command. */
 import * as z from 'zod';
-import { VERDICTS } from '../../findings/report-words.ts';
+import { toldSchema } from '../../findings/told-schema.ts';
 
 const rowSchema = z.object({
   item: z.string().describe('What fails: a part, a terminal, or a core with its two ends'),
@@ -27,7 +27,7 @@ const rowSchema = z.object({
 export const faultTableSchema = z.object({
   format: z.literal(1),
   title: z.string(),
-  check: z.object({ verdict: z.enum(VERDICTS), finding: z.string().nullable() }),
+  check: toldSchema,
   summary: z.object({
     failures: z.int().describe('Failures in the table'),
     off: z.int().describe('Of these, how many keep a load off that should run'),

@@ -1,6 +1,6 @@
 /** What a hunt tells as zod schemas, from which its types and `schemas/hunt.schema.json` are made. Not loaded by a command. */
 import * as z from 'zod';
-import { VERDICTS } from '../../findings/report-words.ts';
+import { toldSchema } from '../../findings/told-schema.ts';
 
 const suspectSchema = z.object({
   faults: z
@@ -33,7 +33,7 @@ const endSchema = z.object({
 export const huntSchema = z.object({
   format: z.literal(1),
   title: z.string(),
-  check: z.object({ verdict: z.enum(VERDICTS), finding: z.string().nullable() }),
+  check: toldSchema,
   danger: z
     .string()
     .nullable()
