@@ -1,7 +1,7 @@
 // Bundles the command and the library into dist/. A bundle starts faster than a tree of small modules.
 
 import { execFileSync } from 'node:child_process';
-import { rmSync } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -39,3 +39,6 @@ await build({
 });
 const tsc = createRequire(import.meta.url).resolve('typescript/bin/tsc');
 execFileSync(process.execPath, [tsc, '-p', 'tsconfig.build.json'], { cwd: root, stdio: 'inherit' });
+// The manual is made from the help of the command itself.
+const { manual } = await import('../dist/cli.js');
+writeFileSync(`${root}dist/pullin.1`, await manual());

@@ -21,6 +21,7 @@ import { addNew, withQuestions } from './new.ts';
 import { colourOptions } from './options.ts';
 import { addPage } from './page.ts';
 import { addRead } from './read.ts';
+import { addCompletion } from './self/completion.ts';
 import { addSchema } from './self/schema.ts';
 import { addSheet } from './sheet.ts';
 import { addSize } from './size.ts';
@@ -48,6 +49,7 @@ const COMMANDS: readonly ((program: Verb, session: Session) => void)[] = [
   addSheet,
   addExplain,
   addSchema,
+  addCompletion,
 ];
 
 /** What commander says of the command line, as everything else here is said. */
@@ -57,8 +59,7 @@ function asOurs(text: string): string {
   return plan === null ? own : `${plan[1]}\nTo check that plan: pullin check ${plan[2]}\n`;
 }
 
-/** The whole command, for the command line and for whoever tells of it. */
-export function buildProgram(session: Session): Verb {
+function buildProgram(session: Session): Verb {
   const { io, out, err } = session;
   const program = new Verb('pullin');
   program
@@ -136,4 +137,15 @@ export async function main(argv: readonly string[], io: Io, stages: Stages = STA
     status = worse(status, STATUS.unreadable);
   }
   return status;
+}
+
+/** The manual page in the man macros, for the build: the program is put together, and none of its commands is called. */
+export async function manual(): Promise<string> {
+  const { manualPage } = await import('./self/manual.ts');
+  const silent = { write: () => true };
+  const out = new Output(silent);
+  const io = { stdin: (async function* () {})(), stdout: silent, stderr: silent, env: {} };
+  const program = buildProgram({ io, colour: 'never', out, err: out, stages: STAGES, exit: () => {} });
+  await withQuestions(program, ['new']);
+  return manualPage(program, pkg.version);
 }

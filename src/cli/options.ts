@@ -43,7 +43,7 @@ export function jsonOption(what: string, ...others: readonly string[]): Option {
 
 /** `--color` and its British twin, as the help has them; `colour.ts` reads them, so only what is typed wrong gets here. */
 export function colourOptions(): readonly Option[] {
-  const words = 'colour what goes to a terminal, or a pipe as well: always, never, auto (--colour does too)';
+  const words = 'when to colour text; without one always; --colour does too';
   return [
     chosen(new Option('--color <when>', words), COLOUR_CHOICES),
     chosen(new Option('--colour <when>', words).hideHelp(), COLOUR_CHOICES),

@@ -148,7 +148,6 @@ export const meterSheetSchema = z
   .describe('A commissioning sheet. A plan that puts somebody in danger as drawn has no setup and no steps');
 
 export type MeterStage = z.infer<typeof stageSchema>;
-export type MeterShows = z.infer<typeof showsSchema>;
 /** The way in which a reading is wrong. */
 export type Wrong = z.infer<typeof wrongSchema>;
 /** A reading that a right circuit gives. */

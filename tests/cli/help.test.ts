@@ -27,9 +27,12 @@ const COMMANDS = [
   'sheet',
   'explain',
   'schema',
+  'completion',
 ];
 /** Their examples are run in the long tests. */
-const SLOW = new Set(COMMANDS.filter((c) => !['check', 'read', 'table', 'explain', 'schema'].includes(c)));
+const SLOW = new Set(
+  COMMANDS.filter((c) => !['check', 'read', 'table', 'explain', 'schema', 'completion'].includes(c)),
+);
 const helpOf = async (command: string) => (await pullin([...command.split(' '), '--help'])).out;
 
 /** A command line as a shell takes it apart. */

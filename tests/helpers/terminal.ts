@@ -31,8 +31,8 @@ export const HAS_TERMINAL = python !== undefined;
 
 let command: string | undefined;
 
-/** Bundled once a run, into a folder of its own. */
-function bundled(): string {
+/** The script that starts the command; bundled once a run, into a folder of its own. */
+export function bundled(): string {
   if (command !== undefined) return command;
   const folder = mkdtempSync(join(tmpdir(), 'pullin-terminal-'));
   buildSync({
@@ -57,18 +57,21 @@ function bundled(): string {
   return command;
 }
 
+interface Around {
+  readonly cwd: string;
+  readonly columns?: number;
+  readonly env?: Readonly<Record<string, string>>;
+}
+
 /** Runs `pullin ARGS...` in a terminal of so many columns and goes through the steps. */
-export function inTerminal(
-  args: readonly string[],
-  steps: readonly Step[],
-  around: {
-    readonly cwd: string;
-    readonly columns?: number;
-    readonly env?: Readonly<Record<string, string>>;
-  },
-): Typed {
+export function inTerminal(args: readonly string[], steps: readonly Step[], around: Around): Typed {
+  return atTerminal([process.execPath, bundled(), ...args], steps, around);
+}
+
+/** The same with any command. */
+export function atTerminal(command: readonly string[], steps: readonly Step[], around: Around): Typed {
   const task = {
-    command: [process.execPath, bundled(), ...args],
+    command,
     cwd: around.cwd,
     columns: around.columns ?? 80,
     env: { PATH: process.env.PATH ?? '', LANG: 'C.UTF-8', TERM: 'xterm-256color', ...around.env },

@@ -30,13 +30,18 @@ export function addSchema(program: Verb, session: Session): void {
     .description(
       'Prints the JSON Schema (draft 2020-12) of a plan, which an editor can use while you type, or of what a command prints with --json.',
     )
-    .addArgument(new Argument('[name]', 'which one').default('plan'))
+    .addArgument(
+      new Argument('[name]', 'which one')
+        .choices(SCHEMA_WORDS)
+        .argParser((text) => text)
+        .default('plan'),
+    )
     .ends({
       notes: [
-        `Names, with the command where it is called otherwise: ${told.join(', ')}. With several plans "check --json" prints a list, and the schema is that of an entry.`,
+        `Names, with the commands where those are called otherwise: ${told.join(', ')}. With several plans "check --json" prints a list, and the schema is that of an entry.`,
       ],
       statuses: { pass: 'printed', unreadable: 'there is no schema of that name' },
-      examples: ['pullin schema > plan.schema.json', 'pullin schema check'],
+      examples: ['pullin schema', 'pullin schema check'],
     })
     .action((word: string) => run(word, session));
 }
