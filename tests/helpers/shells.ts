@@ -8,9 +8,9 @@ export type Shell = 'bash' | 'zsh' | 'fish';
 
 const there = (name: string) => spawnSync(name, ['--version']).status === 0;
 
-/** Why a shell cannot be tried here; undefined where it can. PULLIN_SHELLS=1 makes one that is missing a failure. */
+/** Why a shell cannot be tried here; undefined where it can. PULLIN_TOOLS=1 makes one that is missing a failure. */
 export function missing(shell: Shell): string | undefined {
-  if (process.env.PULLIN_SHELLS === '1') return undefined;
+  if (process.env.PULLIN_TOOLS === '1') return undefined;
   if (!HAS_TERMINAL) return 'there is no Python 3 with pseudo-terminals';
   return there(shell) ? undefined : `${shell} is not installed`;
 }

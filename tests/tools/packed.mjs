@@ -104,6 +104,11 @@ const steps = {
     }).trim();
     need(said === 'pass', `the library judged "${said}", not "pass"`);
   },
+  'its manual and its schemas are there': () => {
+    const { man } = JSON.parse(readFileSync(join(installed, 'package.json'), 'utf8'));
+    need(readFileSync(join(installed, man), 'utf8').includes('.SH NAME'), `${man} is no manual page`);
+    need(pullin(['schema', 'check'], 0).includes('"$schema"'), 'no schema is printed');
+  },
   'its types are there': () => {
     const { exports } = JSON.parse(readFileSync(join(installed, 'package.json'), 'utf8'));
     const { types } = exports['.'];
