@@ -4,6 +4,7 @@ import { nearest } from '../../text/nearest-name.ts';
 import { readInput } from '../input.ts';
 import type { Session } from '../io.ts';
 import type { Verb } from '../line/verb.ts';
+import { withQuestions } from '../new.ts';
 import { Problem } from '../status.ts';
 
 const SHELLS = ['bash', 'zsh', 'fish'] as const;
@@ -37,7 +38,6 @@ async function run(
     );
   }
   const { allCautions } = await import('../late.ts');
-  const { withQuestions } = await import('../new.ts');
   await withQuestions(program, ['new']);
   const ids = [...(await session.stages.explanations()), ...allCautions()].map(({ id }) => id);
   session.out.write(scriptFor(script, program, ids));
