@@ -55,6 +55,9 @@ const withoutChildren = {
 await checkScript();
 await declarations();
 licences();
+// The manual is made from the help of the command itself.
+const { manual } = await import('../dist/cli.js');
+writeFileSync(`${root}dist/pullin.1`, await manual());
 
 /** The types of the library in one file: what it takes from other packages' types is nothing, so that it stands by itself. */
 async function declarations() {

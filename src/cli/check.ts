@@ -1,9 +1,10 @@
 /** `pullin check PLAN...` */
-import { type Command, Option } from 'commander';
+import { Option } from 'commander';
 import type { CheckStages } from './check-stages.ts';
 import type { Session } from './io.ts';
+import type { Verb } from './line/verb.ts';
 import { type Asked, type CheckForm, checked, statusOfFate } from './many/checked.ts';
-import { atOnceOption, colourOption, examples, helpEnd, widthOption } from './options.ts';
+import { atOnceOption, widthOption } from './options.ts';
 import { BETWEEN, type LookOptions, print, textOf } from './print.ts';
 import { Problem } from './status.ts';
 
@@ -72,7 +73,7 @@ async function watched(
   });
 }
 
-export function addCheck(program: Command, session: Session<CheckStages>): void {
+export function addCheck(program: Verb, session: Session<CheckStages>): void {
   program
     .command('check')
     .summary('judge wiring plans before anything is soldered')
@@ -93,15 +94,22 @@ export function addCheck(program: Command, session: Session<CheckStages>): void 
       new Option('--watch', 'check again on every save, and tell what that changed').conflicts('json'),
     )
     .addOption(atOnceOption())
-    .addOption(colourOption('the report'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
+    .ends({
+      notes: [
         'Several plans are told in the order named, each as soon as it and all before it are done, and at last how many failed: in the report, with --quiet on standard error.',
         '--watch reports once, and after each save what came and what went; Ctrl-C ends it with the status of the last check.',
-        'Exit status: 0 nothing failed, 1 something failed, 3 cannot tell, 2 a plan or the command line cannot be read, 70 a mistake in pullin. Of several plans the worst counts, in the order 70, 2, 1, 3, 0; 130 (Ctrl-C) or 143 where a signal cut the run short, which is told with how many plans were checked.',
-      ) + examples('pullin check shop.yaml', 'pullin check --watch --quiet shop.yaml'),
-    )
+        'Of several plans the worst exit status counts, in the order 70, 2, 1, 3, 0.',
+      ],
+      statuses: {
+        pass: 'nothing failed',
+        fail: 'something failed',
+        unreadable: 'a plan or the command line cannot be read',
+        cannotTell: 'cannot tell',
+        interrupted: 'Ctrl-C cut a run over several plans short, which is told with how many were checked',
+        ended: 'the same by SIGTERM',
+      },
+      examples: ['pullin check shop.yaml', 'pullin check --watch --quiet shop.yaml'],
+    })
     .action((files: string[], options: CheckOptions) => run(files, options, session));
 }

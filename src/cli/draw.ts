@@ -1,21 +1,13 @@
 /** `pullin draw PLAN` */
-import { type Command, Option } from 'commander';
+import { Option } from 'commander';
 import type { PaperSize } from '../draw/paper-sizes.ts';
 import type { Study } from '../study/study.ts';
 import { printable } from '../text/escape.ts';
 import { loadStudy } from './input.ts';
 import { type Session, wantsUnicode, widthFor } from './io.ts';
+import type { Verb } from './line/verb.ts';
 import { dateOf, writeMade } from './made.ts';
-import {
-  examples,
-  forceOption,
-  helpEnd,
-  madeStatus,
-  outputOption,
-  PLAN,
-  sizeOption,
-  widthOption,
-} from './options.ts';
+import { forceOption, MADE, outputOption, PLAN, sizeOption, widthOption } from './options.ts';
 import { addPositions, inputsOf, type PositionFlags } from './positions.ts';
 import { Problem } from './status.ts';
 
@@ -90,7 +82,7 @@ async function mapOfRuns(study: Study, file: string, flags: DrawFlags, session: 
   );
 }
 
-export function addDraw(program: Command, session: Session): void {
+export function addDraw(program: Verb, session: Session): void {
   const command = program
     .command('draw')
     .summary('draw the circuit as a ladder diagram')
@@ -112,11 +104,12 @@ export function addDraw(program: Command, session: Session): void {
     .option('--ascii', 'plain letters, - | and + instead of line characters')
     .addOption(widthOption('fit the drawing'))
     .addOption(forceOption())
-    .addHelpText(
-      'after',
-      helpEnd(
-        `On paper no word is smaller than 8 points; what does not fit on one sheet is cut into several, each its own file (shop-1.svg, shop-2.svg), and an arrow at a cut names the sheet and the column where its conductor goes on. What is not named stands at rest; with a position given, live conductors are drawn heavier. ${madeStatus('drawing', 'the plan cannot be read or the file cannot be written')}`,
-      ) + examples('pullin draw --runs shop.yaml', 'pullin draw --open planer -o shop.svg shop.yaml'),
-    )
+    .ends({
+      notes: [
+        'On paper no word is smaller than 8 points; what does not fit on one sheet is cut into several, each its own file (shop-1.svg, shop-2.svg), and an arrow at a cut names the sheet and the column where its conductor goes on. What is not named stands at rest; with a position given, live conductors are drawn heavier.',
+      ],
+      statuses: { pass: MADE, unreadable: 'the plan cannot be read or the file cannot be written' },
+      examples: ['pullin draw --runs shop.yaml', 'pullin draw --open planer -o shop.svg shop.yaml'],
+    })
     .action((file: string, flags: DrawFlags) => run(file, flags, session));
 }

@@ -1,9 +1,9 @@
 /** `pullin explain [ID]` */
-import type { Command } from 'commander';
 import type { Block } from '../report/blocks.ts';
 import { nearest } from '../text/nearest-name.ts';
 import type { Session } from './io.ts';
-import { examples, exitStatus, helpEnd, jsonOption, widthOption } from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { jsonOption, widthOption } from './options.ts';
 import { type LookOptions, print, printJson } from './print.ts';
 import { Problem } from './status.ts';
 
@@ -19,7 +19,8 @@ async function run(id: string | undefined, options: ExplainOptions, session: Ses
   const tell = (value: unknown, document: Block[]) =>
     options.json ? printJson(value, session) : print(document, options, session);
 
-  if (id === undefined) return tell(explanations, report.indexDocument(explanations, cautions));
+  if (id === undefined)
+    return tell([...explanations, ...cautions], report.indexDocument(explanations, cautions));
   const wanted = id.toLowerCase();
   const explanation = explanations.find((e) => e.id.toLowerCase() === wanted);
   const caution = cautions.find((c) => c.id.toLowerCase() === wanted);
@@ -40,7 +41,7 @@ async function run(id: string | undefined, options: ExplainOptions, session: Ses
   }
 }
 
-export function addExplain(program: Command, session: Session): void {
+export function addExplain(program: Verb, session: Session): void {
   program
     .command('explain')
     .summary('tell what a finding means')
@@ -48,12 +49,10 @@ export function addExplain(program: Command, session: Session): void {
     .argument('[id]', 'name of a finding or caution, as printed in brackets')
     .addOption(jsonOption('it'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
-        'The beginning of a name lists what begins so.',
-        exitStatus('0 told', '2 nothing is called so, or begins so'),
-      ) + examples('pullin explain gate-on-wrong-tab', 'pullin explain coil'),
-    )
+    .ends({
+      notes: ['The beginning of a name lists what begins so.'],
+      statuses: { pass: 'told', unreadable: 'nothing is called so, or begins so' },
+      examples: ['pullin explain gate-on-wrong-tab', 'pullin explain coil'],
+    })
     .action((id: string | undefined, options: ExplainOptions) => run(id, options, session));
 }

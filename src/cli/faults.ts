@@ -1,17 +1,8 @@
 /** `pullin faults PLAN` */
-import type { Command } from 'commander';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import {
-  examples,
-  exitStatus,
-  formatOption,
-  helpEnd,
-  jsonOption,
-  LISTED,
-  PLAN,
-  widthOption,
-} from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { formatOption, jsonOption, LISTED, PLAN, widthOption } from './options.ts';
 import { type Format, type LookOptions, print, printJson, warn } from './print.ts';
 import { progress } from './progress.ts';
 
@@ -36,7 +27,7 @@ async function run(file: string, flags: FaultFlags, session: Session): Promise<v
   await print(faultsDocument(table, flags.all === true), flags, session);
 }
 
-export function addFaults(program: Command, session: Session): void {
+export function addFaults(program: Verb, session: Session): void {
   program
     .command('faults')
     .summary('list what each single failure would do')
@@ -48,12 +39,12 @@ export function addFaults(program: Command, session: Session): void {
     .addOption(formatOption('text', 'markdown', 'csv'))
     .addOption(jsonOption('the table', 'format'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
+    .ends({
+      notes: [
         'A plan says by "likely" of a part which of its failures come more often than with such parts in general, such as likely: {never-makes: 5}; that orders the table and "pullin hunt".',
-        exitStatus(`0 ${LISTED}`, '2 the plan cannot be read'),
-      ) + examples('pullin faults shop.yaml', 'pullin faults --format csv shop.yaml'),
-    )
+      ],
+      statuses: { pass: LISTED, unreadable: 'the plan cannot be read' },
+      examples: ['pullin faults shop.yaml', 'pullin faults --format csv shop.yaml'],
+    })
     .action((file: string, flags: FaultFlags) => run(file, flags, session));
 }

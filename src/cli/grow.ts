@@ -1,15 +1,16 @@
 /** `pullin add gate NAME PLAN` and `pullin remove gate NAME PLAN` */
 import { resolve } from 'node:path';
-import { type Command, InvalidArgumentError, Option } from 'commander';
+import { InvalidArgumentError, Option } from 'commander';
 import type { Growth, Length } from '../edit/growth.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Grown } from '../report/growth.ts';
 import { printable, printableLines } from '../text/escape.ts';
 import { directory, loadPlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
-import { examples, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { jsonOption, PLAN, widthOption } from './options.ts';
 import { type LookOptions, print, printJson, textOf } from './print.ts';
-import { Problem, STATUS, statusOf } from './status.ts';
+import { Problem, STATUS, type Statuses, statusOf } from './status.ts';
 
 interface GrowOptions extends LookOptions {
   readonly dryRun?: boolean;
@@ -77,7 +78,7 @@ async function run(
   if (options.dryRun) {
     // Nothing but the diff belongs on the standard output.
     session.err.write(
-      await textOf(growthDocument(`Not written into ${nameOf(file)}:`, grown), options, session),
+      await textOf(growthDocument(`Not written into ${nameOf(file)}:`, grown), options, session, session.err),
     );
     session.out.write(session.io.stdout.isTTY === true ? printableLines(diff) : diff);
     return;
@@ -121,17 +122,21 @@ function lengthText(text: string): string {
   return text;
 }
 
-const STATUSES =
-  'Exit status: that of the check afterwards, 0 pass, 1 fail, 3 cannot tell; 1 also where nothing was written because the check would find more wrong than before; 2 the plan or the command line cannot be read or the change not be written; 70 a mistake in pullin.';
+const STATUSES: Statuses = {
+  pass: 'the check afterwards passes',
+  fail: 'the check afterwards fails, or nothing was written because it would find more wrong than before',
+  unreadable: 'the plan or the command line cannot be read, or the change cannot be written',
+  cannotTell: 'the check afterwards cannot tell',
+};
 
-const shared = (command: Command) =>
+const shared = (command: Verb) =>
   command
     .option('--dry-run', 'write nothing, and print the change as a unified diff of the plan file')
     .option('--force', 'write it even if the check then finds more wrong')
     .addOption(jsonOption('what is changed, and the check before and after,'))
     .addOption(widthOption());
 
-function addAdd(program: Command, session: Session): void {
+function addAdd(program: Verb, session: Session): void {
   const command = program
     .command('add')
     .summary('add a gate to a plan, in the file')
@@ -154,17 +159,16 @@ function addAdd(program: Command, session: Session): void {
       ).argParser(lengthText),
     );
   shared(command)
-    .addHelpText(
-      'after',
-      helpEnd(
+    .ends({
+      notes: [
         'Behind the last gate of a cable the new one hangs on it; between two the cable is cut in two; where each gate has a cable from the same place, the new one has one from there too.',
-        STATUSES,
-      ) +
-        examples(
-          'pullin add gate lathe --after router --length 3 m shop.yaml',
-          'pullin add gate lathe --after planer --length 1 m --onward 2 m shop.yaml',
-        ),
-    )
+      ],
+      statuses: STATUSES,
+      examples: [
+        'pullin add gate lathe --after router --length 3 m shop.yaml',
+        'pullin add gate lathe --after planer --length 1 m --onward 2 m shop.yaml',
+      ],
+    })
     .action((name: string, file: string, options: AddOptions) =>
       run(file, options, session, async (plan) => {
         const { addGate, lastGate } = await import('./late.ts');
@@ -180,7 +184,7 @@ function addAdd(program: Command, session: Session): void {
     );
 }
 
-function addRemove(program: Command, session: Session): void {
+function addRemove(program: Verb, session: Session): void {
   const command = program
     .command('remove')
     .summary('take a gate out of a plan, in the file')
@@ -190,14 +194,13 @@ function addRemove(program: Command, session: Session): void {
     .description(
       'Takes a gate out of the plan file, out of every intent, and with its cable; what hung behind it is joined to what it hung on, as long as both cables together. Comments and layout stay. Tells the check before and after.',
     )
-    .argument('<name>', 'name of the gate')
+    .argument('<gate>', 'name of the gate')
     .argument(...PLAN);
   shared(command)
-    .addHelpText(
-      'after',
-      helpEnd(STATUSES) +
-        examples('pullin remove gate router shop.yaml', 'pullin remove gate planer --dry-run shop.yaml'),
-    )
+    .ends({
+      statuses: STATUSES,
+      examples: ['pullin remove gate router shop.yaml', 'pullin remove gate planer --dry-run shop.yaml'],
+    })
     .action((name: string, file: string, options: GrowOptions) =>
       run(file, options, session, async (plan) => {
         const { removeGate } = await import('./late.ts');
@@ -206,7 +209,7 @@ function addRemove(program: Command, session: Session): void {
     );
 }
 
-export function addGrowing(program: Command, session: Session): void {
+export function addGrowing(program: Verb, session: Session): void {
   addAdd(program, session);
   addRemove(program, session);
 }

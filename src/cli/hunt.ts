@@ -1,5 +1,4 @@
 /** `pullin hunt PLAN` */
-import type { Command } from 'commander';
 import type { Hunt } from '../meter/hunt/hunt.ts';
 import type { Said } from '../meter/hunt/plain-form.ts';
 import type { Study } from '../study/study.ts';
@@ -7,16 +6,8 @@ import { printable } from '../text/escape.ts';
 import { HuntLog } from './hunt-log.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import {
-  examples,
-  exitStatus,
-  formatOption,
-  gathered,
-  helpEnd,
-  jsonOption,
-  PLAN,
-  widthOption,
-} from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { formatOption, gathered, jsonOption, PLAN, widthOption } from './options.ts';
 import { type Format, type LookOptions, print, printJson } from './print.ts';
 import { Problem, STATUS } from './status.ts';
 
@@ -95,7 +86,7 @@ async function run(file: string, flags: HuntFlags, session: Session): Promise<vo
   await print(late.huntDocument(told), flags, session);
 }
 
-export function addHunt(program: Command, session: Session): void {
+export function addHunt(program: Verb, session: Session): void {
   program
     .command('hunt')
     .summary('find what is wrong with a circuit that is built')
@@ -115,21 +106,20 @@ export function addHunt(program: Command, session: Session): void {
     .addOption(formatOption('text', 'markdown'))
     .addOption(jsonOption('the hunt', 'format'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
+    .ends({
+      notes: [
         'Positions: "all shut", or parts with their position and commas between: "planer open, bin tripped"; "after start pressed" for what was worked and let go of before; "by finger" for a switch pressed by hand. Seen: "runs", "off" or "chatters", of one of several loads "fan1 runs, fan2 off"; "K1 in", "LED1 lit", "X1 live" (a lamp lights in it). Readings: "11.8 V", "24 V AC", "155 ohm", "OL", "beeps".',
         'In a terminal: type what is asked for, "?" when you are not sure, "undo" to take back what was said last ("?" and what did not help as well), "quit" to leave. At the first prompt several things may be told, one a line. Readings count as bands, and an answer may be wrong: a suspect that one answer speaks against falls back and stays in.',
-        exitStatus(
-          '0 told',
-          '1 the plan puts somebody in danger as it is',
-          '2 the plan, the command line or the log cannot be read',
-        ),
-      ) +
-        examples(
-          "pullin hunt --saw 'planer open: off' --saw 'router open: runs' shop.yaml",
-          "pullin hunt --reading 'K1.A1 K1.A2 = 0 V with planer open' --json shop.yaml",
-        ),
-    )
+      ],
+      statuses: {
+        pass: 'told',
+        fail: 'the plan puts somebody in danger as it is',
+        unreadable: 'the plan, the command line or the log cannot be read',
+      },
+      examples: [
+        "pullin hunt --saw 'planer open: off' --saw 'router open: runs' shop.yaml",
+        "pullin hunt --reading 'K1.A1 K1.A2 = 0 V with planer open' --json shop.yaml",
+      ],
+    })
     .action((file: string, flags: HuntFlags) => run(file, flags, session));
 }

@@ -22,7 +22,8 @@ export interface Io {
   off?(event: 'SIGINT' | 'SIGTERM', listener: () => void): unknown;
 }
 
-export type ColourChoice = 'always' | 'never' | 'auto';
+export const COLOUR_CHOICES = ['always', 'never', 'auto'] as const;
+export type ColourChoice = (typeof COLOUR_CHOICES)[number];
 
 /** Whether to colour what goes to `stream`: the option first, then FORCE_COLOR, NO_COLOR, and the terminal. */
 export function wantsColour(choice: ColourChoice, stream: OutputStream, env: Io['env']): boolean {
@@ -45,6 +46,12 @@ export function wantsUnicode(stream: OutputStream, env: Io['env']): boolean {
   return !(stream.isTTY === true && (locale === 'C' || locale === 'POSIX'));
 }
 
+/** What a message begins with: our name, or a place in a file. */
+const BEGINNING = /^(?:pullin:|[^\n]*?:\d+:\d+:)(?= )/gm;
+/** Bold, and red where pullin itself speaks. */
+const beginningInColour = (word: string): string =>
+  word === 'pullin:' ? `\u001b[1;31m${word}\u001b[0m` : `\u001b[1m${word}\u001b[0m`;
+
 /**
  * Output that survives a reader who has gone (`pullin check … | head`): after EPIPE it writes nothing more and says
  * nothing. Any other failure is kept in `failure`.
@@ -52,6 +59,7 @@ export function wantsUnicode(stream: OutputStream, env: Io['env']): boolean {
 export class Output {
   readonly #open: () => OutputStream;
   readonly #messages: boolean;
+  readonly #coloured: (stream: OutputStream) => boolean;
   #stream: OutputStream | undefined;
   failure: NodeJS.ErrnoException | undefined;
   #closed = false;
@@ -60,11 +68,17 @@ export class Output {
 
   /**
    * `open` gives the stream, and is asked only when there is something to write: Node takes its time to make one.
-   * `messages`: nothing goes out but plain lines, whoever wrote them; a terminal gets colours besides.
+   * `messages`: nothing goes out but plain lines, whoever wrote them, with what they begin with in colour where
+   * `coloured` says so. What is printed brings its own colours, and a terminal gets those.
    */
-  constructor(open: () => OutputStream, messages = false) {
+  constructor(
+    open: () => OutputStream,
+    messages = false,
+    coloured: (stream: OutputStream) => boolean = () => false,
+  ) {
     this.#open = open;
     this.#messages = messages;
+    this.#coloured = coloured;
   }
 
   #opened(): OutputStream {
@@ -88,7 +102,9 @@ export class Output {
 
   write(text: string): void {
     const isTerminal = !this.#messages && this.#opened().isTTY === true;
-    this.raw(this.#messages || isTerminal ? forTerminal(text, isTerminal) : text);
+    const plain = this.#messages || isTerminal ? forTerminal(text, isTerminal) : text;
+    const begins = this.#messages && this.#coloured(this.#opened());
+    this.raw(begins ? plain.replace(BEGINNING, beginningInColour) : plain);
   }
 
   /** Once the reader has taken what was written, or has gone: what is written before that fills the memory. */
@@ -115,6 +131,8 @@ export class Output {
 /** What a command gets to work with. */
 export interface Session<S = Stages> {
   readonly io: Io;
+  /** what the command line says of colours */
+  readonly colour: ColourChoice;
   readonly out: Output;
   readonly err: Output;
   readonly stages: S;

@@ -1,17 +1,8 @@
 /** `pullin materials PLAN` */
-import type { Command } from 'commander';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import {
-  examples,
-  exitStatus,
-  formatOption,
-  helpEnd,
-  jsonOption,
-  LISTED,
-  PLAN,
-  widthOption,
-} from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { formatOption, jsonOption, LISTED, PLAN, widthOption } from './options.ts';
 import { type Format, type LookOptions, print, printJson, warn } from './print.ts';
 
 interface MaterialsOptions extends LookOptions {
@@ -31,7 +22,7 @@ async function run(file: string, options: MaterialsOptions, session: Session): P
   await print(materialsTable(list), options, session);
 }
 
-export function addMaterials(program: Command, session: Session): void {
+export function addMaterials(program: Verb, session: Session): void {
   program
     .command('materials')
     .summary('list what to buy, with the least rating that still passes')
@@ -42,10 +33,9 @@ export function addMaterials(program: Command, session: Session): void {
     .addOption(formatOption('text', 'markdown', 'csv'))
     .addOption(jsonOption('the list', 'format'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(exitStatus(`0 ${LISTED}`, '2 the plan cannot be read')) +
-        examples('pullin materials shop.yaml', 'pullin materials --format csv shop.yaml'),
-    )
+    .ends({
+      statuses: { pass: LISTED, unreadable: 'the plan cannot be read' },
+      examples: ['pullin materials shop.yaml', 'pullin materials --format csv shop.yaml'],
+    })
     .action((file: string, options: MaterialsOptions) => run(file, options, session));
 }

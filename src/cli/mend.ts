@@ -1,11 +1,12 @@
 /** `pullin mend PLAN` */
 import { resolve } from 'node:path';
-import { type Command, Option } from 'commander';
+import { Option } from 'commander';
 import type { Mended, Repair } from '../repair/mended.ts';
 import { printable, printableLines } from '../text/escape.ts';
 import { directory, loadPlanFile, type PlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
-import { examples, exitStatus, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { jsonOption, PLAN, widthOption } from './options.ts';
 import { type LookOptions, print, printJson, textOf } from './print.ts';
 import { Problem, STATUS } from './status.ts';
 
@@ -57,8 +58,8 @@ async function run(file: string, options: MendOptions, session: Session): Promis
     const { repairsDocument, writtenDocument } = await import('./late.ts');
     if (first === undefined || !mended.needed) {
       // Nothing but a diff belongs on the standard output of --diff.
-      const text = await textOf(repairsDocument(mended), options, session);
-      (options.diff ? session.err : session.out).write(text);
+      const to = options.diff ? session.err : session.out;
+      to.write(await textOf(repairsDocument(mended), options, session, to));
     } else if (options.diff) await printDiff(file, read, first, session);
     else if (options.write) {
       await write(file, read, first, session);
@@ -68,7 +69,7 @@ async function run(file: string, options: MendOptions, session: Session): Promis
   session.exit(status);
 }
 
-export function addMend(program: Command, session: Session): void {
+export function addMend(program: Verb, session: Session): void {
   program
     .command('mend')
     .summary('find the least change of wiring that puts a plan right')
@@ -85,16 +86,14 @@ export function addMend(program: Command, session: Session): void {
     .addOption(new Option('--write', 'write the first repair into the plan file').conflicts('json'))
     .addOption(jsonOption('the repairs'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
-        exitStatus(
-          '0 nothing to mend, or written',
-          '1 the plan as it stands is wrong, whether a repair was found or not',
-          '3 the circuit could not be decided',
-          '2 the plan cannot be read or the repair cannot be written',
-        ),
-      ) + examples('pullin mend shop.yaml', 'pullin mend --diff shop.yaml'),
-    )
+    .ends({
+      statuses: {
+        pass: 'nothing to mend, or written',
+        fail: 'the plan as it stands is wrong, whether a repair was found or not',
+        unreadable: 'the plan cannot be read or the repair cannot be written',
+        cannotTell: 'the circuit could not be decided',
+      },
+      examples: ['pullin mend shop.yaml', 'pullin mend --diff shop.yaml'],
+    })
     .action((file: string, options: MendOptions) => run(file, options, session));
 }

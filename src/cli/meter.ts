@@ -1,8 +1,8 @@
 /** `pullin meter PLAN` */
-import type { Command } from 'commander';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { examples, formatOption, helpEnd, jsonOption, madeStatus, PLAN, widthOption } from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { formatOption, jsonOption, MADE, PLAN, widthOption } from './options.ts';
 import { type Format, type LookOptions, print, printJson } from './print.ts';
 import { progress } from './progress.ts';
 
@@ -22,7 +22,7 @@ async function run(file: string, flags: MeterFlags, session: Session): Promise<v
   await print(meterDocument(sheet), flags, session);
 }
 
-export function addMeter(program: Command, session: Session): void {
+export function addMeter(program: Verb, session: Session): void {
   program
     .command('meter')
     .summary('print the readings to take before it first runs')
@@ -33,11 +33,12 @@ export function addMeter(program: Command, session: Session): void {
     .addOption(formatOption('text', 'markdown'))
     .addOption(jsonOption('the sheet', 'format'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
-        `The sheet is worked out from the plan as it is. When the plan fails the check, the sheet says so first; when it puts somebody in danger, there is nothing to measure until that is put right. ${madeStatus('sheet', 'the plan cannot be read', '')}`,
-      ) + examples('pullin meter shop.yaml', 'pullin meter --format markdown shop.yaml'),
-    )
+    .ends({
+      notes: [
+        'The sheet is worked out from the plan as it is. When the plan fails the check, the sheet says so first; when it puts somebody in danger, there is nothing to measure until that is put right.',
+      ],
+      statuses: { pass: MADE, unreadable: 'the plan cannot be read' },
+      examples: ['pullin meter shop.yaml', 'pullin meter --format markdown shop.yaml'],
+    })
     .action((file: string, flags: MeterFlags) => run(file, flags, session));
 }

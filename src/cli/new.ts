@@ -1,16 +1,17 @@
 /** `pullin new` */
 import { existsSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { type Command, Option } from 'commander';
+import { Option } from 'commander';
 import type { NewPlan } from '../lists/new/new-plan.ts';
 import type { Key } from '../lists/new/questions.ts';
 import { printable } from '../text/escape.ts';
 import { directory, readInput } from './input.ts';
 import type { Session } from './io.ts';
+import type { Verb } from './line/verb.ts';
 import { endingIn } from './made.ts';
-import { examples, exitStatus, forceOption, helpEnd, widthOption } from './options.ts';
+import { forceOption, widthOption } from './options.ts';
 import { type LookOptions, print, textOf } from './print.ts';
+import { shipped } from './self/shipped.ts';
 import { Problem, STATUS } from './status.ts';
 import { writeOutput } from './write-new.ts';
 
@@ -27,16 +28,9 @@ interface NewOptions extends LookOptions {
 
 const camel = (key: string) => key.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
 
-/** Where the schema of plans lies in this package, beside what is built or above the sources. */
-function schemaPath(): string | undefined {
-  return ['../schemas/plan.schema.json', '../../schemas/plan.schema.json']
-    .map((path) => fileURLToPath(new URL(path, import.meta.url)))
-    .find((path) => existsSync(path));
-}
-
 /** The schema as seen from the folder of a plan, for the first line of the file. */
 function schemaFrom(folder: string): string | undefined {
-  const path = schemaPath();
+  const path = shipped('schemas/plan.schema.json');
   return path === undefined ? undefined : relative(folder, path).split(sep).join('/');
 }
 
@@ -149,7 +143,7 @@ async function deliver(made: NewPlan, output: string, options: NewOptions, sessi
   if (output === '-') {
     session.out.write(made.text);
     // Nothing but the plan belongs on the standard output.
-    session.err.write(await textOf(writtenPlan(made, undefined), options, session));
+    session.err.write(await textOf(writtenPlan(made, undefined), options, session, session.err));
     return;
   }
   const name = printable(output);
@@ -157,7 +151,7 @@ async function deliver(made: NewPlan, output: string, options: NewOptions, sessi
   await print(writtenPlan(made, name), options, session);
 }
 
-export function addNew(program: Command, session: Session): void {
+export function addNew(program: Verb, session: Session): void {
   program
     .command('new')
     .summary('make a plan from a dozen answers, with parts that pass')
@@ -173,27 +167,26 @@ export function addNew(program: Command, session: Session): void {
     )
     .addOption(forceOption())
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
+    .ends({
+      notes: [
         'Questions that have a usual answer may be left out; the plan tells which were, and why that is usual. In a terminal what is missing is asked; "back" goes to the question before and "quit" leaves, with nothing written. A key of the answers file is the name of a flag without its dashes.',
-        exitStatus(
-          '0 written, and it passes its check',
-          '1 no plan passes with these answers, so none was written',
-          '2 the answers cannot be read, one is missing, the file cannot be written, or you quit',
-        ),
-      ) +
-        examples(
-          'pullin new',
-          "pullin new --practice nec --motor '1 hp 13 A' --protector manual --lever open \\\n    --gates 'saw 6 ft, planer 4 ft' -o garage.yaml",
-        ),
-    )
+      ],
+      statuses: {
+        pass: 'written, and it passes its check',
+        fail: 'no plan passes with these answers, so none was written',
+        unreadable: 'the answers cannot be read, one is missing, the file cannot be written, or you quit',
+      },
+      examples: [
+        'pullin new',
+        "pullin new --practice nec --motor '1 hp 13 A' --protector manual --lever open \\\n    --gates 'saw 6 ft, planer 4 ft' -o garage.yaml",
+      ],
+    })
     .action((options: NewOptions) => run(options, session));
 }
 
 /** The flags of the questions, which stand with these; loaded only where the command line is of this command. */
-export async function withQuestions(program: Command, argv: readonly string[]): Promise<void> {
-  if (argv[argv[0] === 'help' ? 1 : 0] !== 'new') return;
+export async function withQuestions(program: Verb, argv: readonly string[]): Promise<void> {
+  if (argv[0] !== 'new') return;
   const command = program.commands.find((c) => c.name() === 'new');
   if (command === undefined) return;
   const { KEYS, flagOf } = await import('./late-new.ts');

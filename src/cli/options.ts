@@ -1,11 +1,22 @@
-/** What several commands have alike: their arguments, their options, and how their help ends. */
+/** What several commands have alike: their arguments and their options. */
 import { InvalidArgumentError, Option } from 'commander';
 import { PAPER_SIZES } from '../draw/paper-sizes.ts';
-import { wrap } from '../text/wrap.ts';
+import { nearest } from '../text/nearest-name.ts';
+import { COLOUR_CHOICES } from './io.ts';
 import { endingIn } from './made.ts';
 
 /** The argument of a command that reads one plan. */
 export const PLAN = ['<plan>', 'plan file; - is standard input'] as const;
+
+/** An option with a few values to choose from, which tells the one that was meant. */
+export function chosen(option: Option, values: readonly string[]): Option {
+  return option.choices(values).argParser((text: string) => {
+    if (values.includes(text)) return text;
+    const near = nearest(text, values);
+    const meant = near === undefined ? '' : ` Did you mean ${near}?`;
+    throw new InvalidArgumentError(`Allowed choices are ${values.join(', ')}.${meant}`);
+  });
+}
 
 /** A width in columns, from the command line. */
 function parseWidth(text: string): number {
@@ -37,7 +48,7 @@ export function atOnceOption(): Option {
 }
 
 export function formatOption(...forms: readonly string[]): Option {
-  return new Option('--format <format>', 'how to print it').choices(forms).default('text');
+  return chosen(new Option('--format <format>', 'how to print it'), forms).default('text');
 }
 
 /** `what` is printed; `others` cannot be asked for with it. */
@@ -45,8 +56,13 @@ export function jsonOption(what: string, ...others: readonly string[]): Option {
   return new Option('--json', `print ${what} as JSON`).conflicts([...others]);
 }
 
-export function colourOption(what: string): Option {
-  return new Option('--color <when>', `colour ${what}`).choices(['always', 'never', 'auto']).default('auto');
+/** `--color` and its British twin, as the help has them; `colour.ts` reads them, so only what is typed wrong gets here. */
+export function colourOptions(): readonly Option[] {
+  const words = 'when to colour text; without one always; --colour does too';
+  return [
+    chosen(new Option('--color <when>', words), COLOUR_CHOICES),
+    chosen(new Option('--colour <when>', words).hideHelp(), COLOUR_CHOICES),
+  ];
 }
 
 /** The file a command writes; its name ends in one of `endings`. */
@@ -62,35 +78,10 @@ export function forceOption(): Option {
 }
 
 export function sizeOption(what: string): Option {
-  return new Option('--size <paper>', what).choices([...PAPER_SIZES]).default('a4');
+  return chosen(new Option('--size <paper>', what), [...PAPER_SIZES]).default('a4');
 }
 
-/** Columns of help, whatever the terminal has. */
-const HELP_WIDTH = 80;
-
-/** Paragraphs below the options of a command. */
-export function helpEnd(...paragraphs: readonly string[]): string {
-  return `\n${paragraphs.flatMap((text) => wrap(text, HELP_WIDTH)).join('\n')}`;
-}
-
-/** Command lines that work, with which every help ends. */
-export function examples(...lines: readonly string[]): string {
-  return `\nExamples:${lines.map((line) => `\n  ${line}`).join('')}`;
-}
-
-const OWN_MISTAKE = '70 a mistake in pullin';
+/** What a list that is made of a wrong plan too ends with. */
 export const LISTED = 'listed, whatever the check says of the plan';
-
-/** What a command that prints ends with, such as `0 listed`. */
-export function exitStatus(...statuses: readonly string[]): string {
-  return `Exit status: ${[...statuses, OWN_MISTAKE].join('; ')}.`;
-}
-
-/** What a command that makes something ends with, whatever the check says of the plan. */
-export function madeStatus(
-  what: string,
-  unless: string,
-  whether = ', not whether the plan is right',
-): string {
-  return `The exit status says whether the ${what} was made${whether}: 0 made, 2 ${unless}, ${OWN_MISTAKE}.`;
-}
+/** What a file that is made of a wrong plan too ends with. */
+export const MADE = 'made, whatever the check says of the plan';

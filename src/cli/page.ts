@@ -1,9 +1,9 @@
 /** `pullin page PLAN -o FILE.html` */
-import type { Command } from 'commander';
 import { loadPlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
+import type { Verb } from './line/verb.ts';
 import { besidePlan, writeMade } from './made.ts';
-import { examples, forceOption, helpEnd, madeStatus, outputOption, PLAN } from './options.ts';
+import { forceOption, MADE, outputOption, PLAN } from './options.ts';
 
 interface PageFlags {
   readonly output?: string;
@@ -21,7 +21,7 @@ async function run(file: string, flags: PageFlags, session: Session): Promise<vo
   session.err.write(`${name}: written\n`);
 }
 
-export function addPage(program: Command, session: Session): void {
+export function addPage(program: Verb, session: Session): void {
   program
     .command('page')
     .summary('write a page in which gates can be opened')
@@ -37,10 +37,9 @@ export function addPage(program: Command, session: Session): void {
       ),
     )
     .addOption(forceOption())
-    .addHelpText(
-      'after',
-      helpEnd(madeStatus('page', 'the plan cannot be read or the page cannot be written')) +
-        examples('pullin page shop.yaml', 'pullin page --force -o bench.html shop.yaml'),
-    )
+    .ends({
+      statuses: { pass: MADE, unreadable: 'the plan cannot be read or the page cannot be written' },
+      examples: ['pullin page shop.yaml', 'pullin page --force -o bench.html shop.yaml'],
+    })
     .action((file: string, flags: PageFlags) => run(file, flags, session));
 }

@@ -1,13 +1,13 @@
 /** `--open`, `--on`, `--press` and `--trip`: which inputs of a plan stand away from rest. */
-import type { Command } from 'commander';
 import { inputsNamed, NotInPlan, type Positions } from '../machine/named.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Verb } from './line/verb.ts';
 import { Problem } from './status.ts';
 
 export type PositionFlags = Positions;
 
 /** Adds the four options to a command. */
-export function addPositions(command: Command): Command {
+export function addPositions(command: Verb): Verb {
   return command
     .option('--open <gates>', 'gates that are open, separated by commas', collect)
     .option('--on <switches>', 'switches that are on, and selector positions such as mode.hand', collect)

@@ -2,14 +2,13 @@
 import type { Told } from '../findings/verdict-line.ts';
 import type { Block } from '../report/blocks.ts';
 import { printable, printableJson } from '../text/escape.ts';
-import { type ColourChoice, type Session, wantsColour, wantsUnicode, widthFor } from './io.ts';
+import { type Output, type Session, wantsColour, wantsUnicode, widthFor } from './io.ts';
 
 export type Format = 'text' | 'markdown' | 'csv';
 
 /** What of the command line says how text looks. */
 export interface LookOptions {
   readonly width?: number;
-  readonly color?: ColourChoice;
 }
 
 /** Between the reports of two plans. */
@@ -28,13 +27,15 @@ export function printJson(value: unknown, { out }: Session<unknown>): void {
 export async function textOf(
   blocks: readonly Block[],
   options: LookOptions,
-  { io }: Session<unknown>,
+  { io, out, colour }: Session<unknown>,
+  to: Output = out,
 ): Promise<string> {
   const { asText } = await import('./late-check.ts');
   return asText(blocks, {
     width: widthFor(options.width, io.stdout),
     unicode: wantsUnicode(io.stdout, io.env),
-    colour: options.color !== undefined && wantsColour(options.color, io.stdout, io.env),
+    // Messages are plain but for what they begin with.
+    colour: to === out && wantsColour(colour, io.stdout, io.env),
   });
 }
 

@@ -1,33 +1,37 @@
 /** A command line: arguments in, exit status out. */
-import { Command, CommanderError } from 'commander';
+import { CommanderError } from 'commander';
 import pkg from '../../package.json' with { type: 'json' };
 import { printable, printableLines } from '../text/escape.ts';
 import type { CheckStages } from './check-stages.ts';
-import { type Io, Output, type Session, widthFor } from './io.ts';
+import { type Io, Output, type Session, wantsColour, widthFor } from './io.ts';
+import { refuseUnknown, withHelpLast, withoutColour } from './line/typed.ts';
+import { Verb } from './line/verb.ts';
+import { colourOptions } from './options.ts';
 import { ownMistake, Problem, STATUS, worse } from './status.ts';
 
 /** What a command line can do. */
 export interface CommandLine<S extends CheckStages> {
   /** in the order of the help */
-  readonly commands: readonly ((program: Command, session: Session<S>) => void)[];
+  readonly commands: readonly ((program: Verb, session: Session<S>) => void)[];
   readonly stages: S;
-  /** what is done to program and arguments before they are read */
-  readonly ready?: (program: Command, argv: readonly string[]) => Promise<readonly string[]>;
+  /** what is done to the arguments, and to the program, before they are read */
+  readonly words?: (argv: readonly string[]) => readonly string[];
+  readonly ready?: (program: Verb, words: readonly string[]) => Promise<void>;
 }
 
 /** What commander says of the command line, as everything else here is said. */
 function asOurs(text: string): string {
   const own = text.replace(/^error: /, 'pullin: ');
-  const plan = /^pullin: unknown command '(.+\.ya?ml)'/i.exec(own)?.[1];
-  return plan === undefined ? own : `${own.trimEnd()}\nTo check that plan: pullin check ${plan}\n`;
+  const plan = /^(pullin: unknown command '(.+\.ya?ml)')/i.exec(own);
+  return plan === null ? own : `${plan[1]}\nTo check that plan: pullin check ${plan[2]}\n`;
 }
 
-function buildProgram<S extends CheckStages>(
+export function buildProgram<S extends CheckStages>(
   session: Session<S>,
   commands: CommandLine<S>['commands'],
-): Command {
+): Verb {
   const { io, out, err } = session;
-  const program = new Command('pullin');
+  const program = new Verb('pullin');
   program
     .description(pkg.description)
     .version(pkg.version, '--version', 'print the version')
@@ -44,6 +48,7 @@ function buildProgram<S extends CheckStages>(
       getErrHasColors: () => false,
     });
   for (const add of commands) add(program, session);
+  for (const verb of program.leaves()) for (const option of colourOptions()) verb.addOption(option);
   return program;
 }
 
@@ -65,13 +70,19 @@ function statusAfter(error: unknown, session: Session<unknown>): number {
 export async function run<S extends CheckStages>(
   argv: readonly string[],
   io: Io,
-  { commands, stages, ready }: CommandLine<S>,
+  { commands, stages, words: asWords = (typed) => typed, ready }: CommandLine<S>,
 ): Promise<number> {
   let status: number = STATUS.pass;
+  const { words, colour } = withoutColour(asWords(withHelpLast(argv)));
   const session: Session<S> = {
     io,
+    colour,
     out: new Output(() => io.stdout),
-    err: new Output(() => io.stderr, true),
+    err: new Output(
+      () => io.stderr,
+      true,
+      (stream) => wantsColour(colour, stream, io.env),
+    ),
     stages,
     exit: (next) => {
       status = worse(status, next);
@@ -79,7 +90,9 @@ export async function run<S extends CheckStages>(
   };
   try {
     const program = buildProgram(session, commands);
-    await program.parseAsync((await ready?.(program, argv)) ?? argv, { from: 'user' });
+    await ready?.(program, words);
+    refuseUnknown(program, words);
+    await program.parseAsync(words, { from: 'user' });
   } catch (error) {
     status = worse(status, statusAfter(error, session));
   }

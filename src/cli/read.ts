@@ -1,11 +1,11 @@
 /** `pullin read PLAN [A B]` */
-import type { Command } from 'commander';
 import { terminalNamed } from '../machine/named.ts';
 import type { Probe } from '../machine/read-meter.ts';
 import type { Plan } from '../plan/plan.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import { examples, exitStatus, helpEnd, jsonOption, PLAN, widthOption } from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { jsonOption, PLAN, widthOption } from './options.ts';
 import { addPositions, collect, inputsOf, named, type PositionFlags } from './positions.ts';
 import { type LookOptions, print, printJson } from './print.ts';
 import { Problem } from './status.ts';
@@ -49,7 +49,7 @@ async function run(
   await print(readingDocument(reading), flags, session);
 }
 
-export function addRead(program: Command, session: Session): void {
+export function addRead(program: Verb, session: Session): void {
   const command = program
     .command('read')
     .summary('tell what a meter reads between two terminals')
@@ -69,20 +69,19 @@ export function addRead(program: Command, session: Session): void {
     )
     .addOption(jsonOption('the reading'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
+    .ends({
+      notes: [
         'What is not named stands at rest. A reading is what the plan leads to expect; a real one may differ by the tolerances that "pullin check" counts with.',
-        exitStatus(
-          '0 told, whatever the check says of the plan',
-          '2 the plan or the command line cannot be read',
-        ),
-      ) +
-        examples(
-          'pullin read --open planer shop.yaml K1.A1 K1.A2',
-          'pullin read --dead --open router shop.yaml K1.A1 PS1.+',
-        ),
-    )
+      ],
+      statuses: {
+        pass: 'told, whatever the check says of the plan',
+        unreadable: 'the plan or the command line cannot be read',
+      },
+      examples: [
+        'pullin read --open planer shop.yaml K1.A1 K1.A2',
+        'pullin read --dead --open router shop.yaml K1.A1 PS1.+',
+      ],
+    })
     .action((file: string, a: string | undefined, b: string | undefined, flags: ReadFlags) =>
       run(file, a, b, flags, session),
     );

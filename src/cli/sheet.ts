@@ -1,11 +1,12 @@
 /** `pullin sheet PLAN -o FILE` */
-import { type Command, InvalidArgumentError, Option } from 'commander';
+import { InvalidArgumentError, Option } from 'commander';
 import type { PaperSize } from '../draw/paper-sizes.ts';
 import type { Study } from '../study/study.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
+import type { Verb } from './line/verb.ts';
 import { besidePlan, dateOf, type Making, refusePlan, writeMade } from './made.ts';
-import { examples, forceOption, helpEnd, madeStatus, PLAN, sizeOption } from './options.ts';
+import { forceOption, MADE, PLAN, sizeOption } from './options.ts';
 import { progress } from './progress.ts';
 import { Problem } from './status.ts';
 
@@ -86,7 +87,7 @@ async function run(file: string, flags: SheetFlags, session: Session): Promise<v
   session.err.write(`${name}: written\n`);
 }
 
-export function addSheet(program: Command, session: Session): void {
+export function addSheet(program: Verb, session: Session): void {
   program
     .command('sheet')
     .summary('write everything for the bench as one document to print')
@@ -102,11 +103,12 @@ export function addSheet(program: Command, session: Session): void {
     )
     .addOption(sizeOption('paper'))
     .addOption(forceOption())
-    .addHelpText(
-      'after',
-      helpEnd(
-        `A PDF is printed by an installed Chromium: the one named in the environment variable CHROMIUM, else chromium, chromium-browser or chrome on the search path. ${madeStatus('document', 'the plan cannot be read or the file cannot be written')}`,
-      ) + examples('pullin sheet shop.yaml', 'pullin sheet --size letter -o bench.html shop.yaml'),
-    )
+    .ends({
+      notes: [
+        'A PDF is printed by an installed Chromium: the one named in the environment variable CHROMIUM, else chromium, chromium-browser or chrome on the search path.',
+      ],
+      statuses: { pass: MADE, unreadable: 'the plan cannot be read or the file cannot be written' },
+      examples: ['pullin sheet shop.yaml', 'pullin sheet --size letter -o bench.html shop.yaml'],
+    })
     .action((file: string, flags: SheetFlags) => run(file, flags, session));
 }

@@ -1,18 +1,15 @@
 /** `pullin size PLAN` */
-import type { Command } from 'commander';
 import type { Size } from '../lists/size/size-model.ts';
 import type { Plan } from '../plan/plan.ts';
 import { printable } from '../text/escape.ts';
 import { loadPlanFile, studyOf } from './input.ts';
 import type { Session } from './io.ts';
+import type { Verb } from './line/verb.ts';
 import { writeMade } from './made.ts';
 import {
-  examples,
-  exitStatus,
   forceOption,
   formatOption,
   gathered,
-  helpEnd,
   jsonOption,
   outputOption,
   PLAN,
@@ -75,7 +72,7 @@ async function run(file: string, flags: SizeFlags, session: Session): Promise<vo
   await print(sizeDocument(sizes, plan.title, output !== undefined), flags, session);
 }
 
-export function addSize(program: Command, session: Session): void {
+export function addSize(program: Verb, session: Session): void {
   program
     .command('size')
     .summary('tell what the design allows and needs')
@@ -93,15 +90,15 @@ export function addSize(program: Command, session: Session): void {
     .addOption(formatOption('text', 'markdown'))
     .addOption(jsonOption('the sizes', 'format'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
+    .ends({
+      notes: [
         'A what-if names a part, a group of parts or a stock item, and gives it figures in the words of a plan: each goes to the field that reads it (of a motor power, volts, amps; of a supply output, limit; of a relay coil volts and watts; of an overload relay its setting, which otherwise goes with the amps of the motor whose plate it is set to; of a cable its gauge). NAME.FIELD=VALUE says the field, such as K1.coil.pull-in=70 %. "run 3=12 m" sets the length of a run, "ambient=35 °C" the air. What the plan says of the old thing and no longer holds is left out, and told. The file stays as it is.',
-        exitStatus(
-          '0 told, whatever the check says of the plan',
-          '2 the plan or the command line cannot be read, or the file cannot be written',
-        ),
-      ) + examples('pullin size shop.yaml', "pullin size --with 'collector=3 hp 240 V' shop.yaml"),
-    )
+      ],
+      statuses: {
+        pass: 'told, whatever the check says of the plan',
+        unreadable: 'the plan or the command line cannot be read, or the file cannot be written',
+      },
+      examples: ['pullin size shop.yaml', "pullin size --with 'collector=3 hp 240 V' shop.yaml"],
+    })
     .action((file: string, flags: SizeFlags) => run(file, flags, session));
 }

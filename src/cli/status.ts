@@ -25,6 +25,41 @@ export function statusOf(verdict: Verdict): number {
   return BY_VERDICT[verdict];
 }
 
+type StatusName = keyof typeof STATUS;
+
+/** What each means, whatever the command; a command says it in words of its own. */
+export const MEANINGS: Readonly<Record<StatusName, string>> = {
+  pass: 'done; of a check, nothing failed',
+  fail: 'something of the plan failed, or nothing was made because of it',
+  unreadable: 'the plan or the command line cannot be read, or a file cannot be written',
+  cannotTell: 'cannot tell: the plan leaves too much unsaid, or its circuit is too involved',
+  internal: 'a mistake in pullin',
+  interrupted: 'cut short by Ctrl-C',
+  ended: 'cut short by a signal to end',
+};
+
+/** What a command can end with besides a mistake of its own, which any can. */
+export type Statuses = Readonly<Partial<Record<Exclude<StatusName, 'internal'>, string>>> & {
+  readonly unreadable: string;
+};
+
+/** Number and words of each status a command can end with, by number. */
+export function statusesOf(statuses: Statuses): (readonly [number, string])[] {
+  const names = Object.keys(STATUS) as StatusName[];
+  const told: Partial<Record<StatusName, string>> = { ...statuses, internal: MEANINGS.internal };
+  return names.flatMap((name) => {
+    const words = told[name];
+    return words === undefined ? [] : [[STATUS[name], words] as const];
+  });
+}
+
+/** `0 listed; 2 the plan cannot be read; 70 a mistake in pullin` */
+export function statusList(statuses: Statuses): string {
+  return statusesOf(statuses)
+    .map(([number, words]) => `${number} ${words}`)
+    .join('; ');
+}
+
 /** Least bad first. */
 const ORDER: readonly number[] = [
   STATUS.pass,

@@ -1,19 +1,10 @@
 /** `pullin table PLAN` */
-import type { Command } from 'commander';
 import type { Study } from '../study/study.ts';
 import type { TruthTable } from '../study/table-model.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import {
-  examples,
-  exitStatus,
-  formatOption,
-  helpEnd,
-  jsonOption,
-  LISTED,
-  PLAN,
-  widthOption,
-} from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { formatOption, jsonOption, LISTED, PLAN, widthOption } from './options.ts';
 import { type Format, type LookOptions, print, printJson, warn } from './print.ts';
 import { Problem, STATUS } from './status.ts';
 
@@ -41,7 +32,7 @@ async function run(file: string, options: TableOptions, session: Session): Promi
   const table = await tableOf(study, options.all === true, session);
   const { foldedTable, toldBlocks, toldOf, truthTableDocument, zonesOf } = await import('./late.ts');
   const told = toldOf(study);
-  if (options.json) return printJson({ ...table, check: told }, session);
+  if (options.json) return printJson({ format: 1, ...table, check: told }, session);
   const asItStands = 'The table is of the plan as it stands.';
   if (options.format === 'csv') await warn(told, session, asItStands);
   const blocks = options.format === 'csv' ? [] : toldBlocks(told, asItStands);
@@ -50,7 +41,7 @@ async function run(file: string, options: TableOptions, session: Session): Promi
   await print([...blocks, ...truthTableDocument(shown, told.verdict)], options, session);
 }
 
-export function addTable(program: Command, session: Session): void {
+export function addTable(program: Verb, session: Session): void {
   program
     .command('table')
     .summary('list what runs in which position of the gates')
@@ -62,15 +53,13 @@ export function addTable(program: Command, session: Session): void {
     .addOption(formatOption('text', 'markdown', 'csv'))
     .addOption(jsonOption('the table', 'format'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
-        exitStatus(
-          `0 ${LISTED}`,
-          '2 the plan cannot be read, or has too many inputs for --all',
-          '3 the circuit is too involved for a table',
-        ),
-      ) + examples('pullin table shop.yaml', 'pullin table --all --format csv shop.yaml'),
-    )
+    .ends({
+      statuses: {
+        pass: LISTED,
+        unreadable: 'the plan cannot be read, or has too many inputs for --all',
+        cannotTell: 'the circuit is too involved for a table',
+      },
+      examples: ['pullin table shop.yaml', 'pullin table --all --format csv shop.yaml'],
+    })
     .action((file: string, options: TableOptions) => run(file, options, session));
 }

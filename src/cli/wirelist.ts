@@ -1,21 +1,13 @@
 /** `pullin wirelist PLAN` */
-import { type Command, Option } from 'commander';
+import { Option } from 'commander';
 import type { Plan } from '../plan/plan.ts';
 import type { WireListPart } from '../report/wire-list.ts';
 import { printable } from '../text/escape.ts';
 import { hint } from '../text/nearest-name.ts';
 import { loadStudy } from './input.ts';
 import type { Session } from './io.ts';
-import {
-  examples,
-  exitStatus,
-  formatOption,
-  helpEnd,
-  jsonOption,
-  LISTED,
-  PLAN,
-  widthOption,
-} from './options.ts';
+import type { Verb } from './line/verb.ts';
+import { chosen, formatOption, jsonOption, LISTED, PLAN, widthOption } from './options.ts';
 import { type Format, type LookOptions, print, printJson, warn } from './print.ts';
 import { Problem } from './status.ts';
 
@@ -77,7 +69,7 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   await print(wireListDocument(list, plan.title, words, parts), options, session);
 }
 
-export function addWireList(program: Command, session: Session): void {
+export function addWireList(program: Verb, session: Session): void {
   program
     .command('wirelist')
     .summary('list the wires in the order of wiring, what to cut, and labels')
@@ -91,7 +83,7 @@ export function addWireList(program: Command, session: Session): void {
       collect,
     )
     .addOption(
-      new Option('--list <which>', 'print one list only (CSV holds one: default wires)').choices([
+      chosen(new Option('--list <which>', 'print one list only (CSV holds one: default wires)'), [
         'wires',
         'cuts',
         'labels',
@@ -100,18 +92,16 @@ export function addWireList(program: Command, session: Session): void {
     .addOption(formatOption('text', 'markdown', 'csv'))
     .addOption(jsonOption('all lists', 'format', 'list'))
     .addOption(widthOption())
-    .addHelpText(
-      'after',
-      helpEnd(
-        `Reels are taken as many as needed of every size. ${exitStatus(
-          `0 ${LISTED}`,
-          '2 the plan or the command line cannot be read, or a piece is longer than any reel',
-        )}`,
-      ) +
-        examples(
-          'pullin wirelist --reel 30m shop.yaml',
-          'pullin wirelist --list labels --format csv shop.yaml',
-        ),
-    )
+    .ends({
+      notes: ['Reels are taken as many as needed of every size.'],
+      statuses: {
+        pass: LISTED,
+        unreadable: 'the plan or the command line cannot be read, or a piece is longer than any reel',
+      },
+      examples: [
+        'pullin wirelist --reel 30m shop.yaml',
+        'pullin wirelist --list labels --format csv shop.yaml',
+      ],
+    })
     .action((file: string, options: WireListOptions) => run(file, options, session));
 }

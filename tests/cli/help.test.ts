@@ -26,9 +26,13 @@ const COMMANDS = [
   'page',
   'sheet',
   'explain',
+  'schema',
+  'completion',
 ];
 /** Their examples are run in the long tests. */
-const SLOW = new Set(COMMANDS.filter((c) => !['check', 'read', 'table', 'explain'].includes(c)));
+const SLOW = new Set(
+  COMMANDS.filter((c) => !['check', 'read', 'table', 'explain', 'schema', 'completion'].includes(c)),
+);
 const helpOf = async (command: string) => (await pullin([...command.split(' '), '--help'])).out;
 
 /** A command line as a shell takes it apart. */
@@ -106,11 +110,49 @@ test('the same options have the same names', async () => {
 
 describe('what is typed wrong', () => {
   test.each([
-    ['chek shop.yaml', "pullin: unknown command 'chek'\n(Did you mean check?)\n"],
+    [
+      'chek shop.yaml',
+      'pullin: unknown command \'chek\'\n(Did you mean check?)\n"pullin --help" lists the commands.\n',
+    ],
+    [
+      'chek --json',
+      'pullin: unknown command \'chek\'\n(Did you mean check?)\n"pullin --help" lists the commands.\n',
+    ],
+    [
+      'chek --help',
+      'pullin: unknown command \'chek\'\n(Did you mean check?)\n"pullin --help" lists the commands.\n',
+    ],
+    [
+      'help chek',
+      'pullin: unknown command \'chek\'\n(Did you mean check?)\n"pullin --help" lists the commands.\n',
+    ],
+    [
+      'remove gaet x',
+      'pullin: unknown command \'gaet\'\n(Did you mean gate?)\n"pullin remove --help" lists the commands.\n',
+    ],
     ['shop.yaml', "pullin: unknown command 'shop.yaml'\nTo check that plan: pullin check shop.yaml\n"],
-    ['check', "pullin: missing required argument 'plan'\n"],
+    ['check', 'pullin: missing required argument \'plan\'\n"pullin check --help" says what it takes.\n'],
     ['check no.yaml', 'pullin: no.yaml: there is no such file\n'],
-    ['draw --widht 3 x', "pullin: unknown option '--widht'\n(Did you mean --width?)\n"],
+    [
+      'draw --widht 3 x',
+      'pullin: unknown option \'--widht\'\n(Did you mean --width?)\n"pullin draw --help" says what it takes.\n',
+    ],
+    [
+      'check --jsno x',
+      'pullin: unknown option \'--jsno\'\n(Did you mean --json?)\n"pullin check --help" says what it takes.\n',
+    ],
+    [
+      'check --colour alwasy x',
+      "pullin: option '--colour <when>' argument 'alwasy' is invalid. Allowed choices are always, never, auto. Did you mean always?\n\"pullin check --help\" says what it takes.\n",
+    ],
+    [
+      'table --format cvs x',
+      "pullin: option '--format <format>' argument 'cvs' is invalid. Allowed choices are text, markdown, csv. Did you mean csv?\n\"pullin table --help\" says what it takes.\n",
+    ],
+    [
+      'explain gate-on-wrong-tb',
+      'pullin: there is no finding or caution called "gate-on-wrong-tb"; did you mean gate-on-wrong-tab?\n',
+    ],
     [
       'explain nonsense',
       'pullin: there is no finding or caution called "nonsense"; "pullin explain" lists them all\n',

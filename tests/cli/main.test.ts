@@ -188,7 +188,8 @@ describe('table and explain', () => {
     const list = (await pullin(['explain'])).out;
     expect(list).toContain('gate-dead');
     expect(list).toContain('C-LOCKOUT');
-    expect(JSON.parse((await pullin(['explain', '--json'])).out)).toHaveLength(1);
+    const all = JSON.parse((await pullin(['explain', '--json'])).out) as { id: string }[];
+    expect(all.map(({ id }) => id)).toEqual(expect.arrayContaining(['gate-dead', 'C-LOCKOUT']));
     expect(JSON.parse((await pullin(['explain', '--json', 'gate-dead'])).out)).toHaveProperty('meaning');
   });
 

@@ -1,7 +1,9 @@
 /** How far a long piece of work is, on a terminal and in a pipe. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Session } from '../../src/cli/io.ts';
+import { main } from '../../src/cli/main.ts';
 import { progress } from '../../src/cli/progress.ts';
+import { WHOLE } from '../helpers/share.ts';
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -66,5 +68,49 @@ describe('in a pipe', () => {
     bar.step(40, 100);
     bar.done();
     expect(written).toEqual(['trying faults: 2 %\n', 'trying faults: 40 %\n']);
+  });
+});
+
+describe('of a command', () => {
+  /** What comes to standard error on a terminal whose clock runs so fast that every step is told. */
+  async function told(args: readonly string[]): Promise<string[]> {
+    const written: string[] = [];
+    vi.useRealTimers();
+    let now = Date.now();
+    const clock = vi.spyOn(Date, 'now').mockImplementation(() => (now += 600));
+    try {
+      const io = {
+        stdin: (async function* () {})(),
+        stdout: { write: () => true },
+        stderr: { isTTY: true, write: (text: string) => written.push(text) },
+        env: {},
+      };
+      expect(await main(args, io)).toBe(0);
+    } finally {
+      clock.mockRestore();
+    }
+    return written;
+  }
+  const plan = 'examples/linnet-garage.yaml';
+
+  it.each([
+    ['meter', plan],
+    ...(WHOLE
+      ? [
+          ['faults', plan],
+          ['sheet', '-o', '-', plan],
+        ]
+      : []),
+  ])('%s goes forward alone, and is wiped at the end', async (...args) => {
+    const written = await told(args);
+    const shown = percents(written);
+    expect(shown.length).toBeGreaterThan(2);
+    expect(shown).toEqual([...shown].sort((a, b) => a - b));
+    expect(shown.at(-1)).toBeLessThanOrEqual(100);
+    expect(written.at(-1)).toMatch(/^\r +\r$/);
+  });
+
+  it.each([['mend', plan], ...(WHOLE ? [['hunt', plan]] : [])])('%s has none', async (...args) => {
+    expect(await told(args)).toEqual([]);
   });
 });

@@ -27,18 +27,21 @@ const python = ['python3', 'python'].find(
 /** Without Python 3 and pseudo-terminals these tests are skipped. */
 export const HAS_TERMINAL = python !== undefined;
 
+interface Around {
+  readonly cwd: string;
+  readonly columns?: number;
+  readonly env?: Readonly<Record<string, string>>;
+}
+
 /** Runs `pullin ARGS...` in a terminal of so many columns and goes through the steps. */
-export function inTerminal(
-  args: readonly string[],
-  steps: readonly Step[],
-  around: {
-    readonly cwd: string;
-    readonly columns?: number;
-    readonly env?: Readonly<Record<string, string>>;
-  },
-): Typed {
+export function inTerminal(args: readonly string[], steps: readonly Step[], around: Around): Typed {
+  return atTerminal([process.execPath, builtCommand(), ...args], steps, around);
+}
+
+/** The same with any command. */
+export function atTerminal(command: readonly string[], steps: readonly Step[], around: Around): Typed {
   const task = {
-    command: [process.execPath, builtCommand(), ...args],
+    command,
     cwd: around.cwd,
     columns: around.columns ?? 80,
     env: { PATH: process.env.PATH ?? '', LANG: 'C.UTF-8', TERM: 'xterm-256color', ...around.env },

@@ -5,21 +5,34 @@
 import { describe, expect, it } from 'vitest';
 import type * as z from 'zod';
 import { figureChangeSchema } from '../../src/findings/changes-schema.ts';
+import { explanationSchema } from '../../src/findings/explanation-schema.ts';
+import type { Explanation } from '../../src/findings/explanations.ts';
 import type { FigureChange } from '../../src/findings/figure-changes.ts';
 import * as reports from '../../src/findings/report-schema.ts';
 import type * as Reports from '../../src/findings/report-types.ts';
+import type { Materials } from '../../src/lists/materials-model.ts';
+import { materialsSchema } from '../../src/lists/materials-schema.ts';
 import type * as Sizes from '../../src/lists/size/size-model.ts';
 import * as sizes from '../../src/lists/size/size-schema.ts';
+import type { WireList } from '../../src/lists/wirelist.ts';
+import { wireListSchema } from '../../src/lists/wirelist-schema.ts';
+import type { Reading } from '../../src/machine/reading.ts';
+import { readingSchema } from '../../src/machine/reading-schema.ts';
 import type * as Faults from '../../src/meter/faults/table-model.ts';
 import * as faults from '../../src/meter/faults/table-schema.ts';
 import type * as Hunts from '../../src/meter/hunt/hunt-model.ts';
 import * as hunts from '../../src/meter/hunt/hunt-schema.ts';
+import type { MeterSheet } from '../../src/meter/sheet-model.ts';
+import { meterSheetSchema } from '../../src/meter/sheet-schema.ts';
+import type { Mended } from '../../src/repair/mended.ts';
+import type { mendedSchema } from '../../src/repair/mended-schema.ts';
+import type { growthSchema } from '../../src/report/answer-schemas.ts';
+import type { GrowthAnswer } from '../../src/report/growth.ts';
+import type { TruthTable } from '../../src/study/table-model.ts';
+import { tableSchema } from '../../src/study/table-schema.ts';
 
-type Frozen<T> = T extends readonly (infer E)[]
-  ? readonly Frozen<E>[]
-  : T extends object
-    ? { readonly [K in keyof T]: Frozen<T[K]> }
-    : T;
+/** Tuples stay tuples. */
+type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
 
 /** Whether each of two types can stand for the other, field by field. */
 type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : false) : false;
@@ -65,6 +78,19 @@ const WRITTEN: readonly z.ZodType[] = [
   same<typeof hunts.huntSchema, Hunts.HuntTold>(hunts.huntSchema, true),
 ];
 
+/** Types that are written by hand, with what a program needs to know of them, beside the schemas of what is printed. */
+const BY_HAND: readonly z.ZodType[] = [
+  same<typeof materialsSchema, Materials>(materialsSchema, true),
+  same<typeof wireListSchema, WireList>(wireListSchema, true),
+  same<typeof readingSchema, Reading>(readingSchema, true),
+  same<typeof meterSheetSchema, MeterSheet>(meterSheetSchema, true),
+  same<typeof tableSchema, TruthTable>(tableSchema, true),
+  same<typeof explanationSchema, Explanation>(explanationSchema, true),
+];
+const MENDED: Same<Omit<Frozen<z.infer<typeof mendedSchema>>, 'repairs'>, Omit<Mended, 'repairs'>> = true;
+type Findings = 'came' | 'went' | 'changed';
+const GROWTH: Same<Omit<Frozen<z.infer<typeof growthSchema>>, Findings>, Omit<GrowthAnswer, Findings>> = true;
+
 /** The same of what holds edits, but for them. */
 const FINDING: Same<
   WithEdits<Frozen<z.infer<typeof reports.findingSchema>>>,
@@ -77,7 +103,8 @@ const REPORT: Same<
 
 describe('the types of what --json prints', () => {
   it('are what zod infers from the schemas, each of which says what it is', () => {
-    expect([FINDING, REPORT]).toEqual([true, true]);
+    expect([FINDING, REPORT, MENDED, GROWTH]).toEqual([true, true, true, true]);
+    expect(BY_HAND.length).toBeGreaterThan(0);
     const whole = [...WRITTEN, reports.findingRepairSchema, reports.findingSchema, reports.reportSchema];
     expect(whole.filter((schema) => (schema.description ?? '') === '')).toEqual([]);
   });

@@ -127,6 +127,11 @@ const steps = {
     }).trim();
     need(said === 'pass', `the library judged "${said}", not "pass"`);
   },
+  'its manual and its schemas are there': () => {
+    const { man } = JSON.parse(readFileSync(join(installed, 'package.json'), 'utf8'));
+    need(readFileSync(join(installed, man), 'utf8').includes('.SH NAME'), `${man} is no manual page`);
+    need(pullin(['schema', 'check'], 0).includes('"$schema"'), 'no schema is printed');
+  },
   'the script among the examples does what the tour says': () => {
     const name = 'examples/use-from-a-script.mjs';
     const said = execFileSync(process.execPath, [join(installed, name)], {

@@ -92,6 +92,7 @@ function crewFor(
     env: { ...io.env },
     columns: io.stdout.columns,
     isTTY: io.stdout.isTTY === true,
+    colour: session.colour,
   };
   const pool = new Pool<Named, Checked>(script, surroundings);
   return {

@@ -1,0 +1,2 @@
+/** Every example. */
+import './json.test.ts';

@@ -1,0 +1,2 @@
+/** Every command. */
+import './typed.test.ts';

@@ -1,0 +1,2 @@
+/** Of every command that tells it. */
+import './progress.test.ts';

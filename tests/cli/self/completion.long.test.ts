@@ -1,0 +1,2 @@
+/** With the command itself telling the names. */
+import './completion.test.ts';

@@ -1,0 +1,2 @@
+/** More texts through the formatter. */
+import './manual.test.ts';
