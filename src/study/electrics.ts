@@ -30,7 +30,7 @@ export class Electrics {
     const left = new Set(this.circuit.relays.filter((r) => coilNets(r) !== undefined));
     for (const r of left) {
       const whole = islandOf(this.circuit, coilNets(r)!);
-      const relays = [...left].filter((x) => whole.local[coilNets(x)![0]]! >= 0);
+      const relays = [...left].filter((x) => whole.local(coilNets(x)![0]) >= 0);
       for (const x of relays) left.delete(x);
       const island = islandOf(this.circuit, coilNets(r)!, true);
       this.islands.push({ island, relays });
@@ -69,7 +69,7 @@ export class Electrics {
   coilVoltsWith(relay: Relay, standing: Standing, figures: Figures): number {
     const island = this.islandOf(relay)!;
     const s = solveNetwork(assemble(island, figures, standing.situation).network);
-    const [a, b] = coilNets(this.circuit.relays[relay.index]!)!.map((net) => island.local[net]!);
+    const [a, b] = coilNets(this.circuit.relays[relay.index]!)!.map(island.local);
     if (a! < 0 || b! < 0 || s.component[a!] !== s.component[b!]) return 0;
     return Math.hypot(s.re[a!]! - s.re[b!]!, s.im[a!]! - s.im[b!]!);
   }
