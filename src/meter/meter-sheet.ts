@@ -13,6 +13,7 @@ import { push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
+import { withBareUntried } from './bare-parts.ts';
 import { type Fault, RANK } from './fault.ts';
 import { partFaults } from './fault-parts.ts';
 import { wiringFaults } from './fault-wires.ts';
@@ -34,9 +35,10 @@ import { withSuppliesAlone } from './supply-alone.ts';
 import { unplugged } from './unplugged.ts';
 
 /** Every single fault of a plan that is tried, in the order of the plan's cores and parts. */
-export function faultsOf({ plan, wired }: Study): Fault[] {
+export function faultsOf(study: Study): Fault[] {
+  const { plan, wired } = study;
   const mark = marksOf(plan);
-  return [...wiringFaults(plan, mark), ...partFaults(plan, wired, mark)];
+  return withBareUntried(study, [...wiringFaults(plan, mark), ...partFaults(plan, wired, mark)]);
 }
 
 /** Works out the sheet. `progress` is told of every trial; never throws for a plan that was read. */

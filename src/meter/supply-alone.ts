@@ -4,6 +4,7 @@ import type { Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
+import { barePart } from './bare-parts.ts';
 import { dropNeedless } from './cover.ts';
 import type { Fault } from './fault.ts';
 import { supplyMixUps } from './faults/supply-mix-ups.ts';
@@ -28,7 +29,8 @@ const HIDDEN =
  */
 export function withSuppliesAlone(study: Study, found: Searched): Searched {
   const { plan, wired } = study;
-  const loose = wired.sources.filter((s) => isLoose(plan, s));
+  const isBare = barePart(study);
+  const loose = wired.sources.filter((s) => isLoose(plan, s) && !isBare(s.part));
   if (loose.length === 0) return found;
   const own = new Set(loose.map((s) => s.part));
   const mixUps = supplyMixUps(plan).filter((f) => own.has(f.item));
