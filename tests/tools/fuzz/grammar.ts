@@ -156,9 +156,21 @@ export function terminal(parts: NodeMap, dice: Dice, odd: number): string {
   return mark === '' ? name : `${name}.${mark}`;
 }
 
-/** A run between terminals of these parts. */
-export function runOf(parts: NodeMap, dice: Dice, odd: number): Node {
-  const end = () => terminal(parts, dice, odd);
+/** Texts in a list of runs that stand for terminals. */
+export function endsIn(runs: Node | undefined): string[] {
+  const found: string[] = [];
+  const walk = (node: Node | undefined) => {
+    if (Array.isArray(node)) for (const n of node) walk(n);
+    else if (isMap(node)) for (const [, v] of node.pairs) walk(v);
+    else if (typeof node === 'string' && /\.\S/.test(node)) found.push(node);
+  };
+  walk(runs);
+  return found;
+}
+
+/** A run between terminals of these parts, most of them in `used`. */
+export function runOf(parts: NodeMap, dice: Dice, odd: number, used: readonly string[] = []): Node {
+  const end = () => (used.length > 0 && dice.chance(0.9) ? dice.of(used) : terminal(parts, dice, odd));
   if (dice.chance(0.5)) return mapOf(['link', [end(), end()]]);
   const names = parts.pairs.map(([name]) => name);
   if (dice.chance(0.2))

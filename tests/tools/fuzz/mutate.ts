@@ -3,6 +3,7 @@ import { parseDocument, visit } from 'yaml';
 import type { Dice } from './dice.ts';
 import {
   aKind,
+  endsIn,
   fieldOf,
   intentOf,
   isMap,
@@ -141,6 +142,7 @@ function changeOnce(tree: NodeMap, other: NodeMap | undefined, dice: Dice): void
   const runs = fieldOf(tree, 'runs');
   if (!isMap(parts) || !Array.isArray(runs)) return;
   const names = parts.pairs.map(([name]) => name);
+  const used = endsIn(runs);
   const run = runs.length > 0 ? dice.of(runs) : undefined;
   const ends =
     fieldOf(run, 'link') ??
@@ -150,9 +152,17 @@ function changeOnce(tree: NodeMap, other: NodeMap | undefined, dice: Dice): void
     })();
   const changes: (() => void)[] = [
     () => void runs.splice(dice.below(runs.length + 1), 1),
-    () => void runs.push(runOf(parts, dice, 0.02)),
+    () => void runs.push(runOf(parts, dice, 0.02, used)),
     () => void (run !== undefined && runs.push(run)),
-    () => void (Array.isArray(ends) && ends.splice(dice.below(ends.length), 1, terminal(parts, dice, 0.05))),
+    () =>
+      void (
+        Array.isArray(ends) &&
+        ends.splice(
+          dice.below(ends.length),
+          1,
+          used.length > 0 && dice.chance(0.9) ? dice.of(used) : terminal(parts, dice, 0.05),
+        )
+      ),
     () => void (Array.isArray(ends) && ends.reverse()),
     () => void parts.pairs.splice(dice.below(parts.pairs.length + 1), 1),
     () => void parts.pairs.push([`q${dice.below(99)}`, partOf(aKind(dice), dice, 0.01, names)]),
@@ -162,7 +172,7 @@ function changeOnce(tree: NodeMap, other: NodeMap | undefined, dice: Dice): void
       const more = fieldOf(other, 'runs');
       if (Array.isArray(more)) runs.push(...dice.some(more, 0.3));
     },
-    () => dice.of(places(parts))?.((old) => (dice.chance(0.6) ? figure(dice)(old) : wrong(dice))),
+    () => dice.of(places(parts))?.((old) => (dice.chance(0.9) ? figure(dice)(old) : wrong(dice))),
     () => dice.of(places(tree))?.(figure(dice)),
     () => {
       const part = dice.of(parts.pairs)?.[1];

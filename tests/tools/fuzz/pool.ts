@@ -62,19 +62,19 @@ export class Thread {
       const hear = (answer: Answer) => {
         wait();
         if ('begun' in answer) call = answer.begun;
-        else {
-          clearTimeout(timer);
-          worker.removeAllListeners();
-          answered(answer);
-        }
+        else end(answer);
+      };
+      const fail = (error: NodeJS.ErrnoException) => {
+        const full = error.code === 'ERR_WORKER_OUT_OF_MEMORY';
+        end(lost(full ? 'memory' : 'died', full ? `over ${MOST_MEMORY} MB` : String(error.stack)));
+      };
+      const end = (how: Done) => {
+        clearTimeout(timer);
+        worker.off('message', hear).off('error', fail);
+        answered(how);
       };
       wait();
-      worker.on('message', hear);
-      worker.once('error', (error: NodeJS.ErrnoException) => {
-        clearTimeout(timer);
-        const full = error.code === 'ERR_WORKER_OUT_OF_MEMORY';
-        answered(lost(full ? 'memory' : 'died', full ? `over ${MOST_MEMORY} MB` : String(error.stack)));
-      });
+      worker.on('message', hear).on('error', fail);
       worker.postMessage(task);
     });
     if (done.findings.some(({ kind }) => ['hangs', 'memory', 'died'].includes(kind))) await this.end();

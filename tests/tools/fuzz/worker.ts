@@ -34,12 +34,20 @@ process.on('unhandledRejection', (error) => {
   });
 });
 
+const stackOf = (error: unknown) => String((error as Error)?.stack ?? error);
+
+async function tried({ text, calls, judged }: Task, begun: (call: Call) => void) {
+  if (judged) return { findings: judgedFinding(judged.file, judged.seed), readable: true };
+  return tryPlan(text, calls, cwd, begun);
+}
+
 port.on('message', async ({ text, calls, judged }: Task) => {
   const say = (answer: Answer) => port.postMessage(answer);
   const begun = (call: Call) => say({ begun: call });
-  const done = judged
-    ? { findings: judgedFinding(judged.file, judged.seed), readable: true }
-    : await tryPlan(text, calls, cwd, begun);
+  const done = await tried({ text, calls, ...(judged && { judged }) }, begun).catch((error: unknown) => ({
+    findings: [{ kind: 'throws', where: `${error}`.slice(0, 80), call: [], told: stackOf(error) }],
+    readable: false,
+  }));
   // What the library does aside is told on the next turn.
   await new Promise((next) => setImmediate(next));
   say({
