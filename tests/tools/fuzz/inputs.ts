@@ -42,9 +42,9 @@ export function taskOf(seed: number, index: number, kept: readonly string[], com
 function textOf(dice: Dice, kept: readonly string[]): string {
   const one = () => (kept.length > 0 && dice.chance(0.6) ? dice.of(kept) : dice.of(SEEDS));
   const way = dice.below(100);
-  if (way < 20) return yamlText(planFromGrammar(dice), dice);
-  if (way < 30) return degenerate(dice);
-  if (way < 75) return mutatedPlan(one(), one(), dice);
+  if (way < 8) return yamlText(planFromGrammar(dice), dice);
+  if (way < 25) return degenerate(dice);
+  if (way < 90) return mutatedPlan(one(), one(), dice);
   return mutatedText(one(), one(), dice);
 }
 

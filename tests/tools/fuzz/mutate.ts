@@ -192,7 +192,7 @@ function changeOnce(tree: NodeMap, other: NodeMap | undefined, dice: Dice): void
       else if (names.length > 0)
         tree.pairs.push(['intent', mapOf([dice.of(names), intentOf(names, dice, 0.02)])]);
     },
-    () => void tree.pairs.splice(dice.below(tree.pairs.length), 1),
+    () => void (dice.chance(0.1) && tree.pairs.splice(dice.below(tree.pairs.length), 1)),
   ];
   dice.of(changes)();
 }

@@ -1,6 +1,6 @@
 /** Plans that are nothing but much of one thing, or hardly anything at all. */
 import type { Dice } from './dice.ts';
-import { ACTING, PROTOTYPE_NAMES } from './odd-values.ts';
+import { ACTING, oddText, PROTOTYPE_NAMES } from './odd-values.ts';
 
 const many = (count: number, of: (i: number) => string) =>
   Array.from({ length: count }, (_, i) => of(i)).join('\n');
@@ -116,12 +116,16 @@ const SMALL: readonly string[] = [
 
 /** A small plan that works, in which every name is one that does not look like one. */
 function named(dice: Dice): string {
-  const name = () => JSON.stringify(dice.chance(0.5) ? dice.of(PROTOTYPE_NAMES) : `x${dice.of(ACTING)}`);
-  const [gate, relay, supply, core, stock] = [name(), name(), name(), name(), name()] as const;
+  const name = () =>
+    JSON.stringify(
+      dice.chance(0.9) ? `${dice.of(PROTOTYPE_NAMES)}${dice.of(['', '-2', 'é'])}` : oddText(dice),
+    );
+  const text = () => JSON.stringify(`x${dice.of(ACTING)}`);
+  const [gate, relay, supply, core, stock] = [name(), name(), name(), text(), name()] as const;
   const end = (part: string, mark: string) => JSON.stringify(`${JSON.parse(part) as string}.${mark}`);
   return plan(
     `  ${supply}: {kind: supply, output: 12 V DC, limit: 1 A}\n  ${relay}: ${RELAY}\n  ${gate}: {kind: gate, pressed-when: open}\n  S: {kind: selector, positions: [${name()}, ${name()}], rest: ${name()}}`,
-    `  - {cable: ${stock}, length: 3 m, name: ${name()}, route: ${name()}, cores: {${core}: [${end(supply, '+')}, ${end(gate, 'COM')}], white: [${end(gate, 'NO')}, ${end(relay, 'A1')}]}}\n  - {link: [${end(supply, '-')}, ${end(relay, 'A2')}]}`,
+    `  - {cable: ${stock}, length: 3 m, name: ${text()}, route: ${text()}, cores: {${core}: [${end(supply, '+')}, ${end(gate, 'COM')}], white: [${end(gate, 'NO')}, ${end(relay, 'A1')}]}}\n  - {link: [${end(supply, '-')}, ${end(relay, 'A2')}]}`,
     `stock:\n  ${stock}: {kind: cable, gauge: 18 AWG, cores: 2}\nintent:\n  ${relay}: {runs-on: [${gate}]}\n`,
   );
 }

@@ -69,7 +69,7 @@ class Writer {
 
 /** The text of a plan; nothing of it need be readable. */
 export function yamlText(node: Node, dice: Dice): string {
-  const plain = dice.chance(0.7);
+  const plain = dice.chance(0.9);
   const odd = plain
     ? { quotes: 0.05, anchors: 0, tags: 0 }
     : { quotes: 0.4, anchors: dice.of([0, 0.03, 0.2]), tags: dice.of([0, 0, 0.05]) };
