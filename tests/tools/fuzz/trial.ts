@@ -125,29 +125,33 @@ export async function tryCall(
   return { findings, status: done.status, digest: createHash('sha1').update(done.out).digest('hex') };
 }
 
-/** Reads the plan, checks it twice, and runs the commands; `before` is told of each. */
+/** Reads the plan, checks it twice, and runs the commands; `before` is told of each. `measured`: time counts. */
 export async function tryPlan(
   text: string,
   calls: readonly Call[],
   cwd: string,
-  before: (call: Call) => void = () => undefined,
+  { before = () => undefined, measured = true }: { before?: (call: Call) => void; measured?: boolean } = {},
 ): Promise<{ findings: Finding[]; readable: boolean }> {
-  const check: Call = ['check', '-', '--json'];
   const findings: Finding[] = [];
-  before(check);
-  const first = await tryCall(check, text, cwd);
-  findings.push(...first.findings);
-  const readable = first.status !== 2;
-  if (readable) {
-    before(check);
-    const second = await tryCall(check, text, cwd, false);
-    if (second.digest !== first.digest || second.status !== first.status)
-      findings.push({ kind: 'not the same twice', where: 'check', call: check, told: '' });
-  }
-  // One command tells that a plan cannot be read as well as another does.
-  for (const call of readable ? calls : calls.slice(0, 1)) {
+  const once = async (call: Call) => {
     before(call);
-    findings.push(...(await tryCall(call, text, cwd)).findings);
-  }
+    const done = await tryCall(call, text, cwd, measured);
+    findings.push(...done.findings);
+    return done;
+  };
+  const twice = async (call: Call) => {
+    const first = await once(call);
+    before(call);
+    const second = await tryCall(call, text, cwd, false);
+    if (second.digest !== first.digest || second.status !== first.status)
+      findings.push({ kind: 'not the same twice', where: call[0]!, call, told: '' });
+    return first;
+  };
+  const { status } = await twice(['check', '-', '--json']);
+  const readable = status !== 2;
+  // One command tells that a plan cannot be read as well as another does.
+  const wanted = readable ? calls : calls.slice(0, 1);
+  for (const [i, call] of wanted.entries())
+    await ((text.length + i) % 4 === 0 && !call.includes('plan.yaml') ? twice(call) : once(call));
   return { findings, readable };
 }

@@ -38,7 +38,7 @@ const stackOf = (error: unknown) => String((error as Error)?.stack ?? error);
 
 async function tried({ text, calls, judged }: Task, begun: (call: Call) => void) {
   if (judged) return { findings: judgedFinding(judged.file, judged.seed), readable: true };
-  return tryPlan(text, calls, cwd, begun);
+  return tryPlan(text, calls, cwd, { before: begun });
 }
 
 port.on('message', async ({ text, calls, judged }: Task) => {

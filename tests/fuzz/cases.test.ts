@@ -1,0 +1,42 @@
+/** What the fuzzer found, each as the least plan that showed it; tests/fuzz-log.json names the cases. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import type { Call } from '../tools/fuzz/commands.ts';
+import { tryPlan } from '../tools/fuzz/trial.ts';
+
+const transformer = '{kind: supply, output: 24 V AC, input: 120 V AC}';
+
+const CASES: readonly (readonly [string, string, readonly Call[]])[] = [
+  [
+    'a ring of transformers, each fed by the one before',
+    `format: 1
+practice: nec
+parts:
+  P0: ${transformer}
+  P1: ${transformer}
+  P2: ${transformer}
+runs:
+  - {link: [P0.~1, P1.L]}
+  - {link: [P0.~2, P1.N]}
+  - {link: [P1.~1, P2.L]}
+  - {link: [P1.~2, P2.N]}
+  - {link: [P2.~1, P0.L]}
+  - {link: [P2.~2, P0.N]}
+`,
+    [
+      ['mend', '-'],
+      ['size', '-'],
+      ['sheet', '-', '-o', '-'],
+    ],
+  ],
+];
+
+it.each(CASES)('%s', async (_, text, calls) => {
+  const cwd = mkdtempSync(join(tmpdir(), 'pullin-case-'));
+  const { findings, readable } = await tryPlan(text, calls, cwd, { measured: false });
+  rmSync(cwd, { recursive: true });
+  expect(findings).toEqual([]);
+  expect(readable).toBe(true);
+});
