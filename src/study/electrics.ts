@@ -20,6 +20,7 @@ export class Electrics {
   private readonly islands: { readonly island: Island; readonly relays: readonly Relay[] }[] = [];
   private readonly solvers = new Map<string, PortSolver>();
   private readonly fed = new Map<number, Island>();
+  private readonly solved = new WeakMap<Island, Map<Corner, WeakMap<Standing, Flows>>>();
 
   constructor(
     readonly study: Basis,
@@ -74,22 +75,35 @@ export class Electrics {
     return Math.hypot(s.re[a!]! - s.re[b!]!, s.im[a!]! - s.im[b!]!);
   }
 
-  /** All that hangs together with a source. */
+  /** All that hangs together with a source; one island for all the sources in it. */
   islandRound(source: Source): Island {
-    return kept(this.fed, source.index, () =>
-      islandOf(
-        this.circuit,
-        source.rails.map((r) => r.net),
-        true,
-      ),
+    const known = this.fed.get(source.index);
+    if (known !== undefined) return known;
+    const island = islandOf(
+      this.circuit,
+      source.rails.map((r) => r.net),
+      true,
     );
+    this.fed.set(source.index, island);
+    for (const s of island.sources)
+      if (s.rails.every((r) => island.local(r.net) >= 0)) this.fed.set(s.index, island);
+    return island;
   }
 
-  /** Every current of the island round a source, in one state. */
+  /** Every current of the island round a source, in one state; kept where another source may ask for the same. */
   solveSource(source: Source, standing: Standing, corner: Corner): Flows {
     const island = this.islandRound(source);
-    const made = assemble(island, figuresFor(this.study.plan, corner), standing.situation);
-    return new Flows(island, made, solveNetwork(made.network));
+    const solve = () => {
+      const made = assemble(island, figuresFor(this.study.plan, corner), standing.situation);
+      return new Flows(island, made, solveNetwork(made.network));
+    };
+    if (island.sources.length < 2) return solve();
+    const solved = kept(this.solved, island, () => new Map<Corner, WeakMap<Standing, Flows>>());
+    return kept(
+      kept(solved, corner, () => new WeakMap()),
+      standing,
+      solve,
+    );
   }
 }
 

@@ -3,9 +3,12 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { sampled, WHOLE } from '../helpers/share.ts';
 import type { Call } from '../tools/fuzz/commands.ts';
 import { tryPlan } from '../tools/fuzz/trial.ts';
 
+const many = (count: number, of: (i: number) => string) =>
+  Array.from({ length: count }, (_, i) => of(i)).join('\n');
 const transformer = '{kind: supply, output: 24 V AC, input: 120 V AC}';
 
 const CASES: readonly (readonly [string, string, readonly Call[]])[] = [
@@ -31,9 +34,31 @@ runs:
       ['sheet', '-', '-o', '-'],
     ],
   ],
+  [
+    'three hundred supplies in a ring of cores',
+    `format: 1
+practice: nec
+parts:
+${many(300, (i) => `  P${i}: {kind: supply, output: 12 V DC}`)}
+runs:
+${many(300, (i) => `  - {link: [P${i}.+, P${(i + 1) % 300}.-]}`)}
+`,
+    [],
+  ],
+  [
+    'five hundred supplies that nothing goes to',
+    `format: 1\nparts:\n${many(500, (i) => `  PS${i}: {kind: supply, output: 12 V DC}`)}\nruns: []\n`,
+    WHOLE
+      ? [
+          ['meter', '-'],
+          ['faults', '-'],
+          ['page', '-', '-o', '-'],
+        ]
+      : [],
+  ],
 ];
 
-it.each(CASES)('%s', async (_, text, calls) => {
+it.each(sampled(CASES, 3))('%s', async (_, text, calls) => {
   const cwd = mkdtempSync(join(tmpdir(), 'pullin-case-'));
   const { findings, readable } = await tryPlan(text, calls, cwd, { measured: false });
   rmSync(cwd, { recursive: true });
