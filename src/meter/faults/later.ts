@@ -9,9 +9,9 @@ import { splitTerminalKey, terminalKey } from '../../plan/terminal-key.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
 import type { Study } from '../../study/study.ts';
 import { coreFromTo } from '../../text/core-names.ts';
-import { withBareUntried } from '../bare-parts.ts';
 import { type Fault, RANK } from '../fault.ts';
 import { bareMark, keyOf, marksOf } from '../probe-words.ts';
+import { withBareUntried } from './bare-parts.ts';
 import {
   halfCoil,
   looseTerminal,

@@ -23,7 +23,7 @@ function lines(block: Block): string[] {
   switch (block.kind) {
     case 'heading': {
       const number = block.number === undefined ? '' : `${block.number}. `;
-      return [`${'#'.repeat(block.level)} ${markdownText(number + block.text)}`];
+      return [`${'#'.repeat(block.level)} ${number}${markdownText(block.text)}`];
     }
     case 'paragraph':
     case 'line': {

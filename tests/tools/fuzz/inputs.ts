@@ -1,7 +1,7 @@
 /** Which plan is tried next: from the grammar, from a shape, or a change to one that was tried before. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { beyondEnumeration } from '../../helpers/example-plans.ts';
-import { type Call, callsFor } from './commands.ts';
+import { callsFor } from './commands.ts';
 import { Dice } from './dice.ts';
 import { planFromGrammar } from './grammar.ts';
 import { mutatedPlan, mutatedText } from './mutate.ts';
@@ -13,7 +13,7 @@ const root = new URL('../../../', import.meta.url);
 const FOLDERS = ['examples/', 'examples/wrong/', 'tests/corpus/', 'tests/findings/bases/'];
 
 /** Plans to begin with; those of many kilobytes would take most of the time. */
-export const SEEDS: readonly string[] = FOLDERS.flatMap((folder) =>
+const SEEDS: readonly string[] = FOLDERS.flatMap((folder) =>
   readdirSync(new URL(folder, root))
     .filter((name) => name.endsWith('.yaml'))
     .sort()
@@ -47,5 +47,3 @@ function textOf(dice: Dice, kept: readonly string[]): string {
   if (way < 90) return mutatedPlan(one(), one(), dice);
   return mutatedText(one(), one(), dice);
 }
-
-export type { Call };

@@ -95,7 +95,7 @@ function mutatedLine(text: string, dice: Dice): string {
 }
 
 /** The tree of a text; undefined where it is none. */
-export function treeOf(text: string): NodeMap | undefined {
+function treeOf(text: string): NodeMap | undefined {
   const document = parseDocument(text, {
     schema: 'failsafe',
     uniqueKeys: false,

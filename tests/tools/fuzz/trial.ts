@@ -102,7 +102,7 @@ function form(call: Call, { out, err, status }: Outcome): { kind: string; told: 
 }
 
 /** What went wrong with one command; nothing in most. */
-export async function tryCall(
+async function tryCall(
   call: Call,
   text: string,
   cwd: string,

@@ -1,8 +1,8 @@
 /** Parts that no core goes to: nothing hangs on them, so no fault of theirs is tried. */
-import type { Part } from '../plan/part-types.ts';
-import { partOfKey } from '../plan/terminal-key.ts';
-import type { Study } from '../study/study.ts';
-import type { Fault } from './fault.ts';
+import type { Part } from '../../plan/part-types.ts';
+import { partOfKey } from '../../plan/terminal-key.ts';
+import type { Study } from '../../study/study.ts';
+import type { Fault } from '../fault.ts';
 
 /** What is joined to the rest by no core, but by what is plugged into what. */
 const PLUGGED: ReadonlySet<Part['kind']> = new Set(['plug', 'outlet', 'motor', 'load']);
