@@ -1,5 +1,5 @@
 /** The log of a hunt: one plain line for each answer, written at once, so that whatever ends the hunt leaves it whole. */
-import { appendFile, open, writeFile } from 'node:fs/promises';
+import { open, unlink } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Hunt } from '../meter/hunt/hunt.ts';
 import type { PlainForm, Said } from '../meter/hunt/plain-form.ts';
@@ -71,11 +71,11 @@ export class HuntLog {
 
   /** Makes the file; never in the place of one that has come there meanwhile. */
   private begin(): Promise<void> {
-    return this.tried(writeFile(this.path, HEAD, { encoding: 'utf8', flag: 'wx' }));
+    return this.tried(whole(this.path, 'ax', HEAD));
   }
 
   private put(text: string): Promise<void> {
-    return this.tried(appendFile(this.path, text, 'utf8'));
+    return this.tried(whole(this.path, 'a', text));
   }
 
   private async tried(work: Promise<void>): Promise<void> {
@@ -86,6 +86,21 @@ export class HuntLog {
         `${this.name}: cannot be written (${(error as NodeJS.ErrnoException).code ?? 'unknown'})`,
       );
     }
+  }
+}
+
+/** Adds a text to a file, all of it or nothing: half a line could not be read again. A file that was begun for it goes. */
+async function whole(path: string, flag: 'a' | 'ax', text: string): Promise<void> {
+  const handle = await open(path, flag);
+  const { size } = await handle.stat();
+  try {
+    await handle.writeFile(text, 'utf8');
+  } catch (error) {
+    await handle.truncate(size).catch(() => undefined);
+    if (flag === 'ax') await unlink(path).catch(() => undefined);
+    throw error;
+  } finally {
+    await handle.close();
   }
 }
 

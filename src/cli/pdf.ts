@@ -5,6 +5,7 @@ import { access, constants, mkdtemp, readFile, rm, writeFile } from 'node:fs/pro
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { printable } from '../text/escape.ts';
 import type { Io } from './io.ts';
 import { Problem } from './status.ts';
 import { putAwayOnSignal } from './tidy.ts';
@@ -31,14 +32,14 @@ async function runs(path: string): Promise<boolean> {
   );
 }
 
-/** Prints a page without scripts. Throws a `Problem` where the browser fails or takes too long. */
+/** Prints a page without scripts. Throws a `Problem` where the browser fails or takes too long, or has no room to work in. */
 export async function printPdf(html: string, browser: string): Promise<Buffer> {
-  const folder = await mkdtemp(join(tmpdir(), 'pullin-'));
+  const folder = await mkdtemp(join(tmpdir(), 'pullin-')).catch(noRoom);
   const done = putAwayOnSignal(() => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }));
   try {
     const page = join(folder, 'sheet.html');
     const pdf = join(folder, 'sheet.pdf');
-    await writeFile(page, html, { mode: 0o600 });
+    await writeFile(page, html, { mode: 0o600 }).catch(noRoom);
     await run(browser, [
       '--headless',
       '--disable-gpu',
@@ -57,6 +58,13 @@ export async function printPdf(html: string, browser: string): Promise<Buffer> {
     await rm(folder, { recursive: true, force: true, maxRetries: 5 }).catch(() => undefined);
     done();
   }
+}
+
+function noRoom(error: NodeJS.ErrnoException): never {
+  const why = error.code === 'ENOSPC' ? 'the disk is full' : (error.code ?? 'unknown');
+  throw new Problem(
+    `nothing can be put into the folder for temporary files ${printable(tmpdir())} (${why}), which a PDF is printed from; write the sheet as .html and print that`,
+  );
 }
 
 const NONE = 'the browser made no whole PDF, so nothing is written; write the sheet as .html and print that';

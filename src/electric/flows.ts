@@ -13,7 +13,7 @@ export class Flows {
 
   /** V(a) - V(b); undefined where nothing ties the two together. */
   volts(a: number, b: number): Phasor | undefined {
-    const [x, y] = [this.island.local[a]!, this.island.local[b]!];
+    const [x, y] = [this.island.local(a), this.island.local(b)];
     const s = this.solution;
     if (x < 0 || y < 0 || s.component[x] !== s.component[y]) return undefined;
     return { re: s.re[x]! - s.re[y]!, im: s.im[x]! - s.im[y]! };

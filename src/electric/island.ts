@@ -1,6 +1,6 @@
 import type { ContactEdge, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
 import type { Wire } from '../circuit/nets.ts';
-import { push } from '../plan/map-entries.ts';
+import { kept, push } from '../plan/map-entries.ts';
 import type { Branch, Emf, Network, Phasor, Valve } from './network.ts';
 
 /** What an island is cut from: a circuit with its cores apart. */
@@ -15,8 +15,10 @@ export interface Parts {
 
 /** Everything that hangs together whatever position any contact is in; nothing outside can change a current in it. */
 export interface Island extends Parts {
-  /** number of each net within the island, -1 outside; also -1 for dead ends that were cut off */
-  readonly local: Int32Array;
+  /** number of a net within the island, -1 outside; also -1 for dead ends that were cut off */
+  readonly local: (net: number) => number;
+  /** its nets, in the order of their numbers */
+  readonly nets: readonly number[];
   readonly count: number;
 }
 
@@ -42,70 +44,110 @@ export interface Situation {
   pulledIn(part: string): boolean;
 }
 
-const neighbours = new WeakMap<Parts, readonly (readonly number[])[]>();
-
-/** The nets that one thing joins to each net; worked out once a circuit, for every source and coil asks for its island. */
-function around(parts: Parts): readonly (readonly number[])[] {
-  const known = neighbours.get(parts);
-  if (known) return known;
-  const made: number[][] = Array.from({ length: parts.netCount }, () => []);
-  const link = (a: number, b: number) => {
-    if (a === b) return;
-    made[a]!.push(b);
-    made[b]!.push(a);
-  };
-  for (const w of parts.wires) link(w.a, w.b);
-  for (const c of parts.contacts) link(c.a, c.b);
-  for (const p of parts.passives) link(p.a, p.b);
-  for (const d of parts.diodes) link(d.anode, d.cathode);
-  for (const s of parts.sources) for (const r of s.rails) link(s.rails[0]!.net, r.net);
-  neighbours.set(parts, made);
-  return made;
+/** What lies round each net; worked out once a circuit, for every source and coil asks for its island. */
+interface Around {
+  /** the nets that one thing joins to it */
+  readonly nets: readonly number[];
+  /** by their places in the lists of the circuit */
+  readonly wires: number[];
+  readonly contacts: number[];
+  readonly passives: number[];
+  readonly diodes: number[];
+  readonly sources: number[];
 }
+
+const known = new WeakMap<Parts, readonly Around[]>();
+
+function around(parts: Parts): readonly Around[] {
+  return kept(known, parts, () => {
+    const made = Array.from({ length: parts.netCount }, () => ({
+      nets: [] as number[],
+      wires: [] as number[],
+      contacts: [] as number[],
+      passives: [] as number[],
+      diodes: [] as number[],
+      sources: [] as number[],
+    }));
+    const link = (a: number, b: number) => {
+      if (a === b) return;
+      made[a]!.nets.push(b);
+      made[b]!.nets.push(a);
+    };
+    const between = (kind: 'wires' | 'contacts' | 'passives' | 'diodes', i: number, a: number, b: number) => {
+      link(a, b);
+      made[a]![kind].push(i);
+    };
+    for (const [i, w] of parts.wires.entries()) between('wires', i, w.a, w.b);
+    for (const [i, c] of parts.contacts.entries()) between('contacts', i, c.a, c.b);
+    for (const [i, p] of parts.passives.entries()) between('passives', i, p.a, p.b);
+    for (const [i, d] of parts.diodes.entries()) between('diodes', i, d.anode, d.cathode);
+    for (const [i, s] of parts.sources.entries())
+      for (const r of s.rails) {
+        link(s.rails[0]!.net, r.net);
+        made[r.net]!.sources.push(i);
+      }
+    return made;
+  });
+}
+
+/** Nets of a circuit for one of an island up to which what is asked of each net is kept for those of the island alone. */
+const SPARSE = 8;
 
 /** The island that the nets lie in. With `trim`, ends at which no current can flow are cut off. */
 export function islandOf(parts: Parts, nets: readonly number[], trim = false): Island {
   const beside = around(parts);
-  const inside = new Uint8Array(parts.netCount);
-  const found = [...new Set(nets)];
-  for (const n of found) inside[n] = 1;
-  for (let i = 0; i < found.length; i++)
-    for (const to of beside[found[i]!]!)
-      if (inside[to] === 0) {
-        inside[to] = 1;
-        found.push(to);
-      }
-  if (trim) cutDeadEnds(beside, found, inside);
-  const local = new Int32Array(parts.netCount).fill(-1);
-  let count = 0;
-  for (const n of found) if (inside[n] === 1) local[n] = count++;
-  const within = (a: number, b: number) => local[a]! >= 0 && local[b]! >= 0;
+  const inside = new Set(nets);
+  // What is added while it is gone through is gone through as well.
+  for (const n of inside) for (const to of beside[n]!.nets) inside.add(to);
+  if (trim) cutDeadEnds(beside, inside);
+  const own = [...inside];
+  const local = numbersOf(own, parts.netCount);
+  // Both ends of a thing lie inside, or what hangs on it was cut off.
+  const ends = (list: 'wires' | 'contacts' | 'passives' | 'diodes' | 'sources') =>
+    [...new Set(own.flatMap((n) => beside[n]![list]))].sort((a, b) => a - b);
+  const within = (a: number, b: number) => inside.has(a) && inside.has(b);
   return {
     netCount: parts.netCount,
     local,
-    count,
-    wires: parts.wires.filter((w) => within(w.a, w.b)),
-    contacts: parts.contacts.filter((c) => within(c.a, c.b)),
-    passives: parts.passives.filter((p) => within(p.a, p.b)),
-    diodes: parts.diodes.filter((d) => within(d.anode, d.cathode)),
-    sources: parts.sources.filter((s) => s.rails.some((r) => local[r.net]! >= 0)),
+    nets: own,
+    count: own.length,
+    wires: ends('wires')
+      .map((i) => parts.wires[i]!)
+      .filter((w) => within(w.a, w.b)),
+    contacts: ends('contacts')
+      .map((i) => parts.contacts[i]!)
+      .filter((c) => within(c.a, c.b)),
+    passives: ends('passives')
+      .map((i) => parts.passives[i]!)
+      .filter((p) => within(p.a, p.b)),
+    diodes: ends('diodes')
+      .map((i) => parts.diodes[i]!)
+      .filter((d) => within(d.anode, d.cathode)),
+    sources: ends('sources').map((i) => parts.sources[i]!),
   };
 }
 
+/** The place of each net in a list, -1 for a net that is not in it. */
+export function numbersOf(nets: readonly number[], netCount: number): (net: number) => number {
+  if (nets.length * SPARSE < netCount) {
+    const places = new Map(nets.map((net, i) => [net, i]));
+    return (net) => places.get(net) ?? -1;
+  }
+  const places = new Int32Array(netCount).fill(-1);
+  for (const [i, net] of nets.entries()) places[net] = i;
+  return (net) => places[net]!;
+}
+
 /** A net that one thing alone reaches carries no current; what hangs on it then hangs loose in turn. */
-function cutDeadEnds(
-  around: readonly (readonly number[])[],
-  found: readonly number[],
-  inside: Uint8Array,
-): void {
-  const degree = around.map((list) => list.length);
-  const queue = found.filter((n) => degree[n]! < 2);
+function cutDeadEnds(beside: readonly Around[], inside: Set<number>): void {
+  const degree = new Map([...inside].map((n) => [n, beside[n]!.nets.length]));
+  const queue = [...inside].filter((n) => degree.get(n)! < 2);
   for (let n = queue.pop(); n !== undefined; n = queue.pop()) {
-    if (inside[n] === 0) continue;
-    inside[n] = 0;
-    for (const to of around[n]!) {
-      degree[to]!--;
-      if (inside[to] === 1 && degree[to] === 1) queue.push(to);
+    if (!inside.delete(n)) continue;
+    for (const to of beside[n]!.nets) {
+      const left = degree.get(to)! - 1;
+      degree.set(to, left);
+      if (inside.has(to) && left === 1) queue.push(to);
     }
   }
 }
@@ -129,7 +171,7 @@ export function assemble(
   situation: Situation,
   openOhms?: number,
 ): Assembled {
-  const at = (net: number) => island.local[net]!;
+  const at = island.local;
   const branches: Branch[] = [];
   const emfs: Emf[] = [];
   const branchOf = new Map<Wire | ContactEdge | Passive, number>();

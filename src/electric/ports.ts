@@ -78,7 +78,7 @@ export class PortSolver {
     const frame = this.frame!;
     const re = new Float64Array(frame.count);
     const im = new Float64Array(frame.count);
-    const [a, b] = port.map((net) => this.island.local[net]!);
+    const [a, b] = port.map(this.island.local);
     if (a! < 0 || b! < 0) return { re, im };
     re[frame.root(a!)]! += 1;
     re[frame.root(b!)]! -= 1;
@@ -157,10 +157,10 @@ export class PortSolver {
       if (a !== b) into.set(a, b);
       return a !== b;
     };
-    const at = (net: number): number => this.sections[local[net]!]!;
+    const at = (net: number): number => this.sections[local(net)]!;
     if (closing !== undefined) join(at(closing.a), at(closing.b));
     const apart = this.valvePorts
-      .filter((port) => port.every((net) => local[net]! >= 0))
+      .filter((port) => port.every((net) => local(net) >= 0))
       .map(([a, b]) => [find(at(a)), find(at(b))] as const)
       .filter(([x, y]) => x !== y);
     return apart.some(([x, y]) => !join(x, y));
@@ -172,13 +172,13 @@ export class PortSolver {
       re: p.re[x]! - p.re[y]!,
       im: p.im[x]! - p.im[y]!,
     });
-    const [a, b] = [local[port[0]]!, local[port[1]]!];
+    const [a, b] = [local(port[0]), local(port[1])];
     if (a < 0 || b < 0) return { re: 0, im: 0 };
     const at = (node: number): number => this.sections[node]!;
     const together = at(a) === at(b);
     const before = together ? between(this.base, a, b) : { re: 0, im: 0 };
     if (closing === undefined) return before;
-    const [p, q] = [local[closing.a]!, local[closing.b]!];
+    const [p, q] = [local(closing.a), local(closing.b)];
     if (at(p) !== at(q)) {
       const [near, far] = at(a) === at(p) ? [p, q] : [q, p];
       if (together || at(a) !== at(near) || at(b) !== at(far)) return before;
@@ -209,7 +209,7 @@ export class PortSolver {
     const { local } = this.island;
     const s = solveNetwork(assemble(this.island, this.figures, situation).network);
     return this.ports.map(([x, y]) => {
-      const [a, b] = [local[x]!, local[y]!];
+      const [a, b] = [local(x), local(y)];
       if (a < 0 || b < 0 || s.component[a] !== s.component[b]) return { re: 0, im: 0 };
       return { re: s.re[a]! - s.re[b]!, im: s.im[a]! - s.im[b]! };
     });

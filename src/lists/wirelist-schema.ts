@@ -9,7 +9,7 @@ const mark = z.string().describe('The run as the file counts it, with its piece:
 const name = z.string().nullable();
 const route = z.string().nullable();
 
-export const wireEndSchema = z.object({
+const wireEndSchema = z.object({
   terminal: z.string().describe('As the plan marks it'),
   part: z.string(),
   method: z.enum(END_METHODS).describe('How the end is joined'),
@@ -18,7 +18,7 @@ export const wireEndSchema = z.object({
   ferrule: z.boolean().describe('A ferrule goes on: stranded copper under a screw'),
 });
 
-export const overloadSchema = z.object({
+const overloadSchema = z.object({
   relays: z
     .array(z.string())
     .describe('The relay; of several the plan does not say which, and all that may be it stand here'),
@@ -29,7 +29,7 @@ export const overloadSchema = z.object({
   end: z.enum(['from', 'to']).describe('The end that lands there, and not where the plan has it'),
 });
 
-export const wireRowSchema = z.object({
+const wireRowSchema = z.object({
   number: z.int().describe('From 1, in the order of wiring'),
   section: z.enum(['low voltage', 'mains']),
   from: wireEndSchema,
@@ -51,7 +51,7 @@ export const wireRowSchema = z.object({
     ),
 });
 
-export const pieceSchema = z.object({
+const pieceSchema = z.object({
   run,
   mark,
   name,
@@ -62,7 +62,7 @@ export const pieceSchema = z.object({
   spare: z.int().describe('Cores left unused'),
 });
 
-export const reelSchema = z.object({
+const reelSchema = z.object({
   length: z.number().describe('m'),
   pieces: z
     .array(z.object({ run, mark, length: z.number().describe('m') }))
@@ -70,7 +70,7 @@ export const reelSchema = z.object({
   waste: z.number().describe('m'),
 });
 
-export const cutsSchema = z.object({
+const cutsSchema = z.object({
   cable: z.string(),
   gauge: z.string(),
   cores: z.int(),
@@ -80,7 +80,7 @@ export const cutsSchema = z.object({
   waste: z.number().nullable().describe('m'),
 });
 
-export const labelSchema = z.object({
+const labelSchema = z.object({
   wire: z.int().describe('Number of the row'),
   end: z.enum(['from', 'to']),
   text: z

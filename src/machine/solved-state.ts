@@ -14,9 +14,7 @@ export function solveState(plan: Plan, state: MachineState): SolvedState {
   const byNet = new Map<number, SolvedIsland>();
   const islands = sourceIslands(state.circuit).map((island) => {
     const solved = solveLimited(plan, island, state.figures, state.situation);
-    island.local.forEach((x, net) => {
-      if (x >= 0) byNet.set(net, solved);
-    });
+    for (const net of island.nets) byNet.set(net, solved);
     return solved;
   });
   return { islands, byNet };

@@ -16,6 +16,7 @@ import { Study } from '../study/study.ts';
 import { type Fault, RANK } from './fault.ts';
 import { partFaults } from './fault-parts.ts';
 import { wiringFaults } from './fault-wires.ts';
+import { withBareUntried } from './faults/bare-parts.ts';
 import type { Measure } from './measure.ts';
 import { marksOf } from './probe-words.ts';
 import { type Progress, type Searched, searchReadings } from './search.ts';
@@ -34,9 +35,10 @@ import { withSuppliesAlone } from './supply-alone.ts';
 import { unplugged } from './unplugged.ts';
 
 /** Every single fault of a plan that is tried, in the order of the plan's cores and parts. */
-export function faultsOf({ plan, wired }: Study): Fault[] {
+export function faultsOf(study: Study): Fault[] {
+  const { plan, wired } = study;
   const mark = marksOf(plan);
-  return [...wiringFaults(plan, mark), ...partFaults(plan, wired, mark)];
+  return withBareUntried(study, [...wiringFaults(plan, mark), ...partFaults(plan, wired, mark)]);
 }
 
 /** Works out the sheet. `progress` is told of every trial; never throws for a plan that was read. */

@@ -6,6 +6,7 @@ import { terminalKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
 import { dropNeedless } from './cover.ts';
 import type { Fault } from './fault.ts';
+import { barePart } from './faults/bare-parts.ts';
 import { supplyMixUps } from './faults/supply-mix-ups.ts';
 import { howWrong, type Measure, NOTHING } from './measure.ts';
 import { Measurer } from './measurer.ts';
@@ -28,7 +29,8 @@ const HIDDEN =
  */
 export function withSuppliesAlone(study: Study, found: Searched): Searched {
   const { plan, wired } = study;
-  const loose = wired.sources.filter((s) => isLoose(plan, s));
+  const isBare = barePart(study);
+  const loose = wired.sources.filter((s) => isLoose(plan, s) && !isBare(s.part));
   if (loose.length === 0) return found;
   const own = new Set(loose.map((s) => s.part));
   const mixUps = supplyMixUps(plan).filter((f) => own.has(f.item));

@@ -20,6 +20,7 @@ export class Electrics {
   private readonly islands: { readonly island: Island; readonly relays: readonly Relay[] }[] = [];
   private readonly solvers = new Map<string, PortSolver>();
   private readonly fed = new Map<number, Island>();
+  private readonly solved = new WeakMap<Island, Map<Corner, WeakMap<Standing, Flows>>>();
 
   constructor(
     readonly study: Basis,
@@ -30,7 +31,7 @@ export class Electrics {
     const left = new Set(this.circuit.relays.filter((r) => coilNets(r) !== undefined));
     for (const r of left) {
       const whole = islandOf(this.circuit, coilNets(r)!);
-      const relays = [...left].filter((x) => whole.local[coilNets(x)![0]]! >= 0);
+      const relays = [...left].filter((x) => whole.local(coilNets(x)![0]) >= 0);
       for (const x of relays) left.delete(x);
       const island = islandOf(this.circuit, coilNets(r)!, true);
       this.islands.push({ island, relays });
@@ -69,27 +70,40 @@ export class Electrics {
   coilVoltsWith(relay: Relay, standing: Standing, figures: Figures): number {
     const island = this.islandOf(relay)!;
     const s = solveNetwork(assemble(island, figures, standing.situation).network);
-    const [a, b] = coilNets(this.circuit.relays[relay.index]!)!.map((net) => island.local[net]!);
+    const [a, b] = coilNets(this.circuit.relays[relay.index]!)!.map(island.local);
     if (a! < 0 || b! < 0 || s.component[a!] !== s.component[b!]) return 0;
     return Math.hypot(s.re[a!]! - s.re[b!]!, s.im[a!]! - s.im[b!]!);
   }
 
-  /** All that hangs together with a source. */
+  /** All that hangs together with a source; one island for all the sources in it. */
   islandRound(source: Source): Island {
-    return kept(this.fed, source.index, () =>
-      islandOf(
-        this.circuit,
-        source.rails.map((r) => r.net),
-        true,
-      ),
+    const known = this.fed.get(source.index);
+    if (known !== undefined) return known;
+    const island = islandOf(
+      this.circuit,
+      source.rails.map((r) => r.net),
+      true,
     );
+    this.fed.set(source.index, island);
+    for (const s of island.sources)
+      if (s.rails.every((r) => island.local(r.net) >= 0)) this.fed.set(s.index, island);
+    return island;
   }
 
-  /** Every current of the island round a source, in one state. */
+  /** Every current of the island round a source, in one state; kept where another source may ask for the same. */
   solveSource(source: Source, standing: Standing, corner: Corner): Flows {
     const island = this.islandRound(source);
-    const made = assemble(island, figuresFor(this.study.plan, corner), standing.situation);
-    return new Flows(island, made, solveNetwork(made.network));
+    const solve = () => {
+      const made = assemble(island, figuresFor(this.study.plan, corner), standing.situation);
+      return new Flows(island, made, solveNetwork(made.network));
+    };
+    if (island.sources.length < 2) return solve();
+    const solved = kept(this.solved, island, () => new Map<Corner, WeakMap<Standing, Flows>>());
+    return kept(
+      kept(solved, corner, () => new WeakMap()),
+      standing,
+      solve,
+    );
   }
 }
 

@@ -11,9 +11,7 @@ export function sourceIslands(circuit: WiredCircuit): Island[] {
       circuit,
       s.rails.map((r) => r.net),
     );
-    island.local.forEach((x, net) => {
-      if (x >= 0) seen.add(net);
-    });
+    for (const net of island.nets) seen.add(net);
     islands.push(island);
   }
   return islands;

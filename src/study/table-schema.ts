@@ -3,7 +3,7 @@ import * as z from 'zod';
 
 const words = z.record(z.string(), z.string());
 
-export const rowSchema = z.object({
+const rowSchema = z.object({
   label: z.string().describe('What was moved, `bandsaw open`'),
   moves: z
     .array(z.string())
@@ -14,13 +14,13 @@ export const rowSchema = z.object({
   expected: words.describe('What the plan intends for each load (or relay); nothing where it allows both'),
 });
 
-export const momentSchema = z.object({
+const momentSchema = z.object({
   move: z.string().describe('What was moved, `planer open`; empty where only time has gone by'),
   after: z.number().describe('s since the last move'),
   cells: words.describe('What each load does, and where each timer stands'),
 });
 
-export const inTimeSchema = z.object({ columns: z.array(z.string()), rows: z.array(momentSchema) });
+const inTimeSchema = z.object({ columns: z.array(z.string()), rows: z.array(momentSchema) });
 
 export const tableSchema = z.object({
   rests: z

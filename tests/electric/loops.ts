@@ -133,7 +133,7 @@ export function sweep(parts: Parts, count: number): { readonly coil: CoilVolts; 
 /** V at the coil, the whole network solved for this one state. */
 export function afresh(island: Island, gates: readonly number[]): number {
   const s = solveNetwork(assemble(island, figures, opened(gates)).network);
-  const [a, b] = [island.local[OUT]!, island.local[BACK]!];
+  const [a, b] = [island.local(OUT), island.local(BACK)];
   // Cut off as a dead end, or joined to nothing: no current, no volts.
   if (a < 0 || b < 0 || s.component[a] !== s.component[b]) return 0;
   return s.re[a]! - s.re[b]!;

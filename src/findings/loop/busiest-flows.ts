@@ -14,28 +14,37 @@ export interface Busiest {
 export const busiestFlows = perStudy((study): readonly Busiest[] => {
   const own = study.electrics;
   if (!own) return [];
+  const tries = triesOf(own);
   return own.circuit.sources
     .filter((s) => !s.mains)
-    .map((source) => ({ source, flows: mostFrom(own, source) }));
+    .map((source) => ({ source, flows: mostFrom(own, tries, source) }));
 });
+
+/** States to try, each once, and among them that with all gates open. */
+interface Tries {
+  readonly all: Standing | undefined;
+  readonly each: readonly (Standing | undefined)[];
+}
+
+/** The same for every source. */
+function triesOf(own: Electrics): Tries {
+  const { circuit } = own.v;
+  const all = circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
+  const single = circuit.relays.flatMap((r) => statesFeeding(own, r).slice(0, FEW));
+  const tries = [[], all, ...single, ...single.map((moved) => union(all, moved))];
+  const each = new Map(tries.map((moved) => [moved.join(), moved] as const));
+  const standing = [...each.values()].map((moved) => own.situations.at(moved));
+  return { all: standing[[...each.keys()].indexOf(all.join())], each: standing };
+}
 
 /**
  * The state in which the source gives most, pulled in. More closed contacts give more current (Rayleigh), so all gates
  * open, with and without what else a coil needs, and rest bound it; single states are tried for a few gates only.
  */
-function mostFrom(own: Electrics, source: Source): Flows {
-  const { circuit } = own.v;
-  const all = circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
-  const single = circuit.relays.flatMap((r) => statesFeeding(own, r).slice(0, FEW));
-  const tries = [[], all, ...single, ...single.map((moved) => union(all, moved))];
-  const whole = own.situations.at(all);
+function mostFrom(own: Electrics, { all, each }: Tries, source: Source): Flows {
   let best: { flows: Flows; amps: number } | undefined;
-  const seen = new Set<string>();
-  for (const moved of tries) {
-    if (seen.has(moved.join())) continue;
-    seen.add(moved.join());
-    const standing = own.situations.at(moved);
-    if (!standing || (whole && moved !== all && closesLess(own, source, standing, whole))) continue;
+  for (const standing of each) {
+    if (!standing || (all && standing !== all && closesLess(own, source, standing, all))) continue;
     const flows = own.solveSource(source, standing, 'strong');
     const i = flows.sourceAmps(source);
     const amps = Math.hypot(i.re, i.im);

@@ -4,6 +4,7 @@ import { UnionFind } from '../../circuit/union-find.ts';
 import { FALSE, type Fn } from '../../logic/bdd.ts';
 import { everIn } from '../../logic/entry-states.ts';
 import type { Moved, Verified } from '../../logic/verify.ts';
+import { push } from '../../plan/map-entries.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
@@ -33,9 +34,17 @@ function find(study: Study): Found[] {
   const { circuit, verified: v } = study;
   if (!v) return [];
   const low = circuit.sources.filter((s) => !s.mains);
+  // Of many supplies most reach no pole of another in any state.
+  const atNet = new Map<number, Source[]>();
+  for (const s of low) for (const net of new Set(s.rails.map((r) => r.net))) push(atNet, net, s);
+  const reached = (s: Source) => {
+    const nets = v.model.railReach[s.index]!.flatMap((reach) => [...reach.keys()]);
+    const later = nets.flatMap((net) => atNet.get(net) ?? []).filter((t) => t.index > s.index);
+    return [...new Set(later)].sort((a, b) => a.index - b.index);
+  };
   const sets = new UnionFind(circuit.sources.length);
-  const pairs = low.flatMap((s, i) =>
-    low.slice(i + 1).flatMap((t) => {
+  const pairs = low.flatMap((s) =>
+    reached(s).flatMap((t) => {
       const moved = everIn(v, whenJoined(v, s, t));
       if (moved) sets.union(s.index, t.index);
       return moved ? [{ s, t, moved }] : [];

@@ -2,10 +2,12 @@
 
 import type { Source } from '../../circuit/circuit.ts';
 import { ohmsOf } from '../../logic/ohms.ts';
+import { kept } from '../../plan/map-entries.ts';
 import type { LoadPart, MotorPart, SupplyPart } from '../../plan/part-types.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import type { FedCoil } from '../../study/fed-coils.ts';
 import { mostTogether } from '../../study/fed-together.ts';
+import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { ampsText } from '../../text/numbers.ts';
 import { holdingAmps, inrushAmps } from './loop-coils.ts';
@@ -23,8 +25,26 @@ export interface Draw {
   readonly others: readonly string[];
 }
 
-/** Coils that can be in together, lamps and indicators; undefined for a battery, whose limit nobody states. */
+/** What is known of a source, and 'open' while it is worked out. */
+type Known = Map<Source, { readonly draw: Draw | undefined } | 'open'>;
+const knownOf = perStudy(() => new WeakMap<readonly FedCoil[], Known>());
+
+/**
+ * Coils that can be in together, lamps and indicators; undefined for a battery, whose limit nobody states. Each supply is
+ * worked out once. In a ring of supplies none feeds another, for none of them has power: what comes round to where it began
+ * adds nothing.
+ */
 export function supplyDraw(study: Study, coils: readonly FedCoil[], source: Source): Draw | undefined {
+  const known = kept(knownOf(study), coils, (): Known => new Map());
+  const found = known.get(source);
+  if (found !== undefined) return found === 'open' ? undefined : found.draw;
+  known.set(source, 'open');
+  const draw = drawOf(study, coils, source);
+  known.set(source, { draw });
+  return draw;
+}
+
+function drawOf(study: Study, coils: readonly FedCoil[], source: Source): Draw | undefined {
   const { plan, circuit } = study;
   const part = plan.parts.get(source.part);
   if (part?.kind !== 'supply') return undefined;

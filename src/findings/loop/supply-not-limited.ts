@@ -211,7 +211,7 @@ function aheadOfPrimary(study: Study, s: SupplyPart) {
 /** What stands ahead of its primary opens before any wire of its secondary glows: NEC 430.72(B) Exception 2. */
 function isLimitedAhead(study: Study, s: SupplyPart | BatteryPart): boolean {
   const guard = s.kind === 'supply' ? aheadOfPrimary(study, s) : undefined;
-  const source = study.electrics?.circuit.sources.find((x) => x.part === s.name);
+  const source = guard && study.electrics?.circuit.sources.find((x) => x.part === s.name);
   if (!guard || !source) return false;
   const wire = thinnestOf(study, study.electrics!.islandRound(source).wires);
   return wire !== undefined && guard.amps <= wire.amps;

@@ -1,4 +1,6 @@
 /** Which of the figures that a plan leaves out would settle whether a finding stands, and from which value on. */
+
+import { kept, push } from '../../plan/map-entries.ts';
 import type { Unsaid, Value, World } from '../../ratings/unsaid/ends.ts';
 import { BETTER, WORSE } from '../../ratings/unsaid/ends.ts';
 import type { Study } from '../../study/study.ts';
@@ -33,6 +35,23 @@ export function isSame(x: Finding, y: Finding): boolean {
   const [own, other] = [x.parts[0], y.parts[0]];
   if (x.id !== y.id) return false;
   return own === undefined || other === undefined || y.parts.includes(own) || x.parts.includes(other);
+}
+
+/** The findings of a list by each part that they name; those that name none under undefined. */
+const byPart = new WeakMap<readonly Finding[], ReadonlyMap<string | undefined, readonly Finding[]>>();
+
+/** Those of a list that are the same finding, in its order: five hundred supplies may have five hundred. */
+export function sameIn(list: readonly Finding[], f: Finding): readonly Finding[] {
+  if (f.parts.length === 0) return list.filter((g) => isSame(f, g));
+  const named = kept(byPart, list, () => {
+    const map = new Map<string | undefined, Finding[]>();
+    for (const g of list)
+      for (const part of g.parts.length === 0 ? [undefined] : new Set(g.parts)) push(map, part, g);
+    return map;
+  });
+  const near = new Set([undefined, ...f.parts].flatMap((part) => named.get(part) ?? []));
+  const same = [...near].filter((g) => isSame(f, g));
+  return same.length < 2 ? same : list.filter((g) => same.includes(g));
 }
 
 export class Settler {

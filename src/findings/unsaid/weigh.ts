@@ -10,7 +10,7 @@ import type { Check } from '../entry.ts';
 import type { FindingId } from '../finding-ids.ts';
 import type { Finding } from '../report-model.ts';
 import { otherReadings } from './readings.ts';
-import { type FindIn, isSame, Settler } from './settle.ts';
+import { type FindIn, isSame, Settler, sameIn } from './settle.ts';
 import { turnsOn } from './unsaid-words.ts';
 import { Worlds } from './worlds.ts';
 
@@ -126,9 +126,11 @@ function weighed(tools: Tools, { check, findings }: Taken): readonly Finding[] {
   const better = findings.length === 0 ? [] : BETTER.filter((w) => worlds.bearing(question, w).length > 0);
   if (!goesByFigures(check) || worse.length + better.length === 0) return findings;
   const lists = new Map<World, readonly Finding[]>(worse.map((w) => [w, tools.at(check, w)]));
-  const all: Finding[] = [...findings];
+  const more: Finding[] = [];
   for (const f of [...lists.values()].flat())
-    if ((isGrave(f) || isDoubt(f)) && !all.some((g) => isSame(f, g))) all.push(f);
+    if ((isGrave(f) || isDoubt(f)) && sameIn(findings, f).length === 0 && !more.some((g) => isSame(f, g)))
+      more.push(f);
+  const all = [...findings, ...more];
   return all.flatMap((f) => verdictOn(f, { ...tools, check, findings, lists }));
 }
 
@@ -140,12 +142,13 @@ interface Weighing extends Tools {
 
 function verdictOn(f: Finding, { settler, at: findAt, check, findings, lists }: Weighing): Finding[] {
   const at = (w: World) => lists.get(w) ?? findAt(check, w);
-  const gravely = (list: readonly Finding[]) => list.find((g) => isGrave(g) && isSame(f, g));
+  const gravely = (list: readonly Finding[]) => sameIn(list, f).find(isGrave);
   const all = [findings, ...lists.values()];
-  const grave = isGrave(f) ? f : gravely(all.flat());
+  const same = all.flatMap((list) => sameIn(list, f));
+  const grave = isGrave(f) ? f : same.find(isGrave);
   if (grave !== undefined && all.every(gravely) && BETTER.every((w) => gravely(at(w))))
     return [isGrave(f) ? f : (gravely(findings) ?? grave)];
-  const doubt = isDoubt(f) ? f : all.flat().find((g) => isDoubt(g) && isSame(f, g));
+  const doubt = isDoubt(f) ? f : same.find(isDoubt);
   if (grave !== undefined) {
     if (doubt !== undefined) return [doubt];
     const world = [...lists.keys()].find((w) => gravely(lists.get(w)!)) ?? 'few';
@@ -153,10 +156,8 @@ function verdictOn(f: Finding, { settler, at: findAt, check, findings, lists }: 
   }
   // What is open only because nothing was stated is settled where every world passes.
   if (doubt !== undefined)
-    return lists.size === 0 || [...lists.values()].flat().some((g) => isDoubt(g) && isSame(f, g))
-      ? [doubt]
-      : [];
+    return lists.size === 0 || [...lists.values()].some((l) => sameIn(l, f).some(isDoubt)) ? [doubt] : [];
   // What is neither grave nor open is told only where it is so whatever was left out.
-  const everywhere = [...lists.values(), ...BETTER.map(at)].every((l) => l.some((g) => isSame(f, g)));
+  const everywhere = [...lists.values(), ...BETTER.map(at)].every((l) => sameIn(l, f).length > 0);
   return f.severity === 'notice' || everywhere ? [f] : [];
 }

@@ -21,9 +21,12 @@ export class Worlds {
 
   /** Worlds that say the same are one study. */
   at(world: World): Study {
-    const said = JSON.stringify(this.unsaid.map((u) => u.at[world] ?? null));
-    return kept(this.studies, said, () => this.of(completed(this.study.plan, this.unsaid, world)));
+    return kept(this.byWorld, world, () => {
+      const said = JSON.stringify(this.unsaid.map((u) => u.at[world] ?? null));
+      return kept(this.studies, said, () => this.of(completed(this.study.plan, this.unsaid, world)));
+    });
   }
+  private readonly byWorld = new Map<World, Study>();
 
   /** A world but for some figures. */
   but(world: World, other: ReadonlyMap<Unsaid, Value>): Study {

@@ -42,10 +42,7 @@ export function behaviourOf(plan: Plan, state: MachineState, still: ReadonlySet<
 function solvedOf(state: MachineState): SolvedState {
   const islands = state.machine.solved(state.situation);
   const byNet = new Map<number, SolvedIsland>();
-  for (const solved of islands)
-    solved.flows.island.local.forEach((x, net) => {
-      if (x >= 0) byNet.set(net, solved);
-    });
+  for (const solved of islands) for (const net of solved.flows.island.nets) byNet.set(net, solved);
   return { islands, byNet };
 }
 

@@ -11,6 +11,7 @@ import type { Study } from '../../study/study.ts';
 import { coreFromTo } from '../../text/core-names.ts';
 import { type Fault, RANK } from '../fault.ts';
 import { bareMark, keyOf, marksOf } from '../probe-words.ts';
+import { withBareUntried } from './bare-parts.ts';
 import {
   halfCoil,
   looseTerminal,
@@ -26,7 +27,8 @@ import { supplyMixUps } from './supply-mix-ups.ts';
 
 /** Every such failure, in the order of the plan's cores and parts. */
 export function laterFaults(study: Study): Fault[] {
-  return [...new Later(study).all(), ...meetings(study), ...supplyMixUps(study.plan)];
+  const all = [...new Later(study).all(), ...meetings(study), ...supplyMixUps(study.plan)];
+  return withBareUntried(study, all);
 }
 
 class Later {

@@ -4,6 +4,7 @@ import { REGISTER } from '../../findings/register.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import { SEVERITIES } from '../../findings/report-words.ts';
 import { Undecided } from '../../logic/undecided.ts';
+import { kept } from '../../plan/map-entries.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { Study } from '../../study/study.ts';
 import type { Change } from './change.ts';
@@ -64,10 +65,14 @@ export class Bench {
     this.before = before ?? wholeOf(study) ?? [];
   }
 
+  /** The plan with these changes; made once for one list of them, which is asked in several ways. */
   after(changes: readonly Change[]): Study {
-    const plan = changes.reduce((p, c) => c.apply(p), this.study.plan);
-    return changes.some((c) => c.anew) ? Study.of(plan) : this.study.withFigures(plan);
+    return kept(this.made, changes, () => {
+      const plan = changes.reduce((p, c) => c.apply(p), this.study.plan);
+      return changes.some((c) => c.anew) ? Study.of(plan) : this.study.withFigures(plan);
+    });
   }
+  private readonly made = new WeakMap<readonly Change[], Study>();
 
   /** Whether any check of one id still has that finding, by that check alone. */
   isGone(finding: Finding, changes: readonly Change[]): boolean {
@@ -103,11 +108,24 @@ export class Bench {
 
   /** Said before, of all that it is said of now, and no less gravely. */
   private stood(f: Finding): boolean {
-    const like = this.before.filter((b) => b.id === f.id && rank(b) <= rank(f));
-    return subjectsOf(this.study.plan, f).every((s) =>
-      like.some((b) => subjectsOf(this.study.plan, b).includes(s)),
+    return subjectsOf(this.study.plan, f).every(
+      (s) => (this.gravest().get(JSON.stringify([f.id, s])) ?? Infinity) <= rank(f),
     );
   }
+
+  /** How gravely each thing was said of each subject before. */
+  private gravest(): ReadonlyMap<string, number> {
+    if (this.said !== undefined) return this.said;
+    const said = new Map<string, number>();
+    for (const b of this.before)
+      for (const s of subjectsOf(this.study.plan, b)) {
+        const key = JSON.stringify([b.id, s]);
+        said.set(key, Math.min(said.get(key) ?? Infinity, rank(b)));
+      }
+    this.said = said;
+    return said;
+  }
+  private said: ReadonlyMap<string, number> | undefined;
 }
 
 /** Every finding of every check, none folded; undefined where the exact method gives up. */

@@ -3,11 +3,12 @@ import { printable } from '../../text/escape.ts';
 import type { Block, Item, List, Span, Table, Words } from '../blocks.ts';
 import { cellText, shown, spans, withoutEmpty } from './shown.ts';
 
-/** Text in which nothing is read as Markdown or HTML. */
+/** Text in which nothing is read as Markdown or HTML: no mark, no numbered list, and no address that becomes a link by itself. */
 function markdownText(text: string): string {
-  return printable(text).replace(/[\\`*_{}[\]<>()#+!|~&$-]/g, (c) =>
-    c === '<' ? '&lt;' : c === '&' ? '&amp;' : `\\${c}`,
-  );
+  return printable(text)
+    .replace(/[\\`*_{}[\]<>()#+!|~&$=@-]/g, (c) => (c === '<' ? '&lt;' : c === '&' ? '&amp;' : `\\${c}`))
+    .replace(/^(\s*\d+)\./, '$1\\.')
+    .replace(/:\/\/|\bwww\./gi, (c) => (c === '://' ? '\\://' : `${c.slice(0, 3)}\\.`));
 }
 
 const BLANK = markdownText('____');
@@ -22,7 +23,7 @@ function lines(block: Block): string[] {
   switch (block.kind) {
     case 'heading': {
       const number = block.number === undefined ? '' : `${block.number}. `;
-      return [`${'#'.repeat(block.level)} ${markdownText(number + block.text)}`];
+      return [`${'#'.repeat(block.level)} ${number}${markdownText(block.text)}`];
     }
     case 'paragraph':
     case 'line': {

@@ -24,7 +24,7 @@ export function sharesOf(
   const sense = relay.senses[0];
   const others = island.passives.length + island.diodes.filter((d) => !d.builtIn).length;
   if (others === 1 || sense?.by !== 'volts') return undefined;
-  const at = (net: number) => island.local[net]!;
+  const at = island.local;
   const conductance = (re: number, im: number) => (re * re + im * im) / Math.max(re, 1e-9);
   const fixed = island.contacts.filter((c) => c.when.by === 'always');
   const moving = island.contacts.filter((c) => c.when.by !== 'always');

@@ -2,7 +2,7 @@
 import type { ContactEdge, DiodeEdge, Passive, Relay } from '../../circuit/circuit.ts';
 import type { Wire } from '../../circuit/nets.ts';
 import { cellsOf } from '../../electric/cells.ts';
-import { assemble, type Figures, type Island } from '../../electric/island.ts';
+import { assemble, type Figures, type Island, numbersOf } from '../../electric/island.ts';
 import type { Phasor } from '../../electric/network.ts';
 import { over } from '../../electric/seen-from.ts';
 import { solveNetwork } from '../../electric/solve.ts';
@@ -115,19 +115,13 @@ function zonesOfInputs({ v }: Electrics): Map<number, number> {
 }
 
 function cutOut(island: Island, edges: readonly Edge[]): Island {
-  const local = new Int32Array(island.netCount).fill(-1);
-  let count = 0;
-  const within = (net: number) => {
-    if (local[net]! < 0) local[net] = count++;
-  };
-  for (const e of edges) {
-    within(e.is === 'diode' ? e.of.anode : e.of.a);
-    within(e.is === 'diode' ? e.of.cathode : e.of.b);
-  }
+  const ends = edges.flatMap((e) => (e.is === 'diode' ? [e.of.anode, e.of.cathode] : [e.of.a, e.of.b]));
+  const nets = [...new Set(ends)];
   return {
     netCount: island.netCount,
-    local,
-    count,
+    local: numbersOf(nets, island.netCount),
+    nets,
+    count: nets.length,
     wires: edges.flatMap((e) => (e.is === 'wire' ? [e.of] : [])),
     contacts: edges.flatMap((e) => (e.is === 'contact' ? [e.of] : [])),
     passives: edges.flatMap((e) => (e.is === 'passive' ? [e.of] : [])),
@@ -161,12 +155,12 @@ export function onePort(
 ): OnePort | undefined {
   const { island, ends } = piece;
   const made = assemble(island, figures, { closed, alive: () => false, pulledIn: () => false }).network;
-  const [a, b] = ends.map((net) => island.local[net]!) as [number, number];
+  const [a, b] = ends.map(island.local) as [number, number];
   const at = (re: number) => solveNetwork({ ...made, emfs: [{ a, b, re, im: 0, ohms: 0 }] });
   const sense = coil?.senses[0];
   const inner = (s: ReturnType<typeof at>): Phasor => {
     if (sense?.by !== 'volts') return { re: 0, im: 0 };
-    const [p, q] = [island.local[sense.a]!, island.local[sense.b]!];
+    const [p, q] = [island.local(sense.a), island.local(sense.b)];
     if (p < 0 || q < 0 || s.component[p] !== s.component[q]) return { re: 0, im: 0 };
     return { re: s.re[p]! - s.re[q]!, im: s.im[p]! - s.im[q]! };
   };

@@ -101,7 +101,7 @@ export function railModel(own: Electrics, layout: Layout, corner: Corner): RailM
   const [first, second] = source.rails;
   const volts = scale * (first!.re - second!.re);
   if (!(volts > 0)) return undefined;
-  const at = (net: number) => island.local[net]!;
+  const at = island.local;
   const branches: Branch[] = [
     ...pieces.wires.map((w) => ({ a: at(w.a), b: at(w.b), re: figures.wire(w), im: 0 })),
     ...pieces.contacts.map((c) => ({ a: at(c.a), b: at(c.b), re: figures.contact(c), im: 0 })),
