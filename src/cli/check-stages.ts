@@ -14,7 +14,7 @@ export interface CheckStages {
 }
 
 export const CHECK_STAGES: CheckStages = {
-  readPlan: async (text, file, whatIfs) => (await import('./late-check.ts')).readPlan(text, file, whatIfs),
-  formatPlanErrors: async (errors) => (await import('./late-check.ts')).formatPlanErrors(errors),
-  check: async (study) => (await import('./late-check.ts')).check(study),
+  readPlan: async (text, file, whatIfs) => (await import('./late/check.ts')).readPlan(text, file, whatIfs),
+  formatPlanErrors: async (errors) => (await import('./late/check.ts')).formatPlanErrors(errors),
+  check: async (study) => (await import('./late/check.ts')).check(study),
 };

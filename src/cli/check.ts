@@ -63,7 +63,7 @@ async function watched(
   session: Session<CheckStages>,
 ): Promise<void> {
   if (files.includes('-')) throw new Problem('--watch needs files; standard input is not saved again');
-  const { checkDocument, quietDocument } = await import('./late-check.ts');
+  const { checkDocument, quietDocument } = await import('./late/check.ts');
   const { watch } = await import('./watch.ts');
   let count = 0;
   await watch(files, options, session, async (report) => {

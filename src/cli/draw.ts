@@ -22,7 +22,7 @@ interface DrawFlags extends PositionFlags {
 
 /** What a drawing is made from; loaded when it is needed. */
 async function prepared(study: Study, flags: PositionFlags) {
-  const { drawingInput } = await import('./late.ts');
+  const { drawingInput } = await import('./late/all.ts');
   const moved = inputsOf(study.plan, flags);
   const given = [flags.open, flags.on, flags.press, flags.trip].some((names) => names !== undefined);
   return drawingInput(study, given ? moved : undefined);
@@ -34,13 +34,13 @@ async function run(file: string, flags: DrawFlags, session: Session): Promise<vo
   if (flags.runs === true) return mapOfRuns(study, file, flags, session);
   const input = await prepared(study, flags);
   if (flags.output === undefined) {
-    const { renderDrawing } = await import('./late.ts');
+    const { renderDrawing } = await import('./late/all.ts');
     const { stdout, env } = session.io;
     const unicode = flags.ascii !== true && wantsUnicode(stdout, env);
     session.out.write(renderDrawing(input, widthFor(flags.width, stdout), unicode));
     return;
   }
-  const { sheetsOf } = await import('./late.ts');
+  const { sheetsOf } = await import('./late/all.ts');
   const date = await dateOf(file, session);
   const { svgs, laid, paper } = sheetsOf({ ...input, ...(date === undefined ? {} : { date }) }, flags.size);
   if (flags.output === '-') {
@@ -63,7 +63,7 @@ function sheetName(output: string, index: number, count: number): string {
 
 /** The map of the runs in place of the circuit. */
 async function mapOfRuns(study: Study, file: string, flags: DrawFlags, session: Session): Promise<void> {
-  const { judge, paperOf, renderRuns, runsSheet } = await import('./late.ts');
+  const { judge, paperOf, renderRuns, runsSheet } = await import('./late/all.ts');
   const { plan, circuit, sides } = study;
   const input = { plan, circuit, sides, report: judge(study) };
   const { output } = flags;

@@ -13,9 +13,9 @@ interface ExplainOptions extends LookOptions {
 
 async function run(id: string | undefined, options: ExplainOptions, session: Session): Promise<void> {
   const explanations = await session.stages.explanations();
-  const { allCautions } = await import('./late.ts');
+  const { allCautions } = await import('./late/all.ts');
   const cautions = allCautions();
-  const report = await import('./late.ts');
+  const report = await import('./late/all.ts');
   const tell = (value: unknown, document: Block[]) =>
     options.json ? printJson(value, session) : print(document, options, session);
 

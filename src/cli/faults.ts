@@ -15,7 +15,7 @@ interface FaultFlags extends LookOptions {
 async function run(file: string, flags: FaultFlags, session: Session): Promise<void> {
   const study = await loadStudy(file, session);
   if (study === undefined) return;
-  const { faultTable, faultsDocument, faultsTable } = await import('./late-hunt.ts');
+  const { faultTable, faultsDocument, faultsTable } = await import('./late/hunt.ts');
   const bar = progress('trying failures:', session);
   const table = faultTable(study, bar.step);
   bar.done();

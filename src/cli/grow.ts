@@ -27,7 +27,7 @@ interface AddOptions extends GrowOptions {
 const nameOf = (file: string) => (file === '-' ? 'standard input' : printable(file));
 
 async function lengthOf(text: string, option: string): Promise<Length> {
-  const { metres } = await import('./late.ts');
+  const { metres } = await import('./late/all.ts');
   const parsed = metres.parse(text);
   if ('problem' in parsed) throw new Problem(`${option}: ${parsed.problem}`);
   return { text: text.trim().replace(/^([\d.]+)([A-Za-z]+)$/, '$1 $2'), metres: parsed.value };
@@ -35,7 +35,7 @@ async function lengthOf(text: string, option: string): Promise<Length> {
 
 /** What `make` plans, or why it cannot, as a problem of that file. */
 async function planned<T>(file: string, make: () => T): Promise<T> {
-  const { Refusal } = await import('./late.ts');
+  const { Refusal } = await import('./late/all.ts');
   try {
     return make();
   } catch (error) {
@@ -45,7 +45,7 @@ async function planned<T>(file: string, make: () => T): Promise<T> {
 }
 
 async function compared(plan: Plan, growth: Growth, text: string, session: Session): Promise<Grown> {
-  const { compare } = await import('./late.ts');
+  const { compare } = await import('./late/all.ts');
   const result = await session.stages.readPlan(Buffer.from(text), plan.file);
   if (!result.ok) throw new Error('a grown plan cannot be read');
   const before = await session.stages.check(await studyOf(plan));
@@ -63,7 +63,7 @@ async function run(
     throw new Problem('standard input cannot be written to; --dry-run prints the change as a diff');
   const read = await loadPlanFile(file, session);
   if (read === undefined) return;
-  const { grow, growthAnswer, growthDocument, isWorse, unifiedDiff } = await import('./late.ts');
+  const { grow, growthAnswer, growthDocument, isWorse, unifiedDiff } = await import('./late/all.ts');
   const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(read.bytes);
   const growth = await make(read.plan);
   const applied = grow(text, read.plan, growth);
@@ -171,7 +171,7 @@ function addAdd(program: Verb, session: Session): void {
     })
     .action((name: string, file: string, options: AddOptions) =>
       run(file, options, session, async (plan) => {
-        const { addGate, lastGate } = await import('./late.ts');
+        const { addGate, lastGate } = await import('./late/all.ts');
         const length = await lengthOf(options.length, '--length');
         const onward = options.onward === undefined ? undefined : await lengthOf(options.onward, '--onward');
         const after = options.after ?? (await planned(file, () => lastGate(plan)));
@@ -203,7 +203,7 @@ function addRemove(program: Verb, session: Session): void {
     })
     .action((name: string, file: string, options: GrowOptions) =>
       run(file, options, session, async (plan) => {
-        const { removeGate } = await import('./late.ts');
+        const { removeGate } = await import('./late/all.ts');
         return planned(file, () => removeGate(plan, name));
       }),
     );

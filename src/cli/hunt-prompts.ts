@@ -61,7 +61,7 @@ class Asking {
   }
 
   async run(): Promise<void> {
-    const late = await import('./late-hunt.ts');
+    const late = await import('./late/hunt.ts');
     this.form = new late.PlainForm(this.hunt.study);
     const { io } = this.session;
     const leave = () => this.lines.close();
@@ -84,7 +84,7 @@ class Asking {
 
   /** One question and its answer, or the end; false to leave. */
   private async turn(told: HuntTold, next: Observation | undefined): Promise<boolean> {
-    const late = await import('./late-hunt.ts');
+    const late = await import('./late/hunt.ts');
     if (next === undefined) {
       await print(late.standBlocks(told), this.options, this.session);
       return this.end(told);
@@ -229,7 +229,7 @@ class Asking {
       if (text === undefined || QUIT.test(text)) return { by: 'quit' };
       if (/^undo$/i.test(text)) return { by: 'undo' };
       if (isLine(text)) return { by: 'line', text };
-      const late = await import('./late-hunt.ts');
+      const late = await import('./late/hunt.ts');
       const answer = late.answerTo(this.hunt, observation, text);
       if (answer.ok) return { by: 'answer', answer: answer.value };
       this.say(`! ${answer.problem}`);

@@ -23,7 +23,7 @@ interface HuntFlags extends LookOptions {
 
 /** What was said on the command line, in its order of kinds. Throws a `Problem` for what cannot be read. */
 async function saidOn(study: Study, flags: HuntFlags): Promise<Said[]> {
-  const { PlainForm } = await import('./late-hunt.ts');
+  const { PlainForm } = await import('./late/hunt.ts');
   const form = new PlainForm(study);
   const said: Said[] = [];
   for (const text of flags.saw ?? []) {
@@ -53,7 +53,7 @@ const LONGEST_CURE = 300;
 async function run(file: string, flags: HuntFlags, session: Session): Promise<void> {
   const study = await loadStudy(file, session);
   if (study === undefined) return;
-  const late = await import('./late-hunt.ts');
+  const late = await import('./late/hunt.ts');
   const danger = late.firstDanger(study);
   if (danger !== undefined)
     throw new Problem(

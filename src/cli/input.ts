@@ -111,7 +111,7 @@ export async function loadStudy(
 
 /** Loaded when it is first needed, so that `--help` does without it. */
 export async function studyOf(plan: Plan): Promise<Study> {
-  const { Study } = await import('./late-check.ts');
+  const { Study } = await import('./late/check.ts');
   return Study.of(plan);
 }
 

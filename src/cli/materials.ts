@@ -13,10 +13,10 @@ interface MaterialsOptions extends LookOptions {
 async function run(file: string, options: MaterialsOptions, session: Session): Promise<void> {
   const study = await loadStudy(file, session);
   if (study === undefined) return;
-  const { materials } = await import('./late.ts');
+  const { materials } = await import('./late/all.ts');
   const list = materials(study);
   if (options.json) return printJson(list, session);
-  const { materialsDocument, materialsTable } = await import('./late.ts');
+  const { materialsDocument, materialsTable } = await import('./late/all.ts');
   if (options.format !== 'csv') return print(materialsDocument(list, study.plan.title), options, session);
   await warn(list.check, session);
   await print(materialsTable(list), options, session);

@@ -20,7 +20,7 @@ const nameOf = (file: string) => (file === '-' ? 'standard input' : printable(fi
 
 /** The text of the file with the repair in it. */
 async function mendedText(file: string, { plan, bytes }: PlanFile, repair: Repair) {
-  const { applyEdits } = await import('./late.ts');
+  const { applyEdits } = await import('./late/all.ts');
   const before = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
   const applied = applyEdits(before, plan, repair.edits);
   if ('refused' in applied) {
@@ -33,7 +33,7 @@ async function mendedText(file: string, { plan, bytes }: PlanFile, repair: Repai
 
 async function printDiff(file: string, read: PlanFile, repair: Repair, session: Session): Promise<void> {
   const { before, after } = await mendedText(file, read, repair);
-  const { unifiedDiff } = await import('./late.ts');
+  const { unifiedDiff } = await import('./late/all.ts');
   const diff = unifiedDiff(before, after, nameOf(file));
   // A file gets the bytes as they are, so that the diff can be applied; a terminal gets none that moves its cursor.
   session.out.write(session.io.stdout.isTTY === true ? printableLines(diff) : diff);
@@ -55,7 +55,7 @@ async function run(file: string, options: MendOptions, session: Session): Promis
   const status = mended.needed === null ? STATUS.cannotTell : mended.needed ? STATUS.fail : STATUS.pass;
   if (options.json) printJson(mended, session);
   else {
-    const { repairsDocument, writtenDocument } = await import('./late.ts');
+    const { repairsDocument, writtenDocument } = await import('./late/all.ts');
     if (first === undefined || !mended.needed) {
       // Nothing but a diff belongs on the standard output of --diff.
       const to = options.diff ? session.err : session.out;

@@ -18,7 +18,7 @@ async function run(file: string, flags: MeterFlags, session: Session): Promise<v
   const sheet = await session.stages.meterSheet(study, bar.step);
   bar.done();
   if (flags.json) return printJson(sheet, session);
-  const { meterDocument } = await import('./late.ts');
+  const { meterDocument } = await import('./late/all.ts');
   await print(meterDocument(sheet), flags, session);
 }
 

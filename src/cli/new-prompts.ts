@@ -128,7 +128,7 @@ export async function askAll(
     look: LookOptions,
     s: Session,
   ): Promise<NewPlan | 'back' | 'quit'> {
-    const { impossiblePlan } = await import('./late-new.ts');
+    const { impossiblePlan } = await import('./late/new.ts');
     await print(impossiblePlan(made), look, s);
     const { nearest } = made;
     const words =
@@ -153,7 +153,7 @@ async function questions(
   texts: Texts,
   from: number,
 ): Promise<boolean> {
-  const { KEYS, QUESTIONS, answerTo, isAsked } = await import('./late-new.ts');
+  const { KEYS, QUESTIONS, answerTo, isAsked } = await import('./late/new.ts');
   const keys = KEYS.filter((key) => !given.has(key));
   const asked: number[] = [];
   let at = from;

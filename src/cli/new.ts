@@ -46,8 +46,8 @@ function fileNamed(title: string): string {
 
 /** Answers of the file and the flags, or undefined where they cannot be read, which is told. */
 async function given(options: NewOptions, session: Session) {
-  const { formatPlanErrors } = await import('./late.ts');
-  const { KEYS, readAnswersFile } = await import('./late-new.ts');
+  const { formatPlanErrors } = await import('./late/all.ts');
+  const { KEYS, readAnswersFile } = await import('./late/new.ts');
   const flags: Texts = new Map(
     KEYS.flatMap((key) => {
       const text = options[camel(key)];
@@ -68,8 +68,8 @@ type Given = NonNullable<Awaited<ReturnType<typeof given>>>;
 
 /** The plan of what was given; tells all problems and gives undefined where there are any. */
 async function madeOf({ texts, flags, file }: Given, schema: string | undefined, session: Session) {
-  const { formatPlanErrors } = await import('./late.ts');
-  const { newPlan } = await import('./late-new.ts');
+  const { formatPlanErrors } = await import('./late/all.ts');
+  const { newPlan } = await import('./late/new.ts');
   const made = newPlan(texts, schema);
   const problems = 'problems' in made ? made.problems : [];
   const inFile = file?.errorsWith(problems.filter(({ key }) => !flags.has(key))) ?? [];
@@ -103,7 +103,7 @@ async function run(options: NewOptions, session: Session): Promise<void> {
   const folder =
     options.output === undefined || options.output === '-' ? cwd : dirname(resolve(cwd, options.output));
   const schema = schemaFrom(folder);
-  const { answersOf } = await import('./late-new.ts');
+  const { answersOf } = await import('./late/new.ts');
   const asks =
     isTerminal(session) && answersOf(start.texts).problems?.some(({ key }) => !start.texts.has(key));
   if (!asks) {
@@ -135,7 +135,7 @@ async function run(options: NewOptions, session: Session): Promise<void> {
 
 /** Writes the plan and tells what it is, or tells why there is none. */
 async function deliver(made: NewPlan, output: string, options: NewOptions, session: Session): Promise<void> {
-  const { impossiblePlan, writtenPlan } = await import('./late-new.ts');
+  const { impossiblePlan, writtenPlan } = await import('./late/new.ts');
   if (!made.passes) {
     session.exit(STATUS.fail);
     return print(impossiblePlan(made), options, session);
@@ -189,7 +189,7 @@ export async function withQuestions(program: Verb, argv: readonly string[]): Pro
   if (argv[0] !== 'new') return;
   const command = program.commands.find((c) => c.name() === 'new');
   if (command === undefined) return;
-  const { KEYS, flagOf } = await import('./late-new.ts');
+  const { KEYS, flagOf } = await import('./late/new.ts');
   for (const key of KEYS) {
     const { placeholder, words } = flagOf(key);
     command.option(`--${key} ${placeholder}`, words);

@@ -30,7 +30,7 @@ export async function textOf(
   { io, out, colour }: Session<unknown>,
   to: Output = out,
 ): Promise<string> {
-  const { asText } = await import('./late-check.ts');
+  const { asText } = await import('./late/check.ts');
   return asText(blocks, {
     width: widthFor(options.width, io.stdout),
     unicode: wantsUnicode(io.stdout, io.env),
@@ -44,8 +44,8 @@ type Print = (blocks: readonly Block[], options: LookOptions, session: Session<u
 /** How a document is put into each form; as CSV it is its table. */
 const PRINT: Record<Format, Print> = {
   text: textOf,
-  markdown: async (blocks) => (await import('./late-forms.ts')).asMarkdown(blocks),
-  csv: async (blocks) => (await import('./late-forms.ts')).asCsv(blocks),
+  markdown: async (blocks) => (await import('./late/forms.ts')).asMarkdown(blocks),
+  csv: async (blocks) => (await import('./late/forms.ts')).asCsv(blocks),
 };
 
 /** Prints a document in the form that was asked for. */
@@ -59,7 +59,7 @@ export async function print(
 
 /** Says on standard error what the check says of a plan that does not pass, where it would spoil the CSV. */
 export async function warn(told: Told, { err }: Session<unknown>, then?: string): Promise<void> {
-  const { toldLine } = await import('./late-check.ts');
+  const { toldLine } = await import('./late/check.ts');
   const text = toldLine(told, then);
   if (text !== undefined) err.write(`${printable(text)}\n`);
 }

@@ -45,7 +45,7 @@ async function run(
     ...(a !== undefined && b !== undefined ? { between: [probeOf(plan, a), probeOf(plan, b)] } : {}),
   });
   if (flags.json) return printJson(reading, session);
-  const { readingDocument } = await import('./late.ts');
+  const { readingDocument } = await import('./late/all.ts');
   await print(readingDocument(reading), flags, session);
 }
 

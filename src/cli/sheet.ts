@@ -36,7 +36,7 @@ async function made(study: Study, file: string, size: PaperSize, session: Sessio
     shownState,
     printedSheet,
     readingsAsked,
-  } = await import('./late.ts');
+  } = await import('./late/all.ts');
   const { plan, circuit, sides } = study;
   const wires = wireList(study, { any: [], own: new Map() });
   if ('tooLong' in wires) throw new Error('no reels were given');

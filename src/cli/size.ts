@@ -34,8 +34,8 @@ async function draw(
   session: Session,
 ): Promise<void> {
   if (plot === null) throw new Problem('there is nothing to draw: no gate is fed by a loop of cable');
-  const { plotSvg } = await import('./late-size.ts');
-  const { toldLine } = await import('./late.ts');
+  const { plotSvg } = await import('./late/size.ts');
+  const { toldLine } = await import('./late/all.ts');
   const svg = plotSvg({ plot, unit, title, told: toldLine(check, '') });
   if (flags.output === '-') return session.out.write(svg);
   const name = await writeMade({ file, output: flags.output, force: flags.force === true }, svg, session);
@@ -48,7 +48,7 @@ async function changedPlan(
   typed: readonly string[],
   session: Session,
 ): Promise<{ readonly plan: Plan; readonly done: readonly string[] } | undefined> {
-  const { WhatIfs, withAlong } = await import('./late-size.ts');
+  const { WhatIfs, withAlong } = await import('./late/size.ts');
   const whatIfs = new WhatIfs(typed);
   const refuse = () => {
     if (whatIfs.problems.length > 0) throw new Problem(whatIfs.problems.map((p) => `--with ${p}`).join('; '));
@@ -62,7 +62,7 @@ async function changedPlan(
 async function run(file: string, flags: SizeFlags, session: Session): Promise<void> {
   const read = await changedPlan(file, flags.with ?? [], session);
   if (read === undefined) return;
-  const { size, sizeDocument } = await import('./late-size.ts');
+  const { size, sizeDocument } = await import('./late/size.ts');
   const { plan, done } = read;
   const sizes = size(await studyOf(plan), done);
   const { output } = flags;

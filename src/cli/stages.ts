@@ -26,15 +26,15 @@ export interface Stages extends CheckStages {
 export const STAGES: Stages = {
   ...CHECK_STAGES,
   truthTable: (study, options) => study.truthTable(options),
-  readMeter: async (study, options) => (await import('./late.ts')).readMeter(study, options),
-  mend: async (study) => (await import('./late.ts')).mend(study),
-  meterSheet: async (study, progress) => (await import('./late.ts')).meterSheet(study, progress),
+  readMeter: async (study, options) => (await import('./late/all.ts')).readMeter(study, options),
+  mend: async (study) => (await import('./late/all.ts')).mend(study),
+  meterSheet: async (study, progress) => (await import('./late/all.ts')).meterSheet(study, progress),
   page: async (study, text) => {
-    const { pageOf, check, mendingOf } = await import('./late.ts');
+    const { pageOf, check, mendingOf } = await import('./late/all.ts');
     const report = check(study);
     return pageOf(study, report, await browserFiles(), mendingOf(study, report, text));
   },
-  explanations: async () => (await import('./late.ts')).explanations,
+  explanations: async () => (await import('./late/all.ts')).explanations,
 };
 
 /** What the build puts beside the bundle for pages. */

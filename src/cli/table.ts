@@ -19,7 +19,7 @@ async function tableOf(study: Study, all: boolean, session: Session): Promise<Tr
   try {
     return await session.stages.truthTable(study, { all });
   } catch (error) {
-    const { Undecided, TooManyInputs } = await import('./late.ts');
+    const { Undecided, TooManyInputs } = await import('./late/all.ts');
     if (error instanceof TooManyInputs) throw new Problem(error.message);
     if (!(error instanceof Undecided)) throw error;
     throw new Problem(`this circuit is too involved for a truth table: ${error.message}`, STATUS.cannotTell);
@@ -30,7 +30,7 @@ async function run(file: string, options: TableOptions, session: Session): Promi
   const study = await loadStudy(file, session);
   if (study === undefined) return;
   const table = await tableOf(study, options.all === true, session);
-  const { foldedTable, toldBlocks, toldOf, truthTableDocument, zonesOf } = await import('./late.ts');
+  const { foldedTable, toldBlocks, toldOf, truthTableDocument, zonesOf } = await import('./late/all.ts');
   const told = toldOf(study);
   if (options.json) return printJson({ format: 1, ...table, check: told }, session);
   const asItStands = 'The table is of the plan as it stands.';

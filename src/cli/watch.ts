@@ -67,7 +67,7 @@ async function again(
   const before = one.report;
   const after = await session.stages.check(await studyOf(found.plan));
   one.report = after;
-  const { checkDocument, compare, comparedBlocks } = await import('./late-check.ts');
+  const { checkDocument, compare, comparedBlocks } = await import('./late/check.ts');
   const blocks =
     before === undefined ? checkDocument(after, {}) : comparedBlocks(before, after, compare(before, after));
   session.out.write(`${head}${await textOf(blocks, look, session)}`);

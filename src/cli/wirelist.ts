@@ -22,7 +22,7 @@ const collect = (text: string, before: readonly string[] = []): string[] => [...
 
 /** The names and lengths (cm) that `--reel` gives. */
 async function reelsOf(plan: Plan, texts: readonly string[]) {
-  const { metres, cableNames } = await import('./late.ts');
+  const { metres, cableNames } = await import('./late/all.ts');
   const names = cableNames(plan);
   const any: number[] = [];
   const own = new Map<string, number[]>();
@@ -50,15 +50,15 @@ async function run(file: string, options: WireListOptions, session: Session): Pr
   const study = await loadStudy(file, session);
   if (study === undefined) return;
   const { plan } = study;
-  const { wireList } = await import('./late.ts');
+  const { wireList } = await import('./late/all.ts');
   const list = wireList(study, await reelsOf(plan, options.reel ?? []));
   if ('tooLong' in list) {
-    const { tooLongText } = await import('./late.ts');
+    const { tooLongText } = await import('./late/all.ts');
     throw new Problem(tooLongText(list.tooLong));
   }
   if (options.json) return printJson(list, session);
   const { METHOD_WORDS, sectionNotes, WIRE_LISTS, wireListDocument, wireListTable } = await import(
-    './late.ts'
+    './late/all.ts'
   );
   if (options.format === 'csv') {
     await warn(list.check, session);

@@ -9,7 +9,7 @@ import { pullin, stages } from './fake-io.ts';
 
 let cwd = '';
 // Loaded beforehand, so that no wait is for that.
-beforeAll(() => import('../../src/cli/late.ts'), 60_000);
+beforeAll(() => import('../../src/cli/late/all.ts'), 60_000);
 beforeEach(() => {
   cwd = mkdtempSync(join(tmpdir(), 'pullin-watch-'));
 });

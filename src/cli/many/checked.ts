@@ -55,7 +55,7 @@ async function withoutReport(
   { form }: Asked,
 ): Promise<Checked> {
   if (form !== 'sarif') return { fate, out: form === 'json' ? jsonText(why) : '', err };
-  const { sarifOfUnreadable } = await import('./late-sarif.ts');
+  const { sarifOfUnreadable } = await import('../late/sarif.ts');
   return { fate, out: '', err, sarif: sarifOfUnreadable(why, artifact) };
 }
 
@@ -75,10 +75,10 @@ export async function checked(named: Named, asked: Asked, session: Session<Check
   const fate = report.verdict;
   if (asked.form === 'json') return { fate, out: jsonText(report), err };
   if (asked.form === 'sarif') {
-    const { sarifOf } = await import('./late-sarif.ts');
+    const { sarifOf } = await import('../late/sarif.ts');
     return { fate, out: '', err, sarif: sarifOf(report, read.plan, read.bytes, artifact) };
   }
-  const { checkDocument, quietDocument } = await import('../late-check.ts');
+  const { checkDocument, quietDocument } = await import('../late/check.ts');
   const out =
     asked.form === 'quiet'
       ? await textOf(quietDocument(report), {}, session)

@@ -74,7 +74,7 @@ function jsonWriter(): Writer {
 
 /** One run, its results as they come and all else after them. */
 async function sarifWriter(): Promise<Writer> {
-  const { sarifLog, sarifEnd } = await import('./late-sarif.ts');
+  const { sarifLog, sarifEnd } = await import('../late/sarif.ts');
   const log = jsonText(sarifLog(pkg.version));
   const cut = log.lastIndexOf('[]');
   let count = 0;

@@ -37,7 +37,7 @@ async function run(
       `there is no completion for "${shell}"; ${near === undefined ? `there is one for ${SHELLS.join(', ')}` : `did you mean ${near}?`}`,
     );
   }
-  const { allCautions } = await import('../late.ts');
+  const { allCautions } = await import('../late/all.ts');
   await withQuestions(program, ['new']);
   const ids = [...(await session.stages.explanations()), ...allCautions()].map(({ id }) => id);
   session.out.write(scriptFor(script, program, ids));

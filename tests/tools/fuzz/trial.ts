@@ -23,7 +23,7 @@ const MOST_SECONDS = { check: 2, other: 10 };
 const stages: Stages = {
   ...STAGES,
   page: async (study, text) => {
-    const { pageOf, check, mendingOf } = await import('../../../src/cli/late.ts');
+    const { pageOf, check, mendingOf } = await import('../../../src/cli/late/all.ts');
     const report = check(study);
     return pageOf(study, report, { script: '', style: '' }, mendingOf(study, report, text));
   },
