@@ -54,7 +54,7 @@ export type {
   ReadStep,
   StageSetup,
   Wrong,
-} from './meter/sheet-model.ts';
+} from './meter/sheet/sheet-model.ts';
 export type {
   Coil,
   Contact,

@@ -6,7 +6,7 @@
 import type { Explanation } from '../findings/explanations.ts';
 import type { ReadOptions } from '../machine/read-meter.ts';
 import type { Reading } from '../machine/reading.ts';
-import type { MeterSheet } from '../meter/sheet-model.ts';
+import type { MeterSheet } from '../meter/sheet/sheet-model.ts';
 import type { Mended } from '../repair/mended.ts';
 import type { Study } from '../study/study.ts';
 import type { TruthTable } from '../study/table-model.ts';

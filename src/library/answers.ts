@@ -16,6 +16,8 @@ import { type Study, wholeOf } from './study.ts';
 
 /** A truth table with what the check says of the plan: what `pullin table --json` prints. */
 export interface ToldTable extends TruthTable {
+  /** number of the format */
+  readonly format: 1;
   /** what `check` says of the plan that the table is of */
   readonly check: Told;
 }
@@ -66,7 +68,7 @@ export const check = (study: Study): Report => checked(wholeOf(study));
  */
 export function truthTable(study: Study, { all = false }: TableOptions = {}): ToldTable {
   const whole = wholeOf(study);
-  return answered(() => ({ ...whole.truthTable({ all }), check: toldOf(whole) }));
+  return answered(() => ({ format: 1, ...whole.truthTable({ all }), check: toldOf(whole) }));
 }
 
 /**

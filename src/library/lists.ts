@@ -12,7 +12,7 @@ import type { HuntTold } from '../meter/hunt/hunt-model.ts';
 import { PlainForm } from '../meter/hunt/plain-form.ts';
 import { tellHunt } from '../meter/hunt/tell.ts';
 import { firstDanger, meterSheet as sheet } from '../meter/meter-sheet.ts';
-import type { MeterSheet } from '../meter/sheet-model.ts';
+import type { MeterSheet } from '../meter/sheet/sheet-model.ts';
 import { hint } from '../text/nearest-name.ts';
 import { NotAnswered } from './not-answered.ts';
 import { type Study, wholeOf } from './study.ts';

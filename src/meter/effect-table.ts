@@ -3,7 +3,7 @@ import { dropNeedless } from './cover.ts';
 import type { Rows } from './judging.ts';
 import type { Measure } from './measure.ts';
 import { trouble } from './readings-gathered.ts';
-import type { Wrong } from './sheet-model.ts';
+import type { Wrong } from './sheet/sheet-model.ts';
 
 /** What some faults do to some readings. */
 type Judge = (faults: readonly number[], measures: readonly Measure[]) => Rows;

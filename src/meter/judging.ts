@@ -7,7 +7,7 @@ import { hazards } from './hazard.ts';
 import { howWrong, type Measure } from './measure.ts';
 import { Readable } from './readable.ts';
 import type { ReadingsGathered } from './readings-gathered.ts';
-import type { Wrong } from './sheet-model.ts';
+import type { Wrong } from './sheet/sheet-model.ts';
 import type { Subject, Subjects } from './subject.ts';
 import type { Trials } from './trials.ts';
 

@@ -3,7 +3,7 @@
 import { BEEP_OHMS, isSure, type OhmsRead } from '../machine/ohmmeter.ts';
 import type { Volts } from './powered-circuit.ts';
 import type { Pair } from './probe-pairs.ts';
-import type { Expected, MeterStage, Wrong } from './sheet-model.ts';
+import type { Expected, MeterStage, Wrong } from './sheet/sheet-model.ts';
 import type { Stance } from './stance.ts';
 import type { Subject } from './subject.ts';
 

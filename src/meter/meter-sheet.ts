@@ -29,7 +29,7 @@ import type {
   MeterStep,
   ReadStep,
   Wrong,
-} from './sheet-model.ts';
+} from './sheet/sheet-model.ts';
 import { heldInputs, stanceWords } from './stance.ts';
 import { withSuppliesAlone } from './supply-alone.ts';
 import { unplugged } from './unplugged.ts';

@@ -1,5 +1,5 @@
 import type { Readings } from '../findings/cautions/facts.ts';
-import type { MeterSheet } from './sheet-model.ts';
+import type { MeterSheet } from './sheet/sheet-model.ts';
 
 /** Whether a sheet puts probes on mains that is on, on the loop alone, or nowhere. */
 export function readingsAsked({ steps }: Pick<MeterSheet, 'steps'>): Readings {

@@ -2,7 +2,7 @@
 import { kept, push } from '../plan/map-entries.ts';
 import { chooseLeast, worthKnowing } from './least-choice.ts';
 import type { Measure } from './measure.ts';
-import type { Wrong } from './sheet-model.ts';
+import type { Wrong } from './sheet/sheet-model.ts';
 
 export class ReadingsGathered {
   private readonly shows = new Map<Measure, Map<number, Wrong>>();

@@ -11,7 +11,7 @@ import { howWrong, type Measure, wrongOhms } from './measure.ts';
 import { fewest, ReadingsGathered, shorter, trouble } from './readings-gathered.ts';
 import { redOnCathode } from './red-on-cathode.ts';
 import { Sections } from './sections.ts';
-import type { Wrong } from './sheet-model.ts';
+import type { Wrong } from './sheet/sheet-model.ts';
 import { inShopOrder } from './shop-order.ts';
 import type { Stance } from './stance.ts';
 import { type Bench, type Subject, Subjects } from './subject.ts';

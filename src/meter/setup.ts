@@ -5,7 +5,7 @@ import type { Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
 import { listOf } from '../text/word-list.ts';
 import { type InRole, inRole } from './kinds.ts';
-import type { CheckStep, StageSetup } from './sheet-model.ts';
+import type { CheckStep, StageSetup } from './sheet/sheet-model.ts';
 
 /** The parts that the text is about. */
 interface PartsToSetUp {

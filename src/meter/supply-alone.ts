@@ -12,7 +12,7 @@ import { howWrong, type Measure, NOTHING } from './measure.ts';
 import { Measurer } from './measurer.ts';
 import { trouble } from './readings-gathered.ts';
 import type { Searched } from './search.ts';
-import type { Wrong } from './sheet-model.ts';
+import type { Wrong } from './sheet/sheet-model.ts';
 import { REST } from './stance.ts';
 import { Subjects } from './subject.ts';
 

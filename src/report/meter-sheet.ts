@@ -1,5 +1,5 @@
 /** The commissioning sheet, with room to write in what was read. */
-import type { CheckStep, MeterSheet, MeterStep, ReadStep } from '../meter/sheet-model.ts';
+import type { CheckStep, MeterSheet, MeterStep, ReadStep } from '../meter/sheet/sheet-model.ts';
 import { type Block, heading, type Item, list, PRINTED, paragraph, table, WRITTEN } from './blocks.ts';
 import {
   beforeWords,

@@ -6,7 +6,7 @@ import type {
   MeterStep,
   ReadStep,
   Wrong,
-} from '../meter/sheet-model.ts';
+} from '../meter/sheet/sheet-model.ts';
 import { push } from '../plan/map-entries.ts';
 import { rounded } from '../text/numbers.ts';
 import { listOf } from '../text/word-list.ts';

@@ -3,7 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launch, SKIPPED } from '../page/browser.ts';
 import './escaping.test.ts';
-import { DRAWN, PAYLOADS, planWith, run, shownOf } from './payloads.ts';
+import { DRAWN, PAYLOADS, planWith, run, shownOf } from '../helpers/payloads.ts';
 
 interface Read {
   readonly names: readonly string[];

@@ -5,8 +5,8 @@
  */
 import { parse as parseCsv } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { ACTS, DRAWN, PAYLOADS, planWith, run, shownOf } from '../helpers/payloads.ts';
 import { sampled } from '../helpers/share.ts';
-import { ACTS, DRAWN, PAYLOADS, planWith, run, shownOf } from './payloads.ts';
 
 /** CommonMark 0.31, 2.4 and 2.5: a backslash before punctuation is the punctuation, and what stood for a mark is none. */
 const withoutEscapes = (markdown: string) =>
@@ -18,7 +18,7 @@ const withoutEscapes = (markdown: string) =>
 /** What is left of a Markdown text when every escaped character is taken out. */
 const marks = (markdown: string) => markdown.replace(/\\[!-/:-@[-`{-~]|&lt;|&amp;/g, '');
 
-describe.each(sampled(PAYLOADS, 6))('%s', (_, payload) => {
+describe.each(sampled(PAYLOADS, 12))('%s', (_, payload) => {
   const plan = planWith(payload);
   const shown = shownOf(payload);
 

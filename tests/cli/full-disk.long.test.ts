@@ -17,8 +17,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { stages } from '../helpers/payloads.ts';
 import { pullin } from './fake-io.ts';
-import { stages } from './payloads.ts';
 
 const examples = fileURLToPath(new URL('../../examples/', import.meta.url));
 const root = fileURLToPath(new URL('../../', import.meta.url));

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import type { Reading } from '../../src/machine/reading.ts';
 import { commission, faultsOf, meterSheet } from '../../src/meter/meter-sheet.ts';
-import type { ReadStep } from '../../src/meter/sheet-model.ts';
+import type { ReadStep } from '../../src/meter/sheet/sheet-model.ts';
 import type { Part } from '../../src/plan/part-types.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';

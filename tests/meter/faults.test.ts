@@ -6,7 +6,7 @@ import { Measurer } from '../../src/meter/measurer.ts';
 import { commission, faultsOf } from '../../src/meter/meter-sheet.ts';
 import { probePairs } from '../../src/meter/probe-pairs.ts';
 import { terminalsOf } from '../../src/meter/probe-terminals.ts';
-import type { ReadStep } from '../../src/meter/sheet-model.ts';
+import type { ReadStep } from '../../src/meter/sheet/sheet-model.ts';
 import { Subjects } from '../../src/meter/subject.ts';
 import { Study } from '../../src/study/study.ts';
 import { across, planOf } from '../helpers/plan-of.ts';

@@ -5,7 +5,7 @@ import { judge } from '../../src/findings/judge.ts';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import { commission, faultsOf } from '../../src/meter/meter-sheet.ts';
 import { searchReadings } from '../../src/meter/search.ts';
-import type { ReadStep } from '../../src/meter/sheet-model.ts';
+import type { ReadStep } from '../../src/meter/sheet/sheet-model.ts';
 import { unplugged } from '../../src/meter/unplugged.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { Measurer } from '../../src/meter/measurer.ts';
 import { commission } from '../../src/meter/meter-sheet.ts';
 import { redOnCathode } from '../../src/meter/red-on-cathode.ts';
-import type { ReadStep } from '../../src/meter/sheet-model.ts';
+import type { ReadStep } from '../../src/meter/sheet/sheet-model.ts';
 import { stanceOf } from '../../src/meter/stance.ts';
 import { Subjects } from '../../src/meter/subject.ts';
 import { Study } from '../../src/study/study.ts';

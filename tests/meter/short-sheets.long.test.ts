@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import { commission } from '../../src/meter/meter-sheet.ts';
-import type { ReadStep } from '../../src/meter/sheet-model.ts';
+import type { ReadStep } from '../../src/meter/sheet/sheet-model.ts';
 import { Study } from '../../src/study/study.ts';
 import { planOf } from '../helpers/plan-of.ts';
 

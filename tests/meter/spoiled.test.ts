@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { readMeter } from '../../src/machine/read-meter.ts';
 import { commission, faultsOf } from '../../src/meter/meter-sheet.ts';
-import type { ReadStep } from '../../src/meter/sheet-model.ts';
+import type { ReadStep } from '../../src/meter/sheet/sheet-model.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
 import { planOf } from '../helpers/plan-of.ts';

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { STAGES } from '../../src/cli/stages.ts';
 import { meterSheet } from '../../src/meter/meter-sheet.ts';
-import type { MeterSheet, ReadStep } from '../../src/meter/sheet-model.ts';
+import type { MeterSheet, ReadStep } from '../../src/meter/sheet/sheet-model.ts';
 import { asHtml } from '../../src/report/forms/html.ts';
 import { asMarkdown } from '../../src/report/forms/markdown.ts';
 import { asText } from '../../src/report/forms/text.ts';

@@ -9,7 +9,7 @@ import { wireListSchema } from '../../src/lists/wirelist-schema.ts';
 import { readingSchema } from '../../src/machine/reading-schema.ts';
 import { faultsJsonSchema } from '../../src/meter/faults/table-schema.ts';
 import { huntJsonSchema } from '../../src/meter/hunt/hunt-schema.ts';
-import { meterSheetSchema } from '../../src/meter/sheet-schema.ts';
+import { meterSheetSchema } from '../../src/meter/sheet/sheet-schema.ts';
 import { planJsonSchema } from '../../src/plan/editor/editor-schema.ts';
 import { mendedSchema } from '../../src/repair/mended-schema.ts';
 import { growthSchema, tableAnswerSchema } from '../../src/report/answer-schemas.ts';

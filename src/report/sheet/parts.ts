@@ -7,7 +7,7 @@ import type { Report } from '../../findings/report-model.ts';
 import type { Materials } from '../../lists/materials-model.ts';
 import type { WireEnd } from '../../lists/wire-ends.ts';
 import type { WireList } from '../../lists/wirelist.ts';
-import type { MeterSheet } from '../../meter/sheet-model.ts';
+import type { MeterSheet } from '../../meter/sheet/sheet-model.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { TruthTable } from '../../study/table-model.ts';
 

@@ -191,6 +191,6 @@ describe('exit statuses', () => {
     const numbers = told.map((one) => Number.parseInt(one, 10));
     expect(numbers).toContain(expected);
     expect(numbers).toEqual([...numbers].sort((a, b) => a - b));
-    expect(told.at(-1)).toBe('70 a mistake in pullin');
+    expect(told).toContain('70 a mistake in pullin');
   });
 });

@@ -66,7 +66,7 @@ const CASES: readonly Case[] = [
   { line: 'pullin hunt --saw ', has: [], not: ['shop.yaml', 'planer'] },
 ];
 
-describe.each(SHELLS)('in %s', (shell) => {
+describe.each(SHELLS.filter((shell) => WHOLE || shell === 'bash'))('in %s', (shell) => {
   const reason = missing(shell);
   if (reason !== undefined) {
     it.skip(`nothing is tried: ${reason}`, () => {});

@@ -1,7 +1,7 @@
 /** What strangers may write into a plan, and a plan that has it wherever free text may stand. */
 import { STAGES, type Stages } from '../../src/cli/stages.ts';
 import { printable } from '../../src/text/escape.ts';
-import { pullin } from './fake-io.ts';
+import { pullin } from '../cli/fake-io.ts';
 
 /** Whatever does more than print (UAX #44); a line break is looked at apart. */
 export const ACTS = /(?!\n)[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Co}]/u;

@@ -1,6 +1,6 @@
 /** The commissioning sheet as zod schemas, from which `schemas/meter.schema.json` is made. Not loaded by a command. */
 import * as z from 'zod';
-import { toldSchema } from '../findings/report-schema.ts';
+import { toldSchema } from '../../findings/report-schema.ts';
 
 const probeSchema = z.object({
   part: z.string(),

@@ -1,7 +1,7 @@
 /** The commissioning sheet as data; `pullin meter --json` prints it. */
 
-import type { Told } from '../findings/verdict-line.ts';
-import type { Probe } from '../machine/read-meter.ts';
+import type { Told } from '../../findings/verdict-line.ts';
+import type { Probe } from '../../machine/read-meter.ts';
 
 /**
  * 1: supplies and plug out, meter on ohms. 2: only the low-voltage supply on, meter on volts, or on ohms at what is
