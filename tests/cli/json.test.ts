@@ -38,11 +38,11 @@ const gatesOf = (name: string) => [...example(name).parts.values()].filter((part
 
 /** How each command is asked of a plan, and every how many of the examples are in the long run. */
 const ASKED: readonly [command: string, each: number, args: (plan: string) => readonly string[][]][] = [
-  ['check', 1, (name) => [[examplePath(name)]]],
-  ['table', 1, (name) => [[examplePath(name)]]],
+  ['check', 3, (name) => [[examplePath(name)]]],
+  ['table', 3, (name) => [[examplePath(name)]]],
   [
     'read',
-    1,
+    4,
     (name) => {
       const { terminals } = example(name);
       const ends = [...terminals].flatMap(([part, { names }]) => names.map((t) => `${part}.${t}`));
@@ -50,17 +50,17 @@ const ASKED: readonly [command: string, each: number, args: (plan: string) => re
       return [[examplePath(name)], [examplePath(name), a, b], ['--dead', examplePath(name), a, b]];
     },
   ],
-  ['mend', 1, (name) => [[examplePath(name)]]],
-  ['wirelist', 1, (name) => [[examplePath(name)], ['--reel', '500m', examplePath(name)]]],
-  ['materials', 1, (name) => [[examplePath(name)]]],
-  ['meter', 3, (name) => [[examplePath(name)]]],
-  ['faults', 6, (name) => [[examplePath(name)]]],
-  ['hunt', 3, (name) => [[examplePath(name)], ['--saw', 'all shut: off', examplePath(name)]]],
-  ['size', 6, (name) => [[examplePath(name)]]],
-  ['add', 3, (name) => [['gate', 'another', '--length', '2 m', '--dry-run', examplePath(name)]]],
+  ['mend', 4, (name) => [[examplePath(name)]]],
+  ['wirelist', 4, (name) => [[examplePath(name)], ['--reel', '500m', examplePath(name)]]],
+  ['materials', 4, (name) => [[examplePath(name)]]],
+  ['meter', 12, (name) => [[examplePath(name)]]],
+  ['faults', 24, (name) => [[examplePath(name)]]],
+  ['hunt', 12, (name) => [[examplePath(name)], ['--saw', 'all shut: off', examplePath(name)]]],
+  ['size', 24, (name) => [[examplePath(name)]]],
+  ['add', 12, (name) => [['gate', 'another', '--length', '2 m', '--dry-run', examplePath(name)]]],
   [
     'remove',
-    3,
+    12,
     (name) =>
       gatesOf(name)
         .slice(-1)

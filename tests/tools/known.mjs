@@ -1,7 +1,7 @@
 // Keeps what the tests of tests/claims.json came to in tests/known.json: how many tests and cases, how many failed, and when.
 // Takes the reports of the last short and long runs, whichever there are. With --check it writes nothing, and ends with status 1
 // where a run came to something else than is written down.
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { claimedFiles, isoDay, testsWritten } from './claims.mjs';
@@ -16,10 +16,12 @@ const files = {};
 for (const [file, was] of Object.entries(known.files)) if (claimed.has(file)) files[file] = was;
 
 const differ = [];
-for (const run of ['short', 'long']) {
-  const report = `${root}node_modules/.vitest-${run}.json`;
-  if (!existsSync(report)) continue;
-  const { startTime, testResults } = JSON.parse(readFileSync(report, 'utf8'));
+// The long tests may have been shared out among several versions of Node, each with a report of its own.
+const reports = readdirSync(`${root}node_modules`).filter((name) =>
+  /^\.vitest-(short|long.*)\.json$/.test(name),
+);
+for (const report of reports) {
+  const { startTime, testResults } = JSON.parse(readFileSync(`${root}node_modules/${report}`, 'utf8'));
   for (const { name, assertionResults } of testResults) {
     const file = relative(root, name);
     if (!claimed.has(file)) continue;

@@ -1,8 +1,8 @@
-// The short tests on other versions of Node, each from the registry's `node` package:
-//   npm run test:nodes                            a share of them on each version that is not this one
+// The tests on other versions of Node, each from the registry's `node` package:
+//   npm run test:nodes                            a share of the short tests on each version
 //   npm run test:nodes -- --whole                 all of them on each
 //   npm run test:nodes -- --versions 20.12,24     on these only
-//   npm run test:nodes -- --long 20.12            the long tests, on that one
+//   npm run test:nodes -- --long                  the long tests, shared out among the versions
 // A version that is not there yet is installed into node_modules/.nodes.
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
@@ -13,9 +13,9 @@ import { parseArgs } from 'node:util';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const { values: options } = parseArgs({
   options: {
-    versions: { type: 'string', default: '22,24,latest' },
+    versions: { type: 'string', default: '20.12,22,24,latest' },
     whole: { type: 'boolean', default: false },
-    long: { type: 'string' },
+    long: { type: 'boolean', default: false },
   },
 });
 
@@ -45,9 +45,7 @@ function nodeOf(version) {
 function tested(version, project, args) {
   const { node, is } = nodeOf(version);
   console.log(`\nNode ${is}, ${project} tests${args.length > 0 ? `, ${args.join(' ')}` : ''}`);
-  // The long tests run on one version alone, and their report has the name that it has without this.
-  const name = project === 'long' ? project : `${project}-${version}`;
-  const report = `--outputFile.json=node_modules/.vitest-${name}.json`;
+  const report = `--outputFile.json=node_modules/.vitest-${project}-${version}.json`;
   const vitest = join(root, 'node_modules', 'vitest', 'vitest.mjs');
   const run = [
     vitest,
@@ -63,10 +61,11 @@ function tested(version, project, args) {
 }
 
 const versions = options.versions.split(',');
-const all =
-  options.long === undefined
-    ? versions.map((version, i) =>
-        tested(version, 'short', options.whole ? [] : [`--shard=${i + 1}/${versions.length}`]),
-      )
-    : [tested(options.long, 'long', [])];
+const all = versions.map((version, i) =>
+  tested(
+    version,
+    options.long ? 'long' : 'short',
+    options.whole ? [] : [`--shard=${i + 1}/${versions.length}`],
+  ),
+);
 process.exitCode = all.every(Boolean) ? 0 : 1;

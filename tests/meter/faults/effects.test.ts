@@ -34,7 +34,7 @@ describe.each(tried)('failures of %s', (name) => {
     const trials = new FaultTrials(study);
     const loads = targetsOf(study).filter((l) => study.wired.consumers.some((c) => c.part === l && !c.dc));
     let compared = 0;
-    for (const fault of failuresOf(study).filter((_, i) => i % (WHOLE ? 2 : 3) === 0)) {
+    for (const fault of failuresOf(study).filter((_, i) => i % 3 === 0)) {
       const other = retold(text, plan, fault);
       // That a line which meets earth opens its breaker, the oracle does not know.
       const earth = fault.at.some((key) => study.sides.bareEarth.has(study.circuit.netOf.get(key) ?? -1));
@@ -69,7 +69,7 @@ describe.each(tried)('failures of %s', (name) => {
     const study = Study.of(plan);
     const trials = new FaultTrials(study);
     // Mistakes in the wiring with them, which a hunt suspects as well.
-    for (const fault of suspectedFaults(study).filter((f, i) => !f.untold && i % (WHOLE ? 4 : 6) === 0))
+    for (const fault of suspectedFaults(study).filter((f, i) => !f.untold && i % 6 === 0))
       for (const stance of stances(plan, study.wired)) {
         const whole = new Powered(trials.circuits.with([fault]));
         const seen = behaviourOf(
@@ -88,7 +88,7 @@ describe.each(tried)('failures of %s', (name) => {
   it('fail the check as that plan where a load starts or stays off otherwise', { timeout: 300_000 }, () => {
     const study = Study.of(plan);
     const effects = new Effects(study, new FaultTrials(study));
-    const failures = failuresOf(study).filter((_, i) => i % (WHOLE ? 15 : 17) === 0);
+    const failures = failuresOf(study).filter((_, i) => i % 17 === 0);
     for (const fault of failures) {
       const other = retold(text, plan, fault);
       if (other === undefined) continue;

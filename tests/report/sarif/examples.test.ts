@@ -8,11 +8,12 @@ import { STAGES } from '../../../src/cli/stages.ts';
 import { reportSchema } from '../../../src/findings/report-schema.ts';
 import { pullin } from '../../cli/fake-io.ts';
 import { exampleNames } from '../../helpers/example-plans.ts';
-import { sampled, WHOLE } from '../../helpers/share.ts';
+import { WHOLE } from '../../helpers/share.ts';
 import { fixed, regionText, runOf } from './sarif-schema.ts';
 
 const folder = fileURLToPath(new URL('../../../examples', import.meta.url));
-const names = [...sampled(exampleNames(), 40), ...sampled(exampleNames('wrong'), 40)];
+const EACH = WHOLE ? 4 : 40;
+const names = [...exampleNames(), ...exampleNames('wrong')].filter((_, i) => i % EACH === 0);
 let cwd = '';
 beforeAll(() => {
   cwd = mkdtempSync(join(tmpdir(), 'pullin-sarif-'));
@@ -88,6 +89,6 @@ describe.each(names)('%s', (name) => {
 let fixesSeen = 0;
 describe('the examples', () => {
   it('have fixes among them', () => {
-    expect(fixesSeen).toBeGreaterThan(WHOLE ? 30 : 0);
+    expect(fixesSeen).toBeGreaterThan(WHOLE ? 8 : 0);
   });
 });
