@@ -13,8 +13,8 @@ const folder = mkdtempSync(join(tmpdir(), 'pullin-packed-'));
 const elsewhere = join(folder, 'elsewhere');
 const installed = join(folder, 'clean', 'node_modules', 'pullin');
 
-/** Bytes of the tarball; more is a change to be meant. */
-const MOST_BYTES = 1_000_000;
+/** bytes; `check` is in it twice, among the modules of all commands and as the script that it starts from (a quarter of the whole) */
+const MOST_BYTES = 1_400_000;
 
 /** What the README links to in the repository alone. */
 const FOR_CONTRIBUTORS = ['DEVELOPERS.md', 'tests/README.md'];
