@@ -22,8 +22,8 @@ import { Died, Pool } from './pool.ts';
 import type { Surroundings } from './worker.ts';
 import { type End, summary, writerFor } from './writers.ts';
 
-/** Plans from which workers pay: of small plans eight take two cores as long as one (`npm run bench`). */
-const FEWEST = 16;
+/** Plans from which workers pay: two hundred small ones took two cores 8 % longer than one, two thousand 15 % less (`npm run bench`). */
+const FEWEST = 500;
 /** Most workers that are begun unasked: each takes 150 MB or so. */
 const MOST_WORKERS = 8;
 
