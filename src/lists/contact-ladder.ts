@@ -2,6 +2,7 @@
 
 import { figuresOf } from '../findings/contacts/contact-figures.ts';
 import { judgedContacts } from '../findings/contacts/judged-contacts.ts';
+import { atWorseEnds } from '../findings/unsaid/weigh.ts';
 import type { Contact, CurrentKind } from '../plan/device-figures.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -18,19 +19,21 @@ export interface Duty {
   readonly loads: readonly Part[];
 }
 
-/** What question 6 has against the contacts of a duty. */
+/** What question 6 has against the contacts of a duty, with what the plan leaves out at its worse ends as well. */
 function judgeDuty({ names, poles, loads }: Duty): (study: Study) => Trouble[] {
   const own = new Set(loads.map((l) => l.name));
   return (study) =>
-    judgedContacts(study)
-      .filter((g) => names.includes(g.part.name) && poles.has(g.pole) && g.loads.some((l) => own.has(l)))
-      .map(figuresOf)
-      .filter((c) => c.verdict !== 'yes')
-      .map((c) => ({
-        id: 'contact',
-        severity: c.verdict === 'no' ? 'fault' : 'doubt',
-        message: `the contact of ${c.relay} for ${c.load} cannot be sized: ${c.basis}`,
-      }));
+    atWorseEnds(study, 6).flatMap((s) =>
+      judgedContacts(s)
+        .filter((g) => names.includes(g.part.name) && poles.has(g.pole) && g.loads.some((l) => own.has(l)))
+        .map(figuresOf)
+        .filter((c) => c.verdict !== 'yes')
+        .map((c) => ({
+          id: 'contact',
+          severity: c.verdict === 'no' && s === study ? 'fault' : 'doubt',
+          message: `the contact of ${c.relay} for ${c.load} cannot be sized: ${c.basis}`,
+        })),
+    );
 }
 
 /** The least of some sizes of contact that serves a duty. */

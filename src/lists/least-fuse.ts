@@ -2,9 +2,11 @@
 
 import type { Check } from '../findings/entry.ts';
 import { fuseTooSmall } from '../findings/loop/fuse-too-small.ts';
+import { supplyOverloaded } from '../findings/loop/supply-overloaded.ts';
 import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
 import { mainsFuses } from '../findings/mains/mains-fuses.ts';
+import { atWorseEnds, findWeighed } from '../findings/unsaid/weigh.ts';
 import { poweredMachine } from '../machine/power.ts';
 import { solveState } from '../machine/solved-state.ts';
 import type { FusePart } from '../plan/part-types.ts';
@@ -37,8 +39,14 @@ function positions({ circuit }: Study): number[][] {
   return [[], ...alone, gates, steady, ...others.map((i) => [...new Set([...gates, i])])];
 }
 
-/** The most (A) that flows in any of some fuses, as `read` tells it; undefined where some position cannot be told. */
+/** As `mostIn`, with what the plan leaves out at whichever end makes it most. */
 export function mostThrough(study: Study, names: readonly string[]): number | undefined {
+  const all = atWorseEnds(study, supplyOverloaded.entry.question).map((s) => mostIn(s, names));
+  return all.reduce((a, b) => (a === undefined || b === undefined ? undefined : Math.max(a, b)));
+}
+
+/** The most (A) that flows in any of some fuses, as `read` tells it; undefined where some position cannot be told. */
+function mostIn(study: Study, names: readonly string[]): number | undefined {
   const machine = poweredMachine(study);
   const rest = machine.start([]);
   let most = 0;
@@ -66,7 +74,8 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
   const carries = mostThrough(study, names);
   if (carries === undefined) return { least: [], untold: ['the current through it is not worked out'] };
   if (carries < NEXT_TO_NONE) return { least: [], untold: ['nothing flows through it in the plan'] };
-  const judge = (check: Check) => (s: Study) => check.find(s).filter((f) => names.includes(f.parts[0] ?? ''));
+  const judge = (check: Check) => (s: Study) =>
+    findWeighed(s, [check]).filter((f) => names.includes(f.parts[0] ?? ''));
   const blows = (s: Study): Trouble[] => {
     const fuse = s.plan.parts.get(part.name);
     const small = fuse?.kind === 'fuse' && (fuse.rating ?? Infinity) < carries * (1 - 1e-9);
@@ -93,7 +102,7 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
 /** On the mains: from the least that carries running and start to the largest that its conductors may have ahead. */
 function leastMainsFuse(study: Study, names: readonly string[], part: FusePart): LeastRatings {
   const of = (check: Check) => (s: Study) =>
-    check.find(s).filter((f) => f.parts.some((p) => names.includes(p)));
+    findWeighed(s, [check]).filter((f) => f.parts.some((p) => names.includes(p)));
   const plan = (rating: number) =>
     withParts(study.plan, names, (p): FusePart | typeof p => (p.kind === 'fuse' ? { ...p, rating } : p));
   // Behind a breaker a larger fuse has nothing left to do.

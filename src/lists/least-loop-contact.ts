@@ -5,6 +5,7 @@ import type { Check } from '../findings/entry.ts';
 import { switchKindUnrated } from '../findings/loop/switch-kind-unrated.ts';
 import { switchOverloaded } from '../findings/loop/switch-overloaded.ts';
 import { switchUnderloaded } from '../findings/loop/switch-underloaded.ts';
+import { findWeighed } from '../findings/unsaid/weigh.ts';
 import type { Contact, CurrentKind } from '../plan/device-figures.ts';
 import { placeText } from '../repair/remedies/contact-sizes.ts';
 import { leastOf, sizesWith } from '../repair/remedies/ladder.ts';
@@ -42,7 +43,7 @@ export function leastLoopContact(study: Study, names: readonly string[]): LeastR
   const judge =
     (...checks: readonly Check[]) =>
     (s: Study) =>
-      checks.flatMap((check) => check.find(s)).filter((f) => f.parts.some((p) => own.includes(p)));
+      findWeighed(s, checks).filter((f) => f.parts.some((p) => own.includes(p)));
   const { volts, kind } = at;
   const found = new Collected();
   const rating = (amps: number) => [{ amps, volts, kind }];

@@ -3,13 +3,14 @@
 import { coilDropsAtStart } from '../findings/coil/coil-drops-at-start.ts';
 import { coilThinMargin } from '../findings/coil/coil-thin-margin.ts';
 import { coilTooLow } from '../findings/coil/coil-too-low.ts';
+import type { Check } from '../findings/entry.ts';
 import { dropLarge } from '../findings/loop/drop-large.ts';
 import { supplyOverloaded } from '../findings/loop/supply-overloaded.ts';
 import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
 import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
 import type { Finding } from '../findings/report-model.ts';
-import { weigh } from '../findings/unsaid/weigh.ts';
+import { findWeighed } from '../findings/unsaid/weigh.ts';
 import type { SupplyPart } from '../plan/part-types.ts';
 import type { Cable } from '../plan/plan.ts';
 import { ratedAmps } from '../ratings/supply.ts';
@@ -25,17 +26,14 @@ import type { LeastRatings } from './materials-model.ts';
 
 const num = (x: number): string => `${rounded(x, 4)}`;
 
-/** What is said of coils with too few volts, coil by coil. */
-function lowCoilFindings(s: Study): Finding[] {
-  const found = [coilDropsAtStart, coilTooLow, coilThinMargin].flatMap((check) => check.find(s));
-  return s.fedCoils.flatMap(({ part }) => found.filter((f) => f.parts[0] === part.name));
-}
+/** What stands against a coil's volts. */
+const LOW_COIL: readonly Check[] = [coilDropsAtStart, coilTooLow, coilThinMargin];
 
 function judgeSupply(names: readonly string[]): (s: Study) => Finding[] {
   return (s) => {
     const fed = s.coilStates.filter((x) => names.includes(x.fed.source.part)).map((x) => x.fed.part.name);
-    const load = supplyOverloaded.find(s).filter((f) => names.includes(f.parts[0] ?? ''));
-    return [...load, ...lowCoilFindings(s).filter((f) => f.parts.some((p) => fed.includes(p)))];
+    const concerned = new Set([...names, ...fed]);
+    return findWeighed(s, [supplyOverloaded, ...LOW_COIL]).filter((f) => concerned.has(f.parts[0] ?? ''));
   };
 }
 
@@ -88,15 +86,10 @@ export function leastCable(
   if (study.verified === undefined) return UNDECIDED;
   const runs = new Set(group.runs.map((r) => r.index));
   const checks = [
-    ...(sides.low ? [coilDropsAtStart, coilTooLow, coilThinMargin, wireOverloaded, dropLarge] : []),
+    ...(sides.low ? [...LOW_COIL, wireOverloaded, dropLarge] : []),
     ...(sides.mains ? [cordTooThin, conductorUnprotected] : []),
   ];
-  // A size that holds only by what is not said is no pass.
-  const judge = (s: Study): Finding[] =>
-    weigh(
-      s,
-      checks.map((check) => ({ check, findings: check.find(s) })),
-    );
+  const judge = (s: Study): Finding[] => findWeighed(s, checks);
   const sizes = sizesWithOwn(group.cable);
   const found = leastOf(study, {
     sizes,

@@ -7,6 +7,7 @@ import { circuitOverloaded } from '../findings/mains/circuit-overloaded.ts';
 import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
 import { plugMismatch } from '../findings/mains/plug-mismatch.ts';
 import { tripsAtStart } from '../findings/mains/trips-at-start.ts';
+import { findWeighed } from '../findings/unsaid/weigh.ts';
 import type { Part, PlugPart } from '../plan/part-types.ts';
 import { receptacleByName } from '../ratings/pattern-names.ts';
 import type { ReceptacleRow } from '../ratings/table-rows.ts';
@@ -31,8 +32,7 @@ function leastBreaker(study: Study, names: readonly string[], plug: PlugPart): L
   const found = leastOf<number>(study, {
     sizes: sizesWith(breakerSizes(study.plan.practice), [plug.breaker]),
     plan: (breaker) => withParts(study.plan, names, (p) => (p.kind === 'plug' ? { ...p, breaker } : p)),
-    judge: (s) =>
-      BREAKER_CHECKS.flatMap((check) => check.find(s)).filter((f) => f.parts.some((p) => names.includes(p))),
+    judge: (s) => findWeighed(s, BREAKER_CHECKS).filter((f) => f.parts.some((p) => names.includes(p))),
     scan: true,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
@@ -63,7 +63,7 @@ function leastPattern(study: Study, names: readonly string[], part: PlugPart): L
         all,
         (p): Part => ('pattern' in p && pattern !== undefined ? { ...p, pattern } : p),
       ),
-    judge: (s) => plugMismatch.find(s).filter((f) => f.parts.some((p) => all.includes(p))),
+    judge: (s) => findWeighed(s, [plugMismatch]).filter((f) => f.parts.some((p) => all.includes(p))),
     scan: true,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };

@@ -53,7 +53,7 @@ const STOPPED = 'panel-saw open, OL tripped: runs';
 const DEAD_LATHE = ['--saw', 'lathe open: off', '--saw', 'saw open: runs'];
 
 describe('pullin hunt', () => {
-  it('tells what is asked first, with the cautions, where nothing is said', async () => {
+  it.runIf(WHOLE)('tells what is asked first, with the cautions, where nothing is said', async () => {
     const { status, out, err } = await hunt(SHOP);
     expect([status, err]).toEqual([0, '']);
     for (const words of [
@@ -79,7 +79,7 @@ describe('pullin hunt', () => {
     expect(out).toMatch(/To answer in plain form: (?:saw|reading) .*\?/s);
   });
 
-  it('asks for nothing that needs power once a stop was seen not to stop it', async () => {
+  it.runIf(WHOLE)('asks for nothing that needs power once a stop was seen not to stop it', async () => {
     const plan = examplePath('millrace-joinery');
     const seen = await told(plan, '--saw', STOPPED);
     expect(seen.danger).toContain('Pull its plug');
@@ -96,7 +96,7 @@ describe('pullin hunt', () => {
     expect(lathe.against).toEqual([]);
   });
 
-  it('tells the same as JSON that its schema takes, and as Markdown', async () => {
+  it.runIf(WHOLE)('tells the same as JSON that its schema takes, and as Markdown', async () => {
     for (const args of [
       [],
       DEAD_LATHE,
@@ -138,7 +138,7 @@ describe('pullin hunt', () => {
     expect(wiring(worked) < 0 || wiring(never) < wiring(worked)).toBe(true);
   });
 
-  it('says so where the circuit does what the plan does, and where nothing agrees', async () => {
+  it.runIf(WHOLE)('says so where the circuit does what the plan does, and where nothing agrees', async () => {
     const right = await told(SHOP, '--saw', 'all shut: off', '--saw', 'saw open: runs');
     expect(right.fits).toBe('nothing wrong');
     const { out } = await hunt(SHOP, '--saw', 'all shut: off', '--saw', 'saw open: runs');
@@ -190,7 +190,7 @@ describe('the log of a hunt', () => {
       .split('\n')
       .filter((l) => l !== '' && !l.startsWith('#'));
 
-  it('is made, and gone on from', async () => {
+  it.runIf(WHOLE)('is made, and gone on from', async () => {
     await told(SHOP, '--log', 'shop.log', '--saw', 'lathe open: off');
     expect(log()).toMatch(HEAD);
     expect(lines()).toEqual(['saw lathe open: off']);
@@ -221,7 +221,7 @@ describe('the log of a hunt', () => {
     expect(log()).toMatch(/\nsaw saw open: runs\nsaw lathe open: K1 out\n$/);
   });
 
-  it('is told by a flag that it is mended, keeps that, and takes it back', async () => {
+  it.runIf(WHOLE)('is told by a flag that it is mended, keeps that, and takes it back', async () => {
     await told(SHOP, '--log', 'shop.log', ...DEAD_LATHE);
     const json = await told(SHOP, '--log', 'shop.log', '--mended', 'the lever was\n bent');
     expect([json.mended, json.next]).toEqual(['the lever was bent', null]);
@@ -233,7 +233,7 @@ describe('the log of a hunt', () => {
     expect((await hunt(SHOP, '--mended', ' ')).status).toBe(2);
   });
 
-  it('takes back what was not sure and all that did not help at once', async () => {
+  it.runIf(WHOLE)('takes back what was not sure and all that did not help at once', async () => {
     const first = await told(SHOP, '--log', 'shop.log', ...DEAD_LATHE);
     const [x, y] = first.suspects.map((s) => s.faults.map((f) => f.text).join(', and '));
     const gone = (json: HuntTold) => {
@@ -252,7 +252,7 @@ describe('the log of a hunt', () => {
     expect((await told(SHOP, '--log', 'shop.log')).next?.line).toBe(asked);
   });
 
-  it('leaves out what was put right without help, two at once too', async () => {
+  it.runIf(WHOLE)('leaves out what was put right without help, two at once too', async () => {
     const first = await told(SHOP, '--log', 'shop.log', ...DEAD_LATHE);
     const gone = firstOf(first);
     writeFileSync(join(cwd, 'shop.log'), `${log()}no help: ${gone}\n`);

@@ -98,7 +98,7 @@ describe.skipIf(!HAS_TERMINAL)('the questions in a terminal', () => {
     },
   );
 
-  it('end at Ctrl-C with nothing written', () => {
+  it.runIf(WHOLE)('end at Ctrl-C with nothing written', () => {
     const { status, output } = inTerminal(['new'], [all[0]!, { wait: 'practice:', send: '\u0003' }], { cwd });
     expect([status, readdirSync(cwd)]).toEqual([2, []]);
     expect(read(output)).toContain('Nothing was written.');

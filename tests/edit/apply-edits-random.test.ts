@@ -68,7 +68,7 @@ const looped = (runs: readonly ModelRun[]) =>
   runs.some((run) => run.cores.some((core) => core.a.to === core.b.to));
 
 describe('random plans and edits', { timeout: 60_000 }, () => {
-  it('moves and swaps give the very file that would have been written so', () => {
+  it.runIf(WHOLE)('moves and swaps give the very file that would have been written so', () => {
     fc.assert(
       fc.property(
         modelArb,
@@ -86,54 +86,57 @@ describe('random plans and edits', { timeout: 60_000 }, () => {
     );
   });
 
-  it('what goes and comes leaves every line of other runs, and reads back as the wiring meant', () => {
-    fc.assert(
-      fc.property(
-        modelArb,
-        fc.array(atArb, { maxLength: 3 }),
-        fc.array(drawArb, { maxLength: 2 }),
-        fc.array(drawArb, { maxLength: 2 }),
-        (model, removed, added, moved) => {
-          const text = render(model);
-          const gone = new Map(
-            removed
-              .map((at) => within(model, at))
-              .map((at) => [`${at.run} ${at.core}`, remove(at.run, at.core)]),
-          );
-          const moves = moved
-            .map((draw) => rewire(model, draw, false))
-            .filter((e) => e.do === 'move' && !gone.has(`${e.run} ${e.core}`));
-          const adds = added
-            .filter(([, , from, to]) => from !== to)
-            .map(([at, , from, to]) =>
-              add(from, to, at.end === 'a' ? undefined : at.run % model.runs.length),
+  it.runIf(WHOLE)(
+    'what goes and comes leaves every line of other runs, and reads back as the wiring meant',
+    () => {
+      fc.assert(
+        fc.property(
+          modelArb,
+          fc.array(atArb, { maxLength: 3 }),
+          fc.array(drawArb, { maxLength: 2 }),
+          fc.array(drawArb, { maxLength: 2 }),
+          (model, removed, added, moved) => {
+            const text = render(model);
+            const gone = new Map(
+              removed
+                .map((at) => within(model, at))
+                .map((at) => [`${at.run} ${at.core}`, remove(at.run, at.core)]),
             );
-          const edits = [...moves, ...adds, ...gone.values()];
-          const after = edited(model, edits);
-          const result = apply(text, ...edits);
-          if (looped(after) || joins(edited(model, [...gone.values()])).length === 0) {
-            expect(result).toHaveProperty('refused');
-            return;
-          }
-          if ('refused' in result) throw new Error(`${result.refused}\n${text}\n${JSON.stringify(edits)}`);
-          const again = readPlan(result.text, 'plan.yaml');
-          if (!again.ok) throw new Error(result.text);
-          expect(
-            again.plan.runs.map((run) => run.cores.map((core) => [core.a.written, core.b.written])),
-          ).toEqual(joins(after));
-          if (model.crlf) expect(result.text.replaceAll('\r\n', '')).not.toContain('\n');
-          const touched = new Set([...moves, ...gone.values()].map((e) => (e as { run: number }).run));
-          let from = 0;
-          for (const line of linesBeside(model, touched)) {
-            const at = result.text.indexOf(line, from);
-            expect(at, `${line} in\n${result.text}`).not.toBe(-1);
-            from = at + line.length;
-          }
-        },
-      ),
-      { numRuns: RUNS },
-    );
-  });
+            const moves = moved
+              .map((draw) => rewire(model, draw, false))
+              .filter((e) => e.do === 'move' && !gone.has(`${e.run} ${e.core}`));
+            const adds = added
+              .filter(([, , from, to]) => from !== to)
+              .map(([at, , from, to]) =>
+                add(from, to, at.end === 'a' ? undefined : at.run % model.runs.length),
+              );
+            const edits = [...moves, ...adds, ...gone.values()];
+            const after = edited(model, edits);
+            const result = apply(text, ...edits);
+            if (looped(after) || joins(edited(model, [...gone.values()])).length === 0) {
+              expect(result).toHaveProperty('refused');
+              return;
+            }
+            if ('refused' in result) throw new Error(`${result.refused}\n${text}\n${JSON.stringify(edits)}`);
+            const again = readPlan(result.text, 'plan.yaml');
+            if (!again.ok) throw new Error(result.text);
+            expect(
+              again.plan.runs.map((run) => run.cores.map((core) => [core.a.written, core.b.written])),
+            ).toEqual(joins(after));
+            if (model.crlf) expect(result.text.replaceAll('\r\n', '')).not.toContain('\n');
+            const touched = new Set([...moves, ...gone.values()].map((e) => (e as { run: number }).run));
+            let from = 0;
+            for (const line of linesBeside(model, touched)) {
+              const at = result.text.indexOf(line, from);
+              expect(at, `${line} in\n${result.text}`).not.toBe(-1);
+              from = at + line.length;
+            }
+          },
+        ),
+        { numRuns: RUNS },
+      );
+    },
+  );
 });
 
 /** The lines of the file, without their breaks, that belong to no run in `touched`. */

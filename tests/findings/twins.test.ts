@@ -12,7 +12,7 @@ import { mend } from '../../src/repair/mend.ts';
 import { Study } from '../../src/study/study.ts';
 import { examplePath } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
-import { sampled } from '../helpers/share.ts';
+import { sampled, WHOLE } from '../helpers/share.ts';
 
 type Change = readonly [RegExp, string];
 
@@ -48,7 +48,7 @@ describe('the same mistake at several parts of a plan', () => {
     expect(reportWith('saltmarsh-lane').verdict).toBe('pass');
   });
 
-  it('two of them are mended together, and check speaks of the same change as mend', () => {
+  it.runIf(WHOLE)('two of them are mended together, and check speaks of the same change as mend', () => {
     const study = studyWith('saltmarsh-lane', [[/(planer|router)\.NO/g, '$1.NC']]);
     const [fault] = of(check(study), 'gate-on-wrong-tab');
     expect(fault!.parts).toEqual(['planer', 'router']);
@@ -57,7 +57,7 @@ describe('the same mistake at several parts of a plan', () => {
     else expect(fault!.repair).toBeNull();
   });
 
-  it('two coils that one supply starves are one fault with the figures of the worse', () => {
+  it.runIf(WHOLE)('two coils that one supply starves are one fault with the figures of the worse', () => {
     const report = reportWith('harrow-sheds', [/24 V DC, limit/, '20 V DC, limit']);
     const [fault, ...more] = of(report, 'coil-too-low');
     expect(more).toEqual([]);

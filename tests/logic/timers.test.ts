@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { FALSE } from '../../src/logic/bdd.ts';
 import { kept } from '../../src/plan/map-entries.ts';
 import { shortRunOns } from '../../src/study/timers/run-on.ts';
-import { share } from '../helpers/share.ts';
+import { share, WHOLE } from '../helpers/share.ts';
 import { Clock, leastRunOn, waitedFor } from '../oracles/clock.ts';
 import { studyOf, verifiedOf, walk } from './product.ts';
 
@@ -170,7 +170,7 @@ describe('chains of relays and timers', () => {
     expect(seen.skipped).toBeLessThan(seen.plans / 3);
   });
 
-  it('run on as long as the clock says', { timeout: 600_000 }, () => {
+  it.runIf(WHOLE)('run on as long as the clock says', { timeout: 600_000 }, () => {
     fc.assert(
       fc.property(tapes, (tape) => {
         const text = chain(taken(tape));

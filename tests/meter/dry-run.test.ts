@@ -86,7 +86,7 @@ function expectNamed(reads: readonly ReadStep[], built: Plan, text: string): voi
 }
 
 describe.each(PLANS)('%s', (name) => {
-  it('passes every step as it is', () => {
+  it.runIf(WHOLE)('passes every step as it is', () => {
     const { plan, reads } = example(name);
     expect(firstFailing(reads, plan)).toBeUndefined();
   });
@@ -104,12 +104,16 @@ describe.each(PLANS)('%s', (name) => {
       });
   });
 
-  it('with one end on a wrong terminal or two cores changed over fails at a step that names it', () => {
-    const { plan, sheet, reads } = example(name);
-    const silent = new Set(sheet.silent.map((s) => s.fault));
-    const wired = faultsOf(Study.of(plan)).filter((f) => f.plan !== undefined && !silent.has(f.text));
-    for (const fault of wired) expectNamed(reads, fault.plan!(plan), fault.text);
-  }, 60_000);
+  it.runIf(WHOLE)(
+    'with one end on a wrong terminal or two cores changed over fails at a step that names it',
+    () => {
+      const { plan, sheet, reads } = example(name);
+      const silent = new Set(sheet.silent.map((s) => s.fault));
+      const wired = faultsOf(Study.of(plan)).filter((f) => f.plan !== undefined && !silent.has(f.text));
+      for (const fault of wired) expectNamed(reads, fault.plan!(plan), fault.text);
+    },
+    60_000,
+  );
 
   it('with a gate mounted the wrong way round fails at a step that names the gate', () => {
     const { plan, reads } = example(name);

@@ -118,7 +118,7 @@ describe('the sheet of a shop in zones', () => {
         expect(faults.some((f) => f.steps.length === 1 && f.steps[0] === step.number)).toBe(true);
   });
 
-  it('has no more steps than twice the gates, six a zone and twelve', () => {
+  it.runIf(WHOLE)('has no more steps than twice the gates, six a zone and twelve', () => {
     expect(worked().sheet.steps.length).toBeLessThanOrEqual(2 * zones * gates + 6 * zones + 12);
   });
 

@@ -7,7 +7,7 @@ import { check } from '../../src/repair/check.ts';
 import { Study } from '../../src/study/study.ts';
 import { example, exampleNames } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
-import { sampled } from '../helpers/share.ts';
+import { sampled, WHOLE } from '../helpers/share.ts';
 
 function linked(plan: Plan) {
   const findings = gravestFirst(check(Study.of(plan)).findings);
@@ -33,7 +33,7 @@ describe('links', () => {
     expect(links.cores.find(([id]) => id === cores[0])![1]).toMatch(/^the white core from .* to /);
   });
 
-  it('mark the core between two terminals where a finding names both', () => {
+  it.runIf(WHOLE)('mark the core between two terminals where a finding names both', () => {
     const plan = planOf(`parts:
   PS1: {kind: supply, output: 12 V DC}
   K1: {kind: relay, coil: {rated: 12 V DC}}

@@ -54,40 +54,48 @@ describe('table, read, page and proof tell the same of every state', () => {
     expect(compareStates(planOf(text), nothingYet(), 'selector').wrong).toEqual([]);
   });
 
-  it('of generated plans, in thin wire and on weak supplies', () => {
-    const sum = nothingYet();
-    const texts = [...loops(taste(60)), ...thinPlans(taste(60))];
-    for (const text of texts) compareStates(planOf(text), sum, text);
-    expect(sum.wrong).toEqual([]);
-    expect(sum.states).toBeGreaterThan(taste(1_200));
-    // Without these the property would say little; a few plans may have none.
-    if (WHOLE) expect(sum.otherThanJoined).toBeGreaterThan(60);
-    if (process.env.PULLIN_COUNT) console.log({ ...sum, plans: texts.length });
-  }, 600_000);
+  it.runIf(WHOLE)(
+    'of generated plans, in thin wire and on weak supplies',
+    () => {
+      const sum = nothingYet();
+      const texts = [...loops(taste(60)), ...thinPlans(taste(60))];
+      for (const text of texts) compareStates(planOf(text), sum, text);
+      expect(sum.wrong).toEqual([]);
+      expect(sum.states).toBeGreaterThan(taste(1_200));
+      // Without these the property would say little; a few plans may have none.
+      if (WHOLE) expect(sum.otherThanJoined).toBeGreaterThan(60);
+      if (process.env.PULLIN_COUNT) console.log({ ...sum, plans: texts.length });
+    },
+    600_000,
+  );
 });
 
 describe('the oracle that solves every state as a full matrix', () => {
-  it('has the same coils in', () => {
-    let states = 0;
-    let short = 0;
-    for (const text of fc.sample(randomLoop({ gates: 5 }), { numRuns: taste(250), seed: SEED + 1 })) {
-      const study = Study.of(planOf(text));
-      const rows = study.truthTable({ all: true }).rows.filter((r) => r.moves.length < 2);
-      const told = new Map(rows.map((r) => [movedIn(study.circuit, r).join(), r.relays]));
-      for (const state of nominalStates(text)) {
-        const moved = study.circuit.inputs.filter((i) => state.inputs.includes(i.part)).map((i) => i.index);
-        const relays = told.get(moved.join())!;
-        if (state.in === undefined) continue;
-        states++;
-        for (const name of Object.keys(state.volts)) {
-          const at = state.in.includes(name) ? 'in' : 'out';
-          expect([text, state, relays[name]]).toEqual([text, state, at]);
-          if (at === 'out' && state.volts[name]! > 1) short++;
+  it.runIf(WHOLE)(
+    'has the same coils in',
+    () => {
+      let states = 0;
+      let short = 0;
+      for (const text of fc.sample(randomLoop({ gates: 5 }), { numRuns: taste(250), seed: SEED + 1 })) {
+        const study = Study.of(planOf(text));
+        const rows = study.truthTable({ all: true }).rows.filter((r) => r.moves.length < 2);
+        const told = new Map(rows.map((r) => [movedIn(study.circuit, r).join(), r.relays]));
+        for (const state of nominalStates(text)) {
+          const moved = study.circuit.inputs.filter((i) => state.inputs.includes(i.part)).map((i) => i.index);
+          const relays = told.get(moved.join())!;
+          if (state.in === undefined) continue;
+          states++;
+          for (const name of Object.keys(state.volts)) {
+            const at = state.in.includes(name) ? 'in' : 'out';
+            expect([text, state, relays[name]]).toEqual([text, state, at]);
+            if (at === 'out' && state.volts[name]! > 1) short++;
+          }
         }
       }
-    }
-    expect(states).toBeGreaterThan(taste(2000));
-    if (WHOLE) expect(short).toBeGreaterThan(60);
-    if (process.env.PULLIN_COUNT) console.log({ states, short });
-  }, 600_000);
+      expect(states).toBeGreaterThan(taste(2000));
+      if (WHOLE) expect(short).toBeGreaterThan(60);
+      if (process.env.PULLIN_COUNT) console.log({ states, short });
+    },
+    600_000,
+  );
 });

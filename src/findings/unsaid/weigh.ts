@@ -30,6 +30,20 @@ export function weigh(study: Study, taken: readonly Taken[]): Finding[] {
   return atBothEnds(study, inEveryReading(study, taken));
 }
 
+/** What some checks alone find, likewise: what holds only by a figure that is left out is a doubt, and no pass. */
+export function findWeighed(study: Study, checks: readonly Check[]): Finding[] {
+  return weigh(
+    study,
+    checks.map((check) => ({ check, findings: check.find(study) })),
+  );
+}
+
+/** The study, and it with what is left out completed in each way in which the answer to a question may be worse. */
+export function atWorseEnds(study: Study, question: Finding['question']): Study[] {
+  const worlds = new Worlds(study);
+  return [study, ...WORSE.filter((w) => worlds.bearing(question, w).length > 0).map((w) => worlds.at(w))];
+}
+
 /** Without what is gone where something asked for is read otherwise; that it is asked for stands as a doubt. */
 function inEveryReading(study: Study, taken: readonly Taken[]): readonly Taken[] {
   const grave = taken.flatMap((t) => t.findings.filter(isGrave));

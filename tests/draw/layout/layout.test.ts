@@ -5,7 +5,7 @@ import { CHARACTERS, type Measures, PIXELS } from '../../../src/draw/layout/meas
 import type { Room } from '../../../src/draw/layout/place-symbols.ts';
 import { readPlan } from '../../../src/plan/read.ts';
 import { Study } from '../../../src/study/study.ts';
-import { sampled, share } from '../../helpers/share.ts';
+import { sampled, share, WHOLE } from '../../helpers/share.ts';
 import { faultsOf } from '../geometry.ts';
 import { allExamples, generatedPlans } from '../plans.ts';
 
@@ -47,7 +47,7 @@ describe('every core, terminal and label of a drawing in its own place', () => {
     expect(faults(text, name)).toEqual([]);
   });
 
-  it('generated plans', { timeout: 120_000 }, () => {
+  it.runIf(WHOLE)('generated plans', { timeout: 120_000 }, () => {
     for (const { name, text } of generatedPlans(share(200), 20261125))
       expect(faults(text, name), text).toEqual([]);
   });

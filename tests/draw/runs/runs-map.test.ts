@@ -8,7 +8,7 @@ import type { Plan } from '../../../src/plan/plan.ts';
 import { Study } from '../../../src/study/study.ts';
 import { example, exampleNames } from '../../helpers/example-plans.ts';
 import { planOf } from '../../helpers/plan-of.ts';
-import { sampled } from '../../helpers/share.ts';
+import { sampled, WHOLE } from '../../helpers/share.ts';
 import { asText, readMap, readWords, runsOf } from './map-reader.ts';
 
 const PLANS = sampled([...exampleNames(), ...exampleNames('wrong')], 12);
@@ -169,7 +169,7 @@ describe('the map of the runs', () => {
     expect(svg.match(/stroke-dasharray/g)).toHaveLength(1);
   });
 
-  it('stays quick where a stranger has many runs', () => {
+  it.runIf(WHOLE)('stays quick where a stranger has many runs', () => {
     const many = Array.from({ length: 1500 }, (_, i) => `g${i}`);
     const plan = planOf(
       [

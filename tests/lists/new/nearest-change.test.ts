@@ -40,19 +40,22 @@ it.runIf(WHOLE)('what stands in the way is told gravest first, a doubt never abo
 });
 
 describe('the nearest change', () => {
-  it('asks for the mark that is missing on the supply at hand, and leaves the rest of it', () => {
-    const { nearest } = made({ supply: '12 V DC 1 A' });
-    expect(nearest).toMatchObject([
-      {
-        key: 'supply',
-        to: '12 V DC 1 A regulated',
-        differs: ['regulated, which yours does not say'],
-        since: { id: 'value-unsaid' },
-      },
-    ]);
-  });
+  it.runIf(WHOLE)(
+    'asks for the mark that is missing on the supply at hand, and leaves the rest of it',
+    () => {
+      const { nearest } = made({ supply: '12 V DC 1 A' });
+      expect(nearest).toMatchObject([
+        {
+          key: 'supply',
+          to: '12 V DC 1 A regulated',
+          differs: ['regulated, which yours does not say'],
+          since: { id: 'value-unsaid' },
+        },
+      ]);
+    },
+  );
 
-  it('asks for more current alone where the supply at hand gives too little', () => {
+  it.runIf(WHOLE)('asks for more current alone where the supply at hand gives too little', () => {
     const { nearest } = made({ supply: '12 V DC 30 mA regulated' });
     expect(nearest).toMatchObject([
       {
@@ -64,34 +67,37 @@ describe('the nearest change', () => {
     ]);
   });
 
-  it('leaves alone what is right: a good supply beside a relay and a plug that will not do', () => {
-    const answers = {
-      mains: '240 V',
-      motor: '3 hp 17 A',
-      supply: '12 V DC 2 A regulated class 2',
-      relay: 'coil 12 V DC 155 ohm, 10 A 240 V AC',
-      circuit: 'NEMA 6-15',
-    };
-    const { nearest } = made(answers);
-    expect(nearest?.map((one) => [one.key, one.to])).toEqual([
-      ['relay', 'choose'],
-      ['circuit', 'choose'],
-    ]);
-    expect(nearest?.map((one) => one.since.question)).toEqual([6, 7]);
-    expect(passes(taken(answers, nearest!))).toBe(true);
-    for (const left of nearest!)
-      expect([
-        left.key,
-        passes(
-          taken(
-            answers,
-            nearest!.filter((one) => one !== left),
+  it.runIf(WHOLE)(
+    'leaves alone what is right: a good supply beside a relay and a plug that will not do',
+    () => {
+      const answers = {
+        mains: '240 V',
+        motor: '3 hp 17 A',
+        supply: '12 V DC 2 A regulated class 2',
+        relay: 'coil 12 V DC 155 ohm, 10 A 240 V AC',
+        circuit: 'NEMA 6-15',
+      };
+      const { nearest } = made(answers);
+      expect(nearest?.map((one) => [one.key, one.to])).toEqual([
+        ['relay', 'choose'],
+        ['circuit', 'choose'],
+      ]);
+      expect(nearest?.map((one) => one.since.question)).toEqual([6, 7]);
+      expect(passes(taken(answers, nearest!))).toBe(true);
+      for (const left of nearest!)
+        expect([
+          left.key,
+          passes(
+            taken(
+              answers,
+              nearest!.filter((one) => one !== left),
+            ),
           ),
-        ),
-      ]).toEqual([left.key, false]);
-  });
+        ]).toEqual([left.key, false]);
+    },
+  );
 
-  it('says of another supply all that is printed on it, what differs and why', () => {
+  it.runIf(WHOLE)('says of another supply all that is printed on it, what differs and why', () => {
     const plan = made({ supply: '5 V DC 2 A' });
     const printed = asText(impossiblePlan(plan), { width: 1000 });
     expect(printed).toContain(

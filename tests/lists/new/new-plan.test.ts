@@ -173,7 +173,7 @@ describe('a plan from answers', () => {
     },
   );
 
-  it('takes parts at hand as they are', () => {
+  it.runIf(WHOLE)('takes parts at hand as they are', () => {
     const hand = new Map<Key, string>([
       ...GARAGE,
       ['supply', '12 V DC 2 A regulated class 2'],
@@ -187,7 +187,7 @@ describe('a plan from answers', () => {
     expect(plan.parts.get('Q1')).toMatchObject({ coil: { resistance: 155, pullIn: { fraction: 0.7 } } });
   });
 
-  it('tells what cannot pass, and the nearest answer that does', () => {
+  it.runIf(WHOLE)('tells what cannot pass, and the nearest answer that does', () => {
     // A relay for 10 A has no business with a motor that starts on six times 13 A: NEC 430.83, from memory.
     const small = made(
       new Map([...GARAGE, ['relay', 'coil 12 V DC 155 ohm, 10 A 240 V AC'], ['circuit', 'NEMA 5-20']]),

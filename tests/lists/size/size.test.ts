@@ -44,7 +44,7 @@ function farthest(of: {
 const metresOf = (of: Size, gauge: string): number => of.reach.figures.find((f) => f.of === gauge)!.value!;
 
 describe('the distance of the farthest gate', () => {
-  it('is that of Ohm’s law with the resistance of NEC Chapter 9, Table 8', () => {
+  it.runIf(WHOLE)('is that of Ohm’s law with the resistance of NEC Chapter 9, Table 8', () => {
     // 18, 16 and 14 AWG solid, uncoated copper: ohm per 1000 ft at 75 °C, coefficient 0.00323 (NEC Chapter 9, Table 8).
     const table = { '18 AWG': 7.77, '16 AWG': 4.89, '14 AWG': 3.07 };
     for (const [gauge, at75] of Object.entries(table)) {

@@ -158,7 +158,7 @@ describe('a size', () => {
     LONG,
   );
 
-  it('of gates more is tight', () => {
+  it.runIf(WHOLE)('of gates more is tight', () => {
     const file = fileOf('saltmarsh-lane');
     const { gates } = sizeOf('saltmarsh-lane');
     const [f] = gates.figures;

@@ -72,7 +72,7 @@ describe('failures', () => {
       }
   });
 
-  it('may be weighed in the plan, for the part they are of', () => {
+  it.runIf(WHOLE)('may be weighed in the plan, for the part they are of', () => {
     const names = sampled(exampleNames(), 8);
     for (const name of names) {
       const study = Study.of(example(name));
