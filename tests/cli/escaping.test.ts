@@ -18,7 +18,7 @@ const withoutEscapes = (markdown: string) =>
 /** What is left of a Markdown text when every escaped character is taken out. */
 const marks = (markdown: string) => markdown.replace(/\\[!-/:-@[-`{-~]|&lt;|&amp;/g, '');
 
-describe.each(sampled(PAYLOADS, 12))('%s', (_, payload) => {
+describe.each(sampled(PAYLOADS, 20))('%s', (_, payload) => {
   const plan = planWith(payload);
   const shown = shownOf(payload);
 

@@ -63,7 +63,7 @@ const validate = new Ajv2020().compile(reportJsonSchema());
 
 describe('right plans', () => {
   // `generate.mjs --check` holds every one of these reports in each run.
-  it.each(sampled(right, 12))('%s passes, and its report is the one beside it', (name) => {
+  it.each(sampled(right, 24))('%s passes, and its report is the one beside it', (name) => {
     const report = reportOf(`examples/${name}`);
     expect(report.findings.filter((f) => !['caution', 'notice'].includes(f.severity))).toEqual([]);
     expect(report.verdict).toBe('pass');
@@ -84,7 +84,7 @@ describe('wrong plans', () => {
     expect(plans('examples/wrong').sort()).toEqual(Object.keys(expected).sort());
   });
 
-  const tried = sampled(plans('examples/wrong'), 12);
+  const tried = sampled(plans('examples/wrong'), 24);
 
   it.each(tried)('%s is caught, by name, and its report is the one beside it', (name) => {
     const report = reportOf(`examples/wrong/${name}`);

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/findings/judge.ts';
 import { cableGroups } from '../../src/lists/cuts.ts';
@@ -20,7 +21,7 @@ import {
   SUPPLY_VA,
 } from '../../src/repair/remedies/series.ts';
 import { Study } from '../../src/study/study.ts';
-import { example, exampleNames } from '../helpers/example-plans.ts';
+import { example, exampleNames, examplePath } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
 import { sampled, WHOLE } from '../helpers/share.ts';
 
@@ -150,16 +151,70 @@ const CHOSEN = [
   'ropewalk-barge',
 ];
 
-describe.each(sampled(CHOSEN, 3))('the least ratings for %s', (name) => {
-  const plan = example(name);
-  const list = materials(Study.of(plan));
-  const now = against(plan);
-  const cases = list.items
-    // one part of several duties has one contact in the whole check, so its figures are not tried one by one
+/** Each figure of a list that stands on a ladder of sizes. */
+function casesOf(plan: Plan) {
+  return materials(Study.of(plan))
+    .items // one part of several duties has one contact in the whole check, so its figures are not tried one by one
     .filter((i) => new Set(i.least.map((l) => /for the coil|at \d+ V/.exec(l.words)?.[0])).size <= 2)
     .flatMap((i) => i.least.map((l) => ({ item: i, rating: l, own: caseOf(plan, i, l) })))
     .filter((c) => c.own !== undefined)
     .map((c) => ({ ...c, own: c.own!, title: `${c.item.names[0]}: ${c.rating.words}` }));
+}
+
+const exampleText = (name: string) => readFileSync(examplePath(name), 'utf8');
+
+/** Figures that a label often lacks. */
+const LACKING = [
+  ['saltmarsh-lane', 'resistance: 155 ohm'],
+  ['saltmarsh-lane', 'amps: 15 A'],
+  ['saltmarsh-lane', 'ambient: 35 °C'],
+  ['wren-cellar', 'resistance: 80 ohm'],
+  ['wren-cellar', 'amps: 7.3 A'],
+  ['wren-cellar', 'ambient: 30 °C'],
+  ['tidewater-turners', 'pull-in: 17 V'],
+  ['tidewater-turners', 'amps: 8.2 A'],
+  ['ropewalk-barge', 'resistance: 160 ohm'],
+  ['ropewalk-barge', 'amps: 5.2 A'],
+] as const;
+
+describe.each(sampled(LACKING, 5))('the least ratings for %s without %s', (name, figure) => {
+  const text = exampleText(name);
+  const plan = planOf(text.replace(new RegExp(`(, *|\\n *)?${figure}`), ''));
+  const now = against(plan);
+
+  it('hold at both ends of what it may be, in the whole check', () => {
+    expect(text).toContain(figure);
+    const cases = casesOf(plan);
+    expect(cases.length).toBeGreaterThan(2);
+    for (const { rating, own } of cases) passesAsTold(own.plan, rating, now, own.ids);
+  });
+});
+
+describe('what a label lacks', () => {
+  const without = (figure: string) =>
+    materials(Study.of(planOf(exampleText('wren-cellar').replace(new RegExp(`(, *|\\n *)?${figure}`), ''))));
+  const leastOf = (list: ReturnType<typeof materials>, part: string) =>
+    list.items.find((i) => i.names.includes(part))!;
+
+  it('makes the least supply larger where it is the resistance of the coil', () => {
+    // 12 V over 80 ohm are 0.15 A; what coils of 12 V of that size may take at most, the table of what is usual says.
+    const told = (list: ReturnType<typeof materials>) => leastOf(list, 'PS1').least[0]!.value!;
+    expect(told(materials(Study.of(example('wren-cellar'))))).toBe(0.2);
+    expect(told(without('resistance: 80 ohm'))).toBeGreaterThanOrEqual(0.2);
+  });
+
+  it('is named where no breaker can be told without it', () => {
+    const { least, untold } = leastOf(without('ambient: 30 °C'), 'P1');
+    expect(least.map((l) => l.what)).not.toContain('breaker');
+    expect(untold.join()).toMatch(/is not stated/);
+  });
+});
+
+describe.each(sampled(CHOSEN, 3))('the least ratings for %s', (name) => {
+  const plan = example(name);
+  const list = materials(Study.of(plan));
+  const now = against(plan);
+  const cases = casesOf(plan);
 
   it.each(cases)('$title passes the whole check, and the size below does not', ({ rating, own }) => {
     passesAsTold(own.plan, rating, now, own.ids);

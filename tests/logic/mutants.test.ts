@@ -36,9 +36,9 @@ describe.each(sampled(examples, 12))('%s', (file) => {
     expect(report.logic.holds).toBe(true);
   });
 
-  it.runIf(WHOLE)('has every harmful mistake found and no harmless one blamed', { timeout: 120_000 }, () => {
+  it('has every harmful mistake found and no harmless one blamed', { timeout: 120_000 }, () => {
     const differ: unknown[] = [];
-    for (const mutant of mutants(text).filter((_, i) => i % (WHOLE ? 9 : 20) === 0)) {
+    for (const mutant of mutants(text).filter((_, i) => i % (WHOLE ? 9 : 40) === 0)) {
       const oracle = judge(mutant.text);
       const report = reportOf(mutant.text);
       const found = hardFindings(report);
@@ -61,5 +61,5 @@ afterAll(() => {
     `${count.mutants} wiring mistakes in ${sampled(examples, 12).length} plans: ${count.harmful} do harm, ${count.missed} missed, ` +
       `${count.invented} invented, ${count.proof} proofs that differ`,
   );
-  expect(count.mutants).toBeGreaterThan(WHOLE ? 70 : 4);
+  expect(count.mutants).toBeGreaterThan(WHOLE ? 70 : 2);
 });

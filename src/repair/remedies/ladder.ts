@@ -62,7 +62,12 @@ export function leastOf<T>(study: Study, ladder: Ladder<T>): Least<T> {
   const top = own !== undefined && passes(own) ? own : last;
   const index = scan || !passes(top) ? scanned(0, sizes.length, passes) : bisected(0, top, passes);
   if (index === undefined) {
-    const against = at(last).find((t) => GRAVE.includes(t.severity)) ?? at(last)[0];
+    // A size against which only a doubt stands says more of what is missing than the largest, which may be wrong as well.
+    const graveAt = (i: number) => at(i).filter((t) => GRAVE.includes(t.severity));
+    const doubted = troubles.findIndex(
+      (t, i) => t && graveAt(i).every(({ severity }) => severity === 'doubt'),
+    );
+    const against = graveAt(doubted >= 0 ? doubted : last)[0];
     return { untold: against?.message ?? 'the tables have no size for it' };
   }
   const cautions = (i: number) => new Set(at(i).flatMap((t) => (t.severity === 'caution' ? [t.id] : [])));

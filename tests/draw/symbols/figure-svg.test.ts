@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { DrawnSymbol, Figure } from '../../../src/draw/drawing.ts';
 import { figureSvg } from '../../../src/draw/symbols/figure-svg.ts';
 import type { Part } from '../../../src/plan/part-types.ts';
+import { WHOLE } from '../../helpers/share.ts';
 import { all, type Element, extent, ofClass, pathPoints, readSvg } from '../svg-reader.ts';
 import { base, pole, type Rows, SAMPLES, type Sample, symbolOf } from './figure-samples.ts';
 
@@ -304,7 +305,7 @@ describe('any layout', () => {
         const drawn = new Set(all(root).map((e) => e.attributes['data-terminal']));
         for (const { key } of symbol.terminals) expect(drawn).toContain(key);
       }),
-      { numRuns: 300 },
+      { numRuns: WHOLE ? 300 : 30 },
     );
   });
 });
@@ -350,6 +351,7 @@ describe('hostile names', () => {
           expect(svg).not.toMatch(/[\p{Cc}\p{Cf}\p{Cs}\ufffe\uffff]/u);
         },
       ),
+      { numRuns: WHOLE ? 100 : 10 },
     );
   });
 });
