@@ -1,15 +1,16 @@
 #!/usr/bin/env node
-// Hands arguments and streams to the command, and sees that it starts soon. `check` is one script (dist/check-script.js),
-// kept with what V8 made of it the last time, so that nothing of it is parsed or compiled again; all other commands are
-// modules. Old Node and new take this file, so it is plain JavaScript.
+// Hands arguments and streams to the command, and sees that it starts soon. All that the check of one plan needs is one script
+// (dist/check.cjs), kept with what V8 made of it the last time, so that nothing of it is parsed or compiled again; the other
+// commands take from it what they share with it. Old Node and new take this file, so it is plain JavaScript.
 'use strict';
 
 const fs = require('node:fs');
 const { join } = require('node:path');
 
-const SCRIPT = join(__dirname, '..', 'dist', 'check-script.js');
+const DIST = join(__dirname, '..', 'dist');
+const SCRIPT = join(DIST, 'check.cjs');
 /** Where the build leaves what V8 made of the script, for the Node it was built with. */
-const BUILT = join(__dirname, '..', 'dist', 'check-script.cache');
+const BUILT = join(DIST, 'check.cache');
 /** Letters of the digest that ends the script. */
 const DIGEST = 64;
 /** Letters at the head of what is kept: of which script it is, and of which Node. */
@@ -83,7 +84,7 @@ function madeReady(folder) {
     fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
     if (!isOwn(fs.lstatSync(folder))) return false;
     const age = (name) => fs.statSync(join(folder, name)).mtimeMs;
-    const kept = fs.readdirSync(folder).filter((name) => name.startsWith('check-script-'));
+    const kept = fs.readdirSync(folder).filter((name) => name.startsWith('check-'));
     const old = kept.map((name) => [age(name), name]).sort(([a], [b]) => b - a);
     for (const [, name] of old.slice(MOST_KEPT)) fs.rmSync(join(folder, name), { force: true });
     return true;
@@ -99,7 +100,8 @@ function compiled(cached) {
   if (process.versions.v8.startsWith('11.')) setFlagsFromString(BUDGET);
   const source = fs.readFileSync(SCRIPT, 'latin1');
   const digest = source.slice(-DIGEST);
-  const make = (cachedData) => new Script(source, { filename: SCRIPT, cachedData });
+  const wrapped = `(function (exports, require, module, __filename, __dirname) {${source}\n})`;
+  const make = (cachedData) => new Script(wrapped, { filename: SCRIPT, cachedData });
   for (const from of cached) {
     const bytes = from(digest);
     if (bytes === undefined) continue;
@@ -109,38 +111,41 @@ function compiled(cached) {
   return { script: make(undefined), digest, fresh: true };
 }
 
-/** Runs the script, and resolves to the exit status. */
-function run(script, args, io) {
-  const module = { exports: {} };
-  script.runInThisContext()(module.exports, require, module, SCRIPT, join(__dirname, '..', 'dist'));
-  return module.exports.main(args, io);
+/** Runs the script, as what others take from it as well, and gives what it exports. */
+function run(script) {
+  const module = { id: SCRIPT, filename: SCRIPT, loaded: true, exports: {} };
+  require.cache[SCRIPT] = module;
+  const requires = (id) => require(id.startsWith('./') ? join(DIST, id) : id);
+  script.runInThisContext()(module.exports, requires, module, SCRIPT, DIST);
+  return module.exports;
 }
 
-async function check(args) {
+/** Keeps what is loaded beside the script in the same way, where Node can. */
+function keepOthers(folder) {
+  const { enableCompileCache } = require('node:module');
+  if (enableCompileCache !== undefined && folder !== undefined && madeReady(folder))
+    enableCompileCache(join(folder, 'modules'));
+}
+
+async function command(args) {
   const folder = ownFolder();
   const own =
-    folder &&
-    ((digest) => join(folder, `check-script-${digest.slice(0, 16)}-${process.version}-${process.arch}`));
+    folder && ((digest) => join(folder, `check-${digest.slice(0, 16)}-${process.version}-${process.arch}`));
   const { script, digest, fresh } = compiled([
-    (d) => keptIn(join(__dirname, '..', 'dist'), BUILT, d),
+    (d) => keptIn(DIST, BUILT, d),
     (d) => (own === undefined ? undefined : keptIn(folder, own(d), d)),
   ]);
-  const status = await run(script, args, process);
+  const check = run(script);
+  if (!isOneCheck(args)) {
+    keepOthers(folder);
+    return require('../dist/cli.cjs').main(args, process);
+  }
+  const status = await check.main(args, process);
   if (fresh && own !== undefined && madeReady(folder)) keep(own(digest), digest, script.createCachedData());
   return status;
 }
 
-/** Keeps the modules of the other commands in the same way, where Node can. */
-async function anyCommand(args) {
-  const folder = ownFolder();
-  const { enableCompileCache } = require('node:module');
-  if (enableCompileCache !== undefined && folder !== undefined && madeReady(folder))
-    enableCompileCache(join(folder, 'modules'));
-  const { main } = await import('../dist/cli.js');
-  return main(args, process);
-}
-
-/** Whether the script can do it: the check of one plan, printed once. In doubt all commands are loaded. */
+/** Whether the script alone can do it: the check of one plan, printed once. In doubt all commands are loaded. */
 function isOneCheck([command, ...rest]) {
   const others = ['--', '--watch', '--format', '--at-once'];
   const named = rest.filter((arg) => arg === '-' || !arg.startsWith('-'));
@@ -148,8 +153,7 @@ function isOneCheck([command, ...rest]) {
 }
 
 if (require.main === module) {
-  const args = process.argv.slice(2);
-  (isOneCheck(args) ? check(args) : anyCommand(args)).then((status) => {
+  command(process.argv.slice(2)).then((status) => {
     process.exitCode = status;
   });
 }

@@ -1,7 +1,6 @@
 /** A file that a command makes from a plan: where it goes, and that it never takes the place of the plan. */
 import { stat } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
-import { InvalidArgumentError } from 'commander';
 import { printable } from '../text/escape.ts';
 import { directory } from './input.ts';
 import type { Session } from './io.ts';
@@ -36,15 +35,6 @@ export async function writeMade(making: Making, content: Buffer | string, sessio
 export function besidePlan(file: string, end: string): string {
   if (file === '-') throw new Problem('a plan on standard input has no name; name the file to write with -o');
   return `${basename(file).replace(/\.ya?ml$/i, '')}${end}`;
-}
-
-/** Reads the name of a file to write: its ending says what it is. */
-export function endingIn(...endings: readonly string[]): (text: string) => string {
-  return (text) => {
-    if (text !== '-' && !endings.some((end) => text.toLowerCase().endsWith(end)))
-      throw new InvalidArgumentError(`It takes a file that ends in ${endings.join(' or ')}, or -.`);
-    return text;
-  };
 }
 
 /** The day a file was last changed, or the one that SOURCE_DATE_EPOCH gives for builds that must come out the same. */

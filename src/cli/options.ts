@@ -3,10 +3,18 @@ import { InvalidArgumentError, Option } from 'commander';
 import { PAPER_SIZES } from '../draw/paper-sizes.ts';
 import { nearest } from '../text/nearest-name.ts';
 import { COLOUR_CHOICES } from './io.ts';
-import { endingIn } from './made.ts';
 
 /** The argument of a command that reads one plan. */
 export const PLAN = ['<plan>', 'plan file; - is standard input'] as const;
+
+/** Reads the name of a file to write: its ending says what it is. */
+export function endingIn(...endings: readonly string[]): (text: string) => string {
+  return (text) => {
+    if (text !== '-' && !endings.some((end) => text.toLowerCase().endsWith(end)))
+      throw new InvalidArgumentError(`It takes a file that ends in ${endings.join(' or ')}, or -.`);
+    return text;
+  };
+}
 
 /** An option with a few values to choose from, which tells the one that was meant. */
 export function chosen(option: Option, values: readonly string[]): Option {

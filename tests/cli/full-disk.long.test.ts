@@ -109,7 +109,7 @@ async function stopped(
   return ended;
 }
 
-describe.skipIf(process.platform === 'win32' || !existsSync(join(root, 'dist/cli.js')))('a signal', () => {
+describe.skipIf(process.platform === 'win32' || !existsSync(join(root, 'dist/cli.cjs')))('a signal', () => {
   it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)(
     '%s while a browser prints leaves no browser and no folder',
     { timeout: 120_000 },

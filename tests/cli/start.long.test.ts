@@ -29,7 +29,7 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'pullin-start-'));
   for (const part of ['bin', 'dist', 'package.json'])
     cpSync(join(root, part), join(folder, part), { recursive: true });
-  rmSync(join(folder, 'dist', 'check-script.cache'), { force: true });
+  rmSync(join(folder, 'dist', 'check.cache'), { force: true });
   home = join(folder, 'home');
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -45,7 +45,7 @@ function pullin(args: readonly string[], env: Readonly<Record<string, string>> =
 }
 
 const kept = () => join(home, '.cache', 'pullin');
-const scripts = () => readdirSync(kept()).filter((name) => name.startsWith('check-script-'));
+const scripts = () => readdirSync(kept()).filter((name) => name.startsWith('check-'));
 const onPosix = process.platform !== 'win32';
 
 describe('the start of a check', () => {
@@ -70,7 +70,7 @@ describe('the start of a check', () => {
   });
 
   it('says what the same command says among all others', async () => {
-    const { main } = (await import(join(root, 'dist', 'cli.js'))) as {
+    const { main } = (await import(join(root, 'dist', 'cli.cjs'))) as {
       main: (argv: readonly string[], io: object) => Promise<number>;
     };
     for (const args of [
@@ -144,7 +144,7 @@ describe('the start of a check', () => {
   });
 
   it('leaves but a few files of other versions', () => {
-    for (let i = 0; i < 9; i++) writeFileSync(join(kept(), `check-script-old${i}`), '');
+    for (let i = 0; i < 9; i++) writeFileSync(join(kept(), `check-old${i}`), '');
     rmSync(join(kept(), scripts().find((name) => !name.includes('old'))!));
     pullin(['check', plan]);
     expect(scripts().length).toBeLessThanOrEqual(5);

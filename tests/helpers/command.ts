@@ -17,20 +17,18 @@ export function builtCommand(): string {
     absWorkingDir: root,
     entryPoints: { cli: 'src/cli/main.ts', 'check-worker': 'src/cli/many/worker.ts' },
     outdir: folder,
+    outExtension: { '.js': '.cjs' },
     bundle: true,
-    splitting: true,
-    format: 'esm',
+    format: 'cjs',
     platform: 'node',
     target: 'node20.12',
-    banner: {
-      js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
-    },
+    define: { 'import.meta.url': 'here' },
+    banner: { js: "const here = require('node:url').pathToFileURL(__filename).href;" },
   });
-  writeFileSync(join(folder, 'package.json'), '{"type": "module"}');
-  command = join(folder, 'start.js');
+  command = join(folder, 'start.cjs');
   writeFileSync(
     command,
-    "import { main } from './cli.js';\nprocess.exitCode = await main(process.argv.slice(2), process);\n",
+    "require('./cli.cjs').main(process.argv.slice(2), process).then((status) => (process.exitCode = status));\n",
   );
   return command;
 }

@@ -11,11 +11,11 @@ import { typeFiles } from './types-of-schemas.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const checking = process.argv.includes('--check');
-if (!existsSync(`${root}dist/cli.js`)) {
-  console.error('dist/cli.js is missing: npm run build first');
+if (!existsSync(`${root}dist/cli.cjs`)) {
+  console.error('dist/cli.cjs is missing: npm run build first');
   process.exit(1);
 }
-const { main } = await import('../../dist/cli.js');
+const { main } = await import('../../dist/cli.cjs');
 const { allCautions, explanations, planJsonSchema } = await import('../../dist/index.js');
 // No bundle has these schemas, so they are loaded from the sources.
 register('./typescript-hooks.mjs', import.meta.url);

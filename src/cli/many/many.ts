@@ -82,7 +82,7 @@ function crewFor(
 ): Crew {
   const one = alone(asked, session);
   const workers = workersFor(count, atOnce);
-  const script = new URL('./check-worker.js', import.meta.url);
+  const script = new URL('./check-worker.cjs', import.meta.url);
   // Only what is built has a file for workers, and only the stages of pullin itself run in one.
   if (workers < 2 || session.stages.check !== CHECK_STAGES.check || !existsSync(script)) return one;
   const { io } = session;
