@@ -15,6 +15,12 @@ const WHY: Readonly<Record<string, string>> = {
   ERR_WORKER_OUT_OF_MEMORY: 'the memory did not suffice for this plan',
 };
 
+/**
+ * MB. V8 lets a heap grow with what it may have: without a bound two workers hold 60 % more after two thousand plans than
+ * after two hundred, with it they stay where they are. No plan within the bounds of a file comes near it.
+ */
+const HEAP = { maxYoungGenerationSizeMb: 8, maxOldGenerationSizeMb: 1000 };
+
 interface Hand {
   readonly worker: Worker;
   started: boolean;
@@ -58,7 +64,7 @@ export class Pool<Job, Answer> {
   }
 
   #begin(): Hand {
-    const worker = new Worker(this.#script, { workerData: this.#data, execArgv: [] });
+    const worker = new Worker(this.#script, { workerData: this.#data, execArgv: [], resourceLimits: HEAP });
     const hand: Hand = { worker, started: false, settle: undefined };
     this.#hands.add(hand);
     worker.on('online', () => {
