@@ -10,8 +10,8 @@ import type { Explanation } from '../../src/findings/explanations.ts';
 import type { FigureChange } from '../../src/findings/figure-changes.ts';
 import * as reports from '../../src/findings/report-schema.ts';
 import type * as Reports from '../../src/findings/report-types.ts';
-import type { Materials } from '../../src/lists/materials-model.ts';
-import { materialsSchema } from '../../src/lists/materials-schema.ts';
+import type * as Materials from '../../src/lists/materials-model.ts';
+import * as materials from '../../src/lists/materials-schema.ts';
 import type * as Sizes from '../../src/lists/size/size-model.ts';
 import * as sizes from '../../src/lists/size/size-schema.ts';
 import type { WireList } from '../../src/lists/wirelist.ts';
@@ -76,11 +76,17 @@ const WRITTEN: readonly z.ZodType[] = [
   same<typeof hunts.nextSchema, Hunts.HuntNext>(hunts.nextSchema, true),
   same<typeof hunts.endSchema, Hunts.HuntEnd>(hunts.endSchema, true),
   same<typeof hunts.huntSchema, Hunts.HuntTold>(hunts.huntSchema, true),
+  same<typeof materials.leastRatingSchema, Materials.LeastRating>(materials.leastRatingSchema, true),
+  same<typeof materials.leastRatingsSchema, Materials.LeastRatings>(materials.leastRatingsSchema, true),
+  same<typeof materials.itemSchema, Materials.MaterialItem>(materials.itemSchema, true),
+  same<typeof materials.cableSchema, Materials.MaterialCable>(materials.cableSchema, true),
+  same<typeof materials.jointSchema, Materials.MaterialJoint>(materials.jointSchema, true),
+  same<typeof materials.smallSchema, Materials.SmallPart>(materials.smallSchema, true),
+  same<typeof materials.materialsSchema, Materials.Materials>(materials.materialsSchema, true),
 ];
 
 /** Types that are written by hand, with what a program needs to know of them, beside the schemas of what is printed. */
 const BY_HAND: readonly z.ZodType[] = [
-  same<typeof materialsSchema, Materials>(materialsSchema, true),
   same<typeof wireListSchema, WireList>(wireListSchema, true),
   same<typeof readingSchema, Reading>(readingSchema, true),
   same<typeof meterSheetSchema, MeterSheet>(meterSheetSchema, true),
