@@ -1,13 +1,12 @@
 /** What to buy for a plan as zod schemas, from which its types and `schemas/materials.schema.json` are made. Not loaded by a command. */
 import * as z from 'zod';
 import { toldSchema } from '../findings/report-schema.ts';
+import { lengthUnitSchema } from './length-schema.ts';
 
 const money = (of: string) => z.number().nullable().describe(`${of}; null where the plan gives none`);
 const count = z.int().describe('How many');
 const names = z.array(z.string()).describe('What the plan calls them');
 const spec = z.string().describe('What is printed on it');
-
-export const lengthUnitSchema = z.enum(['m', 'ft']);
 
 export const leastRatingSchema = z
   .object({

@@ -10,6 +10,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 async function wordLists() {
   const { FINDING_IDS } = await import('../../src/findings/finding-ids.ts');
   const { ANSWERS, LEVELS, SEVERITIES, VERDICTS } = await import('../../src/findings/report-words.ts');
+  const { END_METHODS } = await import('../../src/lists/end-methods.ts');
   const words = 'src/findings/report-words.ts';
   const lists = [
     [FINDING_IDS, { from: 'src/findings/finding-ids.ts', name: 'FindingId' }],
@@ -17,6 +18,7 @@ async function wordLists() {
     [LEVELS, { from: words, name: 'Level' }],
     [ANSWERS, { from: words, name: 'Answer' }],
     [VERDICTS, { from: words, name: 'Verdict' }],
+    [END_METHODS, { from: 'src/lists/end-methods.ts', name: 'EndMethod' }],
   ];
   return new Map(lists.map(([list, type]) => [list.join('\n'), type]));
 }
@@ -140,6 +142,7 @@ export async function typeFiles() {
   const shared = {
     ...(await import('../../src/findings/report-schema.ts')),
     ...(await import('../../src/findings/changes-schema.ts')),
+    ...(await import('../../src/lists/length-schema.ts')),
   };
   const files = new Map();
   for (const [file, { about, schemas, names, elsewhere, fieldsOf = {} }] of Object.entries(FILES)) {
