@@ -24,16 +24,7 @@ export type * from './lists/materials-model.ts';
 export type { OverloadWay } from './lists/overload-ways.ts';
 export type * from './lists/size/size-model.ts';
 export { sizeJsonSchema } from './lists/size/size-schema.ts';
-export type { WireEnd } from './lists/wire-ends.ts';
-export type {
-  CableCuts,
-  CutPiece,
-  CutPlanReel,
-  WireLabel,
-  WireList,
-  WireOverload,
-  WireRow,
-} from './lists/wirelist.ts';
+export type * from './lists/wirelist-model.ts';
 export type { Section as WiringSection } from './lists/wiring-section.ts';
 export type { Positions } from './machine/named.ts';
 export type { Probe } from './machine/read-meter.ts';

@@ -2,8 +2,8 @@
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { SmallPart } from './materials-model.ts';
-import type { WireEnd } from './wire-ends.ts';
-import { type WireRow, wireRows } from './wirelist.ts';
+import { wireRows } from './wirelist.ts';
+import type { WireEnd, WireRow } from './wirelist-model.ts';
 
 /** What an end takes by itself, for its gauge. */
 const EACH: Partial<Record<WireEnd['method'], string>> = { earth: 'ring tongues for earth' };

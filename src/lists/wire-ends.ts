@@ -3,22 +3,7 @@ import type { Part } from '../plan/part-types.ts';
 import type { Cable, Plan, Run, TerminalRef } from '../plan/plan.ts';
 import type { EndMethod } from './end-methods.ts';
 import { END_METHOD } from './kinds.ts';
-
-/** One end of a core. */
-export interface WireEnd {
-  /** as the plan marks it */
-  readonly terminal: string;
-  /** name of the part */
-  readonly part: string;
-  /** how it is joined */
-  readonly method: EndMethod;
-  /** mm of outer sheath to take off; null where there is none */
-  readonly sheath: number | null;
-  /** mm of insulation to take off; null for a bare link */
-  readonly strip: number | null;
-  /** a ferrule goes on: stranded copper under a screw */
-  readonly ferrule: boolean;
-}
+import type { WireEnd } from './wirelist-model.ts';
 
 /** mm of insulation for wire up to 1 mm². */
 const STRIP: Readonly<Record<EndMethod, number>> = {

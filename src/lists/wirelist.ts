@@ -3,7 +3,7 @@
  * what is bought, cut and wired, and must not judge: which ratings pass is asked of the findings.
  */
 
-import { type Told, toldOf } from '../findings/verdict-line.ts';
+import { toldOf } from '../findings/verdict-line.ts';
 import { lengthUnit } from '../plan/length-unit.ts';
 import type { Core, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
@@ -11,132 +11,10 @@ import type { LengthUnit } from '../text/lengths.ts';
 import { runMark, runText } from '../text/run-names.ts';
 import { type CableGroup, cableGroups, cutFromReels, exactCm, pieceCm } from './cuts.ts';
 import { type OverloadWay, overloadWays } from './overload-ways.ts';
-import { endOf, type WireEnd } from './wire-ends.ts';
+import { endOf } from './wire-ends.ts';
+import type { CableCuts, WireLabel, WireList, WireOverload, WireRow } from './wirelist-model.ts';
 import { wiringOrder } from './wiring-order.ts';
-import type { Placed, Section } from './wiring-section.ts';
-
-/** One core in its turn. Lengths in m. */
-export interface WireRow {
-  /** from 1, in the order of wiring */
-  readonly number: number;
-  /** which side of the machine */
-  readonly section: Section;
-  /** the end that is wired first */
-  readonly from: WireEnd;
-  /** the other end */
-  readonly to: WireEnd;
-  /** null for a bare link */
-  readonly colour: string | null;
-  /** as printed; null for a bare link */
-  readonly gauge: string | null;
-  /** name of the cable; null for a bare link */
-  readonly cable: string | null;
-  /** m, slack included; null where the plan gives no length */
-  readonly length: number | null;
-  /** what the plan gives it in; without a length, what it gives most in */
-  readonly unit: LengthUnit;
-  /** run, counted from 1, each piece of a run along parts as one */
-  readonly run: number;
-  /** the run as the file counts it, with its piece: `3`, `3.2` */
-  readonly mark: string;
-  /** what the plan calls the run; null for nothing */
-  readonly name: string | null;
-  /** how it goes, as typed; null for nothing */
-  readonly route: string | null;
-  /** nothing wired before leads to it */
-  readonly loose: boolean;
-  /** set where the core goes by way of a power pole of an overload relay, which the plan has as a contact alone */
-  readonly overload: WireOverload | null;
-}
-
-/** The overload relay that a core lands on, in place of the terminal that the plan names for that end. */
-export interface WireOverload extends Omit<OverloadWay, 'end'> {
-  /** the end that lands there */
-  readonly end: 'from' | 'to';
-}
-
-/** A piece of cable; lengths in m. */
-export interface CutPiece {
-  /** run, counted from 1, each piece of a run along parts as one */
-  readonly run: number;
-  /** the run as the file counts it */
-  readonly mark: string;
-  /** what the plan calls it; null for nothing */
-  readonly name: string | null;
-  /** how it goes, as typed; null for nothing */
-  readonly route: string | null;
-  /** m, slack included; null where the plan gives none */
-  readonly length: number | null;
-  /** what the plan gives it in */
-  readonly unit: LengthUnit;
-  /** of the cores that are used */
-  readonly colours: readonly string[];
-  /** cores left unused */
-  readonly spare: number;
-}
-
-/** What one reel gives; lengths in m. */
-export interface CutPlanReel {
-  /** m */
-  readonly length: number;
-  /** lengths of the pieces in the order of cutting, with their runs */
-  readonly pieces: readonly {
-    /** run, counted from 1 */
-    readonly run: number;
-    /** the run as the file counts it */
-    readonly mark: string;
-    /** m */
-    readonly length: number;
-  }[];
-  /** m left on it */
-  readonly waste: number;
-}
-
-/** What to cut of one cable; lengths in m. */
-export interface CableCuts {
-  /** name of the cable */
-  readonly cable: string;
-  /** as printed */
-  readonly gauge: string;
-  /** how many it has */
-  readonly cores: number;
-  /** in the order of the plan */
-  readonly pieces: readonly CutPiece[];
-  /** of all pieces whose length is known */
-  readonly total: number;
-  /** null without reel lengths */
-  readonly reels: readonly CutPlanReel[] | null;
-  /** m left on the reels; null without reel lengths */
-  readonly waste: number | null;
-}
-
-/** What to write on one end of a core. */
-export interface WireLabel {
-  /** number of the row */
-  readonly wire: number;
-  /** which end */
-  readonly end: 'from' | 'to';
-  /** `3 red > planer.NO`: the terminal this end lands on; `16 black > OL1 2/T1, not Q1.2` on an overload relay */
-  readonly text: string;
-}
-
-/** Format 1 of `pullin wirelist --json`. */
-export interface WireList {
-  /** number of the format */
-  readonly format: 1;
-  /** what `check` says of the plan */
-  readonly check: Told;
-  /** what the plan gives most lengths in; the figures here are metres all the same */
-  readonly unit: LengthUnit;
-  /** in the order of wiring */
-  readonly wires: readonly WireRow[];
-  /** a row for each cable */
-  readonly cuts: readonly CableCuts[];
-  /** two for each core */
-  readonly labels: readonly WireLabel[];
-  /** m left on all reels; null where no cable has a reel length */
-  readonly waste: number | null;
-}
+import type { Placed } from './wiring-section.ts';
 
 /** Lengths of reels to be had, cm: for one cable by its name, else for every cable. */
 export interface Reels {

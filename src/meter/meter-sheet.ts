@@ -21,15 +21,7 @@ import type { Measure } from './measure.ts';
 import { marksOf } from './probe-words.ts';
 import { type Progress, type Searched, searchReadings } from './search.ts';
 import { gateChecks, setups } from './setup.ts';
-import type {
-  HiddenFault,
-  Meaning,
-  MeterFault,
-  MeterSheet,
-  MeterStep,
-  ReadStep,
-  Wrong,
-} from './sheet/sheet-model.ts';
+import type { HiddenFault, Meaning, MeterSheet, MeterStep, ReadStep, Wrong } from './sheet/sheet-model.ts';
 import { heldInputs, stanceWords } from './stance.ts';
 import { withSuppliesAlone } from './supply-alone.ts';
 import { unplugged } from './unplugged.ts';
@@ -44,6 +36,17 @@ export function faultsOf(study: Study): Fault[] {
 /** Works out the sheet. `progress` is told of every trial; never throws for a plan that was read. */
 export function meterSheet(study: Study, progress?: Progress): MeterSheet {
   return commission(study, progress).sheet;
+}
+
+/** One single fault and the readings that show it, for those who judge a sheet. */
+interface MeterFault {
+  readonly text: string;
+  /** parts at which the fault lies */
+  readonly parts: readonly string[];
+  /** true when any reading tried tells it from the right circuit */
+  readonly detectable: boolean;
+  /** numbers of the steps that show it, in order */
+  readonly steps: readonly number[];
 }
 
 /**

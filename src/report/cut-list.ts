@@ -1,5 +1,5 @@
 /** The cut list: what to cut from which cable, and what is left. */
-import type { CableCuts, WireList } from '../lists/wirelist.ts';
+import type { CableCuts, WireList } from '../lists/wirelist-model.ts';
 import { countedCores } from '../text/core-names.ts';
 import { cutInBoth, cutWords, type LengthUnit } from '../text/lengths.ts';
 import { type Block, type ColumnOf, heading, list, paragraph, table } from './blocks.ts';

@@ -1,5 +1,5 @@
 /** Labels, one for each end of each core, to be copied or cut out. */
-import type { WireList } from '../lists/wirelist.ts';
+import type { WireList } from '../lists/wirelist-model.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 
 export const LABELS = 'Labels, one for each end of each core; the terminal is the one that end lands on.';

@@ -1,6 +1,5 @@
 /** The wire list, the cut list and the labels as they are printed: cable by cable, with boxes to tick. */
-import type { WireEnd } from '../lists/wire-ends.ts';
-import type { WireList, WireRow } from '../lists/wirelist.ts';
+import type { WireEnd, WireList, WireRow } from '../lists/wirelist-model.ts';
 import { push } from '../plan/map-entries.ts';
 import { cutWords, halfInches, type LengthUnit, sixteenths } from '../text/lengths.ts';
 import { type Block, type ColumnOf, heading, list, paragraph, table } from './blocks.ts';

@@ -1,6 +1,7 @@
 /** The truth table: one line a state, one column an input, a relay, a load. */
 import type { Verdict } from '../findings/report-words.ts';
-import { cell, deviationText, type InTime, type TableRow, type TruthTable } from '../study/table-model.ts';
+import { cell, deviationText } from '../study/table-cells.ts';
+import type { InTime, TableRow, TruthTable } from '../study/table-model.ts';
 import { numberText } from '../text/numbers.ts';
 import { listOf } from '../text/word-list.ts';
 import { type Block, type Cell, type Form, line, list, PRINTED, paragraph, table } from './blocks.ts';

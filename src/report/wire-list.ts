@@ -1,6 +1,5 @@
 /** The wire list: every core in the order of wiring, and how its ends are made. */
-import type { WireEnd } from '../lists/wire-ends.ts';
-import type { WireList, WireRow } from '../lists/wirelist.ts';
+import type { WireEnd, WireList, WireRow } from '../lists/wirelist-model.ts';
 import { cutWords, halfInches, type LengthUnit, sixteenths } from '../text/lengths.ts';
 import { listOf } from '../text/word-list.ts';
 import { type Block, type ColumnOf, heading, list, paragraph, table } from './blocks.ts';

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { STAGES } from '../../src/cli/stages.ts';
 import type { Materials } from '../../src/lists/materials-model.ts';
-import type { WireList } from '../../src/lists/wirelist.ts';
+import type { WireList } from '../../src/lists/wirelist-model.ts';
 import { examplePath } from '../helpers/example-plans.ts';
 import { pullin } from './fake-io.ts';
 

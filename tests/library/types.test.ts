@@ -10,26 +10,30 @@ import type { Explanation } from '../../src/findings/explanations.ts';
 import type { FigureChange } from '../../src/findings/figure-changes.ts';
 import * as reports from '../../src/findings/report-schema.ts';
 import type * as Reports from '../../src/findings/report-types.ts';
-import type { Materials } from '../../src/lists/materials-model.ts';
-import { materialsSchema } from '../../src/lists/materials-schema.ts';
+import { lengthUnitSchema } from '../../src/lists/length-schema.ts';
+import type * as Materials from '../../src/lists/materials-model.ts';
+import * as materials from '../../src/lists/materials-schema.ts';
 import type * as Sizes from '../../src/lists/size/size-model.ts';
 import * as sizes from '../../src/lists/size/size-schema.ts';
-import type { WireList } from '../../src/lists/wirelist.ts';
-import { wireListSchema } from '../../src/lists/wirelist-schema.ts';
-import type { Reading } from '../../src/machine/reading.ts';
-import { readingSchema } from '../../src/machine/reading-schema.ts';
+import type * as Wires from '../../src/lists/wirelist-model.ts';
+import * as wires from '../../src/lists/wirelist-schema.ts';
+import type { Section } from '../../src/lists/wiring-section.ts';
+import type { Probe } from '../../src/machine/read-meter.ts';
+import type * as Readings from '../../src/machine/reading.ts';
+import * as readings from '../../src/machine/reading-schema.ts';
 import type * as Faults from '../../src/meter/faults/table-model.ts';
 import * as faults from '../../src/meter/faults/table-schema.ts';
 import type * as Hunts from '../../src/meter/hunt/hunt-model.ts';
 import * as hunts from '../../src/meter/hunt/hunt-schema.ts';
-import type { MeterSheet } from '../../src/meter/sheet/sheet-model.ts';
-import { meterSheetSchema } from '../../src/meter/sheet/sheet-schema.ts';
-import type { Mended } from '../../src/repair/mended.ts';
-import type { mendedSchema } from '../../src/repair/mended-schema.ts';
+import type * as Sheets from '../../src/meter/sheet/sheet-model.ts';
+import * as sheets from '../../src/meter/sheet/sheet-schema.ts';
+import type * as Mends from '../../src/repair/mended.ts';
+import * as mends from '../../src/repair/mended-schema.ts';
 import type { growthSchema } from '../../src/report/answer-schemas.ts';
 import type { GrowthAnswer } from '../../src/report/growth.ts';
-import type { TruthTable } from '../../src/study/table-model.ts';
-import { tableSchema } from '../../src/study/table-schema.ts';
+import type * as Tables from '../../src/study/table-model.ts';
+import * as tables from '../../src/study/table-schema.ts';
+import type { LengthUnit } from '../../src/text/lengths.ts';
 
 /** Tuples stay tuples. */
 type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
@@ -76,18 +80,50 @@ const WRITTEN: readonly z.ZodType[] = [
   same<typeof hunts.nextSchema, Hunts.HuntNext>(hunts.nextSchema, true),
   same<typeof hunts.endSchema, Hunts.HuntEnd>(hunts.endSchema, true),
   same<typeof hunts.huntSchema, Hunts.HuntTold>(hunts.huntSchema, true),
+  same<typeof materials.leastRatingSchema, Materials.LeastRating>(materials.leastRatingSchema, true),
+  same<typeof materials.leastRatingsSchema, Materials.LeastRatings>(materials.leastRatingsSchema, true),
+  same<typeof materials.itemSchema, Materials.MaterialItem>(materials.itemSchema, true),
+  same<typeof materials.cableSchema, Materials.MaterialCable>(materials.cableSchema, true),
+  same<typeof materials.jointSchema, Materials.MaterialJoint>(materials.jointSchema, true),
+  same<typeof materials.smallSchema, Materials.SmallPart>(materials.smallSchema, true),
+  same<typeof materials.materialsSchema, Materials.Materials>(materials.materialsSchema, true),
+  same<typeof readings.netSchema, Readings.NetReading>(readings.netSchema, true),
+  same<typeof readings.coreSchema, Readings.CoreReading>(readings.coreSchema, true),
+  same<typeof readings.stateSchema, Readings.ReadState>(readings.stateSchema, true),
+  same<typeof readings.readingSchema, Readings.Reading>(readings.readingSchema, true),
+  same<typeof tables.rowSchema, Tables.TableRow>(tables.rowSchema, true),
+  same<typeof tables.momentSchema, Tables.Moment>(tables.momentSchema, true),
+  same<typeof tables.inTimeSchema, Tables.InTime>(tables.inTimeSchema, true),
+  same<typeof tables.tableSchema, Tables.TruthTable>(tables.tableSchema, true),
+  same<typeof sheets.stageSchema, Sheets.MeterStage>(sheets.stageSchema, true),
+  same<typeof sheets.showsSchema, Sheets.MeterShows>(sheets.showsSchema, true),
+  same<typeof sheets.wrongSchema, Sheets.Wrong>(sheets.wrongSchema, true),
+  same<typeof sheets.expectedSchema, Sheets.Expected>(sheets.expectedSchema, true),
+  same<typeof sheets.meaningSchema, Sheets.Meaning>(sheets.meaningSchema, true),
+  same<typeof sheets.checkStepSchema, Sheets.CheckStep>(sheets.checkStepSchema, true),
+  same<typeof sheets.readStepSchema, Sheets.ReadStep>(sheets.readStepSchema, true),
+  same<typeof sheets.stepSchema, Sheets.MeterStep>(sheets.stepSchema, true),
+  same<typeof sheets.setupSchema, Sheets.StageSetup>(sheets.setupSchema, true),
+  same<typeof sheets.hiddenSchema, Sheets.HiddenFault>(sheets.hiddenSchema, true),
+  same<typeof sheets.meterSheetSchema, Sheets.MeterSheet>(sheets.meterSheetSchema, true),
+  same<typeof wires.wireEndSchema, Wires.WireEnd>(wires.wireEndSchema, true),
+  same<typeof wires.overloadSchema, Wires.WireOverload>(wires.overloadSchema, true),
+  same<typeof wires.wireRowSchema, Wires.WireRow>(wires.wireRowSchema, true),
+  same<typeof wires.pieceSchema, Wires.CutPiece>(wires.pieceSchema, true),
+  same<typeof wires.reelSchema, Wires.CutPlanReel>(wires.reelSchema, true),
+  same<typeof wires.cutsSchema, Wires.CableCuts>(wires.cutsSchema, true),
+  same<typeof wires.labelSchema, Wires.WireLabel>(wires.labelSchema, true),
+  same<typeof wires.wireListSchema, Wires.WireList>(wires.wireListSchema, true),
+  same<typeof mends.stateLineSchema, Mends.StateLine>(mends.stateLineSchema, true),
 ];
 
-/** Types that are written by hand, with what a program needs to know of them, beside the schemas of what is printed. */
+/** Types that are written by hand, because a program makes or asks for them as well, beside the schemas of what is printed. */
 const BY_HAND: readonly z.ZodType[] = [
-  same<typeof materialsSchema, Materials>(materialsSchema, true),
-  same<typeof wireListSchema, WireList>(wireListSchema, true),
-  same<typeof readingSchema, Reading>(readingSchema, true),
-  same<typeof meterSheetSchema, MeterSheet>(meterSheetSchema, true),
-  same<typeof tableSchema, TruthTable>(tableSchema, true),
   same<typeof explanationSchema, Explanation>(explanationSchema, true),
+  same<typeof sheets.probeSchema, Probe>(sheets.probeSchema, true),
+  same<typeof lengthUnitSchema, LengthUnit>(lengthUnitSchema, true),
+  same<typeof wires.sectionSchema, Section>(wires.sectionSchema, true),
 ];
-const MENDED: Same<Omit<Frozen<z.infer<typeof mendedSchema>>, 'repairs'>, Omit<Mended, 'repairs'>> = true;
 type Findings = 'came' | 'went' | 'changed';
 const GROWTH: Same<Omit<Frozen<z.infer<typeof growthSchema>>, Findings>, Omit<GrowthAnswer, Findings>> = true;
 
@@ -101,11 +137,21 @@ const REPORT: Same<
   Omit<Reports.Report, 'findings'>
 > = true;
 
+const REPAIR: Same<
+  Omit<Frozen<z.infer<typeof mends.repairSchema>>, 'edits'>,
+  Omit<Mends.Repair, 'edits'>
+> = true;
+const MENDED: Same<
+  Omit<Frozen<z.infer<typeof mends.mendedSchema>>, 'repairs'>,
+  Omit<Mends.Mended, 'repairs'>
+> = true;
+
 describe('the types of what --json prints', () => {
   it('are what zod infers from the schemas, each of which says what it is', () => {
-    expect([FINDING, REPORT, MENDED, GROWTH]).toEqual([true, true, true, true]);
+    expect([FINDING, REPORT, REPAIR, MENDED, GROWTH]).toEqual([true, true, true, true, true]);
     expect(BY_HAND.length).toBeGreaterThan(0);
-    const whole = [...WRITTEN, reports.findingRepairSchema, reports.findingSchema, reports.reportSchema];
+    const withEdits = [reports.findingRepairSchema, reports.findingSchema, reports.reportSchema];
+    const whole = [...WRITTEN, ...withEdits, mends.repairSchema, mends.mendedSchema];
     expect(whole.filter((schema) => (schema.description ?? '') === '')).toEqual([]);
   });
 });

@@ -7,7 +7,8 @@ import { readMeter } from '../../src/machine/read-meter.ts';
 import { Walk } from '../../src/machine/walk.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { Study } from '../../src/study/study.ts';
-import { cell, type TableRow } from '../../src/study/table-model.ts';
+import { cell } from '../../src/study/table-cells.ts';
+import type { TableRow } from '../../src/study/table-model.ts';
 import { everyStep, type TableState, tableSteps } from '../../src/study/table-states.ts';
 import { WHOLE } from '../helpers/share.ts';
 

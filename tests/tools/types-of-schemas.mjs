@@ -2,82 +2,15 @@
 // The schemas stay the one place where a report is described, and no type of zod's stands in what others import.
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { FILES } from './type-files.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-
-const EDIT = { from: 'src/edit/edits.ts', name: 'Edit' };
-const CHANGE = { from: 'src/findings/figure-changes.ts', name: 'FigureChange' };
-const TOLD = { from: 'src/findings/report-types.ts', name: 'Told' };
-
-/** Each file of types: the schemas it is made from, what they are called there, and which types come from elsewhere. */
-const FILES = {
-  'src/findings/report-types.ts': {
-    about:
-      'What a check says, as data: format 1 of the report. Volts are V (RMS for AC), currents A (RMS), shares fractions of one. A number that cannot be worked out from the plan is `null`, never 0.',
-    schemas: 'src/findings/report-schema.ts',
-    names: {
-      figureSchema: 'Figure',
-      remedySchema: 'Remedy',
-      alsoSchema: 'Also',
-      causeSchema: 'Cause',
-      findingRepairSchema: 'FindingRepair',
-      findingSchema: 'Finding',
-      questionSchema: 'Question',
-      stepSchema: 'LogicStep',
-      counterexampleSchema: 'Counterexample',
-      logicSchema: 'LogicProof',
-      coilSchema: 'CoilFigures',
-      contactSchema: 'ContactFigures',
-      cautionSchema: 'Caution',
-      reportSchema: 'Report',
-      unreadableSchema: 'Unreadable',
-      toldSchema: 'Told',
-    },
-    elsewhere: { editSchema: EDIT, figureChangeSchema: CHANGE },
-  },
-  'src/findings/figure-changes.ts': {
-    about: 'Changes of the figures of a plan, as a report tells them.',
-    schemas: 'src/findings/changes-schema.ts',
-    names: { figureChangeSchema: 'FigureChange' },
-    elsewhere: {},
-  },
-  'src/lists/size/size-model.ts': {
-    about: 'What a plan allows and needs, as data: format 1 of `pullin size --json`.',
-    schemas: 'src/lists/size/size-schema.ts',
-    names: {
-      limitSchema: 'Limit',
-      figureSchema: 'SizeFigure',
-      sectionSchema: 'Section',
-      coilSchema: 'CoilChoice',
-      pointSchema: 'PlotPoint',
-      plotSchema: 'Plot',
-      sizeSchema: 'Size',
-    },
-    elsewhere: { toldSchema: TOLD },
-  },
-  'src/meter/faults/table-model.ts': {
-    about: 'The single-fault table as data: format 1 of `pullin faults --json`.',
-    schemas: 'src/meter/faults/table-schema.ts',
-    names: { rowSchema: 'FaultRow', faultTableSchema: 'FaultTable' },
-    elsewhere: { toldSchema: TOLD },
-  },
-  'src/meter/hunt/hunt-model.ts': {
-    about: 'What a hunt tells, as data: format 1 of `pullin hunt --json`.',
-    schemas: 'src/meter/hunt/hunt-schema.ts',
-    names: {
-      suspectSchema: 'HuntSuspect',
-      nextSchema: 'HuntNext',
-      endSchema: 'HuntEnd',
-      huntSchema: 'HuntTold',
-    },
-    elsewhere: { toldSchema: TOLD },
-  },
-};
 
 /** Lists of words that have a name of their own. */
 async function wordLists() {
   const { FINDING_IDS } = await import('../../src/findings/finding-ids.ts');
   const { ANSWERS, LEVELS, SEVERITIES, VERDICTS } = await import('../../src/findings/report-words.ts');
+  const { END_METHODS } = await import('../../src/lists/end-methods.ts');
   const words = 'src/findings/report-words.ts';
   const lists = [
     [FINDING_IDS, { from: 'src/findings/finding-ids.ts', name: 'FindingId' }],
@@ -85,6 +18,7 @@ async function wordLists() {
     [LEVELS, { from: words, name: 'Level' }],
     [ANSWERS, { from: words, name: 'Answer' }],
     [VERDICTS, { from: words, name: 'Verdict' }],
+    [END_METHODS, { from: 'src/lists/end-methods.ts', name: 'EndMethod' }],
   ];
   return new Map(lists.map(([list, type]) => [list.join('\n'), type]));
 }
@@ -145,19 +79,41 @@ class Writer {
     record({ valueType }) {
       return `Readonly<Record<string, ${this.type(valueType)}>>`;
     },
+    tuple({ items }) {
+      return `readonly [${items.map((item) => this.type(item)).join(', ')}]`;
+    },
     object({ shape }) {
-      return `{\n${Object.entries(shape)
-        .map(([key, schema]) => this.field(key, schema))
-        .join('\n')}\n}`;
+      return this.fields(Object.entries(shape));
     },
   };
 
+  fields(entries) {
+    return `{\n${entries.map(([key, schema]) => this.field(key, schema)).join('\n')}\n}`;
+  }
+
+  /** The fields of a schema that has all those of `base`, without them. */
+  beyond(base, schema) {
+    const inherited = base._zod.def.shape;
+    const { shape } = schema._zod.def;
+    const other = Object.keys(inherited).filter((key) => inherited[key] !== shape[key]);
+    if (other.length > 0) throw new Error(`not as in the schema that it is to have all fields of: ${other}`);
+    return this.fields(Object.entries(shape).filter(([key]) => !(key in inherited)));
+  }
+
   field(key, schema) {
-    const { def } = schema._zod;
+    const { def, traits } = schema._zod;
     const left = def.type === 'optional';
-    const type = left ? `${this.type(def.innerType)} | undefined` : this.type(schema);
+    const orNothing = traits.has('$ZodExactOptional') ? '' : ' | undefined';
+    const type = left ? `${this.type(def.innerType)}${orNothing}` : this.type(schema);
     return `${comment(schema.description)}readonly ${key}${left ? '?' : ''}: ${type};`;
   }
+}
+
+function declared(writer, name, schema, base) {
+  if (base !== undefined)
+    return `interface ${name} extends ${writer.type(base)} ${writer.beyond(base, schema)}`;
+  const text = writer.whole(schema);
+  return schema._zod.def.type === 'object' ? `interface ${name} ${text}` : `type ${name} = ${text};`;
 }
 
 function relative(from, to) {
@@ -186,20 +142,19 @@ export async function typeFiles() {
   const shared = {
     ...(await import('../../src/findings/report-schema.ts')),
     ...(await import('../../src/findings/changes-schema.ts')),
+    ...(await import('../../src/lists/length-schema.ts')),
   };
   const files = new Map();
-  for (const [file, { about, schemas, names, elsewhere }] of Object.entries(FILES)) {
-    const all = await import(`../../${schemas}`);
+  for (const [file, { about, schemas, names, elsewhere, fieldsOf = {} }] of Object.entries(FILES)) {
+    const all = { ...shared, ...(await import(`../../${schemas}`)) };
     const known = new Map([
-      ...Object.entries(elsewhere).map(([key, type]) => [shared[key]._zod.def, type]),
+      ...Object.entries(elsewhere).map(([key, type]) => [all[key]._zod.def, type]),
       ...Object.entries(names).map(([key, name]) => [all[key]._zod.def, { name }]),
     ]);
     const writer = new Writer(known, words);
     const types = Object.entries(names).map(([key, name]) => {
       const schema = all[key];
-      const isObject = schema._zod.def.type === 'object';
-      const text = writer.whole(schema);
-      return `${comment(schema.description)}export ${isObject ? `interface ${name} ${text}` : `type ${name} = ${text};`}`;
+      return `${comment(schema.description)}export ${declared(writer, name, schema, all[fieldsOf[key]])}`;
     });
     const imports = [...writer.imports].map(
       ([name, from]) => `import type { ${name} } from '${relative(file, from)}';`,

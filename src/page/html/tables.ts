@@ -4,7 +4,7 @@ import { isOwn } from '../../circuit/positions.ts';
 import { type Block, type ColumnOf, paragraph, type Table, table } from '../../report/blocks.ts';
 import { asHtml } from '../../report/forms/html.ts';
 import { asIntended, foldedWords, timeBlocks } from '../../report/truth-table.ts';
-import { cell, deviationText } from '../../study/table-model.ts';
+import { cell, deviationText } from '../../study/table-cells.ts';
 import type { PageParts, PageTable } from './parts.ts';
 import { ofEach, rowsOfBoth } from './versions.ts';
 

@@ -5,7 +5,7 @@ import { printedSheet } from '../../../src/report/sheet/sheet.ts';
 import { styleFor } from '../../../src/report/sheet/style.ts';
 import { truthTableDocument } from '../../../src/report/truth-table.ts';
 import { Study } from '../../../src/study/study.ts';
-import { cell } from '../../../src/study/table-model.ts';
+import { cell } from '../../../src/study/table-cells.ts';
 import { example } from '../../helpers/example-plans.ts';
 import { partsOf } from './sheet-parts.ts';
 
