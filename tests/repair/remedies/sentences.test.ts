@@ -127,6 +127,20 @@ describe('one cause', () => {
   });
 });
 
+describe('a cord that is fixed wiring', () => {
+  it('becomes cable that is made for walls, on every run of it', () => {
+    const found = check(Study.of(example('wrong/cord-as-fixed-wiring'))).findings.find(
+      (f) => f.id === 'cord-as-fixed-wiring',
+    )!;
+    // Runs 5 and 6 of the plan are the cords; the thermostat wire of runs 1 to 4 is none.
+    expect(found.remedies.flatMap((r) => r.changes)).toContainEqual({
+      change: 'cable-flexible',
+      runs: [5, 6],
+    });
+    expect(found.fix).toMatch(/^Use building wire in conduit, or a cable made for walls, for runs 5 and 6 /);
+  });
+});
+
 describe('where nothing does', () => {
   it('what is short is told, and nothing is offered', () => {
     const text = loop(
