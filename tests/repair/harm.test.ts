@@ -74,6 +74,15 @@ describe('never advised', () => {
       isHarm(battery, { do: 'add', from: `${fuse}.1`, to: `${fuse}.2`, like: undefined, metres: undefined }),
     ).toBe(true);
   });
+
+  it('no gate is fed past a fuse, though another one still is through it', () => {
+    const feed = coreAt(battery, 'barA', 'lathe.COM');
+    expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'BAT.+' })).toBe(true);
+    expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'F1.1' })).toBe(true);
+    // Behind the fuse it is as well fed as it was.
+    expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'F1.2' })).toBe(false);
+    expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'bandsaw.COM' })).toBe(false);
+  });
 });
 
 describe('the report and mend speak of the same change', () => {

@@ -6,8 +6,8 @@ import { afterEach, beforeEach, TestRunner } from 'vitest';
 import { state } from './switch.mjs';
 
 /** What an error may cost while all is loaded, ms, in all and in one test; then it gets a process of its own. */
-const MOST_TRIED = 6000;
-const LONGEST = 2000;
+const MOST_TRIED = 4000;
+const LONGEST = 1000;
 
 /** The numbers of the places that were reached since this was asked last. */
 function reached() {
