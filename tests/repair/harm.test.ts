@@ -75,6 +75,11 @@ describe('never advised', () => {
     ).toBe(true);
   });
 
+  it('a fuse keeps something behind it', () => {
+    const behind = coreAt(battery, 'F1.2', 'barA');
+    expect(isHarm(battery, { do: 'move', ...behind, end: 'a', to: 'minus' })).toBe(true);
+  });
+
   it('no gate is fed past a fuse, though another one still is through it', () => {
     const feed = coreAt(battery, 'barA', 'lathe.COM');
     expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'BAT.+' })).toBe(true);

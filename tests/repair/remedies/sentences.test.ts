@@ -60,6 +60,25 @@ describe('wire', () => {
   it('is asked for on the trunk alone where that does', () => {
     expect(told(far(200, 5, 120), 'coil-too-low').fix).toMatch(/^Use 14 AWG for the trunk \(run 2\) \(/);
   });
+  it('the other gates that are short are named, those that are not are left out', () => {
+    // 20 AWG has 33 ohm a km (ASTM B258): 40 ohm there and back to g, 37 to h, beside 120 ohm of coil; i is next to it.
+    const text = wired({
+      parts: 'g h i',
+      more: [PS(12), coil('K1', 120)],
+      wires: 'K1.A2 PS1.-',
+      runs: [
+        ['g', 600],
+        ['h', 550],
+        ['i', 1],
+      ].map(([gate, metres]) =>
+        cable('20 AWG', Number(metres), `red: [PS1.+, ${gate}.COM], black: [K1.A1, ${gate}.NO]`),
+      ),
+      intent: ['K1: {runs-on: [g, h, i]}'],
+    });
+    const { message, why } = told(text, 'coil-too-low');
+    expect(message).toContain('from g at worst');
+    expect(why).toMatch(/ Short too: h\.$/);
+  });
   it('of several times the copper is not advised for a little to spare', () => {
     const study = Study.of(example('wrong/relay-pulls-in-late'));
     const thin = check(study).findings.find((f) => f.id === 'coil-thin-margin')!;
