@@ -66,12 +66,15 @@ describe('what lies between a contact and its coil', () => {
   });
 
   it('a coil on the second of two supplies that share their minus has the volts of the second', () => {
-    // 24 V on 240 ohm are 0.1 A; on the 12 V of the first they would be 0.05 A.
+    // 12 V on 120 ohm are 0.1 A; on the 24 V of the first they would be 0.2 A.
     const text = plain({
-      parts: 'PS1 g K1',
+      parts: 'g',
       more: [
-        'PS2: {kind: supply, output: 24 V DC, limit: 2 A, regulation: regulated, tolerance: 2 %, class-2: true}',
-        'Q1: {kind: relay, coil: {rated: 24 V DC, resistance: 240 ohm, suppressor: diode}, contact: {ratings: [25 A 250 V AC]}}',
+        ...[24, 12].map(
+          (volts, i) => `PS${i + 1}: {kind: supply, output: ${volts} V DC, limit: 2 A, class-2: true}`,
+        ),
+        'K1: {kind: relay, coil: {rated: 24 V DC, resistance: 480 ohm, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}',
+        'Q1: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm, suppressor: diode}, contact: {ratings: [25 A 250 V AC]}}',
         'P1: {kind: plug, volts: 120 V AC, pattern: fixed, breaker: 20 A}',
         'M: {kind: motor, volts: 120 V AC, amps: 5 A, power: 0.25 hp}',
       ],

@@ -101,6 +101,7 @@ describe('supply-shorted', () => {
   it('by two diodes in line that pass it, not by two of which one does not', () => {
     // Two silicon diodes drop some 1.4 V of the 12 V: nothing limits the rest.
     const two = (a: string, k: string): Loop => ({
+      coil: BARE,
       parts: ['D: {kind: diode}', 'E: {kind: diode}'],
       more: ['{link: [PS1.+, D.A]}', `{link: [D.K, E.${a}]}`, `{link: [E.${k}, PS1.-]}`],
     });
