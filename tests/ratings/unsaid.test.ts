@@ -1,5 +1,6 @@
 /** The ends of what a plan leaves out; shares and factors are those of tables/defaults.json, the rest is worked out here. */
 import { describe, expect, it } from 'vitest';
+import { unsaidOfCoil } from '../../src/ratings/unsaid/coil-fields.ts';
 import { unsaidOfContacts } from '../../src/ratings/unsaid/contact-fields.ts';
 import { unsaidOfMotor } from '../../src/ratings/unsaid/mains-fields.ts';
 import { planOf } from '../helpers/plan-of.ts';
@@ -47,5 +48,24 @@ describe('what a contact with nothing but DC amperes makes', () => {
   it('is not asked beside AC amperes, nor where it is stated', () => {
     expect(relay('ratings: [30 A 30 V DC, 16 A 250 V AC]')).toEqual([]);
     expect(relay('ratings: [30 A 30 V DC], make: 90 A')).toEqual([]);
+  });
+});
+
+describe('the power factors of a coil on AC', () => {
+  const asked = (coil: string) => {
+    const plan = planOf(
+      `format: 1\nparts:\n  K1: {kind: relay, coil: {rated: 24 V AC, power: 3 VA, ${coil}}, contact: {ratings: [5 A 250 V AC]}}\nruns:\n  - {link: [K1.A1, K1.COM]}\n`,
+    );
+    const K1 = plan.parts.get('K1')!;
+    if (K1.kind !== 'relay') throw new Error(K1.kind);
+    return unsaidOfCoil(K1)
+      .map((u) => u.field)
+      .filter((field) => field.includes('power-factor'));
+  };
+
+  it('are asked for where they are not stated, and where they are they are not', () => {
+    expect(asked('inrush: 5 VA')).toEqual(['coil.power-factor', 'coil.inrush-power-factor']);
+    expect(asked('power-factor: 0.4')).toEqual(['coil.inrush-power-factor']);
+    expect(asked('power-factor: 0.4, inrush-power-factor: 0.7')).toEqual([]);
   });
 });

@@ -84,6 +84,20 @@ describe('never advised', () => {
     const feed = coreAt(battery, 'barA', 'lathe.COM');
     expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'BAT.+' })).toBe(true);
     expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'F1.1' })).toBe(true);
+    // A second coil behind a gate of its own: no contact joins its wires to the fuse's other end.
+    const text = readFileSync(new URL('../findings/bases/battery.yaml', import.meta.url), 'utf8');
+    const two = planOf(
+      text
+        .replace(
+          '  bandsaw: {',
+          '  K2: {kind: relay, coil: {rated: 12 V DC, resistance: 160 ohm, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}\n  bandsaw: {',
+        )
+        .replace('black: [barB, lathe.NO]', 'black: [K2.A1, lathe.NO]')
+        .replace('  - {link: [minus, K1.A2]}', '  - {link: [minus, K1.A2]}\n  - {link: [minus, K2.A2]}'),
+    );
+    const own = coreAt(two, 'barA', 'lathe.COM');
+    expect(isHarm(two, { do: 'move', ...own, end: 'a', to: 'BAT.+' })).toBe(true);
+    expect(isHarm(two, { do: 'move', ...own, end: 'a', to: 'F1.2' })).toBe(false);
     // Behind the fuse it is as well fed as it was.
     expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'F1.2' })).toBe(false);
     expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'bandsaw.COM' })).toBe(false);

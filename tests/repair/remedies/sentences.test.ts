@@ -160,6 +160,19 @@ describe('a cord that is fixed wiring', () => {
   });
 });
 
+describe('a coil that nothing quenches', () => {
+  // Common practice: a diode across a coil on DC, its band to the + side.
+  it('gets a diode', () => {
+    const text = loop(
+      [PS(12), coil('K1', 160).replace('suppressor: diode', 'suppressor: none')],
+      [cable('20 AWG', 2, 'red: [PS1.+, g.COM], black: [K1.A1, g.NO]')],
+    );
+    const { fix, remedies } = told(text, 'coil-unsuppressed');
+    expect(remedies).not.toEqual([]);
+    expect(fix).toContain('it a diode at the coil of K1, its band to the + side');
+  });
+});
+
 describe('where nothing does', () => {
   it('what is short is told, and nothing is offered', () => {
     const text = loop(
