@@ -206,7 +206,7 @@ async function main() {
     const r = await judged(copy, mutant, record);
     results.push(r);
     const how =
-      r.outcome === 'failed'
+      r.outcome !== 'passed'
         ? `by ${r.by}`
         : `${r.ran} files, ${r.left} left out, ${r.reached ? 'reached' : 'NOT REACHED'}`;
     const seconds = Math.round((Date.now() - from) / 1000);

@@ -19,7 +19,7 @@ function editsOf({ id, kind, whole, becomes, depth }, text) {
 }
 
 /** The text of a source file with all errors of the sample that stand in it. */
-export function mutantsIn(text, mutants) {
+function mutantsIn(text, mutants) {
   const edits = mutants.flatMap((m) => editsOf(m, text));
   edits.sort((a, b) => a.start - b.start || a.order - b.order);
   let out = '';
