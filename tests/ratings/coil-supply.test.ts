@@ -252,3 +252,14 @@ test('every default lies in its own sweep and says where it is from', () => {
     if (d.high !== undefined) expect(d.value).toBeLessThanOrEqual(d.high);
   }
 });
+
+describe('a supply behind a share of its input', () => {
+  // A transformer gives volts in proportion to those it gets, loaded or not.
+  test('has that share of all its volts', () => {
+    const part = supply({ output: ac(24), regulation: 'transformer' });
+    const [whole, half] = [1, 0.5].map((share) => supplyModel(part, 'nec', share));
+    expect(half!.noLoad).toBeCloseTo(whole!.noLoad / 2, 9);
+    for (const key of ['min', 'nominal', 'max'] as const)
+      expect(half!.openCircuit[key]).toBeCloseTo(whole!.openCircuit[key] / 2, 9);
+  });
+});

@@ -8,7 +8,7 @@ import {
 } from '../../src/ratings/branch.ts';
 import { horsepowerOf } from '../../src/ratings/horsepower.ts';
 import { combineLoads } from '../../src/ratings/load.ts';
-import { motorCurrents, tableFullLoad } from '../../src/ratings/motor.ts';
+import { codeLetterCurrent, motorCurrents, tableFullLoad } from '../../src/ratings/motor.ts';
 import { ac, dc, hp, load, motor, watts } from './parts.ts';
 
 describe('running current', () => {
@@ -210,5 +210,17 @@ describe('NEC 430.22, 430.52 and 240.6 worked values', () => {
   test('a snap switch is not judged where the tables have no voltage, and never past 300 V', () => {
     expect(snapSwitchServes(20, 1, 277)).toBeUndefined();
     expect(snapSwitchServes(20, 1, 480)).toBe(false);
+  });
+});
+
+describe('a code letter', () => {
+  // NEC Table 430.7(B): G is 5.6 to 6.29 kVA a horsepower; there are no letters I, O and Q.
+  test('gives amperes by its kVA, and none where it is no letter or there are no volts', () => {
+    const amps = codeLetterCurrent('G', 1, 230)!;
+    expect([amps.amps, amps.least ?? 0].every((a) => a >= 5600 / 230 - 0.1 && a <= 6290 / 230 + 0.1)).toBe(
+      true,
+    );
+    for (const letter of ['I', 'O', 'Q', '', 'GG']) expect(codeLetterCurrent(letter, 1, 230)).toBeUndefined();
+    expect(codeLetterCurrent('G', 1, 0)).toBeUndefined();
   });
 });

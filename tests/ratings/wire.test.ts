@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Cable } from '../../src/plan/plan.ts';
-import { ohmsPerMetre, strandingAllowance } from '../../src/ratings/wire.ts';
+import { gaugeWithin, ohmsPerMetre, strandingAllowance } from '../../src/ratings/wire.ts';
 import { awgCable, gaugeArea, metric } from './cables.ts';
 
 const perKm = (cable: Cable, celsius = 20) => 1000 * ohmsPerMetre(cable, celsius);
@@ -105,5 +105,22 @@ describe('worked examples', () => {
     // the book's coefficient is 0.004041 per °C, annealed copper's 0.00393
     expect(Math.abs(warm / 15.909 - 1)).toBeLessThan(0.002);
     expect(14 / (2 * warm + 250)).toBeCloseTo(0.0497, 4);
+  });
+});
+
+describe('the row of a table of gauges for a conductor', () => {
+  // ASTM B258: 6 AWG 13.30 mm², 5 AWG 16.77 mm², 4 AWG 21.15 mm², 18 AWG 0.823 mm², 20 AWG 0.519 mm².
+  test.each([
+    [metric(16), 6],
+    [metric(13.5), 6],
+    [metric(16.9), 'thicker'],
+    [awgCable(5), 'thicker'],
+    [awgCable(4), 'thicker'],
+    [awgCable(6), 6],
+    [metric(10), 8],
+    [awgCable(18), 18],
+    [awgCable(20), 'thinner'],
+  ])('%#', (cable, row) => {
+    expect(gaugeWithin(cable, [18, 16, 14, 12, 10, 8, 6])).toBe(row);
   });
 });

@@ -74,6 +74,34 @@ describe('never advised', () => {
       isHarm(battery, { do: 'add', from: `${fuse}.1`, to: `${fuse}.2`, like: undefined, metres: undefined }),
     ).toBe(true);
   });
+
+  it('a fuse keeps something behind it', () => {
+    const behind = coreAt(battery, 'F1.2', 'barA');
+    expect(isHarm(battery, { do: 'move', ...behind, end: 'a', to: 'minus' })).toBe(true);
+  });
+
+  it('no gate is fed past a fuse, though another one still is through it', () => {
+    const feed = coreAt(battery, 'barA', 'lathe.COM');
+    expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'BAT.+' })).toBe(true);
+    expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'F1.1' })).toBe(true);
+    // A second coil behind a gate of its own: no contact joins its wires to the fuse's other end.
+    const text = readFileSync(new URL('../findings/bases/battery.yaml', import.meta.url), 'utf8');
+    const two = planOf(
+      text
+        .replace(
+          '  bandsaw: {',
+          '  K2: {kind: relay, coil: {rated: 12 V DC, resistance: 160 ohm, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}\n  bandsaw: {',
+        )
+        .replace('black: [barB, lathe.NO]', 'black: [K2.A1, lathe.NO]')
+        .replace('  - {link: [minus, K1.A2]}', '  - {link: [minus, K1.A2]}\n  - {link: [minus, K2.A2]}'),
+    );
+    const own = coreAt(two, 'barA', 'lathe.COM');
+    expect(isHarm(two, { do: 'move', ...own, end: 'a', to: 'BAT.+' })).toBe(true);
+    expect(isHarm(two, { do: 'move', ...own, end: 'a', to: 'F1.2' })).toBe(false);
+    // Behind the fuse it is as well fed as it was.
+    expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'F1.2' })).toBe(false);
+    expect(isHarm(battery, { do: 'move', ...feed, end: 'a', to: 'bandsaw.COM' })).toBe(false);
+  });
 });
 
 describe('the report and mend speak of the same change', () => {

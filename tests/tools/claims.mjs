@@ -81,6 +81,38 @@ function fuzzed(root) {
   ];
 }
 
+function mutated(root) {
+  const file = 'tests/mutation-log.json';
+  if (!existsSync(join(root, file))) return [];
+  const { samples } = json(root, file);
+  return [
+    '',
+    '## Small errors made on purpose',
+    '',
+    'One operator, number, condition or result of the code changed at a time, at places that a seed chooses; an error is noticed where a',
+    'short test fails or does not end. What was not noticed stands in [mutation-log.json](mutation-log.json), each with its reason.',
+    '',
+    '| sample | folders | errors | noticed | not noticed: nothing that could fail | a gap, tested since | a gap still |',
+    '|---|---|---|---|---|---|---|',
+    ...samples.map(({ date, seed, folders, tried, killed, timeouts, survived }) => {
+      const gap = (tested) =>
+        survived.filter((s) => s.reason === 'gap' && (s.test !== null) === tested).length;
+      const noticed = `${killed + timeouts} (${Math.round((100 * (killed + timeouts)) / tried)} %)`;
+      const nothing = survived.filter((s) => s.reason !== 'gap').length;
+      const cells = [
+        `seed ${seed}, ${date}`,
+        folders.join(', '),
+        tried,
+        noticed,
+        nothing,
+        gap(true),
+        gap(false),
+      ];
+      return `| ${cells.join(' | ')} |`;
+    }),
+  ];
+}
+
 /** The page as it ought to stand. */
 export function howWeKnow(root) {
   const { claims } = json(root, 'tests/claims.json');
@@ -122,6 +154,7 @@ export function howWeKnow(root) {
       }`,
     ]),
     ...fuzzed(root),
+    ...mutated(root),
     '',
   ].join('\n');
 }

@@ -35,4 +35,16 @@ describe('an earthed supply', () => {
   ])('%s', (_, w, expected) => {
     expect(told(wired(w), /^low-voltage-earthed/)).toEqual(expected);
   });
+
+  // The coil lies between the poles for good, and the gate joins T1 to T2, on the side away from earth.
+  it('at -, a timer that a gate triggers by a dry contact has nothing between its coil and earth', () => {
+    const timer =
+      'KT: {kind: timer, function: off-delay, time: 5 s, coil: {rated: 12 V DC, resistance: 120 ohm, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}';
+    const text = wired({
+      ...at('PS1.+ KT.A1, KT.A2 PS1.-, KT.T1 g.COM, KT.T2 g.NO, PS1.- M.PE'),
+      parts: 'PS1 g',
+      more: [...P, timer],
+    }).replaceAll('K1.', 'KT.');
+    expect(told(text, /^low-voltage-earthed/)).toEqual(['notice 1 low-voltage-earthed: PS1 | PS1.-']);
+  });
 });

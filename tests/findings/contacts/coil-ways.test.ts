@@ -1,6 +1,7 @@
 /** Which contacts the report holds to answer for a coil, and what that coil is said to draw. */
 import { describe, expect, it } from 'vitest';
 import { contactFindings, pilotPlan, reportOf, severityOf } from '../contact-plans.ts';
+import { wired as plain } from '../wired-plans.ts';
 
 const DC = 'rated: 12 V DC, resistance: 120 ohm, suppressor: diode';
 const low = pilotPlan({ low: true, contact: 'ratings: [5 A 30 V DC]', coil: DC });
@@ -62,6 +63,26 @@ describe('what lies between a contact and its coil', () => {
       ['K1', 1, 'Q1', 0.1, 0.1],
       ['S', 1, 'Q2', 0.2, 0.2],
     ]);
+  });
+
+  it('a coil on the second of two supplies that share their minus has the volts of the second', () => {
+    // 12 V on 120 ohm are 0.1 A; on the 24 V of the first they would be 0.2 A.
+    const text = plain({
+      parts: 'g',
+      more: [
+        ...[24, 12].map(
+          (volts, i) => `PS${i + 1}: {kind: supply, output: ${volts} V DC, limit: 2 A, class-2: true}`,
+        ),
+        'K1: {kind: relay, coil: {rated: 24 V DC, resistance: 480 ohm, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}',
+        'Q1: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm, suppressor: diode}, contact: {ratings: [25 A 250 V AC]}}',
+        'P1: {kind: plug, volts: 120 V AC, pattern: fixed, breaker: 20 A}',
+        'M: {kind: motor, volts: 120 V AC, amps: 5 A, power: 0.25 hp}',
+      ],
+      wires:
+        'PS1.+ g.COM, g.NO K1.A1, K1.A2 PS1.-, PS2.+ K1.COM, K1.NO Q1.A1, Q1.A2 PS2.-, PS1.- PS2.-, P1.L Q1.COM, Q1.NO M.L, P1.N M.N, P1.PE M.PE',
+      intent: ['M: {runs-on: [g]}'],
+    });
+    expect(coilRows(text).filter(([, , load]) => load === 'Q1')).toEqual([['K1', 1, 'Q1', 0.1, null]]);
   });
 
   it('a contact behind the coil, on the way to another one, is charged with that one alone', () => {

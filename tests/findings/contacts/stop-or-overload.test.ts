@@ -1,6 +1,7 @@
 /** A cut-out by COM and NC may be a stop that latches: it is not taken for an overload relay. */
 import { describe, expect, it } from 'vitest';
 import { motorPlan, reportOf } from '../contact-plans.ts';
+import { wired } from '../wired-plans.ts';
 
 const plan = (from: string, to: string) =>
   motorPlan({
@@ -36,4 +37,25 @@ describe('a cut-out in the loop', () => {
       of(plan('COM', 'NC').replace('{kind: cutout,', `{kind: cutout, ${said},`)).map((f) => f.severity),
     ).toEqual(severities),
   );
+});
+
+describe('a motor that a gate starts by itself', () => {
+  // NEC 430.32(B): one that starts by itself has to have overload protection; where nothing is stated it may have it.
+  it.each([
+    ['protector: none', 'warning', 'it has no overload protector'],
+    ['', 'caution', 'no overload protector is stated'],
+  ])('with %s', (protector, severity, words) => {
+    const text = wired({
+      parts: 'PS1 g K1',
+      more: [
+        'P1: {kind: plug, volts: 120 V AC, pattern: fixed, breaker: 15 A}',
+        `M: {kind: motor, volts: 120 V AC, amps: 5 A, power: 0.25 hp${protector === '' ? '' : `, ${protector}`}}`,
+      ],
+      wires: 'PS1.+ g.COM, g.NO K1.A1, K1.A2 PS1.-, P1.L K1.COM, K1.NO M.L, P1.N M.N, P1.PE M.PE',
+      intent: ['M: {runs-on: [g]}'],
+    });
+    expect(of(text).map((f) => f.severity)).toEqual([severity]);
+    expect(of(text)[0]!.message).toContain(words);
+    expect(/NEC 430\.32/.test(of(text)[0]!.why)).toBe(severity === 'warning');
+  });
 });

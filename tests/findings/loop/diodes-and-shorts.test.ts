@@ -98,6 +98,18 @@ describe('supply-shorted', () => {
     expect(found?.parts).toEqual(['PS1']);
     expect(found?.fix).toContain('Take away the core');
   });
+  it('by two diodes in line that pass it, not by two of which one does not', () => {
+    // Two silicon diodes drop some 1.4 V of the 12 V: nothing limits the rest.
+    const two = (a: string, k: string): Loop => ({
+      coil: BARE,
+      parts: ['D: {kind: diode}', 'E: {kind: diode}'],
+      more: ['{link: [PS1.+, D.A]}', `{link: [D.K, E.${a}]}`, `{link: [E.${k}, PS1.-]}`],
+    });
+    const shorts = (plan: Loop) =>
+      [...parts(plan, 'supply-shorted'), ...parts(plan, 'diode-backwards')].flat();
+    expect(shorts(two('A', 'K'))).toEqual(['PS1']);
+    expect(shorts(two('K', 'A'))).toEqual([]);
+  });
   it('AC poles too; mains are left to question 1', () => {
     const plan = { ...AC, parts: [H], more: ['{link: [PS1.~1, h.COM]}', '{link: [h.NO, PS1.~2]}'] };
     expect(parts(plan, 'supply-shorted')).toEqual([['h', 'PS1']]);

@@ -47,6 +47,13 @@ describe('nec, building wire: 310.15(B)(1) (2020 and 2023; Table 310.15(B)(2)(a)
       expected,
     );
   });
+  // In 65 °C 0.65 times the 55 A of 90 °C are 35.75 A, and by 240.4(B) the next size, 40 A.
+  it.each<Row>([
+    [40, holds],
+    [45, fails],
+  ])('8 AWG of 90 °C insulation in air of 65 °C behind %d A', (amps, expected) => {
+    expect(wire(behind(amps, { cable: '8 AWG', ambient: 65, more: ', rated: 90 °C' }))).toEqual(expected);
+  });
   // 75 °C terminals: 50 A times 0.88 is 44 A, and so 45 A.
   it.each<Row>([
     [45, holds],
@@ -129,6 +136,14 @@ describe('iec, cable that is fixed: IEC 60364-5-52:2009', () => {
     [24.6, fails],
   ])('2.5 mm2 of 90 °C in air of 40 °C behind %d A', (amps, expected) => {
     expect(wire(fixed(amps, { ambient: 40, more: ', rated: 90 °C' }))).toEqual(expected);
+  });
+  // BS 7671 Table 4F3A, one copy: cords of 90 °C rubber carry 16 A at 1.5 mm² with no factor up to 50 °C.
+  it.each<Row>([
+    [45, holds],
+    [50, holds],
+  ])('1.5 mm2 cord of 90 °C in air of %d °C behind 16 A', (ambient, expected) => {
+    const cord = fixed(16, { cable: '1.5 mm2', more: ', rated: 90 °C', ambient });
+    expect(severities(lead(cord))).toEqual(expected);
   });
   const three = (l: Lead) =>
     lead({ ...l, cores: 4 })

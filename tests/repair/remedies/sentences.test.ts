@@ -60,6 +60,25 @@ describe('wire', () => {
   it('is asked for on the trunk alone where that does', () => {
     expect(told(far(200, 5, 120), 'coil-too-low').fix).toMatch(/^Use 14 AWG for the trunk \(run 2\) \(/);
   });
+  it('the other gates that are short are named, those that are not are left out', () => {
+    // 20 AWG has 33 ohm a km (ASTM B258): 40 ohm there and back to g, 37 to h, beside 120 ohm of coil; i is next to it.
+    const text = wired({
+      parts: 'g h i',
+      more: [PS(12), coil('K1', 120)],
+      wires: 'K1.A2 PS1.-',
+      runs: [
+        ['g', 600],
+        ['h', 550],
+        ['i', 1],
+      ].map(([gate, metres]) =>
+        cable('20 AWG', Number(metres), `red: [PS1.+, ${gate}.COM], black: [K1.A1, ${gate}.NO]`),
+      ),
+      intent: ['K1: {runs-on: [g, h, i]}'],
+    });
+    const { message, why } = told(text, 'coil-too-low');
+    expect(message).toContain('from g at worst');
+    expect(why).toMatch(/ Short too: h\.$/);
+  });
   it('of several times the copper is not advised for a little to spare', () => {
     const study = Study.of(example('wrong/relay-pulls-in-late'));
     const thin = check(study).findings.find((f) => f.id === 'coil-thin-margin')!;
@@ -124,6 +143,33 @@ describe('one cause', () => {
     expect(low).toHaveLength(1);
     expect(low[0]!.message).toMatch(/; K[12] is short too$/);
     expect(low[0]!.why).toMatch(/ V stay in the trunk that all of them have \(runs 5 and 6\)\./);
+  });
+});
+
+describe('a cord that is fixed wiring', () => {
+  it('becomes cable that is made for walls, on every run of it', () => {
+    const found = check(Study.of(example('wrong/cord-as-fixed-wiring'))).findings.find(
+      (f) => f.id === 'cord-as-fixed-wiring',
+    )!;
+    // Runs 5 and 6 of the plan are the cords; the thermostat wire of runs 1 to 4 is none.
+    expect(found.remedies.flatMap((r) => r.changes)).toContainEqual({
+      change: 'cable-flexible',
+      runs: [5, 6],
+    });
+    expect(found.fix).toMatch(/^Use building wire in conduit, or a cable made for walls, for runs 5 and 6 /);
+  });
+});
+
+describe('a coil that nothing quenches', () => {
+  // Common practice: a diode across a coil on DC, its band to the + side.
+  it('gets a diode', () => {
+    const text = loop(
+      [PS(12), coil('K1', 160).replace('suppressor: diode', 'suppressor: none')],
+      [cable('20 AWG', 2, 'red: [PS1.+, g.COM], black: [K1.A1, g.NO]')],
+    );
+    const { fix, remedies } = told(text, 'coil-unsuppressed');
+    expect(remedies).not.toEqual([]);
+    expect(fix).toContain('it a diode at the coil of K1, its band to the + side');
   });
 });
 

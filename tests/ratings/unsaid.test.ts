@@ -1,0 +1,71 @@
+/** The ends of what a plan leaves out; shares and factors are those of tables/defaults.json, the rest is worked out here. */
+import { describe, expect, it } from 'vitest';
+import { unsaidOfCoil } from '../../src/ratings/unsaid/coil-fields.ts';
+import { unsaidOfContacts } from '../../src/ratings/unsaid/contact-fields.ts';
+import { unsaidOfMotor } from '../../src/ratings/unsaid/mains-fields.ts';
+import { planOf } from '../helpers/plan-of.ts';
+import { ac, hp, motor } from './parts.ts';
+
+describe('the amperes of a motor', () => {
+  const ends = (practice: 'nec' | 'iec') => {
+    const [amps] = unsaidOfMotor(motor({ power: hp(1), volts: ac(230) }), practice);
+    return [amps!.at.ample, amps!.at.few].map(Number);
+  };
+
+  it('nec: 0.6 to 1.1 times the 8 A of Table 430.248 for 1 hp at 230 V', () => {
+    expect(amount(ends('nec'))).toEqual([4.8, 8.8]);
+  });
+
+  // 745.7 W / (230 V · efficiency · power factor), which are 0.6 to 0.85 and 0.72 to 0.95 on one phase.
+  it('iec: by its watts', () => {
+    expect(amount(ends('iec'))).toEqual(amount([745.7 / (230 * 0.85 * 0.95), 745.7 / (230 * 0.6 * 0.72)]));
+  });
+
+  it('nothing is asked where they are stated', () => {
+    expect(unsaidOfMotor(motor({ power: hp(1), volts: ac(230), amps: 8 }), 'nec')).toEqual([]);
+  });
+});
+
+const amount = (list: readonly number[]) => list.map((x) => Number(x.toPrecision(6)));
+
+describe('what a contact with nothing but DC amperes makes', () => {
+  const relay = (contact: string) => {
+    const plan = planOf(
+      `format: 1\nparts:\n  K1: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm}, contact: {${contact}}}\nruns:\n  - {link: [K1.A1, K1.COM]}\n`,
+    );
+    const K1 = plan.parts.get('K1')!;
+    if (K1.kind !== 'relay') throw new Error(K1.kind);
+    return unsaidOfContacts(K1).filter((u) => u.field === 'contact.make');
+  };
+
+  // Vehicle relays and DC contactors, from memory: at best ten times; whether contacts stand the motor is question 6.
+  it('is up to ten times as much, and bears on whether contacts survive the motor', () => {
+    expect(relay('ratings: [30 A 30 V DC]').map((u) => [u.bears, u.at.ample, u.at.few])).toEqual([
+      [[6], 300, undefined],
+    ]);
+  });
+
+  it('is not asked beside AC amperes, nor where it is stated', () => {
+    expect(relay('ratings: [30 A 30 V DC, 16 A 250 V AC]')).toEqual([]);
+    expect(relay('ratings: [30 A 30 V DC], make: 90 A')).toEqual([]);
+  });
+});
+
+describe('the power factors of a coil on AC', () => {
+  const asked = (coil: string) => {
+    const plan = planOf(
+      `format: 1\nparts:\n  K1: {kind: relay, coil: {rated: 24 V AC, power: 3 VA, ${coil}}, contact: {ratings: [5 A 250 V AC]}}\nruns:\n  - {link: [K1.A1, K1.COM]}\n`,
+    );
+    const K1 = plan.parts.get('K1')!;
+    if (K1.kind !== 'relay') throw new Error(K1.kind);
+    return unsaidOfCoil(K1)
+      .map((u) => u.field)
+      .filter((field) => field.includes('power-factor'));
+  };
+
+  it('are asked for where they are not stated, and where they are they are not', () => {
+    expect(asked('inrush: 5 VA')).toEqual(['coil.power-factor', 'coil.inrush-power-factor']);
+    expect(asked('power-factor: 0.4')).toEqual(['coil.inrush-power-factor']);
+    expect(asked('power-factor: 0.4, inrush-power-factor: 0.7')).toEqual([]);
+  });
+});
