@@ -32,7 +32,7 @@ export function unmetSense(study: Study, relay: Relay, steps: readonly Moved[]):
     if (sense.by !== 'volts') continue;
     const solved = solveLimited(
       plan,
-      senseIsland(circuit, sense, () => false),
+      senseIsland(circuit, sense, new Set()),
       figures,
       situation,
     );

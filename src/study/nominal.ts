@@ -75,12 +75,15 @@ function statesOf(rows: readonly TableState[]): Moved[] {
 /** The model in which relays in doubt go by solved volts. */
 function solvedModel(at: SensedIn, doubt: readonly Relay[]): LogicModel {
   const { model, states } = at;
+  // Such a source holds its volts whatever is drawn.
+  const isFirm = (s: Source) => at.steady(s) && s.feed.by === 'always' && at.figures.source(s).ohms === 0;
+  const firm = new Set(at.circuit.sources.filter(isFirm).flatMap((s) => s.rails.map((r) => r.net)));
   const valid = states
     ? model.bdd.any(states.map((moved) => stateOf(model.circuit, model.bdd, moved)))
     : model.valid;
   const sensed = [...model.sensed];
   for (const { index } of doubt) {
-    const found = bySolvedVolts(at, index);
+    const found = bySolvedVolts({ ...at, firm }, index);
     if (found === undefined) continue;
     sensed[index] = found;
   }
@@ -88,20 +91,23 @@ function solvedModel(at: SensedIn, doubt: readonly Relay[]): LogicModel {
   return { ...model, valid, next, sensed, pull: sensed.map((s) => s.on) };
 }
 
+/** `firm`: poles of sources that hold their volts whatever is drawn. */
+interface Cut extends SensedIn {
+  readonly firm: ReadonlySet<number>;
+}
+
 /** Undefined where its volts are not worked out. */
-function bySolvedVolts(at: SensedIn, index: number): Sensing<Fn> | undefined {
+function bySolvedVolts(at: Cut, index: number): Sensing<Fn> | undefined {
   const bdd = at.model.bdd as Bdd;
   let on: Fn = TRUE;
   let off: Fn = FALSE;
   let lost: Fn | undefined;
-  // Such a source holds its volts whatever is drawn.
-  const firm = (s: Source) => at.steady(s) && s.feed.by === 'always' && at.figures.source(s).ohms === 0;
   try {
     at.circuit.relays[index]!.senses.forEach((sense, k) => {
       const joined = at.model.circuit.relays[index]!.senses[k]!;
       const found =
         sense.by === 'volts'
-          ? new SenseSolver(at, senseIsland(at.circuit, sense, firm), sense).solve()
+          ? new SenseSolver(at, senseIsland(at.circuit, sense, at.firm), sense).solve()
           : joinedSense(at.model.conduction, bdd, joined);
       on = bdd.and(on, found.on);
       off = bdd.or(off, found.off);

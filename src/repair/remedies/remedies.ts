@@ -93,7 +93,7 @@ export function isTried({ id }: Finding): boolean {
 const MOST_TOLD = 3;
 /** Terminals times judgements that a plan is worth, and the bounds of the number of judgements. */
 const WORTH = 12_000;
-const LEAST_TRIALS = 10;
+const LEAST_TRIALS = 4;
 const MOST_TRIALS = 120;
 
 /** Remedies of findings that stand, each tried in the plan; a small plan is judged more often than a large one. */
