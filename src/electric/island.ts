@@ -1,4 +1,5 @@
 import type { ContactEdge, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
+import { spend } from '../circuit/effort.ts';
 import type { Wire } from '../circuit/nets.ts';
 import { kept, push } from '../plan/map-entries.ts';
 import type { Branch, Emf, Network, Phasor, Valve } from './network.ts';
@@ -62,6 +63,7 @@ const known = new WeakMap<Parts, ReadonlyMap<number, Around>>();
 function around(parts: Parts): ReadonlyMap<number, Around> {
   return kept(known, parts, () => {
     const made = new Map<number, Around & { readonly nets: number[] }>();
+    spend(parts.wires.length + parts.contacts.length + parts.passives.length + parts.sources.length);
     const at = (net: number) =>
       kept(made, net, () => ({ nets: [], wires: [], contacts: [], passives: [], diodes: [], sources: [] }));
     const link = (a: number, b: number) => {
@@ -108,8 +110,7 @@ function withEndsAt<K extends 'wires' | 'contacts' | 'passives' | 'diodes' | 'so
 export function cutAt(parts: Parts, [a, b]: readonly [number, number], poles: ReadonlySet<number>): Parts {
   const beside = around(parts);
   const inside = new Set([a, b].filter((net) => !poles.has(net)));
-  for (const net of inside)
-    for (const to of beside.get(net)?.nets ?? []) if (!poles.has(to)) inside.add(to);
+  for (const net of inside) for (const to of beside.get(net)?.nets ?? []) if (!poles.has(to)) inside.add(to);
   const nets = new Set([...inside, a, b]);
   const within = (x: number, y: number) => inside.has(x) || inside.has(y) || (x === a && y === b);
   const of = <K extends 'wires' | 'contacts' | 'passives' | 'diodes'>(kind: K) =>
@@ -146,6 +147,7 @@ export function islandOf(parts: Parts, nets: readonly number[], trim = false): I
   for (const n of inside) for (const to of beside.get(n)?.nets ?? []) inside.add(to);
   if (trim) cutDeadEnds(beside, inside);
   const own = [...inside];
+  spend(own.length);
   const local = numbersOf(own, parts.netCount);
   // Both ends of a thing lie inside, or what hangs on it was cut off.
   const within = (a: number, b: number) => inside.has(a) && inside.has(b);
@@ -244,6 +246,7 @@ export function assemble(
       });
     }
   }
+  spend(branches.length + island.contacts.length + island.diodes.length);
   const valves: Valve[] = island.diodes.map((d) => ({
     anode: at(d.anode),
     cathode: at(d.cathode),

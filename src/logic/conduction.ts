@@ -1,4 +1,5 @@
 import type { Circuit, Condition, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
+import { spend } from '../circuit/effort.ts';
 import { push } from '../plan/map-entries.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { reduceContacts } from './reduce.ts';
@@ -60,6 +61,7 @@ export class Conduction {
     const queue = [...start.keys()];
     for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
       const here = reach.get(net)!;
+      spend(1);
       for (const [to, when] of this.edges.get(net) ?? []) {
         const before = reach.get(to) ?? FALSE;
         const after = this.bdd.or(before, this.bdd.and(here, when));
@@ -119,6 +121,7 @@ export class Conduction {
     raise(start, TRUE);
     for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
       const here = reach.get(net)!;
+      spend(1);
       for (const [to, when] of this.edges.get(net) ?? []) raise(to, bdd.and(here, when));
       for (const { to, way, element, source } of steps.get(net) ?? []) {
         if (source === own || (element !== undefined && except(element))) continue;

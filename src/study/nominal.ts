@@ -2,7 +2,9 @@
  * The proof at nominal volts: every position of every relay by solved volts wherever joins alone do not settle it. A coil
  * that does not reach its pull-in with all as printed, at 20 °C, is out, for whoever asks.
  */
+
 import type { Relay, Source } from '../circuit/circuit.ts';
+import { effort } from '../circuit/effort.ts';
 import type { Sensing } from '../circuit/positions.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
 import { type LogicModel, nextPositions } from '../logic/model.ts';
@@ -27,8 +29,9 @@ export interface Nominal {
   readonly rests: 'joins' | 'volts' | 'some' | 'unknown';
 }
 
-/** Nets times solutions for the whole, and for the states of the table. */
+/** Nets times solutions for the whole, and for the states of the table; and steps of the solvers, which diodes make many more. */
 const BUDGET = 250_000;
+const MOST_EFFORT = 800_000;
 
 /** Pure. Costs next to nothing where no relay is in doubt; throws nothing. */
 export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
@@ -41,7 +44,10 @@ export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
   const steady = steadySources({ ...known, figures });
   const at = { plan, circuit, figures, model: verified.model, steady };
   const solved = (states: readonly Moved[] | undefined) =>
-    verifyWith(verified, solvedModel({ ...at, states, budget: { left: BUDGET } }, doubt));
+    verifyWith(
+      verified,
+      solvedModel({ ...at, states, budget: { left: BUDGET, until: effort() + MOST_EFFORT } }, doubt),
+    );
   const whole = decided(() => solved(undefined));
   if (whole) return { verified: whole, rests: 'volts' };
   const some = decided(() => solved(statesOf(tableSteps(known.electrics.study, verified))));
