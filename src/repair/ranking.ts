@@ -24,7 +24,7 @@ export interface Ranked {
 }
 
 /** Parts times candidates that are weighed at most, and candidates that are in any case; the least odd come first. */
-const WORTH = 400_000;
+const WORTH = 60_000;
 const LEAST_RANKED = 300;
 
 /** How many slips of a hand an edit stands for: one end put wrong is one, a core forgotten or one too many a little more. */
