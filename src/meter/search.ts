@@ -1,4 +1,5 @@
 /** Tries faults on the bench and chooses the readings that show them. */
+import { effort, spend } from '../circuit/effort.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
@@ -48,6 +49,13 @@ const SHORT = { gate: 2, more: 12 } as const;
 /** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
 const STATES = 40_000;
 
+/**
+ * Steps of the solvers after which no more faults are tried; a shop of three hundred gates takes less. Whoever reads the sheet
+ * is told which were not.
+ */
+const MOST_EFFORT = 8_000_000;
+const TOO_MUCH = 'it was not tried: with so many parts that hang on one another the sheet would take too long';
+
 /** Faults above which a step more or less is nothing beside the time that it takes to find it. */
 const VERY_LARGE = 2500;
 
@@ -79,6 +87,9 @@ class Search {
   private readonly models: readonly number[];
   private readonly others: readonly number[];
   private readonly carrying: Carrying | undefined;
+  private readonly until = effort() + MOST_EFFORT;
+  /** faults that were to be tried and were not, or not with all that they were to be tried with */
+  private readonly givenUp = new Set<number>();
   private done = 0;
   private total: number;
 
@@ -146,6 +157,10 @@ class Search {
   /** The other faults are tried as those they are like were found, and with everything where that does not show them. */
   private carry(trials: readonly Trial[], known: readonly ReadingsGathered[]): void {
     if (this.carrying === undefined) return;
+    if (effort() > this.until) {
+      for (const i of this.others) this.givenUp.add(i);
+      return;
+    }
     const gathered = { before: this.early, mains: this.mains };
     for (const group of this.carrying.carry(known, gathered, this.weigh))
       for (const i of group) {
@@ -159,7 +174,7 @@ class Search {
 
   /** Where not all were tried with all: what nothing shows yet with every reading, all with those that look best so far. */
   private complete(among: readonly number[]): void {
-    if (this.trials.all) return;
+    if (this.trials.all || effort() > this.until) return;
     const hidden = among.filter((i) => !this.early.faults.has(i) && mayShow(this.faults[i]!));
     const like = this.others.filter((i) => this.carrying!.alike.modelsOf(i).every((k) => hidden.includes(k)));
     if (this.trials.affords(hidden.length + like.length))
@@ -174,12 +189,17 @@ class Search {
   }
 
   private tryFault(index: number, trials: readonly Trial[], into: ReadingsGathered, all?: boolean): void {
+    if (effort() > this.until) {
+      this.givenUp.add(index);
+      return;
+    }
     const fault = this.faults[index]!;
     const bench = this.trials.bench(fault, all);
     const subject = bench.build(fault);
     for (const trial of trials)
       for (const { stance, list, inLoop } of this.trials.for(fault, trial, all)) {
         into.trying(index, list);
+        spend(list.length);
         if (inLoop) {
           for (const [m, wrong] of this.byRelays(list, stance, subject, bench)) into.add(m, index, wrong);
           continue;
@@ -269,7 +289,10 @@ class Search {
 
   private searched(best: readonly Measure[]): Searched {
     const chosen = !this.veryLarge ? best : [...best, ...sweeping(this.early, best, this.models)];
-    const faults = [...this.faults, ...leadFaults(this.plan, chosen)];
+    const isLeft = (i: number) =>
+      this.givenUp.has(i) && !this.early.faults.has(i) && !this.mains.faults.has(i);
+    const given = this.faults.map((f, i) => (isLeft(i) ? { ...f, untried: TOO_MUCH } : f));
+    const faults = [...given, ...leadFaults(this.plan, chosen)];
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     const wholly = own.length * chosen.length <= WHOLLY;
     const gathered = { before: this.early, mains: this.mains };
