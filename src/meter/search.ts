@@ -54,7 +54,8 @@ const STATES = 40_000;
  * is told which were not.
  */
 const MOST_EFFORT = 8_000_000;
-const TOO_MUCH = 'it was not tried: with so many parts that hang on one another the sheet would take too long';
+const TOO_MUCH =
+  'it was not tried: with so many parts that hang on one another the sheet would take too long';
 
 /** Faults above which a step more or less is nothing beside the time that it takes to find it. */
 const VERY_LARGE = 2500;
