@@ -1,5 +1,5 @@
 /** Tries faults on the bench and chooses the readings that show them. */
-import { effort, spend } from '../circuit/effort.ts';
+import { spend } from '../circuit/effort.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
@@ -7,6 +7,7 @@ import { Carrying } from './alike/carrying.ts';
 import { EffectTable } from './effect-table.ts';
 import { type Fault, mayShow } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
+import { GivenUp } from './given-up.ts';
 import { Judging } from './judging.ts';
 import { howWrong, type Measure, wrongOhms } from './measure.ts';
 import { fewest, ReadingsGathered, shorter, trouble } from './readings-gathered.ts';
@@ -20,11 +21,11 @@ import { sweeping } from './sweeping.ts';
 import type { Trial } from './trial.ts';
 import { Trials } from './trials.ts';
 
-/** Told how many of how many trials are done; how many there are may grow. */
+/** Told how many of how many trials are done. */
 export type Progress = (done: number, of: number) => void;
 
 export interface Searched {
-  /** the faults given, and after them those that only the sheet itself can bring in */
+  /** those given, and then those that only the sheet itself can bring in */
   readonly faults: readonly Fault[];
   /** in shop order */
   readonly measures: readonly Measure[];
@@ -40,7 +41,6 @@ export interface Searched {
   readonly near: boolean;
 }
 
-/** Readings that are wrong, and how. */
 type Judged = readonly (readonly [Measure, Wrong])[];
 
 /** Steps up to which a sheet is short enough to do without clip leads: so many a gate, and so many more. */
@@ -48,14 +48,6 @@ const SHORT = { gate: 2, more: 12 } as const;
 
 /** Faults times positions up to which the readings that look best are known in full; each is a network to solve. */
 const STATES = 40_000;
-
-/**
- * Steps of the solvers after which no more faults are tried; a shop of three hundred gates takes less. Whoever reads the sheet
- * is told which were not.
- */
-const MOST_EFFORT = 8_000_000;
-const TOO_MUCH =
-  'it was not tried: with so many parts that hang on one another the sheet would take too long';
 
 /** Faults above which a step more or less is nothing beside the time that it takes to find it. */
 const VERY_LARGE = 2500;
@@ -78,7 +70,7 @@ class Search {
   private readonly sections: Sections;
   private readonly short: number;
   private readonly veryLarge: boolean;
-  /** numbers of the faults that are tried at all */
+  /** the faults that are tried at all */
   private readonly tried: readonly number[];
   private readonly early = new ReadingsGathered();
   private readonly mains = new ReadingsGathered();
@@ -88,9 +80,7 @@ class Search {
   private readonly models: readonly number[];
   private readonly others: readonly number[];
   private readonly carrying: Carrying | undefined;
-  private readonly until = effort() + MOST_EFFORT;
-  /** faults that were to be tried and were not, or not with all that they were to be tried with */
-  private readonly givenUp = new Set<number>();
+  private readonly givenUp = new GivenUp();
   private done = 0;
   private total: number;
 
@@ -123,7 +113,6 @@ class Search {
 
   run(): Searched {
     this.tryBeforeMains(['dead', 'loop']);
-    // Without leads there is nothing to be left on.
     let best = this.mainsLast() ?? [];
     if (this.isLong(best)) {
       this.total += this.tried.length;
@@ -158,10 +147,7 @@ class Search {
   /** The other faults are tried as those they are like were found, and with everything where that does not show them. */
   private carry(trials: readonly Trial[], known: readonly ReadingsGathered[]): void {
     if (this.carrying === undefined) return;
-    if (effort() > this.until) {
-      for (const i of this.others) this.givenUp.add(i);
-      return;
-    }
+    if (this.givenUp.holds(this.others)) return;
     const gathered = { before: this.early, mains: this.mains };
     for (const group of this.carrying.carry(known, gathered, this.weigh))
       for (const i of group) {
@@ -175,7 +161,7 @@ class Search {
 
   /** Where not all were tried with all: what nothing shows yet with every reading, all with those that look best so far. */
   private complete(among: readonly number[]): void {
-    if (this.trials.all || effort() > this.until) return;
+    if (this.trials.all || this.givenUp.isTime) return;
     const hidden = among.filter((i) => !this.early.faults.has(i) && mayShow(this.faults[i]!));
     const like = this.others.filter((i) => this.carrying!.alike.modelsOf(i).every((k) => hidden.includes(k)));
     if (this.trials.affords(hidden.length + like.length))
@@ -190,10 +176,7 @@ class Search {
   }
 
   private tryFault(index: number, trials: readonly Trial[], into: ReadingsGathered, all?: boolean): void {
-    if (effort() > this.until) {
-      this.givenUp.add(index);
-      return;
-    }
+    if (this.givenUp.holds([index])) return;
     const fault = this.faults[index]!;
     const bench = this.trials.bench(fault, all);
     const subject = bench.build(fault);
@@ -290,10 +273,8 @@ class Search {
 
   private searched(best: readonly Measure[]): Searched {
     const chosen = !this.veryLarge ? best : [...best, ...sweeping(this.early, best, this.models)];
-    const isLeft = (i: number) =>
-      this.givenUp.has(i) && !this.early.faults.has(i) && !this.mains.faults.has(i);
-    const given = this.faults.map((f, i) => (isLeft(i) ? { ...f, untried: TOO_MUCH } : f));
-    const faults = [...given, ...leadFaults(this.plan, chosen)];
+    const isShown = (i: number) => this.early.faults.has(i) || this.mains.faults.has(i);
+    const faults = [...this.givenUp.told(this.faults, isShown), ...leadFaults(this.plan, chosen)];
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     const wholly = own.length * chosen.length <= WHOLLY;
     const gathered = { before: this.early, mains: this.mains };
@@ -305,8 +286,7 @@ class Search {
     );
     for (const i of own) if (i < this.faults.length) this.tick();
     const { measures, wrong } = table.withoutNeedless(wholly);
-    const shown = (i: number) =>
-      this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w.has(i));
+    const shown = (i: number) => isShown(i) || wrong.some((w) => w.has(i));
     return {
       faults,
       measures: redOnCathode(this.subjects, measures, !this.trials.all),
