@@ -1,4 +1,5 @@
 /** Elimination of a network's nodes one by one, kept so that many right-hand sides cost little each. */
+import { spend } from '../circuit/effort.ts';
 import { ByDegree } from './by-degree.ts';
 import { addLink, type Link } from './links.ts';
 
@@ -65,6 +66,7 @@ class Taking {
   takeOut(k: number): void {
     const node = this.queue.next();
     const row = this.rows[node]!;
+    spend(2 + row.size * row.size);
     this.order[k] = node;
     this.place[node] = k;
     this.#invert(k, row);

@@ -1,4 +1,5 @@
 import type { ContactEdge, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
+import { spend } from '../circuit/effort.ts';
 import type { Wire } from '../circuit/nets.ts';
 import { kept, push } from '../plan/map-entries.ts';
 import type { Branch, Emf, Network, Phasor, Valve } from './network.ts';
@@ -56,26 +57,24 @@ interface Around {
   readonly sources: number[];
 }
 
-const known = new WeakMap<Parts, readonly Around[]>();
+const known = new WeakMap<Parts, ReadonlyMap<number, Around>>();
 
-function around(parts: Parts): readonly Around[] {
+/** By net; one that nothing goes to is not in it, so that a few things cut from a large circuit cost no more than a few. */
+function around(parts: Parts): ReadonlyMap<number, Around> {
   return kept(known, parts, () => {
-    const made = Array.from({ length: parts.netCount }, () => ({
-      nets: [] as number[],
-      wires: [] as number[],
-      contacts: [] as number[],
-      passives: [] as number[],
-      diodes: [] as number[],
-      sources: [] as number[],
-    }));
+    const made = new Map<number, Around & { readonly nets: number[] }>();
+    spend(parts.wires.length + parts.contacts.length + parts.passives.length + parts.sources.length);
+    const at = (net: number) =>
+      kept(made, net, () => ({ nets: [], wires: [], contacts: [], passives: [], diodes: [], sources: [] }));
     const link = (a: number, b: number) => {
       if (a === b) return;
-      made[a]!.nets.push(b);
-      made[b]!.nets.push(a);
+      at(a).nets.push(b);
+      at(b).nets.push(a);
     };
     const between = (kind: 'wires' | 'contacts' | 'passives' | 'diodes', i: number, a: number, b: number) => {
       link(a, b);
-      made[a]![kind].push(i);
+      at(a)[kind].push(i);
+      if (a !== b) at(b)[kind].push(i);
     };
     for (const [i, w] of parts.wires.entries()) between('wires', i, w.a, w.b);
     for (const [i, c] of parts.contacts.entries()) between('contacts', i, c.a, c.b);
@@ -84,10 +83,57 @@ function around(parts: Parts): readonly Around[] {
     for (const [i, s] of parts.sources.entries())
       for (const r of s.rails) {
         link(s.rails[0]!.net, r.net);
-        made[r.net]!.sources.push(i);
+        at(r.net).sources.push(i);
       }
     return made;
   });
+}
+
+const NOTHING: Around = { nets: [], wires: [], contacts: [], passives: [], diodes: [], sources: [] };
+
+/** Those of a list that any of the nets has, in the order of the list. */
+function withEndsAt<K extends 'wires' | 'contacts' | 'passives' | 'diodes' | 'sources'>(
+  parts: Parts,
+  kind: K,
+  nets: Iterable<number>,
+): Parts[K][number][] {
+  const beside = around(parts);
+  const found = new Set<number>();
+  for (const n of nets) for (const i of beside.get(n)?.[kind] ?? []) found.add(i);
+  return [...found].sort((x, y) => x - y).map((i): Parts[K][number] => parts[kind][i]!);
+}
+
+/**
+ * Everything that hangs together with two nets, cut at the poles in `poles`: what lies beyond one is left out, but for the
+ * sources that have a pole there.
+ */
+export function cutAt(parts: Parts, [a, b]: readonly [number, number], poles: ReadonlySet<number>): Parts {
+  const beside = around(parts);
+  const inside = new Set([a, b].filter((net) => !poles.has(net)));
+  for (const net of inside) for (const to of beside.get(net)?.nets ?? []) if (!poles.has(to)) inside.add(to);
+  const nets = new Set([...inside, a, b]);
+  const within = (x: number, y: number) => inside.has(x) || inside.has(y) || (x === a && y === b);
+  const of = <K extends 'wires' | 'contacts' | 'passives' | 'diodes'>(kind: K) =>
+    withEndsAt(parts, kind, nets);
+  const cut = {
+    wires: of('wires').filter((w) => within(w.a, w.b)),
+    contacts: of('contacts').filter((c) => within(c.a, c.b)),
+    passives: of('passives').filter((p) => within(p.a, p.b)),
+    diodes: of('diodes').filter((d) => within(d.anode, d.cathode)),
+  };
+  for (const { a: x, b: y } of [...cut.wires, ...cut.contacts, ...cut.passives]) nets.add(x).add(y);
+  for (const { anode, cathode } of cut.diodes) nets.add(anode).add(cathode);
+  const sources = new Set<number>();
+  // What is added while it is gone through is gone through as well.
+  for (const n of nets)
+    for (const i of beside.get(n)?.sources ?? []) {
+      const { rails } = parts.sources[i]!;
+      if (sources.has(i) || !rails.some((r) => inside.has(r.net) || poles.has(r.net))) continue;
+      sources.add(i);
+      for (const r of rails) nets.add(r.net);
+    }
+  const inOrder = [...sources].sort((x, y) => x - y).map((i) => parts.sources[i]!);
+  return { netCount: parts.netCount, ...cut, sources: inOrder };
 }
 
 /** Nets of a circuit for one of an island up to which what is asked of each net is kept for those of the island alone. */
@@ -98,32 +144,23 @@ export function islandOf(parts: Parts, nets: readonly number[], trim = false): I
   const beside = around(parts);
   const inside = new Set(nets);
   // What is added while it is gone through is gone through as well.
-  for (const n of inside) for (const to of beside[n]!.nets) inside.add(to);
+  for (const n of inside) for (const to of beside.get(n)?.nets ?? []) inside.add(to);
   if (trim) cutDeadEnds(beside, inside);
   const own = [...inside];
+  spend(own.length);
   const local = numbersOf(own, parts.netCount);
   // Both ends of a thing lie inside, or what hangs on it was cut off.
-  const ends = (list: 'wires' | 'contacts' | 'passives' | 'diodes' | 'sources') =>
-    [...new Set(own.flatMap((n) => beside[n]![list]))].sort((a, b) => a - b);
   const within = (a: number, b: number) => inside.has(a) && inside.has(b);
   return {
     netCount: parts.netCount,
     local,
     nets: own,
     count: own.length,
-    wires: ends('wires')
-      .map((i) => parts.wires[i]!)
-      .filter((w) => within(w.a, w.b)),
-    contacts: ends('contacts')
-      .map((i) => parts.contacts[i]!)
-      .filter((c) => within(c.a, c.b)),
-    passives: ends('passives')
-      .map((i) => parts.passives[i]!)
-      .filter((p) => within(p.a, p.b)),
-    diodes: ends('diodes')
-      .map((i) => parts.diodes[i]!)
-      .filter((d) => within(d.anode, d.cathode)),
-    sources: ends('sources').map((i) => parts.sources[i]!),
+    wires: withEndsAt(parts, 'wires', own).filter((w) => within(w.a, w.b)),
+    contacts: withEndsAt(parts, 'contacts', own).filter((c) => within(c.a, c.b)),
+    passives: withEndsAt(parts, 'passives', own).filter((p) => within(p.a, p.b)),
+    diodes: withEndsAt(parts, 'diodes', own).filter((d) => within(d.anode, d.cathode)),
+    sources: withEndsAt(parts, 'sources', own),
   };
 }
 
@@ -139,12 +176,12 @@ export function numbersOf(nets: readonly number[], netCount: number): (net: numb
 }
 
 /** A net that one thing alone reaches carries no current; what hangs on it then hangs loose in turn. */
-function cutDeadEnds(beside: readonly Around[], inside: Set<number>): void {
-  const degree = new Map([...inside].map((n) => [n, beside[n]!.nets.length]));
+function cutDeadEnds(beside: ReadonlyMap<number, Around>, inside: Set<number>): void {
+  const degree = new Map([...inside].map((n) => [n, (beside.get(n) ?? NOTHING).nets.length]));
   const queue = [...inside].filter((n) => degree.get(n)! < 2);
   for (let n = queue.pop(); n !== undefined; n = queue.pop()) {
     if (!inside.delete(n)) continue;
-    for (const to of beside[n]!.nets) {
+    for (const to of (beside.get(n) ?? NOTHING).nets) {
       const left = degree.get(to)! - 1;
       degree.set(to, left);
       if (inside.has(to) && left === 1) queue.push(to);
@@ -209,6 +246,7 @@ export function assemble(
       });
     }
   }
+  spend(branches.length + island.contacts.length + island.diodes.length);
   const valves: Valve[] = island.diodes.map((d) => ({
     anode: at(d.anode),
     cathode: at(d.cathode),

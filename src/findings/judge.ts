@@ -2,6 +2,7 @@
  * The report of a plan: this folder knows what can be wrong with a circuit, how grave that is and how it is told, and must
  * not work out states, volts or ratings, which it asks of the study and the tables.
  */
+import { effort } from '../circuit/effort.ts';
 import { Undecided } from '../logic/undecided.ts';
 import { lengthUnit } from '../plan/length-unit.ts';
 import { kept } from '../plan/map-entries.ts';
@@ -28,7 +29,20 @@ const judgedAsTaken = new WeakMap<Study, Report>();
 
 /** The report of every check over a plan, without repairs. Pure, and worked out once a Study. */
 export function judge(study: Study): Report {
-  return kept(judged, study, () => decided(study, weigh));
+  return kept(judged, study, () => {
+    const before = effort();
+    const made = decided(study, weigh);
+    efforts.set(study, effort() - before);
+    return made;
+  });
+}
+
+const efforts = new WeakMap<Study, number>();
+
+/** Steps of the solvers that judging this study took; what asks for it again and again can tell whether that is worth it. */
+export function effortOf(study: Study): number {
+  judge(study);
+  return efforts.get(study) ?? 0;
 }
 
 /** As `judge`, with what the plan leaves out at its usual value alone: what wiring and its repairs go by. */

@@ -1,3 +1,4 @@
+import { spend } from '../circuit/effort.ts';
 import { kept } from '../plan/map-entries.ts';
 import { Undecided } from './undecided.ts';
 
@@ -103,6 +104,7 @@ export class Bdd {
     if (f === FALSE) return h;
     if (g === TRUE && h === FALSE) return f;
     const found = this.iteCache.get(f)?.get(g * 4194304 + h);
+    if (found === undefined) spend(1);
     if (found === undefined && ++this.steps > 8 * this.budget)
       throw new Undecided('the decision diagram took too long');
     return found;

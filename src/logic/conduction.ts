@@ -1,4 +1,5 @@
 import type { Circuit, Condition, DiodeEdge, Passive, Source } from '../circuit/circuit.ts';
+import { spend } from '../circuit/effort.ts';
 import { push } from '../plan/map-entries.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
 import { reduceContacts } from './reduce.ts';
@@ -32,6 +33,8 @@ export class Conduction {
   private readonly forwardDiodes = new Map<number, { to: number; index: number }[]>();
   private readonly backwardDiodes = new Map<number, { to: number; index: number }[]>();
 
+  private steps: ReadonlyMap<number, readonly Step[]> | undefined;
+
   constructor(
     readonly circuit: Circuit,
     readonly bdd: Bdd,
@@ -58,6 +61,7 @@ export class Conduction {
     const queue = [...start.keys()];
     for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
       const here = reach.get(net)!;
+      spend(1);
       for (const [to, when] of this.edges.get(net) ?? []) {
         const before = reach.get(to) ?? FALSE;
         const after = this.bdd.or(before, this.bdd.and(here, when));
@@ -102,7 +106,8 @@ export class Conduction {
     past: Reach,
   ): Reach {
     const { bdd } = this;
-    const steps = stepsPast(this.circuit, forward, except, own);
+    this.steps ??= stepsPast(this.circuit);
+    const { steps } = this;
     const reach = new Map<number, Fn>();
     const queue: number[] = [];
     const raise = (to: number, f: Fn) => {
@@ -116,36 +121,40 @@ export class Conduction {
     raise(start, TRUE);
     for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
       const here = reach.get(net)!;
+      spend(1);
       for (const [to, when] of this.edges.get(net) ?? []) raise(to, bdd.and(here, when));
-      for (const to of steps.get(net) ?? []) raise(to, here);
+      for (const { to, way, element, source } of steps.get(net) ?? []) {
+        if (source === own || (element !== undefined && except(element))) continue;
+        if (way === 'both' || own.kind === 'ac' || (way === 'forward') === forward) raise(to, here);
+      }
     }
     return reach;
   }
 }
 
-/** Steps that no contact decides: through elements and other sources, and through diodes the right way. */
-function stepsPast(
-  circuit: Circuit,
-  forward: boolean,
-  except: (element: Passive | DiodeEdge) => boolean,
-  own: Source,
-): Map<number, number[]> {
-  const steps = new Map<number, number[]>();
-  const link = (a: number, b: number) => {
-    push(steps, a, b);
-    push(steps, b, a);
+/** A step that no contact decides: through an element or from rail to rail of a source. */
+interface Step {
+  readonly to: number;
+  /** with the current that a diode lets through or against it */
+  readonly way: 'both' | 'forward' | 'backward';
+  readonly element?: Passive | DiodeEdge;
+  readonly source?: Source;
+}
+
+/** All of them, by the net that they lead from. */
+function stepsPast(circuit: Circuit): ReadonlyMap<number, readonly Step[]> {
+  const steps = new Map<number, Step[]>();
+  const link = (a: number, b: number, by: Pick<Step, 'element' | 'source'>) => {
+    push(steps, a, { to: b, way: 'both', ...by });
+    push(steps, b, { to: a, way: 'both', ...by });
   };
-  for (const p of circuit.passives) if (!except(p)) link(p.a, p.b);
+  for (const p of circuit.passives) link(p.a, p.b, { element: p });
   for (const d of circuit.diodes) {
-    if (except(d)) continue;
-    if (own.kind === 'ac') link(d.anode, d.cathode);
-    else if (forward) push(steps, d.anode, d.cathode);
-    else push(steps, d.cathode, d.anode);
+    push(steps, d.anode, { to: d.cathode, way: 'forward', element: d });
+    push(steps, d.cathode, { to: d.anode, way: 'backward', element: d });
   }
-  for (const s of circuit.sources) {
-    if (s === own) continue;
-    for (let i = 1; i < s.rails.length; i++) link(s.rails[0]!.net, s.rails[i]!.net);
-  }
+  for (const s of circuit.sources)
+    for (const r of s.rails.slice(1)) link(s.rails[0]!.net, r.net, { source: s });
   return steps;
 }
 

@@ -1,4 +1,5 @@
 /** Two cores changed over: of one run, or of different cables at one part. */
+import { push } from '../plan/map-entries.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { bothCores, coreFromTo, theCore } from '../text/core-names.ts';
 import { type Fault, type Moved, RANK, withCore } from './fault.ts';
@@ -9,6 +10,10 @@ const ENDS = ['a', 'b'] as const;
 const FAR = { a: 'b', b: 'a' } as const;
 /** Wired terminals of a part up to which cores of different cables are changed over there. */
 const FEW_TERMINALS = 6;
+
+/** Ends of cores at one part of which every two are changed over; of more each and so many that come next in the plan. */
+const MANY_TIPS = 60;
+const NEAR_TIPS = 3;
 
 /** One end of one core. */
 interface Tip {
@@ -31,13 +36,28 @@ export function swapped(run: Run, i: number, j: number, end: End): Fault[] {
 /** Cores of different cables changed over between two terminals of one part that has few of them; joints have but one. */
 export function crossed(plan: Plan): Fault[] {
   const faults: Fault[] = [];
-  for (const tips of tipsByPart(plan).values()) {
+  for (const [part, tips] of tipsByPart(plan)) {
     if (new Set(tips.map((t) => keyOf(t.core[t.end]))).size > FEW_TERMINALS) continue;
     for (const [i, x] of tips.entries())
-      for (const y of tips.slice(i + 1))
+      for (const y of tips.slice(i + 1, tips.length > MANY_TIPS ? i + 1 + NEAR_TIPS : undefined))
         if (isCrossing(x, y)) faults.push(exchanged(x, y, crossedWords(x, y)));
+    if (tips.length > MANY_TIPS) faults.push(othersAt(part, tips.length));
   }
   return faults;
+}
+
+/** What is not tried where hundreds of cores end at one part. */
+function othersAt(part: string, count: number): Fault {
+  return {
+    text: `${part}: any other two of its ${count} cores are changed over`,
+    item: part,
+    mode: 'changed-over',
+    parts: [part],
+    at: [],
+    rank: RANK.swapped,
+    untried:
+      'so many cores end at that part that only those that stand next to each other in the plan are tried',
+  };
 }
 
 function tipsByPart(plan: Plan): Map<string, Tip[]> {
@@ -47,7 +67,7 @@ function tipsByPart(plan: Plan): Map<string, Tip[]> {
       for (const end of ENDS) {
         const { part } = core[end];
         if (plan.parts.get(part)?.kind === 'joint') continue;
-        tips.set(part, [...(tips.get(part) ?? []), { run, index, core, end }]);
+        push(tips, part, { run, index, core, end });
       }
     });
   return tips;

@@ -1,5 +1,6 @@
 /** Where a person puts the probes: which pairs of terminals are worth a reading, and how handy each is. */
 import { UnionFind } from '../circuit/union-find.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey, splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { kindOf } from './kinds.ts';
@@ -22,6 +23,8 @@ export interface Pair {
 const REACH = 3;
 /** Terminals at one place up to which every pair of them is tried. */
 const FEW = 26;
+/** Terminals that every state is read at of which every pair is. */
+const MOST_MAIN = 160;
 const COST = { main: 1, near: 1.2, far: 4 } as const;
 
 /** Pairs of terminals with a core on each, handiest first. */
@@ -38,11 +41,13 @@ export function probePairs(plan: Plan): Pair[] {
     pairs.set(key, { a, b, far, main, cost: far ? COST.far : main ? COST.main : COST.near });
   };
   const byPlace = new Map<string, string[]>();
-  for (const key of landed) byPlace.set(place(key), [...(byPlace.get(place(key)) ?? []), key]);
+  for (const key of landed) push(byPlace, place(key), key);
   const within = (keys: readonly string[]) => {
     for (const [i, a] of keys.entries()) for (const b of keys.slice(i + 1)) put(a, b);
   };
-  within([...mains]);
+  // Of a thousand poles, half a million pairs would be one: beyond the first, each part is read by itself.
+  within([...mains].slice(0, MOST_MAIN));
+  if (mains.size > MOST_MAIN) for (const own of byPart([...mains]).values()) within(own);
   for (const keys of byPlace.values()) {
     if (keys.length <= FEW) within(keys);
     else for (const own of byPart(keys).values()) within(own);
@@ -72,10 +77,7 @@ function landedTerminals(plan: Plan): string[] {
 
 function byPart(keys: readonly string[]): Map<string, string[]> {
   const parts = new Map<string, string[]>();
-  for (const key of keys) {
-    const part = partOfKey(key);
-    parts.set(part, [...(parts.get(part) ?? []), key]);
-  }
+  for (const key of keys) push(parts, partOfKey(key), key);
   return parts;
 }
 

@@ -1,4 +1,5 @@
 /** Tries faults on the bench and chooses the readings that show them. */
+import { spend } from '../circuit/effort.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
@@ -6,6 +7,7 @@ import { Carrying } from './alike/carrying.ts';
 import { EffectTable } from './effect-table.ts';
 import { type Fault, mayShow } from './fault.ts';
 import { leadFaults } from './fault-clip-lead.ts';
+import { GivenUp } from './given-up.ts';
 import { Judging } from './judging.ts';
 import { howWrong, type Measure, wrongOhms } from './measure.ts';
 import { fewest, ReadingsGathered, shorter, trouble } from './readings-gathered.ts';
@@ -19,11 +21,11 @@ import { sweeping } from './sweeping.ts';
 import type { Trial } from './trial.ts';
 import { Trials } from './trials.ts';
 
-/** Told how many of how many trials are done; how many there are may grow. */
+/** Told how many of how many trials are done. */
 export type Progress = (done: number, of: number) => void;
 
 export interface Searched {
-  /** the faults given, and after them those that only the sheet itself can bring in */
+  /** those given, and then those that only the sheet itself can bring in */
   readonly faults: readonly Fault[];
   /** in shop order */
   readonly measures: readonly Measure[];
@@ -39,7 +41,6 @@ export interface Searched {
   readonly near: boolean;
 }
 
-/** Readings that are wrong, and how. */
 type Judged = readonly (readonly [Measure, Wrong])[];
 
 /** Steps up to which a sheet is short enough to do without clip leads: so many a gate, and so many more. */
@@ -69,7 +70,7 @@ class Search {
   private readonly sections: Sections;
   private readonly short: number;
   private readonly veryLarge: boolean;
-  /** numbers of the faults that are tried at all */
+  /** the faults that are tried at all */
   private readonly tried: readonly number[];
   private readonly early = new ReadingsGathered();
   private readonly mains = new ReadingsGathered();
@@ -79,6 +80,7 @@ class Search {
   private readonly models: readonly number[];
   private readonly others: readonly number[];
   private readonly carrying: Carrying | undefined;
+  private readonly givenUp = new GivenUp();
   private done = 0;
   private total: number;
 
@@ -111,7 +113,6 @@ class Search {
 
   run(): Searched {
     this.tryBeforeMains(['dead', 'loop']);
-    // Without leads there is nothing to be left on.
     let best = this.mainsLast() ?? [];
     if (this.isLong(best)) {
       this.total += this.tried.length;
@@ -146,6 +147,7 @@ class Search {
   /** The other faults are tried as those they are like were found, and with everything where that does not show them. */
   private carry(trials: readonly Trial[], known: readonly ReadingsGathered[]): void {
     if (this.carrying === undefined) return;
+    if (this.givenUp.holds(this.others)) return;
     const gathered = { before: this.early, mains: this.mains };
     for (const group of this.carrying.carry(known, gathered, this.weigh))
       for (const i of group) {
@@ -159,7 +161,7 @@ class Search {
 
   /** Where not all were tried with all: what nothing shows yet with every reading, all with those that look best so far. */
   private complete(among: readonly number[]): void {
-    if (this.trials.all) return;
+    if (this.trials.all || this.givenUp.isTime) return;
     const hidden = among.filter((i) => !this.early.faults.has(i) && mayShow(this.faults[i]!));
     const like = this.others.filter((i) => this.carrying!.alike.modelsOf(i).every((k) => hidden.includes(k)));
     if (this.trials.affords(hidden.length + like.length))
@@ -174,12 +176,14 @@ class Search {
   }
 
   private tryFault(index: number, trials: readonly Trial[], into: ReadingsGathered, all?: boolean): void {
+    if (this.givenUp.holds([index])) return;
     const fault = this.faults[index]!;
     const bench = this.trials.bench(fault, all);
     const subject = bench.build(fault);
     for (const trial of trials)
       for (const { stance, list, inLoop } of this.trials.for(fault, trial, all)) {
         into.trying(index, list);
+        spend(list.length);
         if (inLoop) {
           for (const [m, wrong] of this.byRelays(list, stance, subject, bench)) into.add(m, index, wrong);
           continue;
@@ -269,7 +273,8 @@ class Search {
 
   private searched(best: readonly Measure[]): Searched {
     const chosen = !this.veryLarge ? best : [...best, ...sweeping(this.early, best, this.models)];
-    const faults = [...this.faults, ...leadFaults(this.plan, chosen)];
+    const isShown = (i: number) => this.early.faults.has(i) || this.mains.faults.has(i);
+    const faults = [...this.givenUp.told(this.faults, isShown), ...leadFaults(this.plan, chosen)];
     const own = faults.flatMap((f, i) => (f.untried === undefined ? [i] : []));
     const wholly = own.length * chosen.length <= WHOLLY;
     const gathered = { before: this.early, mains: this.mains };
@@ -281,8 +286,7 @@ class Search {
     );
     for (const i of own) if (i < this.faults.length) this.tick();
     const { measures, wrong } = table.withoutNeedless(wholly);
-    const shown = (i: number) =>
-      this.early.faults.has(i) || this.mains.faults.has(i) || wrong.some((w) => w.has(i));
+    const shown = (i: number) => isShown(i) || wrong.some((w) => w.has(i));
     return {
       faults,
       measures: redOnCathode(this.subjects, measures, !this.trials.all),

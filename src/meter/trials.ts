@@ -1,4 +1,5 @@
 /** Which readings each fault is tried with. */
+import { spend } from '../circuit/effort.ts';
 import type { UnionFind } from '../circuit/union-find.ts';
 import { kept, push } from '../plan/map-entries.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
@@ -226,7 +227,9 @@ export class Trials {
       const on = (key: string) => roots.has(this.rootOf(key) ?? -1);
       // Between what a fault touches and what it does not, nothing passes before or after; a lead may join the two.
       const fits = ({ a, b }: Pair) => !own || (trial.endsWith(' clipped') ? on(a) || on(b) : on(a) && on(b));
-      const pairs = [...this.pairsFor(fault, every)].filter(fits);
+      const all = this.pairsFor(fault, every);
+      spend(all.size);
+      const pairs = [...all].filter(fits);
       this.fill(trial, stance, pairs, this.benchFor(fault, every).measure);
       const made = this.madeAt(trial, stance);
       const unit = kind === 'volts' ? 'V' : 'ohm';

@@ -58,7 +58,7 @@ function withRepair(study: Study, report: Report): Report {
   const terminals = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
   const wrong = report.findings.filter(isWiring);
   if (wrong.length === 0 || terminals > MOST_TERMINALS) return report;
-  const [first, ...others] = mend(study, { thorough: terminals <= FEW_TERMINALS }).repairs;
+  const [first, ...others] = mend(study, { thorough: terminals <= FEW_TERMINALS, quick: true }).repairs;
   if (!first)
     return { ...report, findings: report.findings.map((f) => (wrong.includes(f) ? unproved(f) : f)) };
   const likely = [first, ...others.filter((r) => r.asLikely)];

@@ -6,10 +6,16 @@ import type { Mended } from './mended.ts';
 import { readingsOf } from './required-states.ts';
 import { Search } from './search.ts';
 
+export interface Options {
+  readonly thorough: boolean;
+  readonly quick?: boolean;
+}
+
 /**
- * Never throws for a plan that was read. `thorough: false` looks for one change only and checks few candidates.
+ * Never throws for a plan that was read. `thorough: false` looks for one change only and checks few candidates; `quick: true`
+ * gives up sooner where it finds none.
  */
-export function mend(study: Study, options = { thorough: true }): Mended {
+export function mend(study: Study, options: Options = { thorough: true }): Mended {
   const report = judgeAsTaken(study);
   const none = { format: 1 as const, repairs: [], tried: 0 };
   const wrong = grave(report.findings, true);
@@ -22,5 +28,5 @@ export function mend(study: Study, options = { thorough: true }): Mended {
     const why = other && `The plan fails all the same: ${other.message}. No change of wiring cures that.`;
     return { ...none, needed: false, why: why ?? null };
   }
-  return new Search(study, report, readingsOf(study.verified), options.thorough).run();
+  return new Search(study, report, readingsOf(study.verified), options).run();
 }

@@ -23,6 +23,10 @@ export interface Ranked {
   readonly cost: number;
 }
 
+/** Parts times candidates that are weighed at most, and candidates that are in any case; the least odd come first. */
+const WORTH = 60_000;
+const LEAST_RANKED = 300;
+
 /** How many slips of a hand an edit stands for: one end put wrong is one, a core forgotten or one too many a little more. */
 const SLIPS = { move: 1, swap: 1.3, add: 1.2, remove: 1.6, say: 1, intend: 1.8 } as const;
 /** A diode put in the wrong way round is one slip, though both its ends are moved. */
@@ -58,8 +62,14 @@ export class Ranking {
 
   /** Candidates that do no harm, likeliest first: the fewest slips after which the plan breaks the fewest of its habits. */
   ranked(tries: readonly Candidate[]): Ranked[] {
-    const all = tries
+    const most = Math.max(LEAST_RANKED, Math.floor(WORTH / this.plan.terminals.size));
+    const few =
+      tries.length <= most
+        ? tries
+        : [...tries].sort((x, y) => x.edits.length - y.edits.length || x.oddness - y.oddness).slice(0, most);
+    const all = few
       .flatMap((t) => this.onOtherTerminals(t))
+      .slice(0, most)
       .flatMap((t): (Ranked & { readonly odd: number })[] => {
         const after = planAfter(this.plan, t.edits);
         if (!after) return [];

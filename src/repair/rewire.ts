@@ -264,8 +264,9 @@ export class Rewirings {
     const parts = new Set([this.partOf(a), this.partOf(b)]);
     let best: { run: number; score: number } | undefined;
     this.plan.runs.forEach((run, r) => {
+      if (run.link || !run.cable) return;
       const own = this.cores[r]?.flat() ?? [];
-      if (run.link || !run.cable || own.some((t) => this.onMains(t)) !== mains) return;
+      if (own.some((t) => this.onMains(t)) !== mains) return;
       const ends = new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]));
       const score = [...parts].filter((p) => ends.has(p)).length;
       if (!best || score > best.score) best = { run: r, score };

@@ -56,6 +56,8 @@ export class Search {
   private readonly now: number;
   private readonly mostLooked: number;
   private readonly mostMore: number;
+  private readonly thorough: boolean;
+  private readonly mostCost: number;
   private looked = 0;
   private nearest: Partial | undefined;
 
@@ -63,8 +65,11 @@ export class Search {
     private readonly study: Study,
     private readonly report: Report,
     private readonly states: readonly (readonly RequiredState[])[],
-    private readonly thorough: boolean,
+    options: { readonly thorough: boolean; readonly quick?: boolean },
   ) {
+    const { thorough } = options;
+    this.thorough = thorough;
+    this.mostCost = MOST_COST[options.quick ? 'quick' : 'thorough'];
     this.circuit = new NumberedCircuit(study);
     this.quick = new QuickLook(this.circuit);
     this.ranking = new Ranking(study.plan, this.quick, study.circuit.inputs);
@@ -93,8 +98,7 @@ export class Search {
   }
 
   private get isSpent(): boolean {
-    const { thorough, quick } = MOST_COST;
-    return this.looked >= this.mostLooked || this.quick.work >= (this.thorough ? thorough : quick);
+    return this.looked >= this.mostLooked || this.quick.work >= this.mostCost;
   }
 
   private why(): string {

@@ -1,4 +1,5 @@
 /** The whole check decides which candidates are repairs: nothing grave is left of the wiring, and nothing else is worse. */
+import { effort } from '../circuit/effort.ts';
 import { type Edit, isSaying } from '../edit/edits.ts';
 import { judgeAsTaken } from '../findings/judge.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
@@ -17,6 +18,9 @@ export interface Bounds {
   /** one candidate of those that make the same circuit is enough, and which they are is told by this text */
   readonly circuitOf?: (t: Candidate) => string;
 }
+
+/** Steps of the solvers that all candidates together may take. */
+const MOST_EFFORT = 1_000_000;
 
 /** Cost by which a repair may lie behind the best and still be of interest. */
 const FAR_BEHIND = 1.1;
@@ -44,6 +48,7 @@ function couldBeHidden({ question }: Finding, edits: readonly Edit[]): boolean {
 export class Verifier {
   /** candidates checked in whole so far */
   checked = 0;
+  private readonly until = effort() + MOST_EFFORT;
   private readonly others: ReadonlySet<string>;
   private readonly before: ReadonlySet<string>;
 
@@ -58,7 +63,7 @@ export class Verifier {
   }
 
   get isSpent(): boolean {
-    return this.checked >= this.bounds.checked;
+    return this.checked >= this.bounds.checked || effort() > this.until;
   }
 
   /** Whether a change that is not enough brings at least no grave finding of its own. */

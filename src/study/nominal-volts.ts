@@ -30,12 +30,7 @@ export function unmetSense(study: Study, relay: Relay, steps: readonly Moved[]):
   const situation = situationAfter(study, steps);
   for (const sense of circuit.relays[relay.index]!.senses) {
     if (sense.by !== 'volts') continue;
-    const solved = solveLimited(
-      plan,
-      senseIsland(circuit, sense, () => false),
-      figures,
-      situation,
-    );
+    const solved = solveLimited(plan, senseIsland(circuit, sense, new Set()), figures, situation);
     if (solved.notWorkedOut !== undefined) continue;
     const between = voltsIn([solved]);
     if (meets(sense, between).on) continue;

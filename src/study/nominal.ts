@@ -2,7 +2,9 @@
  * The proof at nominal volts: every position of every relay by solved volts wherever joins alone do not settle it. A coil
  * that does not reach its pull-in with all as printed, at 20 °C, is out, for whoever asks.
  */
+
 import type { Relay, Source } from '../circuit/circuit.ts';
+import { effort } from '../circuit/effort.ts';
 import type { Sensing } from '../circuit/positions.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
 import { type LogicModel, nextPositions } from '../logic/model.ts';
@@ -27,8 +29,9 @@ export interface Nominal {
   readonly rests: 'joins' | 'volts' | 'some' | 'unknown';
 }
 
-/** Nets times solutions for the whole, and for the states of the table. */
+/** Nets times solutions for the whole, and for the states of the table; and steps of the solvers, which diodes make many more. */
 const BUDGET = 250_000;
+const MOST_EFFORT = 800_000;
 
 /** Pure. Costs next to nothing where no relay is in doubt; throws nothing. */
 export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
@@ -41,7 +44,10 @@ export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
   const steady = steadySources({ ...known, figures });
   const at = { plan, circuit, figures, model: verified.model, steady };
   const solved = (states: readonly Moved[] | undefined) =>
-    verifyWith(verified, solvedModel({ ...at, states, budget: { left: BUDGET } }, doubt));
+    verifyWith(
+      verified,
+      solvedModel({ ...at, states, budget: { left: BUDGET, until: effort() + MOST_EFFORT } }, doubt),
+    );
   const whole = decided(() => solved(undefined));
   if (whole) return { verified: whole, rests: 'volts' };
   const some = decided(() => solved(statesOf(tableSteps(known.electrics.study, verified))));
@@ -75,12 +81,15 @@ function statesOf(rows: readonly TableState[]): Moved[] {
 /** The model in which relays in doubt go by solved volts. */
 function solvedModel(at: SensedIn, doubt: readonly Relay[]): LogicModel {
   const { model, states } = at;
+  // Such a source holds its volts whatever is drawn.
+  const isFirm = (s: Source) => at.steady(s) && s.feed.by === 'always' && at.figures.source(s).ohms === 0;
+  const firm = new Set(at.circuit.sources.filter(isFirm).flatMap((s) => s.rails.map((r) => r.net)));
   const valid = states
     ? model.bdd.any(states.map((moved) => stateOf(model.circuit, model.bdd, moved)))
     : model.valid;
   const sensed = [...model.sensed];
   for (const { index } of doubt) {
-    const found = bySolvedVolts(at, index);
+    const found = bySolvedVolts({ ...at, firm }, index);
     if (found === undefined) continue;
     sensed[index] = found;
   }
@@ -88,20 +97,23 @@ function solvedModel(at: SensedIn, doubt: readonly Relay[]): LogicModel {
   return { ...model, valid, next, sensed, pull: sensed.map((s) => s.on) };
 }
 
+/** `firm`: poles of sources that hold their volts whatever is drawn. */
+interface Cut extends SensedIn {
+  readonly firm: ReadonlySet<number>;
+}
+
 /** Undefined where its volts are not worked out. */
-function bySolvedVolts(at: SensedIn, index: number): Sensing<Fn> | undefined {
+function bySolvedVolts(at: Cut, index: number): Sensing<Fn> | undefined {
   const bdd = at.model.bdd as Bdd;
   let on: Fn = TRUE;
   let off: Fn = FALSE;
   let lost: Fn | undefined;
-  // Such a source holds its volts whatever is drawn.
-  const firm = (s: Source) => at.steady(s) && s.feed.by === 'always' && at.figures.source(s).ohms === 0;
   try {
     at.circuit.relays[index]!.senses.forEach((sense, k) => {
       const joined = at.model.circuit.relays[index]!.senses[k]!;
       const found =
         sense.by === 'volts'
-          ? new SenseSolver(at, senseIsland(at.circuit, sense, firm), sense).solve()
+          ? new SenseSolver(at, senseIsland(at.circuit, sense, at.firm), sense).solve()
           : joinedSense(at.model.conduction, bdd, joined);
       on = bdd.and(on, found.on);
       off = bdd.or(off, found.off);

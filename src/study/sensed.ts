@@ -1,6 +1,8 @@
 /** When a coil or an input sees its pull-in at solved volts, as functions of inputs and relays. */
+
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, Sense, Source } from '../circuit/circuit.ts';
+import { effort } from '../circuit/effort.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import type { Figures, Island } from '../electric/island.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
@@ -28,7 +30,7 @@ export interface SensedIn {
   /** whether no position of the contacts shorts a source or asks it for more than its limit */
   readonly steady: (source: Source) => boolean;
   /** nets times solutions that are left to spend */
-  readonly budget: { left: number };
+  readonly budget: { left: number; readonly until: number };
 }
 
 /** Variables of the diagrams that are set so far. */
@@ -152,7 +154,8 @@ export class SenseSolver {
   private spend(nets: number): void {
     const { budget } = this.at;
     budget.left -= nets;
-    if (budget.left < 0) throw new Undecided('to solve every state for its volts would take too long');
+    if (budget.left < 0 || effort() > budget.until)
+      throw new Undecided('to solve every state for its volts would take too long');
   }
 
   /** Inputs and relays on which the volts hang: armatures first, then what feeds the coil by itself. */

@@ -1,10 +1,12 @@
 /** Which plugs or circuits meet: through wires and contacts, or through loads and coils between them. */
 import type { Circuit, Source } from '../../circuit/circuit.ts';
 import { elementPairs } from '../../circuit/sides.ts';
+import { UnionFind } from '../../circuit/union-find.ts';
 import { FALSE, type Fn } from '../../logic/bdd.ts';
 import { Conduction } from '../../logic/conduction.ts';
 import { everIn } from '../../logic/entry-states.ts';
 import type { Moved, Verified } from '../../logic/verify.ts';
+import { push } from '../../plan/map-entries.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 
@@ -26,10 +28,33 @@ export const plugJoins = perStudy((study): readonly PlugJoin[] => {
   const plugs = circuit.sources.filter((s) => s.mains);
   if (!v || plugs.length < 2) return [];
   const through = throughLoads(study, v);
-  return plugs.flatMap((first, i) =>
-    plugs.slice(i + 1).flatMap((second) => joined(study, v, first, second, through) ?? []),
-  );
+  const near = together(circuit);
+  // Where a hundred plugs go nowhere, no two of them need be looked at.
+  const groups = new Map<number, Source[]>();
+  for (const s of plugs)
+    for (const root of new Set(pinsOf(study, s).map((p) => near.find(p.net)))) push(groups, root, s);
+  return plugs.flatMap((first) => {
+    const roots = new Set(pinsOf(study, first).map((p) => near.find(p.net)));
+    const others = new Set([...roots].flatMap((root) => groups.get(root)!));
+    return [...others]
+      .filter((second) => second.index > first.index)
+      .sort((x, y) => x.index - y.index)
+      .flatMap((second) => joined(study, v, first, second, through) ?? []);
+  });
 });
+
+/** Nets that anything but a source joins, whatever position any contact is in. */
+function together(circuit: Circuit): UnionFind {
+  const sets = new UnionFind(circuit.netCount);
+  for (const { a, b } of [...circuit.contacts, ...circuit.passives]) sets.union(a, b);
+  for (const [a, b] of elementPairs(circuit)) sets.union(a, b);
+  for (const { anode, cathode } of circuit.diodes) sets.union(anode, cathode);
+  for (const { nets } of circuit.consumers) {
+    const [first, ...rest] = nets.values();
+    for (const net of rest) sets.union(first!, net);
+  }
+  return sets;
+}
 
 /** Pins of a plug that are not also earth, with the nets they are on. */
 function pinsOf({ sides }: Study, source: Source) {
@@ -88,7 +113,7 @@ interface Element {
   readonly ends: readonly (readonly [terminal: string, net: number])[];
 }
 
-function elementsOf({ circuit, sides }: Study): Element[] {
+const elementsOf = perStudy(({ circuit, sides }): readonly Element[] => {
   const marksAt = (part: string, net: number): string =>
     [...circuit.netOf]
       .find(([key, n]) => n === net && key.startsWith(`${part}.`))?.[0]
@@ -101,7 +126,7 @@ function elementsOf({ circuit, sides }: Study): Element[] {
       .filter((p) => p.what !== 'load' && sides.mains.has(p.a) && sides.mains.has(p.b))
       .map(({ part, a, b }) => ({ part, ends: apart([a, b].map((n) => [marksAt(part, n), n] as const)) })),
   ];
-}
+});
 
 /** States in which two nets of the mains are joined when whatever lies between conductors is taken as a wire. */
 function throughLoads({ circuit, sides }: Study, v: Verified): (from: number, to: number) => Fn {

@@ -1,37 +1,57 @@
 /** How a finding is told that turns on figures which the plan leaves out. */
 import type { Unsaid, Value } from '../../ratings/unsaid/ends.ts';
+import type { Study } from '../../study/study.ts';
 import { rounded } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
-import type { Found } from '../finding.ts';
+import { type Found, found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
 import { entry } from '../starts/value-unsaid.ts';
 import type { Settling } from './settle.ts';
 
+/** Figures told one by one; of more it is told how many. */
+const MOST_TOLD = 30;
+
 /** The doubt in place of a finding that stands at the worse ends and not at the better ones. */
 export function turnsOn(finding: Finding, settling: readonly Settling[], named: boolean): Found {
   const alone = settling.some((s) => s.from !== undefined);
-  const names = settling.map((s) => nameOf(s.unsaid));
+  const names = settling.map((s, i) => (i > MOST_TOLD ? '' : nameOf(s.unsaid)));
   const verb = names.length === 1 || alone ? 'is not stated' : 'are not stated';
   const list = alone ? orList(names) : listOf(names);
-  const bounds = [...new Set(settling.map((s) => `${nameOf(s.unsaid)} ${rangeOf(s.unsaid)}`))];
+  // Where nothing was found that does, all that is left out may bear on it, and a large plan leaves out hundreds of figures.
+  const told = settling.length > MOST_TOLD ? settling.slice(0, MOST_TOLD) : settling;
+  const more = settling.length - told.length;
+  const bounds = [...new Set(told.map((s) => `${nameOf(s.unsaid)} ${rangeOf(s.unsaid)}`))];
+  if (more > 0) bounds.push(`and of ${more} more`);
   return {
     ...finding,
     // A finding that speaks of the figure itself keeps its name.
     id: named ? finding.id : entry.id,
     severity: 'doubt',
-    parts: [...new Set([...finding.parts, ...settling.flatMap((s) => s.unsaid.parts.slice(0, 1))])],
+    parts: [...new Set([...finding.parts, ...told.flatMap((s) => s.unsaid.parts.slice(0, 1))])],
     message: `${list} ${verb}, and on that it turns: at the worse end, ${finding.message}`,
     why: `What is left out counts at both ends of what is usual: ${bounds.join('; ')}. At the better end this finding is gone.`,
     fix: fixOf(settling, alone),
     basis: finding.basis,
     cause: null,
     also: [],
-    twin: { name: finding.id, alike: `${finding.id} ${names.join()}` },
+    twin: { name: finding.id, alike: `${finding.id} ${more > 0 ? 'many' : names.join()}` },
   };
 }
 
+/** The doubt of a plan that would take too long to be judged at both ends of all that it leaves out. */
+export function notWeighed(study: Study): Found {
+  return found(study.plan, entry, {
+    parts: [],
+    message: 'not all that the plan leaves out was tried at both ends of what is usual',
+    why: 'With so many parts that hang on one another that would take too long, and the check gave up. Nothing was guessed: what is not told may still be wrong.',
+    fix: 'State what the plan leaves out, or split it into plans that share no circuit, and check each.',
+    basis: entry.basis,
+  });
+}
+
 function fixOf(settling: readonly Settling[], alone: boolean): string {
-  const each = settling.map((s) => `${fieldOf(s.unsaid)}${enough(s)}`);
+  // One more than is told, so that the list says that there are more.
+  const each = settling.map((s, i) => (i > MOST_TOLD ? '' : `${fieldOf(s.unsaid)}${enough(s)}`));
   if (each.length === 1) return `State ${each[0]}.`;
   return alone ? `State ${orList(each)}; one of them may be enough.` : `State ${listOf(each)}.`;
 }

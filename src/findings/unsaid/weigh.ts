@@ -3,6 +3,7 @@
  * knows how a plan is completed, and must not know what any check looks at.
  */
 
+import { effort } from '../../circuit/effort.ts';
 import { kept } from '../../plan/map-entries.ts';
 import { BETTER, WORSE, type World } from '../../ratings/unsaid/ends.ts';
 import type { Study } from '../../study/study.ts';
@@ -11,7 +12,7 @@ import type { FindingId } from '../finding-ids.ts';
 import type { Finding } from '../report-model.ts';
 import { otherReadings } from './readings.ts';
 import { type FindIn, isSame, Settler, sameIn } from './settle.ts';
-import { turnsOn } from './unsaid-words.ts';
+import { notWeighed, turnsOn } from './unsaid-words.ts';
 import { Worlds } from './worlds.ts';
 
 /** What a check finds in the plan as it is taken where it leaves something out. */
@@ -21,6 +22,9 @@ export interface Taken {
   /** what is grave only as it is taken, and not where something asked for is read otherwise */
   readonly open?: readonly Finding[];
 }
+
+/** Steps of the solvers that all worlds together may take: far more than those of an ordinary plan of hundreds of gates. */
+const MOST_EFFORT = 1_000_000;
 
 const isGrave = ({ severity }: Finding) => ['danger', 'warning', 'fault'].includes(severity);
 const isDoubt = ({ severity }: Finding) => severity === 'doubt';
@@ -67,12 +71,19 @@ function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
     return [...check.find(of), ...(also ?? []).map((f) => ({ ...f, id: check.entry.id }))];
   };
   const settler = new Settler(worlds, find);
+  const until = effort() + MOST_EFFORT;
+  let gaveUp = false;
   const all = taken.map((t) => {
     const open = t.open ?? [];
     // Asked once a world and not once a finding: five hundred supplies have five hundred.
     const known = new Map<Study, readonly Finding[]>();
     const at = (check: Check, world: World) => {
       const of = worlds.at(world);
+      // Once too much was worked out, nothing is asked of a world that was not looked at before.
+      if (!known.has(of) && effort() > until) {
+        gaveUp = true;
+        return t.findings;
+      }
       return kept(known, of, () =>
         find(check, of).filter((f) => !isGrave(f) || !open.some((o) => isSame(o, f))),
       );
@@ -85,9 +96,10 @@ function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
       .map(({ entry }) => entry.id),
   );
   // What follows from another finding turns on the same, or is settled with it.
-  return all.flatMap(({ entry, findings }) =>
+  const told = all.flatMap(({ entry, findings }) =>
     entry.followsFrom.some((id) => stands.has(id)) ? findings.filter((f) => !isTurned(f)) : findings,
   );
+  return gaveUp ? [...told, notWeighed(study)] : told;
 }
 
 /** What a check finds of a figure that is left out, another finds of it once it is stated. */

@@ -91,7 +91,7 @@ function between(trial: Trial, relay: RelayPart, power: number): string {
   const finding = sub.quick(study, [4, 5]).find((f) => f.parts.includes(relay.name));
   const none = 'a small relay between the two; none was found that passes in this plan';
   if (finding === undefined) return none;
-  const bench = new Bench(study, { ...PURSE });
+  const bench = new Bench(study, { ...PURSE, until: Number.POSITIVE_INFINITY });
   for (const { sizes, serves } of relayBetween(bench, finding)) {
     const i = sizes.findIndex((_, k) => serves?.(k) !== false);
     const changes = i < 0 ? undefined : sizes[i];

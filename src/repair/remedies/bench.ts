@@ -1,4 +1,5 @@
 /** A plan on trial: figures are changed in it and it is judged again, as often as the size of the plan allows. */
+import { effort } from '../../circuit/effort.ts';
 import type { FindingId } from '../../findings/finding-ids.ts';
 import { REGISTER } from '../../findings/register.ts';
 import type { Finding } from '../../findings/report-model.ts';
@@ -13,6 +14,8 @@ import type { Change } from './change.ts';
 export interface Purse {
   whole: number;
   single: number;
+  /** `effort` at which no more is asked for */
+  readonly until: number;
 }
 
 /** What became of a finding: gone with nothing new; gone with lesser things new; gone, and what stands against it. */
@@ -76,7 +79,7 @@ export class Bench {
 
   /** Whether any check of one id still has that finding, by that check alone. */
   isGone(finding: Finding, changes: readonly Change[]): boolean {
-    if (this.purse.single-- <= 0) return false;
+    if (this.purse.single-- <= 0 || effort() > this.purse.until) return false;
     const check = REGISTER.find((c) => c.entry.id === finding.id)!;
     try {
       return !check.find(this.after(changes)).some((f) => this.isSame(finding, f));
@@ -94,7 +97,7 @@ export class Bench {
 
   /** Undefined where the finding stands, where nothing can be decided, or where too much was tried already. */
   outcome(finding: Finding, changes: readonly Change[]): Outcome | undefined {
-    if (this.purse.whole-- <= 0) return undefined;
+    if (this.purse.whole-- <= 0 || effort() > this.purse.until) return undefined;
     const found = wholeOf(this.after(changes));
     if (!found || found.some((f) => this.isSame(finding, f))) return undefined;
     const under = (f: Finding) => finding.also.some((a) => a.id === f.id && a.id !== finding.id);

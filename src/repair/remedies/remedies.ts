@@ -1,6 +1,7 @@
 /** What could be changed for each finding, and the remedies that were found by changing it. */
+import { effort } from '../../circuit/effort.ts';
 import type { FindingId } from '../../findings/finding-ids.ts';
-import { findingsOf, judge } from '../../findings/judge.ts';
+import { effortOf, findingsOf, judge } from '../../findings/judge.ts';
 import type { Finding, Remedy } from '../../findings/report-model.ts';
 import type { Severity } from '../../findings/report-words.ts';
 import type { Study } from '../../study/study.ts';
@@ -93,17 +94,19 @@ export function isTried({ id }: Finding): boolean {
 const MOST_TOLD = 3;
 /** Terminals times judgements that a plan is worth, and the bounds of the number of judgements. */
 const WORTH = 12_000;
-const LEAST_TRIALS = 10;
+const LEAST_TRIALS = 4;
 const MOST_TRIALS = 120;
+/** Steps of the solvers that all remedies of a plan are worth: a hundred times what an ordinary plan takes. */
+const MOST_EFFORT = 500_000;
 
 /** Remedies of findings that stand, each tried in the plan; a small plan is judged more often than a large one. */
 export function remediesOf(study: Study, findings: readonly Finding[]): Map<Finding, readonly Remedy[]> {
   const found = new Map<Finding, readonly Remedy[]>();
   const wanted = findings.filter(isTried);
-  if (wanted.length === 0 || !study.verified) return found;
+  if (wanted.length === 0 || !study.verified || effortOf(study) > MOST_EFFORT) return found;
   const terminals = [...study.plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
   const trials = Math.max(LEAST_TRIALS, Math.min(MOST_TRIALS, Math.floor(WORTH / terminals)));
-  const purse: Purse = { whole: trials, single: 3 * trials };
+  const purse: Purse = { whole: trials, single: 3 * trials, until: effort() + MOST_EFFORT };
   const bench = new Bench(study, purse);
   for (const f of wanted) {
     const ways = waysOf(bench, f, options)

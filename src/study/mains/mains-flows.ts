@@ -5,30 +5,43 @@ import { assemble, type Figures, islandOf, type Situation } from '../../electric
 import { solveNetwork } from '../../electric/solve.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { type Moved, movedIn, running } from '../../logic/verify.ts';
+import { kept } from '../../plan/map-entries.ts';
 import { statedOhms } from '../contact-ohms.ts';
 import type { Electrics } from '../electrics.ts';
 
+/** A circuit with the loads that draw as impedances, and the load of each; made once for the same loads. */
+interface Loaded {
+  readonly parts: Electrics['circuit'];
+  readonly loadOf: ReadonlyMap<Passive, Consumer>;
+}
+const loaded = new WeakMap<Electrics, Map<string, Loaded>>();
+
+function loadedWith(own: Electrics, drawing: readonly Consumer[]): Loaded {
+  const known = kept(loaded, own, () => new Map());
+  return kept(known, drawing.map((c) => c.part).join('\n'), () => {
+    const loadOf = new Map<Passive, Consumer>();
+    for (const c of drawing)
+      for (const [a, b] of sides(c)) loadOf.set({ a, b, part: c.part, what: 'load' }, c);
+    const others = own.circuit.passives.filter((p) => p.what !== 'load');
+    return { parts: { ...own.circuit, passives: [...others, ...loadOf.keys()] }, loadOf };
+  });
+}
+
 /** Loads as impedances: their volts over the current given; three phases as a balanced delta of √3·V/I a side. */
 function withLoads(own: Electrics, amps: ReadonlyMap<string, number>, figures: Figures) {
-  const ohms = new Map<Passive, number>();
-  for (const c of own.circuit.consumers) {
-    const i = amps.get(c.part);
-    if (i === undefined || !(i > 0) || c.volts === undefined) continue;
-    for (const [a, b] of sides(c))
-      ohms.set({ a, b, part: c.part, what: 'load' }, ((c.nets.size === 3 ? Math.sqrt(3) : 1) * c.volts) / i);
-  }
+  const draws = (c: Consumer) => (amps.get(c.part) ?? 0) > 0 && c.volts !== undefined;
+  const { parts, loadOf } = loadedWith(own, own.circuit.consumers.filter(draws));
   return {
-    parts: {
-      ...own.circuit,
-      passives: [...own.circuit.passives.filter((p) => p.what !== 'load'), ...ohms.keys()],
-    },
+    parts,
     figures: {
       ...figures,
       // A power contact has some milliohms; the figure for small switches would swamp the cable.
       contact: (c: ContactEdge) => statedOhms(own.study.plan, c) ?? 0,
       passive: (p: Passive, on: boolean) => {
-        const own_ = ohms.get(p);
-        return own_ === undefined ? figures.passive(p, on) : { re: own_, im: 0 };
+        const load = loadOf.get(p);
+        if (load === undefined) return figures.passive(p, on);
+        const sides = load.nets.size === 3 ? Math.sqrt(3) : 1;
+        return { re: (sides * load.volts!) / amps.get(load.part)!, im: 0 };
       },
     },
   };
