@@ -67,6 +67,10 @@ function mostIn(study: Study, names: readonly string[]): number | undefined {
   return most;
 }
 
+/** What one check has against some fuses. */
+const judgeOf = (names: readonly string[]) => (check: Check) => (s: Study) =>
+  findWeighed(s, [check], (part) => names.includes(part));
+
 /** From the least fuse that carries what flows to the largest that the wire bears. */
 export function leastFuse(study: Study, names: readonly string[], part: FusePart): LeastRatings {
   if (study.verified === undefined) return UNDECIDED;
@@ -74,8 +78,7 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
   const carries = mostThrough(study, names);
   if (carries === undefined) return { least: [], untold: ['the current through it is not worked out'] };
   if (carries < NEXT_TO_NONE) return { least: [], untold: ['nothing flows through it in the plan'] };
-  const judge = (check: Check) => (s: Study) =>
-    findWeighed(s, [check]).filter((f) => names.includes(f.parts[0] ?? ''));
+  const judge = judgeOf(names);
   const blows = (s: Study): Trouble[] => {
     const fuse = s.plan.parts.get(part.name);
     const small = fuse?.kind === 'fuse' && (fuse.rating ?? Infinity) < carries * (1 - 1e-9);
@@ -101,8 +104,7 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
 
 /** On the mains: from the least that carries running and start to the largest that its conductors may have ahead. */
 function leastMainsFuse(study: Study, names: readonly string[], part: FusePart): LeastRatings {
-  const of = (check: Check) => (s: Study) =>
-    findWeighed(s, [check]).filter((f) => f.parts.some((p) => names.includes(p)));
+  const judge = judgeOf(names);
   const plan = (rating: number) =>
     withParts(study.plan, names, (p): FusePart | typeof p => (p.kind === 'fuse' ? { ...p, rating } : p));
   // Behind a breaker a larger fuse has nothing left to do.
@@ -111,8 +113,12 @@ function leastMainsFuse(study: Study, names: readonly string[], part: FusePart):
     [...FUSE_AMPS, ...MAINS_FUSE_AMPS],
     part.rating === undefined ? [] : [part.rating],
   ).filter((amps) => amps <= Math.max(ahead, part.rating ?? 0));
-  const least = leastOf<number>(study, { plan, sizes, judge: of(fuseTooSmall) });
-  const most = leastOf<number>(study, { plan, sizes: [...sizes].reverse(), judge: of(conductorUnprotected) });
+  const least = leastOf<number>(study, { plan, sizes, judge: judge(fuseTooSmall) });
+  const most = leastOf<number>(study, {
+    plan,
+    sizes: [...sizes].reverse(),
+    judge: judge(conductorUnprotected),
+  });
   const value = (amps: number) => amps;
   const words = (amps: number) => `${rounded(amps, 4)} A`;
   const shown = [

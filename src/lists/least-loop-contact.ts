@@ -43,7 +43,7 @@ export function leastLoopContact(study: Study, names: readonly string[]): LeastR
   const judge =
     (...checks: readonly Check[]) =>
     (s: Study) =>
-      findWeighed(s, checks).filter((f) => f.parts.some((p) => own.includes(p)));
+      findWeighed(s, checks, (part) => own.includes(part));
   const { volts, kind } = at;
   const found = new Collected();
   const rating = (amps: number) => [{ amps, volts, kind }];

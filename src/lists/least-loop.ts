@@ -33,7 +33,7 @@ function judgeSupply(names: readonly string[]): (s: Study) => Finding[] {
   return (s) => {
     const fed = s.coilStates.filter((x) => names.includes(x.fed.source.part)).map((x) => x.fed.part.name);
     const concerned = new Set([...names, ...fed]);
-    return findWeighed(s, [supplyOverloaded, ...LOW_COIL]).filter((f) => concerned.has(f.parts[0] ?? ''));
+    return findWeighed(s, [supplyOverloaded, ...LOW_COIL], (part) => concerned.has(part));
   };
 }
 

@@ -1,9 +1,7 @@
 /** Faults that a search did not come to, since it may take only so long. */
-import { effort } from '../circuit/effort.ts';
+import { effort, MOST_EFFORT } from '../circuit/effort.ts';
 import type { Fault } from './fault.ts';
 
-/** Steps of the solvers after which no more faults are tried; a shop of three hundred gates takes less. */
-const MOST_EFFORT = 8_000_000;
 const TOO_MUCH =
   'it was not tried: with so many parts that hang on one another the sheet would take too long';
 

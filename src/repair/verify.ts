@@ -1,5 +1,5 @@
 /** The whole check decides which candidates are repairs: nothing grave is left of the wiring, and nothing else is worse. */
-import { effort } from '../circuit/effort.ts';
+import { effort, MOST_EFFORT } from '../circuit/effort.ts';
 import { type Edit, isSaying } from '../edit/edits.ts';
 import { judgeAsTaken } from '../findings/judge.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
@@ -18,9 +18,6 @@ export interface Bounds {
   /** one candidate of those that make the same circuit is enough, and which they are is told by this text */
   readonly circuitOf?: (t: Candidate) => string;
 }
-
-/** Steps of the solvers that all candidates together may take. */
-const MOST_EFFORT = 1_000_000;
 
 /** Cost by which a repair may lie behind the best and still be of interest. */
 const FAR_BEHIND = 1.1;

@@ -4,7 +4,7 @@
  */
 
 import type { Relay, Source } from '../circuit/circuit.ts';
-import { effort } from '../circuit/effort.ts';
+import { effort, MOST_EFFORT } from '../circuit/effort.ts';
 import type { Sensing } from '../circuit/positions.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
 import { type LogicModel, nextPositions } from '../logic/model.ts';
@@ -29,9 +29,8 @@ export interface Nominal {
   readonly rests: 'joins' | 'volts' | 'some' | 'unknown';
 }
 
-/** Nets times solutions for the whole, and for the states of the table; and steps of the solvers, which diodes make many more. */
+/** Nets times solutions for the whole, and for the states of the table. */
 const BUDGET = 250_000;
-const MOST_EFFORT = 800_000;
 
 /** Pure. Costs next to nothing where no relay is in doubt; throws nothing. */
 export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {

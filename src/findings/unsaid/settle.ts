@@ -1,6 +1,6 @@
 /** Which of the figures that a plan leaves out would settle whether a finding stands, and from which value on. */
 
-import { effort } from '../../circuit/effort.ts';
+import { effort, MOST_EFFORT } from '../../circuit/effort.ts';
 import { kept, push } from '../../plan/map-entries.ts';
 import type { Unsaid, Value, World } from '../../ratings/unsaid/ends.ts';
 import { BETTER, WORSE } from '../../ratings/unsaid/ends.ts';
@@ -24,8 +24,6 @@ export type FindIn = (check: Check, study: Study) => readonly Finding[];
 /** Times that a check is asked again, at the most, and terminals times that. */
 const MOST_TRIALS = 60;
 const WORTH = 24_000;
-/** Steps of the solvers that all of that is worth: far more than an ordinary plan takes. */
-const MOST_EFFORT = 300_000;
 /** Halvings by which a value is closed in on. */
 const HALVINGS = 7;
 /** Figures told that would do alone. */

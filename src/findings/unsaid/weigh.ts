@@ -3,7 +3,7 @@
  * knows how a plan is completed, and must not know what any check looks at.
  */
 
-import { effort } from '../../circuit/effort.ts';
+import { effort, MOST_EFFORT } from '../../circuit/effort.ts';
 import { kept } from '../../plan/map-entries.ts';
 import { BETTER, WORSE, type World } from '../../ratings/unsaid/ends.ts';
 import type { Study } from '../../study/study.ts';
@@ -23,9 +23,6 @@ export interface Taken {
   readonly open?: readonly Finding[];
 }
 
-/** Steps of the solvers that all worlds together may take: far more than those of an ordinary plan of hundreds of gates. */
-const MOST_EFFORT = 1_000_000;
-
 const isGrave = ({ severity }: Finding) => ['danger', 'warning', 'fault'].includes(severity);
 const isDoubt = ({ severity }: Finding) => severity === 'doubt';
 
@@ -34,12 +31,19 @@ export function weigh(study: Study, taken: readonly Taken[]): Finding[] {
   return atBothEnds(study, inEveryReading(study, taken));
 }
 
-/** What some checks alone find, likewise: what holds only by a figure that is left out is a doubt, and no pass. */
-export function findWeighed(study: Study, checks: readonly Check[]): Finding[] {
+/**
+ * What some checks alone find of some parts, or of all, likewise: what holds only by a figure that is left out is a doubt, and
+ * no pass. What names no part is of the whole plan and concerns every part.
+ */
+export function findWeighed(
+  study: Study,
+  checks: readonly Check[],
+  concerns: (part: string) => boolean = () => true,
+): Finding[] {
   return weigh(
     study,
     checks.map((check) => ({ check, findings: check.find(study) })),
-  );
+  ).filter(({ parts }) => parts.length === 0 || parts.some(concerns));
 }
 
 /** The study, and it with what is left out completed in each way in which the answer to a question may be worse. */
@@ -65,10 +69,13 @@ function inEveryReading(study: Study, taken: readonly Taken[]): readonly Taken[]
 function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
   const worlds = new Worlds(study);
   if (worlds.unsaid.length === 0) return taken.flatMap((t) => t.findings);
+  const borrowed = new WeakSet<Finding>();
   const find: FindIn = (check, of) => {
     const other = OTHERWISE[check.entry.id];
     const also = other && taken.find((t) => t.check.entry.id === other)!.check.find(of);
-    return [...check.find(of), ...(also ?? []).map((f) => ({ ...f, id: check.entry.id }))];
+    const theirs = (also ?? []).map((f) => ({ ...f, id: check.entry.id }));
+    for (const f of theirs) borrowed.add(f);
+    return [...check.find(of), ...theirs];
   };
   const settler = new Settler(worlds, find);
   const until = effort() + MOST_EFFORT;
@@ -88,7 +95,10 @@ function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
         find(check, of).filter((f) => !isGrave(f) || !open.some((o) => isSame(o, f))),
       );
     };
-    return { entry: t.check.entry, findings: weighed({ worlds, settler, at }, t) };
+    return {
+      entry: t.check.entry,
+      findings: weighed({ worlds, settler, at, isOwn: (f) => !borrowed.has(f) }, t),
+    };
   });
   const stands = new Set(
     all
@@ -143,6 +153,8 @@ interface Tools {
   readonly settler: Settler;
   /** what a check finds in a world */
   readonly at: (check: Check, world: World) => readonly Finding[];
+  /** whether the check found it itself; what it has from another settles its doubts, and is that other's to tell */
+  readonly isOwn: (f: Finding) => boolean;
 }
 
 function weighed(tools: Tools, { check, findings }: Taken): readonly Finding[] {
@@ -154,7 +166,7 @@ function weighed(tools: Tools, { check, findings }: Taken): readonly Finding[] {
   const lists = new Map<World, readonly Finding[]>(worse.map((w) => [w, tools.at(check, w)]));
   const more: Finding[] = [];
   for (const f of [...lists.values()].flat())
-    if ((isGrave(f) || isDoubt(f)) && sameIn(findings, f).length === 0 && !more.some((g) => isSame(f, g)))
+    if ((isGrave(f) || isDoubt(f)) && tools.isOwn(f) && ![...findings, ...more].some((g) => isSame(f, g)))
       more.push(f);
   const all = [...findings, ...more];
   return all.flatMap((f) => verdictOn(f, { ...tools, check, findings, lists }));

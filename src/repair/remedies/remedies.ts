@@ -1,5 +1,5 @@
 /** What could be changed for each finding, and the remedies that were found by changing it. */
-import { effort } from '../../circuit/effort.ts';
+import { effort, MOST_EFFORT } from '../../circuit/effort.ts';
 import type { FindingId } from '../../findings/finding-ids.ts';
 import { effortOf, findingsOf, judge } from '../../findings/judge.ts';
 import type { Finding, Remedy } from '../../findings/report-model.ts';
@@ -96,8 +96,6 @@ const MOST_TOLD = 3;
 const WORTH = 12_000;
 const LEAST_TRIALS = 4;
 const MOST_TRIALS = 120;
-/** Steps of the solvers that all remedies of a plan are worth: a hundred times what an ordinary plan takes. */
-const MOST_EFFORT = 500_000;
 
 /** Remedies of findings that stand, each tried in the plan; a small plan is judged more often than a large one. */
 export function remediesOf(study: Study, findings: readonly Finding[]): Map<Finding, readonly Remedy[]> {

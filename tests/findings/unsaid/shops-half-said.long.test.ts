@@ -1,0 +1,2 @@
+/** The shops of three hundred gates too. */
+import './shops-half-said.test.ts';
