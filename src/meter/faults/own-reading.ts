@@ -10,6 +10,8 @@ import { REST, stanceOf } from '../stance.ts';
 
 /** Terminals of a failure, pairs of which are read. */
 const TERMINALS = 3;
+/** Circuits kept at hand: the right one, and that of the failure in question. */
+const AT_HAND = 4;
 
 export class OwnReadings {
   private readonly predictor: Predictor;
@@ -19,7 +21,7 @@ export class OwnReadings {
   private readonly right: Suspect = { faults: [], weight: 1 };
 
   constructor(private readonly study: Study) {
-    this.predictor = new Predictor(study);
+    this.predictor = new Predictor(study, AT_HAND);
     this.form = new PlainForm(study);
     this.mark = marksOf(study.plan);
     this.near = nearestInputs(study.plan, study.wired);

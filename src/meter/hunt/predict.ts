@@ -52,13 +52,17 @@ export class Predictor {
   readonly loads: readonly string[];
   /** V */
   readonly highest: number;
-  private readonly known = new Map<Suspect, Map<string, Expected>>();
+  private readonly known = new WeakMap<Suspect, Map<string, Expected>>();
   private readonly behaviours = new Map<string, Behaviour | undefined>();
   private readonly loops = new Map<string, Powered>();
   private readonly meters = new Map<string, Ohmmeter>();
   private readonly numbers = new Map<Fault, number>();
 
-  constructor(readonly study: Study) {
+  /** `atHand` is how many faulty circuits are kept: few where each suspect is asked about once, one after the other. */
+  constructor(
+    readonly study: Study,
+    private readonly atHand = Math.max(KEPT, NETS / study.wired.netCount),
+  ) {
     this.trials = new FaultTrials(study);
     this.loads = targetsOf(study);
     this.highest = Math.max(
@@ -208,8 +212,12 @@ export class Predictor {
 
   private keptFor<T>(map: Map<string, T>, faults: readonly Fault[], make: () => T): T {
     const key = this.keyOf(faults);
-    if (map.size >= Math.max(KEPT, NETS / this.study.wired.netCount) && !map.has(key)) map.clear();
-    return kept(map, key, make);
+    const found = map.get(key) ?? make();
+    // What was asked for last stands last, so that the first is the one to let go.
+    map.delete(key);
+    map.set(key, found);
+    if (map.size > this.atHand) map.delete(map.keys().next().value!);
+    return found;
   }
 
   private valueOf(answer: Answer): number {
