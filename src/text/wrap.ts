@@ -3,6 +3,8 @@
 const WIDE =
   /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{20000}-\u{3fffd}]|\p{Emoji_Presentation}/u;
 const MARK = /\p{M}/u;
+/** Most lines: every letter takes one column. */
+const PLAIN = /^[ -~]*$/;
 
 function columnsOf(character: string): number {
   if (character >= ' ' && character <= '~') return 1;
@@ -12,6 +14,7 @@ function columnsOf(character: string): number {
 
 /** Columns a line takes on a terminal; expects text without control characters. */
 export function columns(text: string): number {
+  if (PLAIN.test(text)) return text.length;
   let sum = 0;
   for (const character of text) sum += columnsOf(character);
   return sum;
