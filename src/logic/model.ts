@@ -4,8 +4,9 @@ import { difference } from '../circuit/rail-volts.ts';
 import { SILICON_DROP } from '../circuit/thresholds.ts';
 import { splitTerminalKey } from '../plan/terminal-key.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from './bdd.ts';
-import { Conduction, inputVariable, type Reach, relayVariable } from './conduction.ts';
+import { Conduction, type Reach, relayVariable } from './conduction.ts';
 import { byDiodes, type DcPath, type Drive, EPSILON, joinedSense, voltSense } from './sense.ts';
+import { validStates } from './valid-states.ts';
 
 /** Volts that a coil or input sees in a set of states, where elements in line share the supply. */
 export interface SharedVolts {
@@ -171,21 +172,6 @@ function relaySenses(
     return { on, off, ...(lost !== undefined && { lost }) };
   });
   return { sensed, shared };
-}
-
-function validStates(circuit: Circuit, bdd: Bdd): Fn {
-  const groups = new Map<string, Fn[]>();
-  for (const i of circuit.inputs) {
-    if (i.kind !== 'selector') continue;
-    const list = groups.get(i.part) ?? [];
-    list.push(bdd.variable(inputVariable(circuit, i.index)));
-    groups.set(i.part, list);
-  }
-  let valid: Fn = TRUE;
-  for (const list of groups.values())
-    for (let i = 0; i < list.length; i++)
-      for (let j = i + 1; j < list.length; j++) valid = bdd.and(valid, bdd.not(bdd.and(list[i]!, list[j]!)));
-  return valid;
 }
 
 function mainsShort(bdd: Bdd, source: Source, reach: readonly Reach[]): Fn {
