@@ -68,8 +68,8 @@ function mostIn(study: Study, names: readonly string[]): number | undefined {
 }
 
 /** What one check has against some fuses. */
-const judgeOf = (names: readonly string[]) => (check: Check) => (s: Study) =>
-  findWeighed(s, [check], (part) => names.includes(part));
+const judgeOf = (names: readonly string[]) => (check: Check) => (s: Study, inWords: boolean) =>
+  findWeighed(s, [check], inWords, (part) => names.includes(part));
 
 /** From the least fuse that carries what flows to the largest that the wire bears. */
 export function leastFuse(study: Study, names: readonly string[], part: FusePart): LeastRatings {
@@ -90,7 +90,7 @@ export function leastFuse(study: Study, names: readonly string[], part: FusePart
   const sizes = sizesWith(FUSE_AMPS, part.rating === undefined ? [] : [part.rating]);
   const ladder = (more: Pick<Ladder<number>, 'sizes' | 'judge'>) => leastOf<number>(study, { plan, ...more });
   const tooSmall = judge(fuseTooSmall);
-  const least = ladder({ sizes, judge: (s) => [...blows(s), ...tooSmall(s)] });
+  const least = ladder({ sizes, judge: (s, inWords) => [...blows(s), ...tooSmall(s, inWords)] });
   if ('untold' in least) return { least: [], untold: [least.untold] };
   const most = ladder({ sizes: [...sizes].reverse(), judge: judge(wireOverloaded) });
   const value = (amps: number) => amps;

@@ -42,8 +42,8 @@ export function leastLoopContact(study: Study, names: readonly string[]): LeastR
     return { least: [], untold: [] };
   const judge =
     (...checks: readonly Check[]) =>
-    (s: Study) =>
-      findWeighed(s, checks, (part) => own.includes(part));
+    (s: Study, inWords: boolean) =>
+      findWeighed(s, checks, inWords, (part) => own.includes(part));
   const { volts, kind } = at;
   const found = new Collected();
   const rating = (amps: number) => [{ amps, volts, kind }];

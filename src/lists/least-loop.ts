@@ -9,13 +9,12 @@ import { supplyOverloaded } from '../findings/loop/supply-overloaded.ts';
 import { wireOverloaded } from '../findings/loop/wire-overloaded.ts';
 import { conductorUnprotected } from '../findings/mains/conductor-unprotected.ts';
 import { cordTooThin } from '../findings/mains/cord-too-thin.ts';
-import type { Finding } from '../findings/report-model.ts';
 import { findWeighed } from '../findings/unsaid/weigh.ts';
 import type { SupplyPart } from '../plan/part-types.ts';
 import type { Cable } from '../plan/plan.ts';
 import { ratedAmps } from '../ratings/supply.ts';
 import { thickerSizes } from '../ratings/wire.ts';
-import { leastOf, sizesWith } from '../repair/remedies/ladder.ts';
+import { type Ladder, leastOf, sizesWith } from '../repair/remedies/ladder.ts';
 import { withCable, withLimit, withParts } from '../repair/remedies/put.ts';
 import { SUPPLY_AMPS, SUPPLY_VA } from '../repair/remedies/series.ts';
 import type { Study } from '../study/study.ts';
@@ -29,11 +28,11 @@ const num = (x: number): string => `${rounded(x, 4)}`;
 /** What stands against a coil's volts. */
 const LOW_COIL: readonly Check[] = [coilDropsAtStart, coilTooLow, coilThinMargin];
 
-function judgeSupply(names: readonly string[]): (s: Study) => Finding[] {
-  return (s) => {
+function judgeSupply(names: readonly string[]): Ladder<number>['judge'] {
+  return (s, inWords) => {
     const fed = s.coilStates.filter((x) => names.includes(x.fed.source.part)).map((x) => x.fed.part.name);
     const concerned = new Set([...names, ...fed]);
-    return findWeighed(s, [supplyOverloaded, ...LOW_COIL], (part) => concerned.has(part));
+    return findWeighed(s, [supplyOverloaded, ...LOW_COIL], inWords, (part) => concerned.has(part));
   };
 }
 
@@ -89,7 +88,7 @@ export function leastCable(
     ...(sides.low ? [...LOW_COIL, wireOverloaded, dropLarge] : []),
     ...(sides.mains ? [cordTooThin, conductorUnprotected] : []),
   ];
-  const judge = (s: Study): Finding[] => findWeighed(s, checks);
+  const judge = (s: Study, inWords: boolean) => findWeighed(s, checks, inWords);
   const sizes = sizesWithOwn(group.cable);
   const found = leastOf(study, {
     sizes,

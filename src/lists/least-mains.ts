@@ -32,7 +32,7 @@ function leastBreaker(study: Study, names: readonly string[], plug: PlugPart): L
   const found = leastOf<number>(study, {
     sizes: sizesWith(breakerSizes(study.plan.practice), [plug.breaker]),
     plan: (breaker) => withParts(study.plan, names, (p) => (p.kind === 'plug' ? { ...p, breaker } : p)),
-    judge: (s) => findWeighed(s, BREAKER_CHECKS, (part) => names.includes(part)),
+    judge: (s, inWords) => findWeighed(s, BREAKER_CHECKS, inWords, (part) => names.includes(part)),
     scan: true,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
@@ -63,7 +63,7 @@ function leastPattern(study: Study, names: readonly string[], part: PlugPart): L
         all,
         (p): Part => ('pattern' in p && pattern !== undefined ? { ...p, pattern } : p),
       ),
-    judge: (s) => findWeighed(s, [plugMismatch], (part) => all.includes(part)),
+    judge: (s, inWords) => findWeighed(s, [plugMismatch], inWords, (part) => all.includes(part)),
     scan: true,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };

@@ -61,6 +61,11 @@ ${many(300, (i) => `  - {link: [P${i}.+, P${(i + 1) % 300}.-]}`)}
     `format: 1\nparts:\n  PS1: {kind: supply, output: 12 V DC, limit: 1 A}\n${many(300, (i) => `  L${i}: {kind: lamp, rated: 12 V DC 2 W}`)}\nruns:\n${many(300, (i) => `  - {link: [PS1.+, L${i}.1]}\n  - {link: [PS1.-, L${i}.2]}`)}\n`,
     WHOLE ? [['meter', '-']] : [],
   ],
+  [
+    'a selector of five hundred positions',
+    `format: 1\nparts:\n  S1: {kind: selector, positions: [${Array.from({ length: 500 }, (_, i) => `p${i}`).join(', ')}]}\nruns: []\n`,
+    [],
+  ],
 ];
 
 it.each(sampled(CASES, 3))('%s', async (_, text, calls) => {

@@ -28,22 +28,24 @@ const isDoubt = ({ severity }: Finding) => severity === 'doubt';
 
 /** What each check finds at both ends of what the plan leaves out. */
 export function weigh(study: Study, taken: readonly Taken[]): Finding[] {
-  return atBothEnds(study, inEveryReading(study, taken));
+  return atBothEnds(study, inEveryReading(study, taken), true);
 }
 
 /**
  * What some checks alone find of some parts, or of all, likewise: what holds only by a figure that is left out is a doubt, and
- * no pass. What names no part is of the whole plan and concerns every part.
+ * no pass. What names no part is of the whole plan and concerns every part. Without `inWords` what would settle a doubt is not
+ * sought, which takes most of the time, and its words are not for reading.
  */
 export function findWeighed(
   study: Study,
   checks: readonly Check[],
+  inWords: boolean,
   concerns: (part: string) => boolean = () => true,
 ): Finding[] {
-  return weigh(
-    study,
-    checks.map((check) => ({ check, findings: check.find(study) })),
-  ).filter(({ parts }) => parts.length === 0 || parts.some(concerns));
+  const taken = checks.map((check) => ({ check, findings: check.find(study) }));
+  return atBothEnds(study, inEveryReading(study, taken), inWords).filter(
+    ({ parts }) => parts.length === 0 || parts.some(concerns),
+  );
 }
 
 /** The study, and it with what is left out completed in each way in which the answer to a question may be worse. */
@@ -66,7 +68,7 @@ function inEveryReading(study: Study, taken: readonly Taken[]): readonly Taken[]
   });
 }
 
-function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
+function atBothEnds(study: Study, taken: readonly Taken[], inWords: boolean): Finding[] {
   const worlds = new Worlds(study);
   if (worlds.unsaid.length === 0) return taken.flatMap((t) => t.findings);
   const borrowed = new WeakSet<Finding>();
@@ -77,7 +79,7 @@ function atBothEnds(study: Study, taken: readonly Taken[]): Finding[] {
     for (const f of theirs) borrowed.add(f);
     return [...check.find(of), ...theirs];
   };
-  const settler = new Settler(worlds, find);
+  const settler = inWords ? new Settler(worlds, find) : undefined;
   const until = effort() + MOST_EFFORT;
   let gaveUp = false;
   const all = taken.map((t) => {
@@ -150,7 +152,8 @@ export function worseWorlds(worlds: Worlds, check: Check): readonly World[] {
 
 interface Tools {
   readonly worlds: Worlds;
-  readonly settler: Settler;
+  /** seeks what would settle a doubt; undefined where nobody reads its words */
+  readonly settler: Settler | undefined;
   /** what a check finds in a world */
   readonly at: (check: Check, world: World) => readonly Finding[];
   /** whether the check found it itself; what it has from another settles its doubts, and is that other's to tell */
@@ -190,7 +193,9 @@ function verdictOn(f: Finding, { settler, at: findAt, check, findings, lists }: 
   if (grave !== undefined) {
     if (doubt !== undefined) return [doubt];
     const world = [...lists.keys()].find((w) => gravely(lists.get(w)!)) ?? 'few';
-    return [turnsOn(grave, settler.settle(check, grave, world), OTHERWISE[check.entry.id] !== undefined)];
+    return [
+      turnsOn(grave, settler?.settle(check, grave, world) ?? [], OTHERWISE[check.entry.id] !== undefined),
+    ];
   }
   // What is open only because nothing was stated is settled where every world passes.
   if (doubt !== undefined)

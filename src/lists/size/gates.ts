@@ -1,4 +1,5 @@
 /** How many gates more a loop allows, each behind the last, on the same cable. */
+import { effort, MOST_EFFORT } from '../../circuit/effort.ts';
 import { gateCables } from '../../edit/gate-cables.ts';
 import { addGate } from '../../edit/growth.ts';
 import { Refusal } from '../../edit/text-changes.ts';
@@ -7,7 +8,6 @@ import type { GatePart } from '../../plan/part-types.ts';
 import type { InputRef, Intent, LampIntent, Plan, Run, TerminalRef } from '../../plan/plan.ts';
 import { splitTerminalKey } from '../../plan/terminal-key.ts';
 import { entryBehind } from '../../repair/remedies/put.ts';
-import type { Study } from '../../study/study.ts';
 import { figureOfLength } from '../../text/lengths.ts';
 import { farGate, isOwn, loopGauges, metresTo } from './loop-way.ts';
 import type { Section, SizeFigure } from './size-model.ts';
@@ -19,10 +19,26 @@ const MOST_GATES = 100;
 const LEAST_TRIED = 10;
 const FEW_COILS = 2;
 
-function mostGates({ fedCoils }: Study): number {
+/** Plans that are judged until the number is found, about; and what all of them may cost. */
+const JUDGED = 20;
+const WORTH = 5 * MOST_EFFORT;
+
+/**
+ * How many more are tried: fewer where a few more already take so much work that many would take too long, as where gates
+ * call several coils and every combination counts. The work grows with the square of the gates at the most.
+ */
+function mostTried(trial: Trial, withMore: (gates: number) => Plan): number {
+  const { fedCoils, plan } = trial.study;
   const coils = fedCoils.length;
-  return coils <= FEW_COILS ? MOST_GATES : Math.max(LEAST_TRIED, Math.round(MOST_GATES / coils));
+  const most = coils <= FEW_COILS ? MOST_GATES : Math.max(LEAST_TRIED, Math.round(MOST_GATES / coils));
+  const before = effort();
+  trial.first(trial.with(withMore(LEAST_TRIED), true), QUESTIONS);
+  const own = [...plan.parts.values()].filter((p) => p.kind === 'gate').length;
+  const growth = Math.sqrt(WORTH / (JUDGED * Math.max(1, effort() - before)));
+  return Math.min(most, Math.max(LEAST_TRIED, Math.floor(growth * (own + LEAST_TRIED)) - own));
 }
+/** Questions that one gate more bears on. */
+const QUESTIONS = [2, 3, 4, 5] as const;
 /** Gates that are tried as the last, those farthest away first. */
 const LAST = 5;
 
@@ -169,13 +185,13 @@ export function sizeGates(trial: Trial, reach: Section): Section {
   const pattern = patternOf(trial);
   if ('untold' in pattern) return { figures: [], untold: [pattern.untold] };
   const { plan } = trial.study;
-  const most = mostGates(trial.study);
+  const most = mostTried(trial, (gates) => withGates(plan, pattern, gates));
   const gatesAt = (i: number) => most - i;
   // On a cable from gate to gate, the wire to the last grows with each; elsewhere this is a first guess as good as any.
   const room = (ownReach(trial, reach) ?? pattern.far) - pattern.far;
   const likely = pattern.metres > 0 ? Math.floor(room / pattern.metres + 1e-6) : 0;
   const found = tight(trial, {
-    ...{ count: most + 1, guess: most - likely, questions: [2, 3, 4, 5] as const },
+    ...{ count: most + 1, guess: most - likely, questions: QUESTIONS },
     ...{ anew: true, further: true },
     planAt: (i) => withGates(plan, pattern, gatesAt(i)),
     wordsAt: (i) => `${gatesAt(i)} more`,
@@ -184,6 +200,7 @@ export function sizeGates(trial: Trial, reach: Section): Section {
   const value = gatesAt(found.index);
   const apart = figureOfLength(pattern.metres, lengthUnit(plan));
   const least = found.limit === null ? 'at least ' : '';
+  const untried = found.limit === null ? '; beyond that it was not tried' : '';
   const chained = pattern.cores.some((c) => splitTerminalKey(c.a).part === pattern.like.name);
   const laid = chained ? 'behind the one before' : `from where that of ${pattern.like.name} comes`;
   const figure: SizeFigure = {
@@ -195,7 +212,7 @@ export function sizeGates(trial: Trial, reach: Section): Section {
       unit: '',
     },
     value,
-    words: `${least}${value} more, each with ${apart} of the same cable ${laid}`,
+    words: `${least}${value} more, each with ${apart} of the same cable ${laid}${untried}`,
     cautions: found.cautions,
     limit: found.limit,
     next: found.next,

@@ -15,7 +15,8 @@ export interface Trouble {
 export interface Ladder<T> {
   readonly sizes: readonly T[];
   readonly plan: (size: T) => Plan;
-  readonly judge: (study: Study) => readonly Trouble[];
+  /** `inWords` is false where only the severities are looked at, so that what would settle a doubt need not be sought */
+  readonly judge: (study: Study, inWords: boolean) => readonly Trouble[];
   /** index of the size that the plan itself has; nothing above it is called the least where it passes */
   readonly own?: number | undefined;
   /** a larger one may be wrong as well, so that every size is tried from the smallest */
@@ -53,7 +54,7 @@ export function leastOf<T>(study: Study, ladder: Ladder<T>): Least<T> {
   const { sizes, plan, judge, own, scan } = ladder;
   const troubles = sizes.map((): readonly Trouble[] | undefined => undefined);
   const at = (i: number): readonly Trouble[] => {
-    troubles[i] ??= judge(study.withFigures(plan(sizes[i]!)));
+    troubles[i] ??= judge(study.withFigures(plan(sizes[i]!)), false);
     return troubles[i];
   };
   const passes = (i: number) => !at(i).some((t) => GRAVE.includes(t.severity));
@@ -63,11 +64,10 @@ export function leastOf<T>(study: Study, ladder: Ladder<T>): Least<T> {
   const index = scan || !passes(top) ? scanned(0, sizes.length, passes) : bisected(0, top, passes);
   if (index === undefined) {
     // A size against which only a doubt stands says more of what is missing than the largest, which may be wrong as well.
-    const graveAt = (i: number) => at(i).filter((t) => GRAVE.includes(t.severity));
-    const doubted = troubles.findIndex(
-      (t, i) => t && graveAt(i).every(({ severity }) => severity === 'doubt'),
-    );
-    const against = graveAt(doubted >= 0 ? doubted : last)[0];
+    const grave = (list: readonly Trouble[]) => list.filter((t) => GRAVE.includes(t.severity));
+    const doubted = troubles.findIndex((t) => t && grave(t).every(({ severity }) => severity === 'doubt'));
+    const told = study.withFigures(plan(sizes[doubted >= 0 ? doubted : last]!));
+    const against = grave(judge(told, true))[0];
     return { untold: against?.message ?? 'the tables have no size for it' };
   }
   const cautions = (i: number) => new Set(at(i).flatMap((t) => (t.severity === 'caution' ? [t.id] : [])));
