@@ -9,7 +9,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { testsFor } from './mutate/choice.mjs';
-import { copied } from './mutate/copy.mjs';
+import { copied, GENERATED } from './mutate/copy.mjs';
 import { sampleOf } from './mutate/places.mjs';
 import { ENDLESS } from './mutate/switch.mjs';
 
@@ -106,7 +106,8 @@ async function recorded(copy) {
   const note = join(copy, 'tried');
   const near = (file) => folders.some((f) => file.startsWith(`tests/${f}/`));
   const names = readdirSync(join(root, 'tests'), { recursive: true, encoding: 'utf8' });
-  const all = names.filter((n) => /(?<!\.long)\.test\.ts$/.test(n)).map((n) => `tests/${n}`);
+  const tests = names.filter((n) => /(?<!\.long)\.test\.ts$/.test(n)).map((n) => `tests/${n}`);
+  const all = [...tests, GENERATED];
   let files = [...all.filter(near), ...all.filter((f) => !near(f))];
   const record = [];
   const spared = [];
