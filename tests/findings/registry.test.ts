@@ -7,8 +7,10 @@ import { judge } from '../../src/findings/judge.ts';
 import type { Report } from '../../src/findings/report-model.ts';
 import { QUESTIONS, SEVERITIES } from '../../src/findings/report-words.ts';
 import { kept } from '../../src/plan/map-entries.ts';
+import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { Study } from '../../src/study/study.ts';
+import { planOf } from '../helpers/plan-of.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const base = (name: string) => readFileSync(here(`bases/${name}.yaml`), 'utf8');
@@ -69,6 +71,43 @@ describe('the plans the examples are put into', () => {
   });
 });
 
+/** Where a message tells what is worked out from its figures, or rounded otherwise than they are. */
+const WORKED_OUT: ReadonlySet<string> = new Set(['supply-input', 'not-as-joined', 'drop-large']);
+
+/** Figures with a unit in a message that stand neither in the plan nor among the figures of the finding. */
+function withoutFigure({ message, figures }: Report['findings'][number], text: string): string[] {
+  const told = message.matchAll(/(?<![\w.-])(\d+(?:\.\d+)?) ?(?:V|mA|A|W|VA|%|ohm|in3|m|°C|hp|s|mm2)\b/g);
+  const known = figures.flatMap(({ value }) =>
+    typeof value === 'number' ? [value, value * 1000, value / 1000].map(Math.abs) : [],
+  );
+  return [...told].flatMap(([all, digits]) => {
+    const value = Number(digits);
+    return text.includes(digits!) || known.some((x) => Math.abs(x - value) <= 0.02 * value) ? [] : [all];
+  });
+}
+
+/** The part or the parts that a line of a plan belongs to: its own, those that have its stock item, those at its run's ends. */
+function partsAt(plan: Plan, text: string, line: number): string[] {
+  const stock = new Map<number, string>();
+  text.split('\n').forEach((l, i) => {
+    const item = /^ {2}([\w-]+):/.exec(l)?.[1];
+    if (item !== undefined) stock.set(i + 1, item);
+  });
+  const begun = [...stock].filter(([at]) => at <= line).at(-1)?.[1];
+  const run = plan.runs.filter((r) => r.at.line <= line).at(-1);
+  const ends = run?.cores.flatMap((c) => [c.a.part, c.b.part]) ?? [];
+  const own = [...plan.parts.values()].filter((p) => p.at.line <= line).at(-1);
+  const from = [...plan.parts.keys()].filter((name) =>
+    new RegExp(`^ {2}${name}: .*from: ${begun}\\b`, 'm').test(text),
+  );
+  return [
+    ...(own === undefined ? [] : [own.name]),
+    ...from,
+    ...ends,
+    ...(begun === undefined ? [] : [begun]),
+  ];
+}
+
 describe('the examples', () => {
   /** Examples whose finding stands only under another one. */
   const folded: string[] = [];
@@ -88,6 +127,22 @@ describe('the examples', () => {
         return;
       }
       expect(own.map((f) => f.severity)).toContain(e.severity);
+      const plan = planOf(wrong);
+      for (const f of own) {
+        expect(WORKED_OUT.has(id) ? [] : withoutFigure(f, wrong), f.message).toEqual([]);
+        for (const { value, unit, name } of f.figures) {
+          expect(Number.isFinite(value ?? 0), `${name} ${value} ${unit}`).toBe(true);
+          expect(name).not.toBe('');
+        }
+        expect(f.parts.filter((part) => !plan.parts.has(part))).toEqual([]);
+        if (f.parts.length > 0) {
+          const about = new Set([...f.parts, ...f.terminals.map((x) => x.split('.')[0]!)]);
+          expect(
+            partsAt(plan, wrong, f.line).some((part) => about.has(part)),
+            `line ${f.line}`,
+          ).toBe(true);
+        }
+      }
       expect(own[0]!.question).toBe(e.question);
     },
   );
