@@ -87,4 +87,35 @@ describe('what hangs behind a diode on alternating current', () => {
     const text = plan('kind: load, volts: 24 V DC, amps: 0.2 A', 'T1.~1 H.+', 'T1.~2 H.-', 'T1.~1 D1.A');
     expect(ids(text)).toEqual([]);
   });
+
+  // 24 V AC: 2√2/π·24 = 21.6 V, half of that 10.8 V; crest √2·24 = 33.9 V; 0.7 V a diode. The
+  // label of the transformer counts.
+  it.each([
+    ['half waves', ['T1.~1 D1.A', 'D1.K H.+', 'T1.~2 H.-'], 1],
+    [
+      'both',
+      [
+        'T1.~1 D1.A',
+        'D1.K H.+',
+        'T1.~2 D2.A',
+        'D2.K H.+',
+        'D3.K T1.~1',
+        'D3.A H.-',
+        'D4.K T1.~2',
+        'D4.A H.-',
+      ],
+      2,
+    ],
+  ] as const)('mean and crest of %s', (_, wires, waves) => {
+    const diodes = 'D2 D3 D4'.split(' ').map((d) => `${d}: {kind: diode, current: 1 A, reverse: 400 V}`);
+    const text = plan('kind: load, volts: 24 V DC, amps: 0.2 A', ...wires).replace(
+      '  H:',
+      `${waves === 2 ? diodes.map((d) => `  ${d}\n`).join('') : ''}  H:`,
+    );
+    const [found] = findings(text).filter((f) => f.id === 'rectified');
+    const figure = (name: string) => found?.figures.find((f) => f.name === name)?.value;
+    const volts = 24;
+    expect(figure('mean')).toBeCloseTo(((waves * Math.SQRT2) / Math.PI) * volts - 0.7 * waves, 1);
+    expect(figure('crest')).toBeCloseTo(Math.SQRT2 * volts - 0.7 * waves, 1);
+  });
 });
