@@ -104,7 +104,21 @@ describe('a core that was forgotten', () => {
     expect(first).toMatchObject({ ends: 2, metres: null });
   });
 
-  it('of the mains is one more like the wires of the mains', () => {
+  it('of the only terminals that lack one lies in the spare core, and is as long', () => {
+    const text = wired({
+      parts: 'PS1 K1 g',
+      wires: 'K1.A2 PS1.-',
+      more: ['B1: {kind: box, holds: [PS1, K1]}'],
+      runs: [cable('red: [PS1.+, g.COM]')],
+      intent: ['K1: {runs-on: [g]}'],
+    });
+    expect(repairsOf(text)[0]?.edits).toMatchObject([{ do: 'add', like: 1, metres: 3 }]);
+  });
+
+  it.each([
+    ['between a contact and a joint', ['[P1.L, J1]', '[J1, K1.COM]', '[J2, M.L]'], ['K1.NO', 'J2']],
+    ['between the plug and a contact', ['[K1.NO, J1]', '[J1, J2]', '[J2, M.L]'], ['P1.L', 'K1.COM']],
+  ])('of the mains %s is one more like the wires of the mains', (_, lines, ends) => {
     const wire = 'gauge: 14 AWG, cores: 1, insulation: 600 V';
     const text = wired({
       parts: 'PS1 g',
@@ -118,16 +132,15 @@ describe('a core that was forgotten', () => {
       wires: 'K1.A2 PS1.-',
       runs: [
         cable('red: [PS1.+, g.COM], white: [K1.A1, g.NO]'),
-        cable('black: [P1.L, J1]', wire),
-        cable('black: [J1, K1.COM]', wire),
-        cable('black: [J2, M.L]', wire),
+        ...lines.map((line) => cable(`black: ${line}`, wire)),
         cable('white: [P1.N, M.N]', wire),
         cable('green: [P1.PE, M.PE]', wire),
       ],
       intent: ['M: {runs-on: [g]}'],
     });
     const repairs = repairsOf(text);
-    expect(repairs[0]?.edits).toMatchObject([{ do: 'add', from: 'K1.NO', to: 'J2' }]);
+    const [first] = repairs[0]?.edits ?? [];
+    expect(first?.do === 'add' ? [first.from, first.to].sort() : first).toEqual([...ends].sort());
     const { runs } = planOf(text);
     for (const { edits } of repairs)
       for (const e of edits) if (e.do === 'add') expect(runs[e.like!]?.cable?.insulation).toBe(600);
