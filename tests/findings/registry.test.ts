@@ -86,6 +86,27 @@ function withoutFigure({ message, figures }: Report['findings'][number], text: s
   });
 }
 
+const GRAVE: readonly string[] = ['danger', 'warning', 'fault'];
+
+/** Each question is answered by its own gravest finding, then by its doubts; the verdict is the worst of the answers. */
+function answersFollow({ findings, questions, verdict }: Report): void {
+  for (const { number, answer, figure } of questions) {
+    const own = findings.filter((f) => f.question === number);
+    const [bad, doubt] = [
+      own.find((f) => GRAVE.includes(f.severity)),
+      own.find((f) => f.severity === 'doubt'),
+    ];
+    if (bad) expect([number, answer, figure]).toEqual([number, 'no', bad.message]);
+    else if (doubt) expect([number, answer, figure]).toEqual([number, 'cannot tell', doubt.message]);
+    // Nothing of questions 4 to 7 is denied without a finding of its own.
+    else if (number > 3) expect([number, answer]).not.toEqual([number, 'no']);
+    expect(figure).not.toBe('');
+  }
+  const answers = questions.map((q) => q.answer);
+  const worst = answers.includes('no') ? 'fail' : answers.includes('cannot tell') ? 'cannot-tell' : 'pass';
+  expect(verdict).toBe(worst);
+}
+
 /** The part or the parts that a line of a plan belongs to: its own, those that have its stock item, those at its run's ends. */
 function partsAt(plan: Plan, text: string, line: number): string[] {
   const stock = new Map<number, string>();
@@ -121,6 +142,7 @@ describe('the examples', () => {
       const report = reportOn(wrong, `${e.base}.yaml`);
       expect(idsIn(report)).toContain(id);
       expect(idsIn(rightReport(e.base))).not.toContain(id);
+      answersFollow(report);
       const own = report.findings.filter((f) => f.id === id);
       if (own.length === 0) {
         folded.push(id);
