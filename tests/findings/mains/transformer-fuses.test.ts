@@ -86,6 +86,9 @@ describe('fuses ahead of the transformer of a contactor', () => {
     const outside = [['holds: [F1, F2, F3, T1, ', 'holds: [F1, F2, F3, ']] as const;
     most((5 * 49) / 240, { va: 49, more: outside });
   });
+  it('one that does not say that it is a transformer gives alternating current, and so is one', () => {
+    most((5 * 100) / 240, { va: 100, more: [['    regulation: transformer\n', '']] });
+  });
   it.each<[string, readonly (readonly [string, string])[]]>([
     ['marked Class 2', [['regulation: transformer\n', 'regulation: transformer\n    class-2: true\n']]],
     ['where practice is iec', [['practice: nec', 'practice: iec']]],
