@@ -102,6 +102,10 @@ function answersFollow({ findings, questions, verdict }: Report): void {
     else if (number > 3) expect([number, answer]).not.toEqual([number, 'no']);
     expect(figure).not.toBe('');
   }
+  // What was not decided leaves open what runs and what feeds the coils.
+  if (findings.some((f) => f.id === 'undecided'))
+    for (const { number, answer } of questions.slice(1, 5))
+      expect([number, answer]).toEqual([number, 'cannot tell']);
   const answers = questions.map((q) => q.answer);
   const worst = answers.includes('no') ? 'fail' : answers.includes('cannot tell') ? 'cannot-tell' : 'pass';
   expect(verdict).toBe(worst);
