@@ -61,6 +61,26 @@ describe('one figure that settles it alone', () => {
   });
 });
 
+describe('the resistance of a contact alone', () => {
+  // 12 V on 10 ohm: a gate of 0.015 ohm leaves 11.98 V, one of 0.1 ohm 11.88 V (switch data sheets).
+  const at = (share: number, contact = '') =>
+    open(
+      loop({
+        ambient: 20,
+        supply:
+          'kind: supply, output: 12 V DC, limit: 2 A, regulation: regulated, tolerance: 0 %, class-2: true',
+        coil: `rated: 12 V DC, resistance: 10 ohm, tolerance: 0 %, hot-rise: 0 K, most: 200 %, suppressor: diode, pull-in: ${share} %`,
+        contact: `ratings: [5 A 250 V AC, 5 A 30 V DC], least: 1 mA 5 V DC${contact}`,
+      }),
+    );
+  it('is asked for between what the best and the worst leave', () => {
+    const [doubt, ...more] = at(99.4);
+    expect([doubt?.id, more]).toEqual(['value-unsaid', []]);
+    expect(doubt!.fix).toContain('contact: {resistance: ...} of g');
+    expect(at(99.4, ', resistance: 15 mohm')).toEqual([]);
+  });
+});
+
 describe('another coil that fails whatever is stated', () => {
   it('changes nothing of what is asked for', () => {
     const text = (more: boolean) =>
