@@ -233,3 +233,20 @@ describe('question 3, whether it stays off', () => {
     expect(report.questions[2]).toMatchObject({ answer: 'no', figure: moved?.message });
   });
 });
+
+describe('a shop in which all is as meant', () => {
+  it('has no zone on the wrong tab, though the relay of one has a core on its break contact on purpose', () => {
+    const each = [1, 2, 3].flatMap((n) => [
+      ...[`PS1.+ g${n}.COM`, `g${n}.NO K${n}.A1`, `K${n}.A2 PS1.-`],
+      ...[`PS1.+ K${n}.COM`, `K${n}.NO K5.A1`],
+    ]);
+    // K4 is in while the third zone is out; the intent says nothing of it.
+    const text = wired({
+      parts: 'PS1 g1 g2 g3 K1 K2 K3 K4 K5',
+      wires: [...each, 'K5.A2 PS1.-', 'K3.NC K4.A1', 'K4.A2 PS1.-'].join(', '),
+      intent: ['K5: {runs-on: [g1, g2, g3]}'],
+    });
+    const wiring = findings(text).filter((f) => f.question <= 3 && f.severity !== 'notice');
+    expect(wiring.map((f) => f.id)).toEqual([]);
+  });
+});
