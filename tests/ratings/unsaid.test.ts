@@ -1,8 +1,8 @@
 /** The ends of what a plan leaves out; shares and factors are those of tables/defaults.json, the rest is worked out here. */
 import { describe, expect, it } from 'vitest';
-import type { SupplyPart } from '../../src/plan/part-types.ts';
+import type { SupplyPart, SwitchPart } from '../../src/plan/part-types.ts';
 import { unsaidOfCoil } from '../../src/ratings/unsaid/coil-fields.ts';
-import { unsaidOfContacts } from '../../src/ratings/unsaid/contact-fields.ts';
+import { unsaidOfContacts, unsaidOfIsolator } from '../../src/ratings/unsaid/contact-fields.ts';
 import { stating } from '../../src/ratings/unsaid/ends.ts';
 import { unsaidOfMotor } from '../../src/ratings/unsaid/mains-fields.ts';
 import { unsaidOfSupply } from '../../src/ratings/unsaid/supply-fields.ts';
@@ -89,5 +89,18 @@ describe('what a supply gives', () => {
       const said = stating(plan, [[limit, value]]).parts.get('PS1') as SupplyPart;
       expect(said.limit!.amps).toBeCloseTo(value / volts, 9);
     }
+  });
+});
+
+describe('an isolator for motors', () => {
+  it('has at best the same share of what each of its poles carries', () => {
+    const plan = planOf(
+      'format: 1\nparts:\n  S1: {kind: switch, contact: {ratings: [25 A 440 V AC]}, poles: [{form: make, marks: [1, 2]}, {form: make, marks: [3, 4], contact: {ratings: [10 A 440 V AC]}}]}\n  J: {kind: joint}\nruns:\n  - {link: [S1.1, J]}\n',
+    );
+    const part = plan.parts.get('S1') as SwitchPart;
+    const [ac3] = unsaidOfIsolator(part);
+    const said = stating(plan, [[ac3!, 20]]).parts.get('S1') as SwitchPart;
+    // 20 A of 25 A are four fifths of each.
+    expect(said.throws?.map((p) => p.contact.ac3)).toEqual([20, 8]);
   });
 });
