@@ -67,6 +67,8 @@ describe('the plans the examples are put into', () => {
     const report = rightReport(name);
     expect(report.findings.filter((f) => !['caution', 'notice'].includes(f.severity))).toEqual([]);
     expect(report.verdict).toBe('pass');
+    // What joins prove holds at nominal volts too, where coils get theirs.
+    expect(report.logic).toMatchObject({ holds: true, holdsAtNominalVolts: true });
     expect(explanations.some((e) => e.base === name)).toBe(true);
   });
 });
