@@ -55,6 +55,11 @@ const BROKEN: readonly (readonly [string, ...(readonly [string, string])[]])[] =
   ['a joint that joins nothing', ['[J, K1.A2]', '[PS1.-, K1.A2]']],
   ['a core left out of a cable', [', white: [i.NO, k.NO]', '']],
   [
+    'a core left unused in a cable beside a link that does its work',
+    [', black: [PS1.-, X.2]', ''],
+    ['[K1.NO, M.L]}', '[K1.NO, M.L]}\n  - {link: [PS1.-, X.2]}'],
+  ],
+  [
     'a gate with its ends changed over',
     ['{red: [i.COM, k.COM], white: [i.NO, k.NO]}', '{red: [i.COM, k.NO], white: [i.NO, k.COM]}'],
   ],
