@@ -224,6 +224,10 @@ describe('what a plan says changes what is printed', () => {
     expect(cautionsOf(DC).map((c) => c.id)).not.toContain('C-OVERLOAD');
   });
 
+  it('one transformer rises with nothing on it, as several do', () => {
+    expect(cautionsOf({ base: 'bell-and-adapter' }).map((c) => c.id)).toContain('C-NOLOADVOLTS');
+  });
+
   it('a leg left live is no broken neutral', () => {
     expect(cautionsOf(chain(...TWO_LEGS)).map((c) => c.id)).not.toContain('C-NEUTRAL');
   });

@@ -61,3 +61,11 @@ it.each(['near', 'far'])('of wires of two sizes the thinner is told, here the %s
   const [found] = report(text).findings.filter((f) => f.id === 'supply-not-limited');
   expect(found?.why).toContain('the 0.5 mm2 wire of its loop');
 });
+
+it('wire that carries too much is told with the ends of every run of it', () => {
+  const text = shop('20 A').replace('limit: 63 VA', 'limit: 630 VA').replace('power: 7 VA', 'power: 170 VA');
+  const [found, ...more] = report(text).findings.filter((f) => f.id === 'wire-overloaded');
+  expect(more).toEqual([]);
+  // 170 VA at 24 V are 7.1 A and more while the armature is open.
+  expect([...found!.parts].sort()).toEqual(['F1', 'K1', 'T1', 'planer', 'saw']);
+});
