@@ -116,9 +116,8 @@ export class Verifier {
       telling.every((p) => p.fresh.has(id)),
     );
     const clean = telling.filter((p) => p.fresh.size === hidden.length);
-    // Where each of them brings something that another does without, those are told whose gravest is the least grave.
-    const mild = Math.max(...telling.map(gravestFresh));
-    const kept = clean.length > 0 ? clean : telling.filter((p) => gravestFresh(p) === mild);
+    // Where each brings something that another does without, those are told that bring notices alone.
+    const kept = clean.length > 0 ? clean : telling.filter((p) => gravestFresh(p) === NOTICE);
     const least = Math.min(...kept.map((p) => p.left));
     return kept.filter((p) => p.left === least);
   }
@@ -137,6 +136,8 @@ function touchesLamps(plan: Plan, edits: readonly Edit[]): boolean {
     return e.do === 'swap' ? ends(e.first) || ends(e.second) : ends(e);
   });
 }
+
+const NOTICE = SEVERITIES.indexOf('notice');
 
 /** The place of the gravest thing that a repair brings among the severities. */
 const gravestFresh = ({ fresh }: Passed): number => Math.min(...fresh.values());

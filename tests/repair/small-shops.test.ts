@@ -4,6 +4,7 @@ import type { Edit } from '../../src/edit/edits.ts';
 import { mend } from '../../src/repair/mend.ts';
 import { Study } from '../../src/study/study.ts';
 import { wired } from '../findings/wired-plans.ts';
+import { example } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
 
 const repairsOf = (text: string) => mend(Study.of(planOf(text))).repairs;
@@ -73,6 +74,15 @@ describe('one slip at several parts is told as one repair', () => {
     expect(repairs[0]?.edits.map((e) => (e.do === 'move' ? e.to : e.do))).toEqual(['g2.NO']);
     // Common practice, no source: one of several levers is seldom mounted unlike the rest.
     expect(repairs.flatMap((r) => kinds(r.edits))).not.toContain('say');
+  });
+});
+
+describe('two supplies that are tied together', () => {
+  it('are parted by no core led to the mains pins of one of them', () => {
+    // Each change leaves another pole without its core, which is a caution that the others do without.
+    const repairs = mend(Study.of(example('wrong/two-adapters-tied'))).repairs;
+    const moved = repairs.flatMap((r) => r.edits.flatMap((e) => (e.do === 'move' ? [e.to] : [])));
+    expect(moved.filter((to) => /\.[LN]$/.test(to))).toEqual([]);
   });
 });
 
