@@ -101,6 +101,11 @@ function limitWords({ name, output }: SupplyPart): string {
 }
 
 /** Where the plan does not say, a no-load voltage well above rated tells an unregulated supply. */
+/** Whether it is a transformer, as it says or as alternating current has it where it says nothing. */
+export function isTransformer({ regulation, output }: SupplyPart): boolean {
+  return (regulation ?? (output.kind === 'ac' ? 'transformer' : 'regulated')) === 'transformer';
+}
+
 function regulationOf(part: SupplyPart, used: string[]): 'regulated' | 'unregulated' | 'transformer' {
   if (part.regulation !== undefined) return part.regulation;
   const kind = part.output.kind;

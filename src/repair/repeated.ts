@@ -145,7 +145,8 @@ export class Repeated {
     if (edits.length < 2) return;
     const parts = new Set(edits.map((e) => (e.do === 'move' ? this.partsAt(e) : JSON.stringify(e)))).size;
     if (parts < 2) return;
-    yield { edits, ends: edits.length, added: 0, oddness: 0, slips: REPEATED };
+    const ends = edits.reduce((sum, e) => sum + (e.do === 'swap' ? 2 : 1), 0);
+    yield { edits, ends, added: 0, oddness: 0, slips: REPEATED };
   }
 }
 

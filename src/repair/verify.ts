@@ -3,6 +3,7 @@ import { effort, MOST_EFFORT } from '../circuit/effort.ts';
 import { type Edit, isSaying } from '../edit/edits.ts';
 import { judgeAsTaken } from '../findings/judge.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
+import { SEVERITIES } from '../findings/report-words.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
@@ -27,8 +28,8 @@ export interface Passed {
   readonly after: Study;
   /** the smaller, the likelier it undoes what happened */
   readonly cost: number;
-  /** findings and cautions that the plan had not before */
-  readonly fresh: ReadonlySet<string>;
+  /** findings and cautions that the plan had not before, each with its place among the severities, the gravest first */
+  readonly fresh: ReadonlyMap<string, number>;
   /** findings of any severity that it leaves, cautions to the person among them */
   readonly left: number;
   /** whether every lamp goes on telling what it told */
@@ -47,7 +48,7 @@ export class Verifier {
   checked = 0;
   private readonly until = effort() + MOST_EFFORT;
   private readonly others: ReadonlySet<string>;
-  private readonly before: ReadonlySet<string>;
+  private readonly before: ReadonlyMap<string, number>;
 
   constructor(
     private readonly study: Study,
@@ -67,7 +68,7 @@ export class Verifier {
   isNoWorse({ after }: Ranked): boolean {
     const { findings } = judgeAsTaken(Study.of(after));
     return findings.every(
-      (f) => !GRAVE.has(f.severity) || [...this.before].some((id) => id.startsWith(`${f.id} `)),
+      (f) => !GRAVE.has(f.severity) || [...this.before.keys()].some((id) => id.startsWith(`${f.id} `)),
     );
   }
 
@@ -96,7 +97,7 @@ export class Verifier {
       const lamps = touchesLamps(this.study.plan, t.edits) || keepsLamps(this.study, after);
       if (!lamps && !(t.edits.length === 1 && keepsLampsAlive(this.study, after))) continue;
       const ids = idsOf(told);
-      const fresh = new Set([...ids].filter((id) => !this.before.has(id)));
+      const fresh = new Map([...ids].filter(([id]) => !this.before.has(id)));
       if (circuit !== undefined) made.add(circuit);
       passed.push({
         t,
@@ -111,9 +112,14 @@ export class Verifier {
     // What every repair brings was hidden by the mistake; what only some bring, they bring themselves.
     // A lamp may have told something else by the mistake, but only where no repair leaves it what it told.
     const telling = passed.some((p) => p.lamps) ? passed.filter((p) => p.lamps) : passed;
-    const hidden = [...(telling[0]?.fresh ?? [])].filter((id) => telling.every((p) => p.fresh.has(id)));
-    const least = Math.min(...telling.map((p) => p.left));
-    return telling.filter((p) => p.fresh.size === hidden.length && p.left === least);
+    const hidden = [...(telling[0]?.fresh.keys() ?? [])].filter((id) =>
+      telling.every((p) => p.fresh.has(id)),
+    );
+    const clean = telling.filter((p) => p.fresh.size === hidden.length);
+    // Where each brings something that another does without, those are told that bring notices alone.
+    const kept = clean.length > 0 ? clean : telling.filter((p) => gravestFresh(p) === NOTICE);
+    const least = Math.min(...kept.map((p) => p.left));
+    return kept.filter((p) => p.left === least);
   }
 }
 
@@ -131,12 +137,23 @@ function touchesLamps(plan: Plan, edits: readonly Edit[]): boolean {
   });
 }
 
-/** Every finding with its parts, what is folded under it, and every caution. */
-const idsOf = ({ findings, cautions }: Report): ReadonlySet<string> =>
-  new Set([
-    ...findings.flatMap((f) => [`${f.id} ${[...f.parts].sort().join()}`, ...f.also.map((a) => a.id)]),
-    ...cautions.map((c) => c.id),
+const NOTICE = SEVERITIES.indexOf('notice');
+
+/** The place of the gravest thing that a repair brings among the severities. */
+const gravestFresh = ({ fresh }: Passed): number => Math.min(...fresh.values());
+
+/** Every finding with its parts, what is folded under it, and every caution, each with its place among the severities. */
+function idsOf({ findings, cautions }: Report): ReadonlyMap<string, number> {
+  const caution = SEVERITIES.indexOf('caution');
+  return new Map([
+    ...cautions.map((c) => [c.id, caution] as const),
+    ...findings.flatMap(({ id, parts, also, severity }) => {
+      const place = SEVERITIES.indexOf(severity);
+      const own = [`${id} ${[...parts].sort().join()}`, place] as const;
+      return [...also.map((a) => [a.id, place] as const), own];
+    }),
   ]);
+}
 
 /** Two changes are one repair, whichever comes first, and so is a new core whatever cable it is taken from. */
 function sameWhicheverOrder(edits: readonly Edit[]): string {

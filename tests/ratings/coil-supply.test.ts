@@ -179,6 +179,17 @@ describe('supplies', () => {
     expect(stated.openCircuit.max).toBeCloseTo(12.24, 9);
     expect(stated.defaults).toEqual([]);
   });
+  // Plug-in adapters give about an ampere; bell and control transformers are told in VA, of which the volts make amperes.
+  test.each([
+    ['an adapter', dc(12), defaults.limitAdapter.value],
+    ['a transformer of 24 V', ac(24), defaults.limitTransformer.value / 24],
+    ['a transformer of 12 V', ac(12), defaults.limitTransformer.value / 12],
+  ])('%s that states no limit gives what is usual, and says so', (_, output, amps) => {
+    const { limit: _none, ...part } = supply({ output });
+    const model = supplyModel(part, 'nec');
+    expect(model.limitAmps).toBeCloseTo(amps, 9);
+    expect(model.defaults.some((d) => d.startsWith('PS1') && d.includes('taken as'))).toBe(true);
+  });
   test('regulation not stated: DC regulated, AC a transformer, and a high no-load voltage tells unregulated', () => {
     expect(supplyModel(supply(), 'nec').defaults[0]).toContain('taken as regulated');
     expect(supplyModel(supply({ output: ac(24) }), 'nec').defaults[0]).toContain('taken as a transformer');

@@ -1,8 +1,11 @@
 /** The ends of what a plan leaves out; shares and factors are those of tables/defaults.json, the rest is worked out here. */
 import { describe, expect, it } from 'vitest';
+import type { SupplyPart, SwitchPart } from '../../src/plan/part-types.ts';
 import { unsaidOfCoil } from '../../src/ratings/unsaid/coil-fields.ts';
-import { unsaidOfContacts } from '../../src/ratings/unsaid/contact-fields.ts';
+import { unsaidOfContacts, unsaidOfIsolator } from '../../src/ratings/unsaid/contact-fields.ts';
+import { stating } from '../../src/ratings/unsaid/ends.ts';
 import { unsaidOfMotor } from '../../src/ratings/unsaid/mains-fields.ts';
+import { unsaidOfSupply } from '../../src/ratings/unsaid/supply-fields.ts';
 import { planOf } from '../helpers/plan-of.ts';
 import { ac, hp, motor } from './parts.ts';
 
@@ -67,5 +70,37 @@ describe('the power factors of a coil on AC', () => {
     expect(asked('inrush: 5 VA')).toEqual(['coil.power-factor', 'coil.inrush-power-factor']);
     expect(asked('power-factor: 0.4')).toEqual(['coil.inrush-power-factor']);
     expect(asked('power-factor: 0.4, inrush-power-factor: 0.7')).toEqual([]);
+  });
+});
+
+describe('what a supply gives', () => {
+  it.each([
+    ['12 V DC', 1],
+    ['24 V AC', 24],
+    ['120 V AC', 120],
+  ])('of %s: A of direct current, VA of a transformer, which its volts make amperes', (output, volts) => {
+    const plan = planOf(
+      `format: 1\nparts:\n  PS1: {kind: supply, output: ${output}}\n  J: {kind: joint}\nruns:\n  - {link: [PS1.${volts === 1 ? '+' : '~1'}, J]}\n`,
+    );
+    const part = plan.parts.get('PS1') as SupplyPart;
+    const limit = unsaidOfSupply(part, 'nec').find((u) => u.field === 'limit')!;
+    for (const world of ['few', 'many'] as const) {
+      const value = Number(limit.at[world]);
+      const said = stating(plan, [[limit, value]]).parts.get('PS1') as SupplyPart;
+      expect(said.limit!.amps).toBeCloseTo(value / volts, 9);
+    }
+  });
+});
+
+describe('an isolator for motors', () => {
+  it('has at best the same share of what each of its poles carries', () => {
+    const plan = planOf(
+      'format: 1\nparts:\n  S1: {kind: switch, contact: {ratings: [25 A 440 V AC]}, poles: [{form: make, marks: [1, 2]}, {form: make, marks: [3, 4], contact: {ratings: [10 A 440 V AC]}}]}\n  J: {kind: joint}\nruns:\n  - {link: [S1.1, J]}\n',
+    );
+    const part = plan.parts.get('S1') as SwitchPart;
+    const [ac3] = unsaidOfIsolator(part);
+    const said = stating(plan, [[ac3!, 20]]).parts.get('S1') as SwitchPart;
+    // 20 A of 25 A are four fifths of each.
+    expect(said.throws?.map((p) => p.contact.ac3)).toEqual([20, 8]);
   });
 });

@@ -61,6 +61,22 @@ describe('never advised', () => {
     expect(isHarm(chain, { do: 'move', ...link, end: 'b', to: 'feed' })).toBe(true);
   });
 
+  it('a core of the loop is none for the pins of a machine, though nothing feeds them yet', () => {
+    const bell = coreAt(chain, 'bandsaw.COM', 'planer.COM').run;
+    for (const pin of ['X1.L', 'X1.N']) {
+      const plan = planAfter(
+        chain,
+        chain.runs.flatMap((r) =>
+          r.cores.flatMap((c, core): Edit[] =>
+            [c.a.written, c.b.written].includes(pin) ? [{ do: 'remove', run: r.index, core }] : [],
+          ),
+        ),
+      )!;
+      const add = { do: 'add', from: pin, to: 'K1.NC', metres: undefined } as const;
+      expect(isHarm(plan, { ...add, like: bell }), pin).toBe(true);
+    }
+  });
+
   const battery = base('battery');
   it('nothing goes round a fuse', () => {
     const fuse = [...battery.parts.values()].find((p) => p.kind === 'fuse')!.name;

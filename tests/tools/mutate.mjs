@@ -9,7 +9,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { testsFor } from './mutate/choice.mjs';
-import { copied } from './mutate/copy.mjs';
+import { copied, GENERATED } from './mutate/copy.mjs';
 import { sampleOf } from './mutate/places.mjs';
 import { ENDLESS } from './mutate/switch.mjs';
 
@@ -51,11 +51,13 @@ function run(
   { project = 'short', limit = () => 300_000, bail = true, note, told = [] } = {},
 ) {
   const env = { ...process.env, PULLIN_MUTANT: JSON.stringify(asked) };
-  child = fork(join(copy, 'tests/tools/mutate/child.mjs'), [], { cwd: copy, env, stdio: 'ignore' });
+  const execArgv = process.versions.v8.startsWith('11.') ? ['--interrupt-budget=1000000'] : [];
+  child = fork(join(copy, 'tests/tools/mutate/child.mjs'), [], { cwd: copy, env, execArgv, stdio: 'ignore' });
   const own = child;
   return new Promise((done) => {
     let result;
     let timer;
+    let ran = false;
     const end = (outcome) => {
       result ??= outcome;
       own.kill('SIGKILL');
@@ -65,13 +67,19 @@ function run(
       timer = setTimeout(() => end({ outcome: 'timeout' }), ms);
     };
     own.on('message', (message) => {
-      if (message.begins) wait(limit(message.begins));
+      if (message.begins) {
+        ran = true;
+        wait(limit(message.begins));
+      }
       if (message.failed && bail) end({ outcome: 'failed', by: message.failed, why: message.why });
       if (message.file) {
         told.push(message);
         wait(120_000);
       }
-      if (message.ended) end({ outcome: 'passed' });
+      if (message.ended) {
+        if (files.length > 0 && !ran) throw new Error('no test began');
+        end({ outcome: 'passed' });
+      }
     });
     const hangs = () => readFileSync(note, 'utf8') !== '-1' && Date.now() - statSync(note).mtimeMs > 40_000;
     const looks = setInterval(() => note && hangs() && end({ outcome: 'timeout' }), 2000);
@@ -98,7 +106,8 @@ async function recorded(copy) {
   const note = join(copy, 'tried');
   const near = (file) => folders.some((f) => file.startsWith(`tests/${f}/`));
   const names = readdirSync(join(root, 'tests'), { recursive: true, encoding: 'utf8' });
-  const all = names.filter((n) => /(?<!\.long)\.test\.ts$/.test(n)).map((n) => `tests/${n}`);
+  const tests = names.filter((n) => /(?<!\.long)\.test\.ts$/.test(n)).map((n) => `tests/${n}`);
+  const all = [...tests, GENERATED];
   let files = [...all.filter(near), ...all.filter((f) => !near(f))];
   const record = [];
   const spared = [];

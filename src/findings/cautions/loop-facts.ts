@@ -4,7 +4,7 @@ import { isMainsOutput } from '../../circuit/thresholds.ts';
 import type { CurrentKind } from '../../plan/device-figures.ts';
 import type { SupplyPart } from '../../plan/part-types.ts';
 import { coilAmps } from '../../ratings/coil.ts';
-import { ratedAmps, supplyModel } from '../../ratings/supply.ts';
+import { isTransformer, ratedAmps, supplyModel } from '../../ratings/supply.ts';
 import { mostTogether } from '../../study/fed-together.ts';
 import type { Study } from '../../study/study.ts';
 import type { Finding } from '../report-model.ts';
@@ -64,9 +64,6 @@ export function loopFacts(study: Study, findings: readonly Finding[], stands: St
     hasGates: parts.some((p) => p.kind === 'gate'),
   };
 }
-
-const isTransformer = (s: SupplyPart): boolean =>
-  (s.regulation ?? (s.output.kind === 'ac' ? 'transformer' : '')) === 'transformer';
 
 const isForBells = (s: SupplyPart): boolean =>
   s.output.volts <= BELL.volts && ratedAmps(s) * s.output.volts <= BELL.va;

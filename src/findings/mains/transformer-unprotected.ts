@@ -1,6 +1,7 @@
 import { netAt } from '../../circuit/terminals.ts';
 import type { SupplyPart } from '../../plan/part-types.ts';
 import { SLACK } from '../../ratings/judgement.ts';
+import { isTransformer } from '../../ratings/supply.ts';
 import {
   largestAheadOfTransformer,
   type TransformerLimit,
@@ -42,7 +43,7 @@ function find(study: Study): Finding[] {
   if (plan.practice !== 'nec') return [];
   const transformers = [...plan.parts.values()].filter(
     (p): p is SupplyPart =>
-      p.kind === 'supply' && p.regulation === 'transformer' && p.class2 !== true && p.limit !== undefined,
+      p.kind === 'supply' && isTransformer(p) && p.class2 !== true && p.limit !== undefined,
   );
   return transformers.flatMap((t) => guardedSources(study).flatMap((from) => judged(study, t, from)));
 }

@@ -216,6 +216,18 @@ describe('what a plan says changes what is printed', () => {
     expect(levelOf('C-RELAYISOLATION', with_('reinforced'))).toBeUndefined();
   });
 
+  it('a motor that has no protector asks for one as one that states none does', () => {
+    for (const protector of ['', '    protector: none\n'])
+      expect(cautionsOf(chain(['    protector: manual\n', protector])).map((c) => c.id)).toContain(
+        'C-OVERLOAD',
+      );
+    expect(cautionsOf(DC).map((c) => c.id)).not.toContain('C-OVERLOAD');
+  });
+
+  it('one transformer rises with nothing on it, as several do', () => {
+    expect(cautionsOf({ base: 'bell-and-adapter' }).map((c) => c.id)).toContain('C-NOLOADVOLTS');
+  });
+
   it('a leg left live is no broken neutral', () => {
     expect(cautionsOf(chain(...TWO_LEGS)).map((c) => c.id)).not.toContain('C-NEUTRAL');
   });

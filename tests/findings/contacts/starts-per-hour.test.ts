@@ -23,6 +23,21 @@ describe('starts-per-hour', () => {
     expect(motor('power: 0.5 hp, type: universal, ', '100')).toEqual([]);
     expect(of(shop({}), 'starts-per-hour')).toEqual([]);
   });
+  // The table is for three phases; what start capacitors stand caps it on one, whether or not a plan says that it is one.
+  it('of one phase says that start capacitors count, of three not', () => {
+    const basis = (more: string, plug: string) =>
+      of(
+        shop({
+          plug: `pattern: fixed, breaker: 20 A, ${plug}`,
+          motor: `power: 1 hp, amps: 4 A, protector: manual, starts-per-hour: 100, ${more}`,
+          cable: 'gauge: 14 AWG, cores: 4, insulation: 600 V',
+        }),
+        'starts-per-hour',
+      ).map((f) => f.basis.includes('capacitor'));
+    expect(basis('volts: 120 V AC', 'volts: 120 V AC')).toEqual([true]);
+    expect(basis('volts: 240 V AC, legs: 2', 'volts: 240 V AC, legs: 2')).toEqual([true]);
+    expect(basis('volts: 208 V AC, phases: 3', 'volts: 208 V AC, phases: 3')).toEqual([false]);
+  });
   it('a motor without power is a doubt', () => {
     expect(motor('', '10').map((f) => f.severity)).toEqual(['doubt']);
   });

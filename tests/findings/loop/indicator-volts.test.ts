@@ -32,6 +32,13 @@ describe('an indicator', () => {
     expect(beside('kind: led, forward: 2 V', 'g.NO X.A, X.K PS1.-')).toEqual([
       'caution 5 indicator-volts: X | gets 12 V, made for 2 V',
     ]));
+  // common practice, no source: one and a half times its forward volts at once are more than its own few ohm take
+  it.each([
+    ['7.9', 1],
+    ['8.1', 0],
+  ])('of %s V forward, bare on 12 V', (forward, found) =>
+    expect(beside(`kind: led, forward: ${forward} V`, 'g.NO X.A, X.K PS1.-')).toHaveLength(found),
+  );
   it('with one serves', () =>
     expect(
       beside('kind: led, forward: 2 V', 'g.NO R.1, R.2 X.A, X.K PS1.-', {

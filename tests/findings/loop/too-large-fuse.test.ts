@@ -44,3 +44,28 @@ it('a coil whose contact is rated in AC-3 may draw at pull-in what a contactor d
   expect(inrush('ratings: [25 A 230 V AC], ac-3: 12 A')).toContain('4 times');
   expect(inrush('ratings: [25 A 230 V AC]')).toContain('1.6 times');
 });
+
+it.each(['near', 'far'])('of wires of two sizes the thinner is told, here the %s one', (where) => {
+  const [near, far] = where === 'near' ? ['bell', 'thick'] : ['thick', 'bell'];
+  const text = shop('20 A')
+    .replace('parts:', '  thick: {kind: cable, gauge: 0.75 mm2, cores: 2, insulation: 150 V}\nparts:')
+    .replace(
+      '{cable: bell, length: 2 m, cores: {red: [F1.2',
+      `{cable: ${near}, length: 2 m, cores: {red: [F1.2`,
+    )
+    .replace('{cable: bell, length: 3 m', `{cable: ${far}, length: 3 m`)
+    .replace(
+      '{cable: bell, length: 2 m, cores: {red: [planer.NO',
+      `{cable: ${far}, length: 2 m, cores: {red: [planer.NO`,
+    );
+  const [found] = report(text).findings.filter((f) => f.id === 'supply-not-limited');
+  expect(found?.why).toContain('the 0.5 mm2 wire of its loop');
+});
+
+it('wire that carries too much is told with the ends of every run of it', () => {
+  const text = shop('20 A').replace('limit: 63 VA', 'limit: 630 VA').replace('power: 7 VA', 'power: 170 VA');
+  const [found, ...more] = report(text).findings.filter((f) => f.id === 'wire-overloaded');
+  expect(more).toEqual([]);
+  // 170 VA at 24 V are 7.1 A and more while the armature is open.
+  expect([...found!.parts].sort()).toEqual(['F1', 'K1', 'T1', 'planer', 'saw']);
+});

@@ -10,7 +10,7 @@ import { findings } from '../threshold-plans.ts';
 
 describe('box-overfilled, NEC 314.16(B)', () => {
   // Two 14-2 cables with earth, a switch, clamps: (4 + 1 + 2 + 1) allowances of 2.00 in³ = 16.00 in³.
-  const switched = (volume: string, gauge = '14 AWG', practice = 'nec') =>
+  const switched = (volume: string, gauge = '14 AWG', practice = 'nec', out = gauge) =>
     shop({
       practice,
       box: `holds: [S, n]${volume}`,
@@ -21,7 +21,7 @@ describe('box-overfilled, NEC 314.16(B)', () => {
       ],
       runs: [
         `{cable: {gauge: ${gauge}, cores: 3, insulation: 600 V}, length: 2 m, cores: {a: [P1.L, S.COM], b: [P1.N, n], c: [P1.PE, B.PE]}}`,
-        `{cable: {gauge: ${gauge}, cores: 3, insulation: 600 V}, length: 2 m, cores: {a: [S.NO, X.L], b: [n, X.N], c: [B.PE, X.PE]}}`,
+        `{cable: {gauge: ${out}, cores: 3, insulation: 600 V}, length: 2 m, cores: {a: [S.NO, X.L], b: [n, X.N], c: [B.PE, X.PE]}}`,
       ],
     });
 
@@ -33,6 +33,16 @@ describe('box-overfilled, NEC 314.16(B)', () => {
   ])('%s', (_, gauge, less, enough) => {
     expect(of(switched(`, volume: ${less}`, gauge), 'box-overfilled')).toEqual(['warning']);
     expect(of(switched(`, volume: ${enough}`, gauge), 'box-overfilled')).toEqual([]);
+  });
+
+  // 314.16(B)(2) to (5): earths, clamps and a device go by the largest they have. Two of 12 AWG, two of 14 AWG, an earth, clamps, a
+  // device: 2·2.25 + 2·2.00 + 2.25 + 2.25 + 2·2.25 = 17.50 in³.
+  it.each([
+    ['12 AWG', '14 AWG'],
+    ['14 AWG', '12 AWG'],
+  ])('%s in and %s out', (into, out) => {
+    expect(of(switched(', volume: 17.4 in3', into, 'nec', out), 'box-overfilled')).toEqual(['warning']);
+    expect(of(switched(', volume: 17.5 in3', into, 'nec', out), 'box-overfilled')).toEqual([]);
   });
 
   it('names the count and the smallest standard box', () => {

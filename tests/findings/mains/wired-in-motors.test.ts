@@ -1,7 +1,7 @@
 /** Conductors to motors that are wired in: 125 % of the largest motor and all of the rest have to fit the conductor. */
-import { describe, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { shop } from '../mains-plans.ts';
-import { begins } from '../threshold-plans.ts';
+import { begins, has } from '../threshold-plans.ts';
 
 /** A motor marked in amperes alone goes by those; its 60 A supply is not what is looked at. */
 const wired = (gauge: string, amps: number, heater?: number) =>
@@ -41,5 +41,23 @@ describe('breaker-too-large', () => {
     begins('breaker-too-large', 'above', most, (amps) =>
       wired('6 AWG', 16, heater).replace('breaker: 60 A', `breaker: ${amps} A`),
     );
+  });
+});
+
+describe('by which amperes a motor is judged, NEC 430.6(A)(1)', () => {
+  // Conductors of 12 AWG behind 30 A serve a motor alone where 250 % of its amperes, rounded up to a standard size, come to 30 A:
+  // NEC 240.4(G) and 430.52. By Table 430.248, 1 hp at 115 V takes 16 A, which come to 40 A.
+  const motor = (plug: string, amps: number) =>
+    shop({
+      plug: `${plug}, breaker: 30 A, volts: 120 V AC`,
+      motor: `power: 1 hp, volts: 120 V AC, amps: ${amps} A, locked-rotor: 60 A, protector: manual`,
+      cable: 'gauge: 12 AWG, cores: 3, insulation: 600 V, rated: 90 °C',
+    });
+  it('a machine on a plug by those on its plate', () => {
+    begins('conductor-unprotected', 'below', 10, (amps) => motor('pattern: NEMA L5-30', amps));
+  });
+  it('one that is wired in by the table of its horsepower', () => {
+    expect(has(motor('pattern: fixed', 9), 'conductor-unprotected')).toBe(false);
+    expect(has(motor('pattern: fixed', 11), 'conductor-unprotected')).toBe(false);
   });
 });

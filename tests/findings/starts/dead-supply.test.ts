@@ -120,3 +120,24 @@ describe('a dead supply', () => {
     expect(told(wired(both), DEAD)).toEqual(['danger 3 runs-on-dead-supply: M PS1 PS2']);
   });
 });
+
+describe('an adapter on the mains', () => {
+  const on = (line: string, neutral: string) =>
+    told(
+      wired({
+        parts: 'g K1',
+        more: [
+          'P1: {kind: plug, volts: 120 V AC, pattern: fixed, breaker: 20 A}',
+          'PS1: {kind: supply, output: 12 V DC, input: 120 V AC, limit: 2 A, regulation: regulated, tolerance: 2 %, class-2: true}',
+        ],
+        wires: `P1.${line} PS1.L, P1.${neutral} PS1.N, ${LOOP}`,
+        intent: ['K1: {runs-on: [g]}'],
+      }),
+      /dead|never/,
+    );
+  it('with line and neutral has power', () => expect(on('L', 'N')).toEqual([]));
+  it.each([
+    ['L', 'L'],
+    ['N', 'N'],
+  ])('with both its wires on %s has none', (line, neutral) => expect(on(line, neutral)).not.toEqual([]));
+});

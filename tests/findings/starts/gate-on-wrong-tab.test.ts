@@ -1,6 +1,8 @@
 /** Which switch is blamed where a core sits on the wrong tab: the odd one first, one among many, and none where nothing mends. */
 import { describe, expect, it } from 'vitest';
+import { reportOf } from '../contact-plans.ts';
 import { findings, loop } from '../threshold-plans.ts';
+import { wired } from '../wired-plans.ts';
 
 const wrong = (text: string) =>
   findings(text)
@@ -196,5 +198,55 @@ describe('whether one change is enough', () => {
     const found = blamed(pair('NO', 'NC'));
     expect(found.map((f) => f.parts[0])).toEqual(['h']);
     expect(found[0]?.why).toContain('that one change');
+  });
+});
+
+describe('a gate that has its core on the odd tab on purpose beside those that have it there by mistake', () => {
+  it('is not named', () => {
+    // With h shut a relay of its own pulls in, of which the intent says nothing; its core would do no harm on the other tab.
+    const text = wired({
+      parts: 'PS1 K1 K2 g h i j',
+      wires: [
+        ...['g', 'h', 'i', 'j'].map((n) => `PS1.+ ${n}.COM`),
+        ...['g.NC K1.A1', 'i.NC K1.A1', 'j.NO K1.A1', 'h.NC K2.A1', 'K1.A2 PS1.-', 'K2.A2 PS1.-'],
+      ].join(', '),
+      intent: ['K1: {runs-on: [g, i, j]}'],
+    });
+    expect(named(text).sort()).toEqual(['g', 'i']);
+  });
+});
+
+describe('question 3, whether it stays off', () => {
+  it('is answered no where a lamp misleads by that tab alone, whatever else is found', () => {
+    // K1 is dead, so nothing runs that should not; but the lamp for "a gate is open" is lit while it is shut.
+    const report = reportOf(
+      wired({
+        parts: 'PS1 K1 K2 g',
+        more: ['X: {kind: lamp, rated: 12 V DC 1 W}'],
+        wires:
+          'PS1.+ g.COM, g.NO K2.A1, K2.A2 PS1.-, g.NC K2.COM, K2.NO K1.A1, K1.A2 PS1.-, K2.COM X.1, X.2 PS1.-',
+        intent: ['K1: {runs-on: [g]}', 'X: {lit-when: any-open}'],
+      }),
+    );
+    const [moved] = report.findings.filter((f) => f.id === 'gate-on-wrong-tab');
+    expect(moved?.also.map((a) => a.id)).toContain('lamp-misleads');
+    expect(report.questions[2]).toMatchObject({ answer: 'no', figure: moved?.message });
+  });
+});
+
+describe('a shop in which all is as meant', () => {
+  it('has no zone on the wrong tab, though the relay of one has a core on its break contact on purpose', () => {
+    const each = [1, 2, 3].flatMap((n) => [
+      ...[`PS1.+ g${n}.COM`, `g${n}.NO K${n}.A1`, `K${n}.A2 PS1.-`],
+      ...[`PS1.+ K${n}.COM`, `K${n}.NO K5.A1`],
+    ]);
+    // K4 is in while the third zone is out; the intent says nothing of it.
+    const text = wired({
+      parts: 'PS1 g1 g2 g3 K1 K2 K3 K4 K5',
+      wires: [...each, 'K5.A2 PS1.-', 'K3.NC K4.A1', 'K4.A2 PS1.-'].join(', '),
+      intent: ['K5: {runs-on: [g1, g2, g3]}'],
+    });
+    const wiring = findings(text).filter((f) => f.question <= 3 && f.severity !== 'notice');
+    expect(wiring.map((f) => f.id)).toEqual([]);
   });
 });

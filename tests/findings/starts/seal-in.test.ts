@@ -5,6 +5,7 @@ import { judgeAsTaken } from '../../../src/findings/judge.ts';
 import { readPlan } from '../../../src/plan/read.ts';
 import type { check } from '../../../src/repair/check.ts';
 import { Study } from '../../../src/study/study.ts';
+import { planOf } from '../../helpers/plan-of.ts';
 
 const file = fileURLToPath(new URL('../../corpus/start-stop-arming.yaml', import.meta.url));
 const right = readFileSync(file, 'utf8');
@@ -70,4 +71,14 @@ it('a STOP with its make contact in line is ignored, and nothing starts otherwis
   const report = having('STOP.NC, START.COM', 'STOP.NO, START.COM');
   expect(grave(report).sort()).toEqual(['block-ignored', 'loop-dead']);
   expect(report.findings.every((f) => f.parts.includes('STOP') || f.severity === 'notice')).toBe(true);
+});
+
+it('a second pole on its break contact starts the load at rest, which is no start that does not end', () => {
+  const base = readFileSync(new URL('../bases/seal-in.yaml', import.meta.url), 'utf8');
+  const text = base.replace('{link: [CR.24, call]}', '{link: [CR.22, call]}');
+  expect(text).not.toBe(base);
+  const { findings } = judgeAsTaken(Study.of(planOf(text)));
+  const rest = findings.find((f) => f.id === 'runs-with-all-shut');
+  expect(rest?.why).toContain('everything at rest');
+  expect(findings.map((f) => f.id)).not.toContain('stays-on');
 });

@@ -8,6 +8,7 @@ import { expect, it } from 'vitest';
 import { exampleNames, examplePath } from '../../helpers/example-plans.ts';
 import { randomLoop } from '../../oracles/random-loop.ts';
 import { leavingOut, turned } from './left-out.ts';
+import './left-out.test.ts';
 
 /** Of every so many figures one is left out here, each plan beginning with another; all of them were tried at times. */
 const EVERY = 8;

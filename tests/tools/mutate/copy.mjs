@@ -1,8 +1,19 @@
 // A copy of the project in which every error of a sample stands beside what is right, with a switch between them: so that the
 // sources are changed once for all errors.
-import { appendFileSync, cpSync, mkdtempSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  copyFileSync,
+  cpSync,
+  mkdtempSync,
+  readFileSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join, relative } from 'node:path';
+
+/** Where the copy has, as tests, what `npm test` holds besides those of the project. */
+export const GENERATED = 'tests/tools/mutate/generated.test.ts';
 
 /** The changes of text that put one error beside what is right. */
 function editsOf({ id, kind, whole, becomes, depth }, text) {
@@ -44,6 +55,7 @@ export function copied(root, sample) {
     const own = sample.filter((m) => m.file === file);
     writeFileSync(path, asked + mutantsIn(readFileSync(path, 'utf8'), own));
   }
+  copyFileSync(join(root, 'tests/tools/mutate/generated.ts'), join(copy, GENERATED));
   const watching = "import { watch as $watch } from './tools/mutate/watch.mjs';\n$watch();\n";
   appendFileSync(join(copy, 'tests/setup.ts'), watching);
   return copy;
