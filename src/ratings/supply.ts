@@ -100,12 +100,12 @@ function limitWords({ name, output }: SupplyPart): string {
   return `${name}: limit taken as ${row.value} ${row.unit} (${because(row)})`;
 }
 
-/** Where the plan does not say, a no-load voltage well above rated tells an unregulated supply. */
 /** Whether it is a transformer, as it says or as alternating current has it where it says nothing. */
 export function isTransformer({ regulation, output }: SupplyPart): boolean {
   return (regulation ?? (output.kind === 'ac' ? 'transformer' : 'regulated')) === 'transformer';
 }
 
+/** Where the plan does not say, a no-load voltage well above rated tells an unregulated supply. */
 function regulationOf(part: SupplyPart, used: string[]): 'regulated' | 'unregulated' | 'transformer' {
   if (part.regulation !== undefined) return part.regulation;
   const kind = part.output.kind;

@@ -1,7 +1,7 @@
 import { netAt } from '../../circuit/terminals.ts';
 import type { SupplyPart } from '../../plan/part-types.ts';
 import { SLACK } from '../../ratings/judgement.ts';
-import { isTransformer } from '../../ratings/supply.ts';
+import { isTransformer, ratedAmps } from '../../ratings/supply.ts';
 import {
   largestAheadOfTransformer,
   type TransformerLimit,
@@ -42,8 +42,7 @@ function find(study: Study): Finding[] {
   const { plan } = study;
   if (plan.practice !== 'nec') return [];
   const transformers = [...plan.parts.values()].filter(
-    (p): p is SupplyPart =>
-      p.kind === 'supply' && isTransformer(p) && p.class2 !== true && p.limit !== undefined,
+    (p): p is SupplyPart => p.kind === 'supply' && isTransformer(p) && p.class2 !== true,
   );
   return transformers.flatMap((t) => guardedSources(study).flatMap((from) => judged(study, t, from)));
 }
@@ -71,8 +70,8 @@ function primaryVolts(study: Study, { name, input, taps }: SupplyPart, from: Gua
 }
 
 function placeOf(study: Study, transformer: SupplyPart, from: GuardedSource): TransformerPlace {
-  const { name, output, limit } = transformer;
-  const rated = limit!.amps * output.volts;
+  const { name, output } = transformer;
+  const rated = ratedAmps(transformer) * output.volts;
   return {
     primary: rated / primaryVolts(study, transformer, from),
     rated,
@@ -83,10 +82,8 @@ function placeOf(study: Study, transformer: SupplyPart, from: GuardedSource): Tr
 }
 
 /** The fuses that a pole of the secondary reaches before anything else. */
-function secondaryOf(
-  { plan, wired }: Study,
-  { name, output, limit }: SupplyPart,
-): TransformerPlace['secondary'] {
+function secondaryOf({ plan, wired }: Study, transformer: SupplyPart): TransformerPlace['secondary'] {
+  const { name, output } = transformer;
   const [own] = ['~1', '~2'].flatMap((t) => {
     const net = netAt(wired, name, t);
     const reach = net === undefined ? undefined : unfused(plan, wired, net);
@@ -94,7 +91,7 @@ function secondaryOf(
     const all = ratings.every((r) => r !== undefined) ? ratings : [];
     return output.kind === 'ac' && all.length > 0 && !reach!.reachesSwitch ? [Math.max(...all)] : [];
   });
-  return own === undefined ? undefined : { device: own, amps: limit!.amps };
+  return own === undefined ? undefined : { device: own, amps: ratedAmps(transformer) };
 }
 
 interface TooLarge {

@@ -6,6 +6,8 @@ import { defaults, defaultTransformerRise } from '../defaults.ts';
 import { ends, putting, type Unsaid } from './ends.ts';
 
 const LOOP = [1, 4, 5] as const;
+/** A transformer's power says what may stand ahead of it. */
+const LOOP_AND_MAINS = [...LOOP, 7] as const;
 
 export function unsaidOfSupply(part: SupplyPart, practice: Practice): Unsaid[] {
   const { name, output } = part;
@@ -18,7 +20,7 @@ export function unsaidOfSupply(part: SupplyPart, practice: Practice): Unsaid[] {
     const row = dc ? defaults.limitAdapter : defaults.limitTransformer;
     const amps = (value: number) => (dc ? value : value / output.volts);
     found.push({
-      ...{ ...about, field: 'limit', row, unit: row.unit },
+      ...{ ...about, field: 'limit', row, unit: row.unit, bears: dc ? LOOP : LOOP_AND_MAINS },
       at: ends(row.low, row.high, row.high, row.low),
       put: put((_p, value: number) => ({
         limit: { amps: amps(value), printed: dc ? 'A' : 'VA', value },

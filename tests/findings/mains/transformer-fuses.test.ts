@@ -4,6 +4,9 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { judge } from '../../../src/findings/judge.ts';
+import { Study } from '../../../src/study/study.ts';
+import { planOf } from '../../helpers/plan-of.ts';
 import { begins, has } from '../threshold-plans.ts';
 
 const BASE = readFileSync(new URL('../bases/control-transformer.yaml', import.meta.url), 'utf8');
@@ -88,6 +91,24 @@ describe('fuses ahead of the transformer of a contactor', () => {
   });
   it('one that does not say that it is a transformer gives alternating current, and so is one', () => {
     most((5 * 100) / 240, { va: 100, more: [['    regulation: transformer\n', '']] });
+  });
+  // From 5 to 100 VA, bell and Class 2 transformers: outside the box 15 A are too large for each of them, and 2 A serve 100 VA alone, five
+  // times whose amperes they are.
+  it.each([
+    [15, 'transformer-unprotected', 'warning'],
+    [2, 'value-unsaid', 'doubt'],
+  ])('one whose power is not stated, behind %s A: %s', (ahead, id, severity) => {
+    const text = plan({
+      ...{ va: 100, ahead },
+      more: [
+        ['    limit: 100 VA\n', ''],
+        ['holds: [F1, F2, F3, T1, ', 'holds: [F1, F2, F3, '],
+      ],
+    });
+    const own = judge(Study.of(planOf(text))).findings.filter(
+      (f) => f.question === 7 && f.parts.includes('T1'),
+    );
+    expect(new Set(own.map((f) => `${f.id} ${f.severity}`))).toEqual(new Set([`${id} ${severity}`]));
   });
   it.each<[string, readonly (readonly [string, string])[]]>([
     ['marked Class 2', [['regulation: transformer\n', 'regulation: transformer\n    class-2: true\n']]],
