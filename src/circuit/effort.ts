@@ -11,6 +11,9 @@ let done = 0;
  */
 export const MOST_EFFORT = 8_000_000;
 
+/** The same of one for which no such shop needs as much: repairs that are tried, volts where relays are in doubt. */
+export const SOME_EFFORT = 1_000_000;
+
 export function spend(steps: number): void {
   done += steps;
 }

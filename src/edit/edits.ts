@@ -101,3 +101,8 @@ export type Edit = Rewiring | Saying;
 
 /** Whether an edit changes the plan's words and not its wiring. */
 export const isSaying = (e: Edit): e is Saying => e.do === 'say' || e.do === 'intend';
+
+/** Ends of cores that edits move: one of a move, both of a core taken out or put in, one each of two changed over. */
+export function endsMoved(edits: readonly Edit[]): number {
+  return edits.reduce((sum, e) => sum + (isSaying(e) ? 0 : e.do === 'move' ? 1 : 2), 0);
+}

@@ -189,6 +189,9 @@ function cutDeadEnds(beside: ReadonlyMap<number, Around>, inside: Set<number>): 
   }
 }
 
+/** Steps that a coil or lamp takes besides its branch. */
+const PASSIVE = 4;
+
 /** A network made from an island, and where its elements went. */
 export interface Assembled {
   readonly network: Network;
@@ -246,7 +249,8 @@ export function assemble(
       });
     }
   }
-  spend(branches.length + island.contacts.length + island.diodes.length);
+  // What a coil draws is worked out from its part, which takes as long as several wires.
+  spend(branches.length + island.contacts.length + island.diodes.length + PASSIVE * island.passives.length);
   const valves: Valve[] = island.diodes.map((d) => ({
     anode: at(d.anode),
     cathode: at(d.cathode),

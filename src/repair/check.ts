@@ -1,13 +1,15 @@
 /** The check with its repairs. */
 
 import type { Edit } from '../edit/edits.ts';
-import { judge } from '../findings/judge.ts';
+import { planAfter } from '../edit/expected-plan.ts';
+import { findingsOf, judge } from '../findings/judge.ts';
 import { entryOf } from '../findings/register.ts';
 import type { Finding, Remedy, Report } from '../findings/report-model.ts';
+import { isSame } from '../findings/unsaid/settle.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
-import type { Study } from '../study/study.ts';
-import { isWiring } from './grave.ts';
+import { Study } from '../study/study.ts';
+import { GRAVE, isWiring } from './grave.ts';
 import { mend } from './mend.ts';
 import type { Repair } from './mended.ts';
 import { isTried, remediesOf } from './remedies/remedies.ts';
@@ -67,7 +69,15 @@ function withRepair(study: Study, report: Report): Report {
   const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '') + then;
   const parts = isOneChange(first) ? touched(plan, first.edits) : [];
   const renamed = new Map<string, string>();
+  const repair = { words: first.words, edits: first.edits };
+  const gone = goneWith(
+    plan,
+    likely,
+    report.findings.filter((f) => GRAVE.has(f.severity) && !wrong.includes(f)),
+  );
   const findings = report.findings.map((f) => {
+    // What the mistake brings with it goes with it: what would do against it alone, such as another colour, might hide the mistake.
+    if (gone.has(f)) return { ...f, fix, repair };
     if (!wrong.includes(f)) return f;
     const told = likely.some((r) => isSameChange(f, r)) ? f : symptomOf(f);
     renamed.set(f.message, told.message);
@@ -76,11 +86,23 @@ function withRepair(study: Study, report: Report): Report {
       ...told,
       parts: silent ? [...told.parts, ...parts] : told.parts,
       fix,
-      repair: { words: first.words, edits: first.edits },
+      repair,
     };
   });
   const questions = report.questions.map((q) => ({ ...q, figure: renamed.get(q.figure) ?? q.figure }));
   return { ...report, findings, questions };
+}
+
+/** Those of some findings that are there no more in any of the plans mended. */
+function goneWith(plan: Plan, repairs: readonly Repair[], others: readonly Finding[]): ReadonlySet<Finding> {
+  if (others.length === 0) return new Set();
+  const left = repairs.flatMap(({ edits }) => {
+    const after = planAfter(plan, edits);
+    return after === undefined
+      ? others
+      : findingsOf(Study.of(after)).flatMap((f) => [f, ...f.also.map(({ id }) => ({ ...f, id }))]);
+  });
+  return new Set(others.filter((f) => !left.some((g) => isSame(f, g))));
 }
 
 /** A finding that blames a change which, tried in the plan, does not put it right, blames none. */

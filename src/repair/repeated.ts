@@ -1,5 +1,5 @@
 /** One mistake made at several parts of a kind: the same change made at each of them. */
-import type { Edit, EndRef } from '../edit/edits.ts';
+import { type Edit, type EndRef, endsMoved } from '../edit/edits.ts';
 import { push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
@@ -145,8 +145,7 @@ export class Repeated {
     if (edits.length < 2) return;
     const parts = new Set(edits.map((e) => (e.do === 'move' ? this.partsAt(e) : JSON.stringify(e)))).size;
     if (parts < 2) return;
-    const ends = edits.reduce((sum, e) => sum + (e.do === 'swap' ? 2 : 1), 0);
-    yield { edits, ends, added: 0, oddness: 0, slips: REPEATED };
+    yield { edits, ends: endsMoved(edits), added: 0, oddness: 0, slips: REPEATED };
   }
 }
 

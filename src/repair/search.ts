@@ -1,5 +1,5 @@
 /** The search for the least change: one change, the same at several parts, other words in the plan, two changes, three. */
-import { isSaying } from '../edit/edits.ts';
+import { endsMoved, isSaying } from '../edit/edits.ts';
 import type { Report } from '../findings/report-model.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Study } from '../study/study.ts';
@@ -242,7 +242,7 @@ export class Search {
       words: instructionsFor(plan, t.edits),
       asLikely,
       uncovers,
-      ends: t.ends,
+      ends: endsMoved(t.edits),
       metres: t.added === 0 ? 0 : null,
       before: lines.before,
       after: lines.after,

@@ -1,5 +1,5 @@
 /** The whole check decides which candidates are repairs: nothing grave is left of the wiring, and nothing else is worse. */
-import { effort, MOST_EFFORT } from '../circuit/effort.ts';
+import { effort, SOME_EFFORT } from '../circuit/effort.ts';
 import { type Edit, isSaying } from '../edit/edits.ts';
 import { judgeAsTaken } from '../findings/judge.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
@@ -46,7 +46,7 @@ function couldBeHidden({ question }: Finding, edits: readonly Edit[]): boolean {
 export class Verifier {
   /** candidates checked in whole so far */
   checked = 0;
-  private readonly until = effort() + MOST_EFFORT;
+  private readonly until = effort() + SOME_EFFORT;
   private readonly others: ReadonlySet<string>;
   private readonly before: ReadonlyMap<string, number>;
 

@@ -1,5 +1,7 @@
 /** What a relay sees at nominal volts after certain moves. */
+
 import type { Relay, Sense } from '../circuit/circuit.ts';
+import { relaysByPart } from '../circuit/relays-by-part.ts';
 import type { Situation } from '../electric/island.ts';
 import { inputVariable } from '../logic/conduction.ts';
 import { follow } from '../logic/follow.ts';
@@ -50,6 +52,9 @@ function situationAfter({ circuit, nominal }: Study, steps: readonly Moved[]): S
   return {
     closed: (c) => isClosed(c, inputs, relays),
     alive: (s) => s.feed.by === 'always' || bdd.evaluate(live[s.index]!, value),
-    pulledIn: (part) => circuit.relays.some((r) => r.part === part && relays[r.index] === true),
+    pulledIn: (part) =>
+      relaysByPart(circuit.relays)
+        .get(part)
+        ?.some((i) => relays[i] === true) === true,
   };
 }

@@ -4,7 +4,7 @@
  */
 
 import type { Relay, Source } from '../circuit/circuit.ts';
-import { effort, MOST_EFFORT } from '../circuit/effort.ts';
+import { effort, SOME_EFFORT } from '../circuit/effort.ts';
 import type { Sensing } from '../circuit/positions.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
 import { type LogicModel, nextPositions } from '../logic/model.ts';
@@ -45,7 +45,7 @@ export function atNominalVolts(known: Omit<CoilKnowledge, 'figures'>): Nominal {
   const solved = (states: readonly Moved[] | undefined) =>
     verifyWith(
       verified,
-      solvedModel({ ...at, states, budget: { left: BUDGET, until: effort() + MOST_EFFORT } }, doubt),
+      solvedModel({ ...at, states, budget: { left: BUDGET, until: effort() + SOME_EFFORT } }, doubt),
     );
   const whole = decided(() => solved(undefined));
   if (whole) return { verified: whole, rests: 'volts' };

@@ -3,6 +3,7 @@
 import type { WiredCircuit } from '../circuit/build.ts';
 import type { ContactEdge, Sense, Source } from '../circuit/circuit.ts';
 import { effort } from '../circuit/effort.ts';
+import { relaysByPart } from '../circuit/relays-by-part.ts';
 import { UnionFind } from '../circuit/union-find.ts';
 import type { Figures, Island } from '../electric/island.ts';
 import { type Bdd, FALSE, type Fn, TRUE } from '../logic/bdd.ts';
@@ -140,7 +141,10 @@ export class SenseSolver {
     return this.volts.at({
       closed: (c) => closed(c.when),
       alive: (s) => s.feed.by === 'always' || this.bdd.evaluate(model.live[s.index]!, value),
-      pulledIn: (part) => circuit.relays.some((r) => r.part === part && value(relayVariable(r.index))),
+      pulledIn: (part) =>
+        relaysByPart(circuit.relays)
+          .get(part)
+          ?.some((i) => value(relayVariable(i))) === true,
     });
   }
 
