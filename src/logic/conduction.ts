@@ -26,6 +26,8 @@ function conditionFn(circuit: Circuit, bdd: Bdd, when: Condition): Fn {
   return when.value ? v : bdd.not(v);
 }
 
+const NO_EDGES: ReadonlyMap<number, Fn> = new Map();
+
 /** What joins what: the contact network reduced to the nets where elements attach, and walks over it. */
 export class Conduction {
   /** undirected contact edges between ports */
@@ -61,8 +63,9 @@ export class Conduction {
     const queue = [...start.keys()];
     for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
       const here = reach.get(net)!;
-      spend(1);
-      for (const [to, when] of this.edges.get(net) ?? []) {
+      const edges = this.edges.get(net) ?? NO_EDGES;
+      spend(1 + edges.size);
+      for (const [to, when] of edges) {
         const before = reach.get(to) ?? FALSE;
         const after = this.bdd.or(before, this.bdd.and(here, when));
         if (after !== before) {
@@ -121,9 +124,11 @@ export class Conduction {
     raise(start, TRUE);
     for (let net = queue.pop(); net !== undefined; net = queue.pop()) {
       const here = reach.get(net)!;
-      spend(1);
-      for (const [to, when] of this.edges.get(net) ?? []) raise(to, bdd.and(here, when));
-      for (const { to, way, element, source } of steps.get(net) ?? []) {
+      const edges = this.edges.get(net) ?? NO_EDGES;
+      const across = steps.get(net) ?? [];
+      spend(1 + edges.size + across.length);
+      for (const [to, when] of edges) raise(to, bdd.and(here, when));
+      for (const { to, way, element, source } of across) {
         if (source === own || (element !== undefined && except(element))) continue;
         if (way === 'both' || own.kind === 'ac' || (way === 'forward') === forward) raise(to, here);
       }
