@@ -1,5 +1,4 @@
 /** What a relay sees at nominal volts after certain moves. */
-
 import type { Relay, Sense } from '../circuit/circuit.ts';
 import { relaysByPart } from '../circuit/relays-by-part.ts';
 import type { Situation } from '../electric/island.ts';

@@ -200,7 +200,7 @@ export function sizeGates(trial: Trial, reach: Section): Section {
   const value = gatesAt(found.index);
   const apart = figureOfLength(pattern.metres, lengthUnit(plan));
   const least = found.limit === null ? 'at least ' : '';
-  const untried = found.limit === null ? '; beyond that it was not tried' : '';
+  const untried = found.limit === null ? ' (beyond that none was tried)' : '';
   const chained = pattern.cores.some((c) => splitTerminalKey(c.a).part === pattern.like.name);
   const laid = chained ? 'behind the one before' : `from where that of ${pattern.like.name} comes`;
   const figure: SizeFigure = {
@@ -212,7 +212,7 @@ export function sizeGates(trial: Trial, reach: Section): Section {
       unit: '',
     },
     value,
-    words: `${least}${value} more, each with ${apart} of the same cable ${laid}${untried}`,
+    words: `${least}${value} more${untried}, each with ${apart} of the same cable ${laid}`,
     cautions: found.cautions,
     limit: found.limit,
     next: found.next,

@@ -104,6 +104,7 @@ export function remediesOf(study: Study, findings: readonly Finding[]): Map<Find
   if (wanted.length === 0 || !study.verified || effortOf(study) > MOST_EFFORT) return found;
   const terminals = [...study.plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
   const trials = Math.max(LEAST_TRIALS, Math.min(MOST_TRIALS, Math.floor(WORTH / terminals)));
+  // Half of it: the judgement of the plan itself may have taken as much before.
   const purse: Purse = { whole: trials, single: 3 * trials, until: effort() + MOST_EFFORT / 2 };
   const bench = new Bench(study, purse);
   for (const f of wanted) {
