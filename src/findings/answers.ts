@@ -1,6 +1,7 @@
 /** The seven questions answered, each with the one figure or fact that decides it. */
 
 import { FALSE } from '../logic/bdd.ts';
+import type { Verified } from '../logic/verify.ts';
 import { judgeCircuit } from '../ratings/circuit.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
@@ -11,7 +12,7 @@ import { fedPlugs, type Load, plugsOf } from './mains/plug-loads.ts';
 import { startsInTurn } from './mains/starts-in-turn.ts';
 import { entryOf } from './register.ts';
 import type { CoilFigures, Finding, Question, Report } from './report-model.ts';
-import { QUESTIONS, type QuestionNumber, type Severity } from './report-words.ts';
+import { QUESTIONS, type QuestionNumber, type Severity, SHORTEST_CASE } from './report-words.ts';
 
 /** Severities that make a plan fail. */
 const GRAVE: ReadonlySet<Severity> = new Set(['danger', 'warning', 'fault']);
@@ -40,12 +41,13 @@ export function answer(
   if (doubt) return { number, question, answer: 'cannot tell', figure: doubt.message };
   if ((number === 2 || number === 3) && refuted(s, number)) {
     const cause = findings.find((f) => foldsFailureOf(f, 2, 3)) ?? findings.find(isOfVolts);
-    const open = findings.some((f) => GRAVE.has(f.severity))
-      ? undefined
-      : findings.find((f) => f.id === 'value-unsaid');
+    // Volts that turn on a figure left out leave it open whatever else is wrong; what is joined is then as it should be.
+    const fails = findings.some((f) => GRAVE.has(f.severity));
+    const byVolts = !failsBy(s.verified, number);
+    const open = findings.find((f) => f.id === 'value-unsaid' && (!fails || (byVolts && f.question === 4)));
     if (cause === undefined && open !== undefined)
       return { number, question, answer: 'cannot tell', figure: open.message };
-    return { number, question, answer: 'no', figure: cause?.message ?? 'see the shortest case below' };
+    return { number, question, answer: 'no', figure: cause?.message ?? SHORTEST_CASE };
   }
   // A dead loop leaves the later questions open only where it hides them; a switch on the wrong tab answers 2 and 3.
   const moved = findings.find((f) => f.id === 'gate-on-wrong-tab');
@@ -75,11 +77,12 @@ function isOfVolts({ id, also }: Finding): boolean {
 
 /** Whether the proof fails one of these questions, by what is joined or at nominal volts. */
 function refuted({ verified, nominal }: Study, number: 2 | 3): boolean {
-  return [verified, nominal?.verified].some(
-    (v) =>
-      v !== undefined &&
-      (v.chatter !== FALSE || v.deviations.some((d) => (number === 2 ? d.expected : !d.expected))),
-  );
+  return failsBy(verified, number) || failsBy(nominal?.verified, number);
+}
+
+function failsBy(v: Verified | undefined, number: 2 | 3): boolean {
+  if (v === undefined) return false;
+  return v.chatter !== FALSE || v.deviations.some((d) => (number === 2 ? d.expected : !d.expected));
 }
 
 function nothing(number: QuestionNumber): string {

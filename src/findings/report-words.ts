@@ -33,3 +33,6 @@ export type Verdict = (typeof VERDICTS)[number];
 
 /** Which of the seven questions. */
 export type QuestionNumber = 1 | 2 | 3 | 4 | 5 | 6 | 7;
+
+/** The figure of an answer that only the counterexample of the proof explains. */
+export const SHORTEST_CASE = 'see the shortest case below';

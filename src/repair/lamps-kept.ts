@@ -3,6 +3,7 @@ import { lampsLit } from '../machine/lit-lamps.ts';
 import { running } from '../machine/live-conductors.ts';
 import { poweredMachine } from '../machine/power.ts';
 import { solveState } from '../machine/solved-state.ts';
+import type { Part } from '../plan/part-types.ts';
 import type { Study } from '../study/study.ts';
 
 /** What runs and which lamps give light in one position. */
@@ -60,6 +61,16 @@ export function keepsLampsAlive(before: Study, after: Study): boolean {
   return [...lit(before)].every((lamp) => now.has(lamp));
 }
 
-function hasLamps({ plan }: Study): boolean {
-  return [...plan.parts.values()].some((p) => p.kind === 'lamp' || p.kind === 'led');
+/** Lamps that give light in no position tried; in a plan that is right there is none, unless its volts are wrong. */
+export function darkLamps(study: Study): number {
+  const lamps = lampsOf(study);
+  if (lamps.length === 0) return 0;
+  const lit = new Set(shownBy(study).flatMap((s) => s.lit));
+  return lamps.filter(({ name }) => !lit.has(name)).length;
+}
+
+const hasLamps = (study: Study): boolean => lampsOf(study).length > 0;
+
+function lampsOf({ plan }: Study): readonly Part[] {
+  return [...plan.parts.values()].filter((p) => p.kind === 'lamp' || p.kind === 'led');
 }

@@ -8,7 +8,7 @@ import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
 import { failsByWiring, GRAVE, grave } from './grave.ts';
-import { keepsLamps, keepsLampsAlive } from './lamps-kept.ts';
+import { darkLamps, keepsLamps, keepsLampsAlive } from './lamps-kept.ts';
 import type { Ranked, Ranking } from './ranking.ts';
 import type { Candidate } from './rewired.ts';
 
@@ -34,6 +34,8 @@ export interface Passed {
   readonly left: number;
   /** whether every lamp goes on telling what it told */
   readonly lamps: boolean;
+  /** lamps that give light in no position tried */
+  readonly dark: number;
   /** what the mistake hid and every repair brings to light, as messages */
   readonly uncovers: readonly string[];
 }
@@ -79,7 +81,10 @@ export class Verifier {
     const made = new Set<string>();
     for (const { t, after: plan, cost } of this.ranking.ranked(tries)) {
       if (passed.length >= this.bounds.passed || this.isSpent) break;
-      if (passed[0] && cost > passed[0].cost + FAR_BEHIND) break;
+      // One that leaves a lamp dark is none to measure others by, while another may be found.
+      const best = passed.find((p) => p.dark === 0);
+      if (best && cost > best.cost + FAR_BEHIND) break;
+      if (passed[0] && cost > passed[0].cost + 2 * FAR_BEHIND) break;
       const key = sameWhicheverOrder(t.edits);
       if (known.has(key)) continue;
       known.add(key);
@@ -106,12 +111,15 @@ export class Verifier {
         fresh,
         left: ids.size,
         lamps,
+        dark: darkLamps(after),
         uncovers: uncovered.map((f) => f.message),
       });
     }
     // What every repair brings was hidden by the mistake; what only some bring, they bring themselves.
     // A lamp may have told something else by the mistake, but only where no repair leaves it what it told.
-    const telling = passed.some((p) => p.lamps) ? passed.filter((p) => p.lamps) : passed;
+    const light = Math.min(...passed.map((p) => p.dark));
+    const lit = passed.filter((p) => p.dark === light);
+    const telling = lit.some((p) => p.lamps) ? lit.filter((p) => p.lamps) : lit;
     const hidden = [...(telling[0]?.fresh.keys() ?? [])].filter((id) =>
       telling.every((p) => p.fresh.has(id)),
     );
@@ -142,14 +150,14 @@ const NOTICE = SEVERITIES.indexOf('notice');
 /** The place of the gravest thing that a repair brings among the severities. */
 const gravestFresh = ({ fresh }: Passed): number => Math.min(...fresh.values());
 
-/** Every finding with its parts, what is folded under it, and every caution, each with its place among the severities. */
+/** Every finding with the part that it is about, what is folded under it, and every caution, each with its place among the severities. */
 function idsOf({ findings, cautions }: Report): ReadonlyMap<string, number> {
   const caution = SEVERITIES.indexOf('caution');
   return new Map([
     ...cautions.map((c) => [c.id, caution] as const),
     ...findings.flatMap(({ id, parts, also, severity }) => {
       const place = SEVERITIES.indexOf(severity);
-      const own = [`${id} ${[...parts].sort().join()}`, place] as const;
+      const own = [`${id} ${parts[0] ?? ''}`, place] as const;
       return [...also.map((a) => [a.id, place] as const), own];
     }),
   ]);

@@ -10,6 +10,7 @@ import {
   type Report,
 } from '../findings/report-model.ts';
 import { logicSentence, TAKEN, tablesOf, verdictLine } from '../findings/report-sentences.ts';
+import { SHORTEST_CASE } from '../findings/report-words.ts';
 import { type Block, heading, line, list, paragraph, terms } from './blocks.ts';
 import { denseCautions } from './caution-groups.ts';
 import { detailBlocks } from './check-details.ts';
@@ -53,7 +54,9 @@ export function checkDocument(report: Report, { all = false }: { readonly all?: 
     ...headBlocks(first),
     ...answerBlocks(report, first),
     ...detailBlocks(report, first, all),
-    ...(report.logic.holds === true ? [] : [paragraph(logicSentence(report.logic))]),
+    ...(report.logic.holds !== true || report.questions.some((q) => q.figure === SHORTEST_CASE)
+      ? [paragraph(logicSentence(report.logic))]
+      : []),
     ...(defaults.length === 0 ? [] : [heading(2, TAKEN, { tone: 'strong' }), list('dash', defaults)]),
     ...cautionBlocks(report),
   ];

@@ -21,8 +21,10 @@ export interface Settling {
 /** What a check finds in a study of the plan completed. */
 export type FindIn = (check: Check, study: Study) => readonly Finding[];
 
-/** Times that a check is asked again, at the most, and terminals times that. */
-const MOST_TRIALS = 60;
+/** Times that checks are asked again: at the most, for one finding, in any case, and terminals times that. */
+const MOST_TRIALS = 400;
+const MOST_EACH = 60;
+const LEAST_TRIALS = 4;
 const WORTH = 24_000;
 /** Halvings by which a value is closed in on. */
 const HALVINGS = 7;
@@ -55,6 +57,9 @@ export function sameIn(list: readonly Finding[], f: Finding): readonly Finding[]
   return same.length < 2 ? same : list.filter((g) => same.includes(g));
 }
 
+/** Figures with a better value each, all of them stated together. */
+type Better = ReadonlyMap<Unsaid, Value>;
+
 export class Settler {
   private left: number;
   private readonly until = effort() + MOST_EFFORT;
@@ -64,72 +69,101 @@ export class Settler {
     private readonly find: FindIn,
   ) {
     const terminals = [...worlds.study.plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
-    this.left = Math.max(4, Math.min(MOST_TRIALS, Math.floor(WORTH / terminals)));
+    this.left = Math.max(LEAST_TRIALS, Math.min(MOST_TRIALS, Math.floor(WORTH / terminals)));
   }
 
   /** What would do away with a finding that stands in one world; alone where one figure does, else several together. */
   settle(check: Check, finding: Finding, world: World): Settling[] {
-    const open = this.worlds.unsaid.filter((u) => u.bears.includes(check.entry.question));
-    const gone = (other: ReadonlyMap<Unsaid, Value>) => this.isGone(check, finding, world, other);
-    const alone: Settling[] = [];
-    for (const unsaid of open) {
-      if (alone.length >= MOST_ALONE || this.left <= 0) break;
-      const value = othersOf(unsaid, world).find((v) => gone(new Map([[unsaid, v]])));
-      if (value === undefined) continue;
-      alone.push({ unsaid, ...this.closest(unsaid, value, world, (v) => gone(new Map([[unsaid, v]]))) });
-    }
-    return alone.length > 0 ? alone : this.together(open, world, gone).map((unsaid) => ({ unsaid }));
-  }
-
-  private isGone(check: Check, finding: Finding, world: World, other: ReadonlyMap<Unsaid, Value>): boolean {
-    if (this.left-- <= 0 || effort() > this.until) return false;
-    return !this.find(check, this.worlds.but(world, other)).some((f) => isGrave(f) && isSame(f, finding));
-  }
-
-  /** Between a value that serves and one that does not, the furthest that still does. */
-  private closest(
-    unsaid: Unsaid,
-    good: Value,
-    world: World,
-    gone: (value: number) => boolean,
-  ): Pick<Settling, 'from' | 'below'> {
-    const bad = unsaid.at[world]!;
-    if (typeof good !== 'number' || typeof bad !== 'number') return { from: good };
-    let [serves, fails] = [good, bad];
-    for (let round = 0; round < HALVINGS && this.left > 0; round++) {
-      const middle = (serves + fails) / 2;
-      if (gone(middle)) serves = middle;
-      else fails = middle;
-    }
-    return { from: serves, below: good < bad };
-  }
-
-  /** As few as can be found of those that have to be at their better ends. */
-  private together(
-    open: readonly Unsaid[],
-    world: World,
-    gone: (other: ReadonlyMap<Unsaid, Value>) => boolean,
-  ): readonly Unsaid[] {
+    const open = nearestFirst(
+      this.worlds.unsaid.filter((u) => u.bears.includes(check.entry.question)),
+      finding,
+    );
+    // No finding leaves those after it without a trial.
+    const least = Math.max(0, this.left - MOST_EACH);
+    const gone = (other: Better): boolean => {
+      if (this.left <= least || effort() > this.until) return false;
+      this.left--;
+      return !this.find(check, this.worlds.but(world, other)).some((f) => isGrave(f) && isSame(f, finding));
+    };
+    const alone = new Map<Unsaid, Value>();
+    let together: Better | undefined;
     for (const better of [...BETTER, ...WORSE]) {
-      const all = new Map<Unsaid, Value>();
-      for (const u of open) {
-        const value = u.at[better];
-        if (value !== undefined && value !== u.at[world]) all.set(u, value);
-      }
-      if (all.size === 0 || !gone(all)) continue;
-      for (const u of [...all.keys()]) {
-        const fewer = new Map(all);
-        fewer.delete(u);
-        if (gone(fewer)) all.delete(u);
-      }
-      return [...all.keys()];
+      const all = betterIn(
+        open.filter((u) => !alone.has(u)),
+        world,
+        better,
+      );
+      if (alone.size >= MOST_ALONE || all.size === 0 || !gone(all)) continue;
+      for (const [unsaid, value] of singles(all, gone, MOST_ALONE - alone.size)) alone.set(unsaid, value);
+      if (alone.size === 0) together ??= fewest(all, gone);
     }
-    return open;
+    if (alone.size === 0) return [...(together?.keys() ?? open)].map((unsaid) => ({ unsaid }));
+    return open.flatMap((unsaid) => {
+      const value = alone.get(unsaid);
+      if (value === undefined) return [];
+      return [{ unsaid, ...closest(unsaid, value, world, (v) => gone(new Map([[unsaid, v]]))) }];
+    });
   }
 }
 
-/** What it is elsewhere, the better worlds first. */
-function othersOf(unsaid: Unsaid, world: World): Value[] {
-  const values = [...BETTER, ...WORSE].flatMap((w) => unsaid.at[w] ?? []);
-  return [...new Set(values)].filter((v) => v !== unsaid.at[world]);
+/** Figures of what the finding is about first: they are looked for on the part that is named. */
+function nearestFirst(open: readonly Unsaid[], { parts }: Finding): readonly Unsaid[] {
+  const isNear = (u: Unsaid) => u.parts.some((part) => parts.includes(part));
+  return [...open.filter(isNear), ...open.filter((u) => !isNear(u))];
+}
+
+/** What the figures are in one world, where that differs from another. */
+function betterIn(open: readonly Unsaid[], world: World, better: World): Better {
+  return new Map(
+    open.flatMap((u) => {
+      const value = u.at[better];
+      return value === undefined || value === u.at[world] ? [] : [[u, value] as const];
+    }),
+  );
+}
+
+/** Those that serve alone of figures that serve together, by halves. */
+function singles(all: Better, gone: (other: Better) => boolean, most: number): Better {
+  const found = new Map<Unsaid, Value>();
+  const seek = (serve: readonly (readonly [Unsaid, Value])[]): void => {
+    if (found.size >= most) return;
+    if (serve.length === 1) {
+      found.set(...serve[0]!);
+      return;
+    }
+    const middle = Math.ceil(serve.length / 2);
+    for (const half of [serve.slice(0, middle), serve.slice(middle)]) if (gone(new Map(half))) seek(half);
+  };
+  seek([...all]);
+  return found;
+}
+
+/** As few as can be found of figures that serve together: parts of them are left out, larger ones first. */
+function fewest(all: Better, gone: (other: Better) => boolean): Better {
+  let kept = [...all];
+  for (let size = Math.ceil(kept.length / 2); size >= 1; size = size === 1 ? 0 : Math.ceil(size / 2))
+    for (let at = 0; at < kept.length; ) {
+      const fewer = [...kept.slice(0, at), ...kept.slice(at + size)];
+      if (fewer.length > 0 && gone(new Map(fewer))) kept = fewer;
+      else at += size;
+    }
+  return new Map(kept);
+}
+
+/** Between a value that serves and one that does not, the furthest that still does. */
+function closest(
+  unsaid: Unsaid,
+  good: Value,
+  world: World,
+  gone: (value: number) => boolean,
+): Pick<Settling, 'from' | 'below'> {
+  const bad = unsaid.at[world]!;
+  if (typeof good !== 'number' || typeof bad !== 'number') return { from: good };
+  let [serves, fails] = [good, bad];
+  for (let round = 0; round < HALVINGS; round++) {
+    const middle = (serves + fails) / 2;
+    if (gone(middle)) serves = middle;
+    else fails = middle;
+  }
+  return { from: serves, below: good < bad };
 }

@@ -193,8 +193,9 @@ function verdictOn(f: Finding, { settler, at: findAt, check, findings, lists }: 
   if (grave !== undefined) {
     if (doubt !== undefined) return [doubt];
     const world = [...lists.keys()].find((w) => gravely(lists.get(w)!)) ?? 'few';
+    const worst = gravely(lists.get(world) ?? []) ?? grave;
     return [
-      turnsOn(grave, settler?.settle(check, grave, world) ?? [], OTHERWISE[check.entry.id] !== undefined),
+      turnsOn(worst, settler?.settle(check, grave, world) ?? [], OTHERWISE[check.entry.id] !== undefined),
     ];
   }
   // What is open only because nothing was stated is settled where every world passes.
