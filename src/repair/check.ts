@@ -13,6 +13,7 @@ import { GRAVE, isWiring } from './grave.ts';
 import { mend } from './mend.ts';
 import type { Repair } from './mended.ts';
 import { isTried, remediesOf } from './remedies/remedies.ts';
+import { darkText } from './repair-words.ts';
 
 /** Terminals of a plan up to which a repair is sought as part of the check; beyond, `mend` is asked for by name. */
 const MOST_TERMINALS = 3_000;
@@ -66,7 +67,8 @@ function withRepair(study: Study, report: Report): Report {
   const likely = [first, ...others.filter((r) => r.asLikely)];
   const other = likely[1];
   const then = first.uncovers.length > 0 ? ` Then this shows: ${first.uncovers.join('; ')}.` : '';
-  const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '') + then;
+  const dark = first.dark.length > 0 ? ` ${darkText(first.dark)}` : '';
+  const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '') + then + dark;
   const parts = isOneChange(first) ? touched(plan, first.edits) : [];
   const renamed = new Map<string, string>();
   const repair = { words: first.words, edits: first.edits };

@@ -62,11 +62,11 @@ export function keepsLampsAlive(before: Study, after: Study): boolean {
 }
 
 /** Lamps that give light in no position tried; in a plan that is right there is none, unless its volts are wrong. */
-export function darkLamps(study: Study): number {
-  const lamps = lampsOf(study);
-  if (lamps.length === 0) return 0;
+export function darkLamps(study: Study): readonly string[] {
+  const names = lampsOf(study).map((p) => p.name);
+  if (names.length === 0) return names;
   const lit = new Set(shownBy(study).flatMap((s) => s.lit));
-  return lamps.filter(({ name }) => !lit.has(name)).length;
+  return names.filter((name) => !lit.has(name));
 }
 
 const hasLamps = (study: Study): boolean => lampsOf(study).length > 0;

@@ -18,6 +18,11 @@ export const repairSchema = z
     uncovers: z
       .array(z.string())
       .describe('What the mistake hid and is found once it is mended, as messages'),
+    dark: z
+      .array(z.string())
+      .describe(
+        'Lamps that its changes reach or that gave light before, and that give none in any position after it',
+      ),
     ends: z.int().describe('Ends of cores that are moved'),
     metres: z.number().nullable().describe('m of new cable; null where that cannot be told'),
     before: z.array(stateLineSchema).describe('What runs as the plan stands'),

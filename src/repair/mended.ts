@@ -24,6 +24,8 @@ export interface Repair {
   readonly asLikely: boolean;
   /** What the mistake hid and is found once it is mended, as messages */
   readonly uncovers: readonly string[];
+  /** Lamps that its changes reach or that gave light before, and that give none in any position after it */
+  readonly dark: readonly string[];
   /** Ends of cores that are moved */
   readonly ends: number;
   /** m of new cable; null where that cannot be told */

@@ -10,6 +10,10 @@ import { listOf } from '../text/word-list.ts';
 /** Parts named in a sentence that speaks of the same change at several. */
 const MOST_NAMED = 12;
 
+/** Lamps that a repair leaves without use. */
+export const darkText = (lamps: readonly string[]): string =>
+  `Then ${listOf(lamps)} ${lamps.length === 1 ? 'gives' : 'give'} light in no position.`;
+
 /** One sentence an edit, or one for the same change at several parts. */
 export function instructionsFor(plan: Plan, edits: readonly Edit[]): string[] {
   const said = edits.filter(isSaying);

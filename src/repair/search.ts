@@ -4,6 +4,7 @@ import type { Report } from '../findings/report-model.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Study } from '../study/study.ts';
 import { grave } from './grave.ts';
+import { darkLamps } from './lamps-kept.ts';
 import type { Mended, Repair } from './mended.ts';
 import { type Cores, NumberedCircuit } from './numbered-circuit.ts';
 import { otherWords } from './plan-words.ts';
@@ -16,7 +17,7 @@ import type { RequiredState } from './required-states.ts';
 import { Rewirings } from './rewire.ts';
 import { type Candidate, rewired } from './rewired.ts';
 import { linesOf } from './state-lines.ts';
-import { type Passed, Verifier } from './verify.ts';
+import { type Passed, reachedBy, Verifier } from './verify.ts';
 
 /** Terminals times rewirings looked at before the search gives up, and rewirings that it looks at in any case. */
 const MOST_WORK = 100_000_000;
@@ -58,6 +59,8 @@ export class Search {
   private readonly mostMore: number;
   private readonly thorough: boolean;
   private readonly mostCost: number;
+  /** lamps that give no light as the plan stands */
+  private readonly dark: readonly string[];
   private looked = 0;
   private nearest: Partial | undefined;
 
@@ -79,6 +82,7 @@ export class Search {
     this.mostMore = Math.max(LEAST_MORE, Math.min(MOST_MORE, MOST_MORE * (LARGE / size) ** 3));
     // As part of the check, two thirds less is looked at than when a repair is asked for.
     this.mostLooked = Math.max(LEAST_LOOKED, MOST_WORK / size) / (thorough ? 1 : 3);
+    this.dark = darkLamps(study);
     this.now = this.wrongWith(this.circuit.cores, Number.POSITIVE_INFINITY);
   }
 
@@ -233,7 +237,7 @@ export class Search {
     return `${numbers.join()} ${JSON.stringify(t.edits.filter(isSaying))}`;
   }
 
-  private repair({ t, after, uncovers }: Passed, asLikely: boolean): Repair {
+  private repair({ t, after, uncovers, dark }: Passed, asLikely: boolean): Repair {
     const { plan } = this.study;
     const options = new Rewirings(plan, this.quick, this.circuit.cores);
     const lines = linesOf(this.study, after);
@@ -242,6 +246,7 @@ export class Search {
       words: instructionsFor(plan, t.edits),
       asLikely,
       uncovers,
+      dark: dark.filter((lamp) => reachedBy(plan, t.edits).has(lamp) || !this.dark.includes(lamp)),
       ends: endsMoved(t.edits),
       metres: t.added === 0 ? 0 : null,
       before: lines.before,

@@ -35,7 +35,7 @@ export interface Passed {
   /** whether every lamp goes on telling what it told */
   readonly lamps: boolean;
   /** lamps that give light in no position tried */
-  readonly dark: number;
+  readonly dark: readonly string[];
   /** what the mistake hid and every repair brings to light, as messages */
   readonly uncovers: readonly string[];
 }
@@ -82,7 +82,7 @@ export class Verifier {
     for (const { t, after: plan, cost } of this.ranking.ranked(tries)) {
       if (passed.length >= this.bounds.passed || this.isSpent) break;
       // One that leaves a lamp dark is none to measure others by, while another may be found.
-      const best = passed.find((p) => p.dark === 0);
+      const best = passed.find((p) => p.dark.length === 0);
       if (best && cost > best.cost + FAR_BEHIND) break;
       if (passed[0] && cost > passed[0].cost + 2 * FAR_BEHIND) break;
       const key = sameWhicheverOrder(t.edits);
@@ -117,8 +117,9 @@ export class Verifier {
     }
     // What every repair brings was hidden by the mistake; what only some bring, they bring themselves.
     // A lamp may have told something else by the mistake, but only where no repair leaves it what it told.
-    const light = Math.min(...passed.map((p) => p.dark));
-    const lit = passed.filter((p) => p.dark === light);
+    const dark = Math.min(...passed.map((p) => p.dark.length));
+    const alight = passed.filter((p) => p.dark.length === dark);
+    const lit = alight.filter((p) => p.cost <= alight[0]!.cost + FAR_BEHIND);
     const telling = lit.some((p) => p.lamps) ? lit.filter((p) => p.lamps) : lit;
     const hidden = [...(telling[0]?.fresh.keys() ?? [])].filter((id) =>
       telling.every((p) => p.fresh.has(id)),
@@ -134,15 +135,22 @@ export class Verifier {
 /** Whether a core is changed that ends at a lamp: then the lamp itself was wired wrongly. */
 function touchesLamps(plan: Plan, edits: readonly Edit[]): boolean {
   const shows = (part: string) => ['lamp', 'led'].includes(plan.parts.get(part)?.kind ?? '');
+  return [...reachedBy(plan, edits)].some(shows);
+}
+
+/** Parts at which the cores end that are changed. */
+export function reachedBy(plan: Plan, edits: readonly Edit[]): ReadonlySet<string> {
   const ends = (at: { readonly run: number; readonly core: number }) => {
     const { a, b } = plan.runs[at.run]!.cores[at.core]!;
-    return shows(a.part) || shows(b.part);
+    return [a.part, b.part];
   };
-  return edits.some((e) => {
-    if (isSaying(e)) return false;
-    if (e.do === 'add') return shows(partOfKey(e.from)) || shows(partOfKey(e.to));
-    return e.do === 'swap' ? ends(e.first) || ends(e.second) : ends(e);
-  });
+  return new Set(
+    edits.flatMap((e) => {
+      if (isSaying(e)) return [];
+      if (e.do === 'add') return [partOfKey(e.from), partOfKey(e.to)];
+      return e.do === 'swap' ? [...ends(e.first), ...ends(e.second)] : ends(e);
+    }),
+  );
 }
 
 const NOTICE = SEVERITIES.indexOf('notice');

@@ -2,6 +2,7 @@
 
 import { type Edit, isSaying } from '../edit/edits.ts';
 import type { Mended, Repair, StateLine } from '../repair/mended.ts';
+import { darkText } from '../repair/repair-words.ts';
 import { type Block, list, paragraph, table } from './blocks.ts';
 
 /** Other repairs told in a line each. */
@@ -64,6 +65,7 @@ function instructions(repair: Repair): Block[] {
     ...(repair.uncovers.length > 0
       ? [paragraph(`The mistake hid this, which shows once it is mended: ${repair.uncovers.join('; ')}.`)]
       : []),
+    ...(repair.dark.length > 0 ? [paragraph(darkText(repair.dark))] : []),
     table(
       changes(repair),
       [

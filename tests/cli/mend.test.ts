@@ -48,6 +48,7 @@ const repair = (...edits: Edit[]): Repair => ({
   words: ['Move the link from b to c.'],
   asLikely: true,
   uncovers: [],
+  dark: [],
   ends: 1,
   metres: 0,
   before: [],

@@ -14,6 +14,7 @@ const repair = (over: Partial<Repair> = {}): Repair => ({
   words: ['Move the white core from planer.NC to planer.NO.'],
   asLikely: false,
   uncovers: [],
+  dark: [],
   ends: 1,
   metres: 0,
   before: [
