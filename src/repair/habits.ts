@@ -137,3 +137,27 @@ export function spanned(plan: Plan, conductor: (key: string) => number | undefin
   }
   return count;
 }
+
+/** Ends on a contact or fuse of cores that some conductor joins to a protective terminal. */
+export function earthOnContacts(
+  plan: Plan,
+  wired: readonly Wired[],
+  conductor: (key: string) => number | undefined,
+): number {
+  const earthed = new Set(
+    wired.flatMap(({ core, a }) =>
+      [core.a, core.b].some((end) => end.terminal === 'PE') ? [conductor(a)] : [],
+    ),
+  );
+  const opens = ({ part: name, terminal }: Core['a']) => {
+    const part = plan.parts.get(name);
+    return (
+      part !== undefined &&
+      (part.kind === 'fuse' || 'contact' in part || 'poles' in part) &&
+      terminal !== 'PE'
+    );
+  };
+  return wired
+    .filter(({ a }) => earthed.has(conductor(a)))
+    .reduce((sum, { core }) => sum + [core.a, core.b].filter(opens).length, 0);
+}

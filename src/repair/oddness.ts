@@ -11,6 +11,7 @@ import {
   butMost,
   conductorsOf,
   crossColoured,
+  earthOnContacts,
   idle,
   keyOf,
   offColour,
@@ -45,6 +46,8 @@ const WEIGHT = {
   quenchesNothing: 0.8,
   /** a diode, lamp or resistor with both ends on one conductor */
   useless: 2.5,
+  /** an end of a protective conductor on a contact: NEC 250.124(B), IEC 60364-5-54 clause 543.3.3 (from memory) */
+  earthOnContact: 1,
   /** a core that joins what is joined already by another of its cable, or two tabs of one switch */
   idle: 1.5,
 } as const;
@@ -82,6 +85,7 @@ export class Oddness {
           .length +
       WEIGHT.crossColoured * crossColoured(wired, plan.practice) +
       WEIGHT.quenchesNothing * quenchesNothing(plan, conductor) +
+      WEIGHT.earthOnContact * earthOnContacts(plan, wired, conductor) +
       WEIGHT.idle * (idle(plan) + spanned(plan, conductor))
     );
   }
