@@ -3,7 +3,7 @@ import type { ContactEdge, Relay, Source } from '../circuit/circuit.ts';
 import { isOwn } from '../circuit/positions.ts';
 import type { Situation } from '../electric/island.ts';
 import { FALSE, type Fn } from '../logic/bdd.ts';
-import { inputVariable, relayVariable } from '../logic/conduction.ts';
+import { inputVariable, type Reach, relayVariable } from '../logic/conduction.ts';
 import type { Mode } from '../logic/memory.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
 
@@ -139,14 +139,21 @@ function connected(v: Verified, relay: Relay): Fn {
   const { bdd, conduction, live, railReach } = v.model;
   const sense = relay.senses[0];
   if (sense?.by !== 'volts') return FALSE;
+  const either = (out: Reach, back: Reach, bothWays: boolean): Fn => {
+    const way = (x: number, y: number) => bdd.and(out.get(x) ?? FALSE, back.get(y) ?? FALSE);
+    return bothWays ? bdd.or(way(sense.a, sense.b), way(sense.b, sense.a)) : way(sense.a, sense.b);
+  };
   return bdd.any(
     v.circuit.sources.map((s) => {
-      const dc = s.kind === 'dc' && !s.mains;
-      const out = dc ? conduction.throughDiodes(s.rails[0]!.net, true).at(-1)! : railReach[s.index]![0]!;
-      const back = dc ? conduction.throughDiodes(s.rails[1]!.net, false).at(-1)! : railReach[s.index]![1]!;
-      const way = (x: number, y: number) => bdd.and(out.get(x) ?? FALSE, back.get(y) ?? FALSE);
-      const reversed = sense.polarised && dc ? FALSE : way(sense.b, sense.a);
-      return bdd.and(live[s.index]!, bdd.or(way(sense.a, sense.b), reversed));
+      if (s.kind === 'dc' && !s.mains) {
+        const out = conduction.throughDiodes(s.rails[0]!.net, true).at(-1)!;
+        const back = conduction.throughDiodes(s.rails[1]!.net, false).at(-1)!;
+        return bdd.and(live[s.index]!, either(out, back, !sense.polarised));
+      }
+      // Of three poles any two may feed it.
+      const poles = railReach[s.index]!;
+      const pairs = poles.flatMap((p, i) => poles.slice(i + 1).map((q) => either(p, q, true)));
+      return bdd.and(live[s.index]!, bdd.any(pairs));
     }),
   );
 }
