@@ -13,7 +13,7 @@ const entry: FindingEntry = {
   question: 7,
   base: 'battery',
   meaning:
-    'When it opens, the machine stands still and its windings stay joined to the line. Whoever takes it for dead touches mains, and a fault to earth goes past the fuse. A fuse belongs into the line; a contact may open the neutral only together with every line conductor.',
+    'When it opens, the machine stands still and its windings stay joined to the line. Whoever takes it for dead touches mains, and a fault to earth goes past the fuse. A fuse belongs into the line; a contact may open the neutral only together with every line conductor. In the neutral of a coil it is a warning: one fault to earth beyond it starts the motor.',
   wrong: extract(
     '  FN: {kind: fuse, rating: 16 A}',
     '  B1: {kind: box, holds: [K1, FN, barA, barB, minus, earth], metal: false, divider: true}',
@@ -55,14 +55,25 @@ function fused({ plan }: Study, { fuse, contact, from }: MainsFuse): Finding {
   });
 }
 
-function broken({ plan }: Study, { part, terminals, from, loads }: LoneBreak): Finding {
-  return found(plan, entry, {
-    parts: [part, ...loads, from.plug.name],
+function broken({ plan }: Study, { part, terminals, from, loads, coils }: LoneBreak): Finding {
+  const told = {
+    parts: [part, ...loads, ...coils, from.plug.name],
     terminals: terminals.map((t) => `${part}.${t}`),
-    message: `${part} opens the neutral of ${listOf(loads)} and no line conductor with it`,
-    why: 'With it open the load stops, but its other end is still joined to the line.',
     fix: 'The contact is needed in the line conductor, or a second pole of it there.',
-    basis: entry.basis,
-    twin: { alike: 'contact' },
+    twin: { alike: loads.length > 0 ? 'contact' : 'coil' },
+  };
+  if (loads.length > 0)
+    return found(plan, entry, {
+      ...told,
+      message: `${part} opens the neutral of ${listOf(loads)} and no line conductor with it`,
+      why: 'With it open the load stops, but its other end is still joined to the line.',
+      basis: entry.basis,
+    });
+  return found(plan, entry, {
+    ...told,
+    severity: 'warning',
+    message: `${part} opens the neutral of the coil of ${listOf(coils)} and no line conductor with it`,
+    why: `Where the wire between the two touches anything earthed, ${listOf(coils)} pulls in with every gate shut.`,
+    basis: 'NEC 430.74; IEC 60204-1 clause 9.4.3; NFPA 79 clause 9.1.4',
   });
 }

@@ -1,8 +1,9 @@
 /** Another coil: of other volts, with a lower pull-in, one that stands more, one with its spike quenched. */
 import type { Finding } from '../../findings/report-model.ts';
-import type { Coil, Limit } from '../../plan/device-figures.ts';
+import type { Coil, Limit, Volts } from '../../plan/device-figures.ts';
 import type { RelayPart, TimerPart } from '../../plan/part-types.ts';
 import { coilOf } from '../../study/coil-models.ts';
+import { worstRow } from '../../study/coil-states.ts';
 import { numberText, rounded } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Bench } from './bench.ts';
@@ -38,20 +39,33 @@ function withCoil(
   );
 }
 
+/** Share of its rated volts that a coil may be away from those of its supply and still be the version for it. */
+const NEAR = 0.05;
+
 /** The version of each coil for the volts of its supply, with the same power and the same shares of its rated volts. */
 export function coilVersion(bench: Bench, f: Finding): Option[] {
-  const { fedCoils, plan } = bench.study;
   const changes = coilsOf(bench, f).map((part): Change | undefined => {
-    const source = fedCoils.find((c) => c.part.name === part.name)?.source;
-    const owner = source && plan.parts.get(source.part);
-    if (owner?.kind !== 'supply' && owner?.kind !== 'battery') return undefined;
-    const { volts, kind } = owner.output;
+    const fed = suppliedVolts(bench, part);
     const { rated } = part.coil;
-    const same = rated.kind === kind && Math.abs(volts / rated.volts - 1) > 0.05;
-    return same && (COIL_VOLTS as readonly number[]).includes(volts) ? version(part, volts) : undefined;
+    if (fed === undefined || rated.kind !== fed.kind || Math.abs(fed.volts / rated.volts - 1) <= NEAR)
+      return undefined;
+    return version(part, fed.volts);
   });
   const all = changes.filter((c) => c !== undefined);
   return all.length > 0 && all.length === changes.length ? [{ sizes: [all] }] : [];
+}
+
+/** What a coil is sold for that suits what feeds it; on mains that is told by what arrives, of two legs or of three phases. */
+function suppliedVolts({ study }: Bench, part: WithCoil): Volts | undefined {
+  const source = study.fedCoils.find((c) => c.part.name === part.name)?.source;
+  if (source === undefined) return undefined;
+  const owner = study.plan.parts.get(source.part);
+  if (owner?.kind === 'supply' || owner?.kind === 'battery')
+    return COIL_VOLTS.some((volts) => volts === owner.output.volts) ? owner.output : undefined;
+  const state = study.coilStates.find((s) => s.fed.part.name === part.name);
+  const arrives = state === undefined ? 0 : worstRow(state).nominal;
+  const volts = COIL_VOLTS.reduce((x, y) => (Math.abs(y - arrives) < Math.abs(x - arrives) ? y : x));
+  return Math.abs(volts / arrives - 1) <= NEAR ? { volts, kind: source.kind } : undefined;
 }
 
 /** Twice the volts at the same power is four times the ohms and half the current. */

@@ -76,7 +76,7 @@ export function patternsFor(
 /** V of supplies and of small transformers as they are sold; common practice. */
 export const SUPPLY_VOLTS = [5, 6, 9, 12, 15, 18, 24, 36, 48] as const;
 /** V of coils as relays are sold with them; common practice. */
-export const COIL_VOLTS = [5, 6, 9, 12, 24, 48, 110, 120, 230, 240] as const;
+export const COIL_VOLTS = [5, 6, 9, 12, 24, 48, 110, 120, 208, 230, 240, 277, 400, 480] as const;
 /** Shares of rated volts by which the output of a regulated supply may be off, the widest first; makers’ data. */
 export const TOLERANCES = [0.05, 0.03, 0.02, 0.01] as const;
 /** Shares of rated volts that transformers give with nothing on them, the widest first; makers’ data, from memory. */
