@@ -115,8 +115,9 @@ export class Harm {
   }
 
   private strains(run: number, from: string, to: string): boolean {
-    const { link, length } = this.plan.runs[run]!;
-    return !this.places.reaches(from, to, link ? undefined : length);
+    const { link, length, cores } = this.plan.runs[run]!;
+    if (this.places.reaches(from, to, link ? undefined : length)) return false;
+    return link === true || cores.length > 1 || !this.places.reachesAlone(this.plan.runs[run]!, from, to);
   }
 
   /** Guards whose two ends meet by wires and other contacts, so that they break nothing. */

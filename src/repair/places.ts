@@ -21,16 +21,22 @@ export class Places {
   private readonly numbers = new Map<string, number>();
   private readonly ways = new Map<number, Way[]>();
 
+  private readonly others = new Map<number, Places>();
+
   /** Parts that share a box, a link or a short cable stand together, and so does a load with its outlet. */
-  constructor(plan: Plan) {
+  constructor(
+    private readonly plan: Plan,
+    private readonly leftOut?: number,
+  ) {
     for (const part of plan.parts.values()) {
       if (part.kind === 'box') for (const name of part.holds) this.together(part.name, name);
       if ('pluggedInto' in part && part.pluggedInto !== undefined) this.together(part.name, part.pluggedInto);
     }
-    for (const run of plan.runs)
+    const runs = plan.runs.filter((run) => run.index !== leftOut);
+    for (const run of runs)
       if (run.link || (run.length ?? 1) <= WITHIN)
         for (const core of run.cores) this.together(core.a.part, core.b.part);
-    for (const run of plan.runs) {
+    for (const run of runs) {
       const way = usualWay(run, (part) => this.of(part));
       if (way === undefined || run.link || run.length === undefined) continue;
       const [a, b] = way;
@@ -63,6 +69,19 @@ export class Places {
     if (a === b) return true;
     if (metres === undefined) return false;
     return this.atLeast(a, b) <= metres * (1 + GIVE.share) + GIVE.metres;
+  }
+
+  /**
+   * Whether the one core of a cable may lead from one part to another. Where it leads now may be the mistake, and then it
+   * says nothing of what stands together.
+   */
+  reachesAlone({ index, length }: Run, from: string, to: string): boolean {
+    if (this.leftOut === index) return this.reaches(from, to, length);
+    return kept(this.others, index, () => new Places(this.plan, index)).reachesAlone(
+      this.plan.runs[index]!,
+      from,
+      to,
+    );
   }
 
   /**
