@@ -22,6 +22,7 @@ export class Harm {
   private readonly earthJoints: ReadonlySet<string>;
   private readonly bypassedNow: ReadonlySet<string>;
   private readonly wiredNow: ReadonlySet<string>;
+  private readonly landedNow: ReadonlySet<number>;
   private readonly feedsNow: number;
   private readonly quenchingNow: ReadonlySet<number>;
   private readonly sides: CableSides;
@@ -36,7 +37,8 @@ export class Harm {
     this.guards = guardsOf(plan);
     this.earthJoints = earthJointsOf(plan);
     this.bypassedNow = this.bypassed(circuit.cores);
-    this.wiredNow = this.landedParts(circuit.cores);
+    this.landedNow = landedOn(circuit.cores);
+    this.wiredNow = new Set([...this.landedNow].map((t) => partOfKey(circuit.names[t]!)));
     this.feedsNow = this.feedsOf(circuit.cores);
     this.quenchingNow = this.quenching(circuit.cores).across;
     this.sides = new CableSides(plan, circuit);
@@ -132,20 +134,13 @@ export class Harm {
     );
   }
 
-  private landedParts(cores: Cores): ReadonlySet<string> {
-    const { names } = this.circuit;
-    return new Set(
-      cores.flat().flatMap(([a, b]) => (a === b ? [] : [partOfKey(names[a]!), partOfKey(names[b]!)])),
-    );
-  }
-
   /** Diodes that lie across a coil, by wires alone, and those with a core at both ends. */
   private quenching(cores: Cores): {
     readonly across: ReadonlySet<number>;
     readonly wired: ReadonlySet<number>;
   } {
     const sets = this.joinedBy(cores);
-    const landed = new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [a, b])));
+    const landed = landedOn(cores);
     const across = new Set<number>();
     const wired = new Set<number>();
     this.circuit.diodes.forEach(([x, y], i) => {
@@ -194,9 +189,13 @@ export class Harm {
     }).length;
   }
 
-  /** A guard that had a core before and has not one at either end of some contact now. */
+  /** A guard that had a core before and has not one at either end of some contact now, or a coil that loses an end. */
   private leavesOut(cores: Cores): boolean {
-    const landed = new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [a, b])));
+    const landed = landedOn(cores);
+    const isWired = (coil: readonly [number, number] | undefined, on: ReadonlySet<number>) =>
+      coil?.every((end) => on.has(end)) === true;
+    if (this.circuit.relays.some(({ coil }) => isWired(coil, this.landedNow) && !isWired(coil, landed)))
+      return true;
     return this.guards.some((name) => {
       if (!this.wiredNow.has(name)) return false;
       const own = this.circuit.contacts.filter((c) => c.links[0]!.part === name);
@@ -204,6 +203,10 @@ export class Harm {
     });
   }
 }
+
+/** Terminals with a core on them. */
+const landedOn = (cores: Cores): ReadonlySet<number> =>
+  new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [a, b])));
 
 const keyOf = (end: TerminalRef): string => terminalKey(end.part, end.terminal);
 

@@ -221,13 +221,21 @@ const LOADS: ReadonlySet<string> = new Set(['outlet', 'motor', 'load']);
 /** Kinds of part that a shop has several of, wired alike. */
 const TWINNED: ReadonlySet<string> = new Set(['gate', 'switch', 'button', 'cutout', 'lamp', 'led']);
 
-/** Terminals of the same name on parts of one kind and mounting, of which there are several. */
+/** Terminals of the same name on parts of one kind, mounting and duty, of which there are several. */
 function twinsOf(plan: Plan): readonly (readonly string[])[] {
   const groups = new Map<string, string[]>();
+  // What stops is wired on its break contact, what starts on its make contact.
+  const stops = new Set(
+    (plan.intents ?? []).flatMap((i) => [...i.blockedBy, ...i.stoppedBy].map((r) => r.part)),
+  );
   for (const part of plan.parts.values()) {
     if (!TWINNED.has(part.kind)) continue;
     for (const name of plan.terminals.get(part.name)?.names ?? [])
-      push(groups, `${part.kind} ${pressed(part)} ${name}`, terminalKey(part.name, name));
+      push(
+        groups,
+        `${part.kind} ${pressed(part)} ${stops.has(part.name)} ${name}`,
+        terminalKey(part.name, name),
+      );
   }
   return [...groups.values()].filter((keys) => keys.length > 1);
 }

@@ -15,9 +15,9 @@ const SLIPS = {
   mountedApart: 2,
   /** a gate that no intent names */
   forgotten: 1,
-  /** a button whose release, as the plan has it, stops the load; with a guess at what ends it */
-  held: 1.1,
-  heldTill: 1.5,
+  /** a button whose release, as the plan has it, stops the load, though a relay holds itself: no one slip does that; with a guess at what ends it */
+  held: 0.7,
+  heldTill: 1.1,
   /** another position of a selector */
   position: 1.3,
   /** a switch or cut-out that no intent names */

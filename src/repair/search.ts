@@ -23,7 +23,7 @@ import { type Passed, reachedBy, Verifier } from './verify.ts';
 const MOST_WORK = 100_000_000;
 const LEAST_LOOKED = 60_000;
 /** Moments times terminals that its looks may cost, when a repair is asked for and as part of the check. */
-const MOST_COST = { thorough: 700_000_000, quick: 30_000_000 };
+const MOST_COST = { thorough: 700_000_000, quick: 20_000_000 };
 /** Rewirings looked at once one has passed: the suspicious ends come first. */
 const MOST_MORE = 30_000;
 const LEAST_MORE = 3_000;
