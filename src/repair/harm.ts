@@ -3,7 +3,7 @@
  * round a fuse, cut-out, stop or timer, or ask more of a cable than it has.
  */
 import type { UnionFind } from '../circuit/union-find.ts';
-import { type Edit, isSaying, type Rewiring } from '../edit/edits.ts';
+import { type Edit, type EndRef, isSaying, type Rewiring } from '../edit/edits.ts';
 import type { Core, Plan, TerminalRef } from '../plan/plan.ts';
 import { partOfKey, splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { isEarthColour } from '../ratings/core-colours.ts';
@@ -49,7 +49,9 @@ export class Harm {
   /** Whether a change does harm; `cores` is the wiring after it. */
   isDone(edits: readonly Edit[], cores: Cores): boolean {
     return (
-      edits.some((e) => !isSaying(e) && (this.touchesEarth(e) || this.outOfReach(e))) ||
+      edits.some(
+        (e) => !isSaying(e) && (this.touchesEarth(e) || this.feedsFromLoop(e) || this.outOfReach(e)),
+      ) ||
       [...this.bypassed(cores)].some((part) => !this.bypassedNow.has(part)) ||
       edits.some((e) => e.do === 'move' && this.sides.changes(e.run, cores)) ||
       [...unfused(this.circuit, cores)].some((t) => !this.unfusedNow.has(t)) ||
@@ -89,6 +91,22 @@ export class Harm {
     if (this.isEarth(p) === this.isEarth(q))
       return this.holdsEarth(x, e.first.end) || this.holdsEarth(y, e.second.end);
     return this.holdsEarth(x, e.first.end) || this.holdsEarth(y, e.second.end);
+  }
+
+  /** A core that is not on the mains and would land on the mains side of a supply. */
+  private feedsFromLoop(e: Rewiring): boolean {
+    const lands = (to: string, other: string) => this.isMainsPin(to) && !this.sides.joinsMains(other, other);
+    const other = (at: EndRef) => keyOf(this.core(at)[at.end === 'a' ? 'b' : 'a']);
+    const own = (at: EndRef) => keyOf(this.core(at)[at.end]);
+    if (e.do === 'move') return lands(e.to, other(e));
+    if (e.do === 'add') return lands(e.from, e.to) || lands(e.to, e.from);
+    if (e.do === 'remove') return false;
+    return lands(own(e.second), other(e.first)) || lands(own(e.first), other(e.second));
+  }
+
+  private isMainsPin(key: string): boolean {
+    const { part, terminal } = splitTerminalKey(key);
+    return this.plan.parts.get(part)?.kind === 'supply' && MAINS_MARKS.has(terminal);
   }
 
   /** A core whose end would lie where its cable does not lead, or a new one with no cable to take it from. */
@@ -180,12 +198,7 @@ export class Harm {
     for (const c of circuit.contacts) sets.union(c.a, c.b);
     const poles = circuit.poles(true);
     return circuit.names.filter((key, i) => {
-      const { part, terminal } = splitTerminalKey(key);
-      return (
-        this.plan.parts.get(part)?.kind === 'supply' &&
-        MAINS_MARKS.has(terminal) &&
-        poles.some((p) => sets.joined(p, i))
-      );
+      return this.isMainsPin(key) && poles.some((p) => sets.joined(p, i));
     }).length;
   }
 

@@ -1,7 +1,11 @@
 import { sayMoved } from '../../circuit/input-words.ts';
+import { reachOf } from '../../circuit/sides.ts';
+import { isLanded, netAt } from '../../circuit/terminals.ts';
+import { isMainsOutput } from '../../circuit/thresholds.ts';
 import { FALSE } from '../../logic/bdd.ts';
 import { relayVariable } from '../../logic/conduction.ts';
 import { everIn } from '../../logic/entry-states.ts';
+import type { SupplyPart } from '../../plan/part-types.ts';
 import { partOfKey, terminalKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
 import { coreFromTo } from '../../text/core-names.ts';
@@ -32,7 +36,7 @@ export const mainsMeetsLowVoltage: Check = { entry, find };
 function find(study: Study): Finding[] {
   const { circuit, sides, plan } = study;
   const met = netsMet(sides);
-  if (met.length === 0) return [];
+  if (met.length === 0) return ownPins(study);
   const core = crossingCore(study);
   const terminals = core
     ? [core.a, core.b].map((e) => terminalKey(e.part, e.terminal))
@@ -52,6 +56,41 @@ function find(study: Study): Finding[] {
       basis: entry.basis,
     }),
   ];
+}
+
+/** Mains terminals of a supply that hang on its own output: they are for the mains, whether or not it arrives there. */
+function ownPins(study: Study): Finding[] {
+  const { circuit, sides, plan } = study;
+  const reach = reachOf(circuit, sides);
+  return circuit.sources.flatMap((source) => {
+    const part = plan.parts.get(source.part);
+    if (source.mains || part?.kind !== 'supply') return [];
+    const pins = mainsPins(study, part);
+    const own = pins.length === 0 ? undefined : reach(source);
+    const on = pins.filter((pin) => own!.has(netAt(circuit, part.name, pin)!));
+    if (on.length === 0) return [];
+    const terminals = on.map((pin) => terminalKey(part.name, pin));
+    return [
+      found(plan, entry, {
+        parts: [part.name],
+        terminals,
+        message: `${listOf(terminals)} of the mains side ${on.length === 1 ? 'hangs' : 'hang'} on the low-voltage output of ${part.name}`,
+        why: 'A mains terminal of a supply is for the mains alone. Once mains is brought to it, every gate switch and its wire is live.',
+        fix: `Take what is of the loop off ${listOf(terminals)}.`,
+        basis: entry.basis,
+        twin: { name: part.name },
+      }),
+    ];
+  });
+}
+
+const OUTPUT: ReadonlySet<string> = new Set(['+', '-', '~1', '~2']);
+
+/** Mains terminals with a core on them; one that states an input of extra-low voltage has none. */
+function mainsPins({ circuit, plan }: Study, { name, input }: SupplyPart): string[] {
+  if (input !== undefined && !isMainsOutput(input)) return [];
+  const marks = plan.terminals.get(name)?.names ?? [];
+  return marks.filter((mark) => !OUTPUT.has(mark) && isLanded(circuit, name, mark));
 }
 
 /** The smallest state in which a mains rail is joined by contacts to a net of the loop. */
