@@ -1,9 +1,8 @@
 /** Cores whose colour does not suit what they are for, and what is said of them. */
-import { netAt } from '../../circuit/terminals.ts';
 import type { OutletPart, PlugPart } from '../../plan/part-types.ts';
 import type { Cable, Core, Run } from '../../plan/plan.ts';
 import { type ColourFault, judgeColour } from '../../ratings/core-colours.ts';
-import { type ConductorRole, conductorRoles } from '../../study/mains/core-roles.ts';
+import { type ConductorRole, coreRoles } from '../../study/mains/core-roles.ts';
 import { perStudy } from '../../study/per-study.ts';
 import type { Study } from '../../study/study.ts';
 import { coreFromTo } from '../../text/core-names.ts';
@@ -28,14 +27,14 @@ interface RunOf {
 
 /** Every core of a cable whose colour is for something else, in the order of the plan. */
 export const miscolouredCores = perStudy((study): readonly MiscolouredCore[] => {
-  const roleOf = conductorRoles(study);
+  const roleOf = coreRoles(study);
   const patterns = [...study.plan.parts.values()].flatMap((p) =>
     p.kind === 'plug' || p.kind === 'outlet' ? ((p satisfies PlugPart | OutletPart).pattern ?? []) : [],
   );
   return study.plan.runs.flatMap((run) => {
     const { cable } = run;
     if (cable === undefined) return [];
-    const roles = run.cores.map((c) => roleOf.get(netAt(study.circuit, c.a.part, c.a.terminal) ?? -1));
+    const roles = run.cores.map(roleOf);
     return run.cores.flatMap((core, i) => {
       const role = roles[i];
       const fault = role && faultOf(study, { run, cable, roles }, core, role, patterns);

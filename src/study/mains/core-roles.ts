@@ -3,7 +3,8 @@ import type { Source } from '../../circuit/circuit.ts';
 import { flood, neighbours } from '../../circuit/graph.ts';
 import { contactPairs, isLow, isMains } from '../../circuit/sides.ts';
 import { FALSE } from '../../logic/bdd.ts';
-import { splitTerminalKey } from '../../plan/terminal-key.ts';
+import type { Core, TerminalRef } from '../../plan/plan.ts';
+import { splitTerminalKey, terminalKey } from '../../plan/terminal-key.ts';
 import { perStudy } from '../per-study.ts';
 import type { Study } from '../study.ts';
 
@@ -24,7 +25,7 @@ export type ConductorRole =
 const LIVE: ConductorRole = { use: 'live' };
 
 /** By net; nets that lead nowhere have none. */
-export const conductorRoles = perStudy((study): ReadonlyMap<number, ConductorRole> => {
+const conductorRoles = perStudy((study): ReadonlyMap<number, ConductorRole> => {
   const { circuit, sides } = study;
   const byWire = pinsByNet(study);
   const byContact = reachedThroughContacts(study);
@@ -102,3 +103,41 @@ function reachedThroughContacts(study: Study): (net: number) => ConductorRole | 
     return pins.length === 0 ? undefined : roleOf(pins, true);
   };
 }
+
+/**
+ * What one core is for. On a conductor that is earth and a pole of the loop as well, what leads from the pole to a coil or a
+ * switch is of the loop, and what hangs on no protective terminal but through the pole is told to be nothing.
+ */
+export const coreRoles = perStudy((study): ((core: Core) => ConductorRole | undefined) => {
+  const { circuit, sides, plan } = study;
+  const byNet = conductorRoles(study);
+  const poles = new Set(
+    circuit.sources
+      .filter((s) => !s.mains)
+      .flatMap((s) => s.rails.map((r) => terminalKey(s.part, r.terminal))),
+  );
+  const cores = plan.runs.flatMap((run) => run.cores);
+  const ends = (core: Core) => [keyOf(core.a), keyOf(core.b)] as const;
+  const without = (left: Core, start: string): ReadonlySet<string> =>
+    flood([start], neighbours(cores.filter((c) => c !== left && netOf(c) === netOf(left)).map(ends)));
+  const netOf = (core: Core) => circuit.netOf.get(keyOf(core.a));
+  return (core) => {
+    const net = netOf(core);
+    const role = net === undefined ? undefined : byNet.get(net);
+    if (net === undefined || role?.use !== 'earth' || !sides.low.has(net)) return role;
+    if (!(circuit.terminals[net] ?? []).some((t) => poles.has(t))) return role;
+    const [near, far] = ends(core).map((end) => without(core, end)) as [
+      ReadonlySet<string>,
+      ReadonlySet<string>,
+    ];
+    const isProtective = (key: string) => splitTerminalKey(key).terminal === 'PE';
+    const apart = [near, far].find((side) => ![...side].some(isProtective));
+    if (apart === undefined || near.has(keyOf(core.b))) return role;
+    if (![...apart].some((key) => poles.has(key))) return { use: 'low-voltage' };
+    return ends(core).some((key) => isProtective(key) || plan.parts.get(key)?.kind === 'joint')
+      ? role
+      : undefined;
+  };
+});
+
+const keyOf = (end: TerminalRef): string => terminalKey(end.part, end.terminal);
