@@ -86,7 +86,8 @@ function heldStates(v: Verified, w: Wanted): RequiredState[] {
       const others = refs.filter((r) => r.part !== ref.part).flatMap(inputsOf);
       const set = (more: readonly number[]) => new Set([...base, ...more]);
       const calling = set(others);
-      const held = [set(inputsOf(ref)), calling];
+      // A button that an entry names together with a gate may do nothing by itself.
+      const held = [set([...inputsOf(ref), ...others]), calling];
       const stops = [...(w.intent?.stoppedBy ?? []), ...(w.intent?.blockedBy ?? [])].map((x) =>
         set([...others, ...inputsOf(x)]),
       );
