@@ -122,12 +122,15 @@ export class Harm {
     if (e.do === 'move') {
       const core = this.core(e);
       const [other, to] = [(e.end === 'a' ? core.b : core.a).part, partOfKey(e.to)];
+      // Its cable leads to that part already.
+      if (core[e.end].part === to) return false;
       return (
         this.strains(e.run, other, to) || this.places.leavesCable(this.plan.runs[e.run]!, e.core, other, to)
       );
     }
     const [x, y] = [this.core(e.first), this.core(e.second)];
     const other = (core: Core, end: 'a' | 'b') => (end === 'a' ? core.b : core.a).part;
+    if (x[e.first.end].part === y[e.second.end].part) return false;
     return (
       this.strains(e.first.run, other(x, e.first.end), y[e.second.end].part) ||
       this.strains(e.second.run, other(y, e.second.end), x[e.first.end].part)

@@ -35,8 +35,9 @@ const TURNED = 1;
 const FARTHER = { share: 1.3, metres: 0.5, each: 0.4, most: 1.5 } as const;
 /** What it counts for that an end goes where one is missing. */
 const FILLED = 0.2;
-/** What a new core weighs that is thinner than one it joins. */
+/** What a new core weighs that is thinner than one it joins, and one that lies in no cable with a core to spare. */
 const THIN = 0.3;
+const LAID = 1;
 
 export class Ranking {
   private readonly places: Places;
@@ -78,7 +79,9 @@ export class Ranking {
         if (this.harm.isDone(t.edits, cores) || (strain > 0 && t.edits.length > 1 && t.slips === undefined))
           return [];
         const odd = this.oddness.of(after, new MissingEnds(this.circuit, cores).lacking());
-        return [{ t, after, odd, cost: this.slips(t) + odd + strain - this.fills(t.edits) }];
+        return [
+          { t, after, odd, cost: this.slips(t) + odd + strain + this.laid(t.edits) - this.fills(t.edits) },
+        ];
       });
     // Other words leave the wiring as it is, and its habits say nothing of them: they count as well as the best.
     const least = Math.min(...all.map((r) => r.odd));
@@ -156,6 +159,17 @@ export class Ranking {
       const times = (way ?? 0) / (run.length * FARTHER.share + FARTHER.metres);
       return sum + (times > 1 ? Math.min(FARTHER.most, FARTHER.each * times) : 0);
     }, 0);
+  }
+
+  /** New cores that go elsewhere than the cable from which they are said to come. */
+  private laid(edits: readonly Edit[]): number {
+    const isLaid = (e: Edit) => {
+      const way =
+        e.do === 'add' && e.like !== undefined ? this.places.wayOf(this.plan.runs[e.like]!) : undefined;
+      if (e.do !== 'add' || way === undefined) return false;
+      return ![e.from, e.to].every((t) => way.includes(this.places.of(partOfKey(t))));
+    };
+    return edits.filter(isLaid).length * LAID;
   }
 
   private isThin({ from, to, like }: Edit & { readonly do: 'add' }): boolean {
