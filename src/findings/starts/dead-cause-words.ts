@@ -1,4 +1,5 @@
 import { sayMoved } from '../../circuit/input-words.ts';
+import type { Wanted } from '../../logic/intent.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { DeadCause, DeadTabs } from './departures/dead-cause.ts';
@@ -14,13 +15,18 @@ export interface CauseWords {
   readonly terminals: readonly string[];
 }
 
-export function deadCauseWords(study: Study, { refs, state, cause }: DeadEntry, target: string): CauseWords {
-  const name = refs[0]!.part;
+export function deadCauseWords(
+  study: Study,
+  { suspect, state, cause }: DeadEntry,
+  wanted: Wanted,
+): CauseWords {
+  const name = suspect.part;
+  const { target } = wanted;
   switch (cause.kind) {
     case 'diode':
       return diodeWords(cause.diode, target);
     case 'in-line':
-      return inLineWords(study, name, cause, target);
+      return inLineWords(study, name, cause, wanted);
     case 'no-feed':
     case 'stranded':
     case 'no-return':
@@ -49,12 +55,17 @@ function inLineWords(
   { circuit }: Study,
   name: string,
   { others, together }: Extract<DeadCause, { kind: 'in-line' }>,
-  target: string,
+  { target, entries }: Wanted,
 ): CauseWords {
+  // What stops the load, or starts it only together with a gate, is never gone round.
+  const alone = (part: string) => entries.some((e) => e.refs.length === 1 && e.refs[0]!.part === part);
+  const alike = [name, ...others].every((part) => alone(part));
   return {
     what: `it lies in line with ${listOf(others)}`,
     why: `It starts ${target} only with ${sayMoved(circuit, together)}.`,
-    fix: `Wire ${name} side by side with ${listOf(others)}: COM to the fed core, the other tab to the return core.`,
+    fix: alike
+      ? `Wire ${name} side by side with ${listOf(others)}: COM to the fed core, the other tab to the return core.`
+      : `Follow the cores of ${name}: its feed and its return must not pass ${listOf(others)} alone.`,
     parts: others,
     terminals: [],
   };

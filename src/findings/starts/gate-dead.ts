@@ -79,13 +79,15 @@ function sharedCause({ cause }: DeadEntry): string | undefined {
 
 function report(study: Study, dead: DeadEntry, wanted: Wanted): Found {
   const { plan } = study;
-  const name = dead.refs[0]!.part;
+  const name = dead.suspect.part;
   const { zone } = dead;
-  const { what, why, fix, parts, terminals } = deadCauseWords(study, dead, wanted.target);
-  const label = dead.refs
-    .map((r) => (r.position === undefined ? r.part : `${r.part} at ${r.position}`))
-    .join(' with ');
-  const gate = plan.parts.get(name)?.kind === 'gate' ? `opening the ${label} gate` : label;
+  const { what, why, fix, parts, terminals } = deadCauseWords(study, dead, wanted);
+  const [own, ...beside] = [dead.suspect, ...dead.refs.filter((r) => r !== dead.suspect)].map((r) =>
+    r.position === undefined ? r.part : `${r.part} at ${r.position}`,
+  );
+  const label = [own, ...beside].join(' with ');
+  const gate =
+    plan.parts.get(name)?.kind === 'gate' ? [`opening the ${own} gate`, ...beside].join(' with ') : label;
   const shared = sharedCause(dead);
   const { verified } = study;
   const stopsIt =

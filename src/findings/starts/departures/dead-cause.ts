@@ -35,12 +35,12 @@ export function deadCause(
   study: Study,
   tried: Tried,
   entry: Wanted['entries'][number],
+  ref: InputRef,
   state: Moved,
 ): DeadCause {
-  const ref = entry.refs[0]!;
   return (
     deadTabs(study, ref.part) ??
-    inLine(study, tried, entry, state) ??
+    inLine(study, tried, entry, ref, state) ??
     deadPath(study, tried.v, ref.part, tabsOf(ref), state)
   );
 }
@@ -71,11 +71,14 @@ function inLine(
   study: Study,
   tried: Tried,
   entry: Wanted['entries'][number],
+  ref: InputRef,
   state: Moved,
 ): DeadCause | undefined {
   const { v, wanted, runs } = tried;
   const { bdd } = v.model;
-  const without = bdd.compose(runs, new Map([...bdd.support(entry.works)].map((x) => [x, FALSE])));
+  // The others of the entry stay as they are: with a key off nothing runs, whatever lies in line with what.
+  const own = v.circuit.inputs.filter((i) => i.part === ref.part && i.position === ref.position);
+  const without = bdd.compose(runs, new Map(own.map((i) => [inputVariable(v.circuit, i.index), FALSE])));
   const together = movedIn(
     v.circuit,
     bdd,
@@ -83,7 +86,7 @@ function inLine(
   );
   const others = together?.filter((i) => !state.includes(i)).map((i) => v.circuit.inputs[i]!.part) ?? [];
   if (together === undefined || others.length === 0) return undefined;
-  const name = entry.refs[0]!.part;
+  const name = ref.part;
   const head =
     others.length === 1
       ? ([name, others[0]!].find((p) => isLineHead(study, tried, p)) ?? others[0]!)

@@ -9,6 +9,8 @@ import type { DeadLoopCause } from './dead-loop-cause.ts';
 /** One entry of an intent that, worked alone, does not start its load. */
 export interface DeadEntry {
   readonly refs: readonly InputRef[];
+  /** which of them is looked into: one that no entry has which starts the load */
+  readonly suspect: InputRef;
   /** the state in which it is worked alone */
   readonly state: Moved;
   readonly cause: DeadCause;

@@ -52,10 +52,11 @@ export function entriesAlone(
     };
   // Combinations of dead entries only follow from each being dead.
   const isDead = new Set<Alone>(dead);
-  const living = bdd.any(alone.filter((a) => !isDead.has(a)).map((a) => a.entry.works));
+  const alive = alone.filter((a) => !isDead.has(a)).map((a) => a.entry);
+  const living = bdd.any(alive.map((e) => e.works));
   return {
     // A load that runs at rest and stops for every gate has its contact the wrong way round: that is said elsewhere.
-    departures: allDead && restRuns ? [] : [deadEntries(study, tried, dead)],
+    departures: allDead && restRuns ? [] : [deadEntries(study, tried, dead, alive)],
     explained: bdd.diff(bdd.not(runs), living),
   };
 }
@@ -72,9 +73,16 @@ function severalWork({ v, wanted }: Tried, moved: Moved): boolean {
   return wanted.entries.filter((e) => standsIn(v, moved, e.works)).length > 1;
 }
 
-function deadEntries(study: Study, tried: Tried, dead: readonly Dead[]): Departure {
+function deadEntries(
+  study: Study,
+  tried: Tried,
+  dead: readonly Dead[],
+  alive: readonly Alone['entry'][],
+): Departure {
   const diode = reversedDiode(study);
   const zones = deadZones(study, dead);
+  const works = new Set(alive.flatMap((e) => e.refs.map((r) => r.part)));
+  const suspectOf = ({ refs }: Alone['entry']) => refs.find((r) => !works.has(r.part)) ?? refs[0]!;
   const told = dead.filter((d) => {
     const zone = zones.get(d);
     return zone === undefined || zone.gates[0] === d.entry.refs[0]!.part;
@@ -82,12 +90,17 @@ function deadEntries(study: Study, tried: Tried, dead: readonly Dead[]): Departu
   return {
     kind: 'dead-entries',
     wanted: tried.wanted,
-    dead: told.slice(0, MOST_EXPLAINED).map((d) => ({
-      refs: d.entry.refs,
-      state: d.state,
-      cause: diode === undefined ? deadCause(study, tried, d.entry, d.state) : { kind: 'diode', diode },
-      ...(zones.has(d) && { zone: zones.get(d)! }),
-    })),
+    dead: told.slice(0, MOST_EXPLAINED).map((d) => {
+      const suspect = suspectOf(d.entry);
+      return {
+        refs: d.entry.refs,
+        suspect,
+        state: d.state,
+        cause:
+          diode === undefined ? deadCause(study, tried, d.entry, suspect, d.state) : { kind: 'diode', diode },
+        ...(zones.has(d) && { zone: zones.get(d)! }),
+      };
+    }),
     more: Math.max(0, told.length - MOST_EXPLAINED),
   };
 }
