@@ -6,7 +6,7 @@ import { baseState, entryState } from '../logic/entry-states.ts';
 import { readIntents, type Wanted } from '../logic/intent.ts';
 import { meantLit } from '../logic/lamps.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
-import type { LampIntent } from '../plan/plan.ts';
+import type { InputRef, LampIntent } from '../plan/plan.ts';
 import { hasResistor } from '../study/indicators.ts';
 
 /** Entries of an intent that are tried one by one; more than these look alike. */
@@ -76,20 +76,18 @@ function requiredStates(v: Verified): RequiredState[] {
 function heldStates(v: Verified, w: Wanted): RequiredState[] {
   if (w.loose) return [];
   const base = baseState(v, w);
-  const inputsOf = (ref: { part: string; position?: string }) =>
-    v.circuit.inputs.filter((i) => i.part === ref.part && i.position === ref.position).map((i) => i.index);
   const on = (run: boolean) => new Map([[w.target, run]]);
   return w.latches.flatMap(({ ref }) => {
     const own = w.entries.filter((e) => e.refs.some((r) => r.part === ref.part));
     // Entries that ask for the button and for a gate are alike; the first stands for them.
     return own.slice(0, 1).flatMap(({ refs }) => {
-      const others = refs.filter((r) => r.part !== ref.part).flatMap(inputsOf);
+      const others = refs.filter((r) => r.part !== ref.part).flatMap((r) => inputsOf(v, r));
       const set = (more: readonly number[]) => new Set([...base, ...more]);
       const calling = set(others);
       // A button that an entry names together with a gate may do nothing by itself.
-      const held = [set([...inputsOf(ref), ...others]), calling];
+      const held = [set([...inputsOf(v, ref), ...others]), calling];
       const stops = [...(w.intent?.stoppedBy ?? []), ...(w.intent?.blockedBy ?? [])].map((x) =>
-        set([...others, ...inputsOf(x)]),
+        set([...others, ...inputsOf(v, x)]),
       );
       return [
         { steps: held, want: on(true) },
@@ -103,13 +101,23 @@ function heldStates(v: Verified, w: Wanted): RequiredState[] {
   });
 }
 
+const inputsOf = ({ circuit }: Verified, ref: InputRef): number[] =>
+  circuit.inputs.filter((i) => i.part === ref.part && i.position === ref.position).map((i) => i.index);
+
 function addFor(v: Verified, w: Wanted, gates: Moved, add: (moved: Moved | undefined) => void): void {
   const { bdd } = v.model;
   const base = baseState(v, w);
   add(base);
   const step = Math.max(1, Math.ceil(w.entries.length / MOST_ENTRIES));
   w.entries.forEach((e, i) => {
-    if (i % step === 0 || i === w.entries.length - 1) add(entryState(v, w, e.works, base));
+    if (i % step !== 0 && i !== w.entries.length - 1) return;
+    add(entryState(v, w, e.works, base));
+    // Of several together, each without one: a key alone, a gate with the key off.
+    if (e.refs.length > 1)
+      for (const left of e.refs) {
+        const others = e.refs.filter((r) => r !== left).flatMap((r) => inputsOf(v, r));
+        add([...new Set([...base, ...others])].sort((x, y) => x - y));
+      }
   });
   const open = [...new Set([...gates, ...base])].sort((x, y) => x - y);
   add(open);

@@ -166,9 +166,10 @@ export class Search {
     return [
       options.moves(),
       ...(isFirst ? [options.tabs()] : []),
+      // Far fewer than swaps, and on a large plan the search ends among those.
+      options.additions(MOST_CONDUCTORS),
       options.swaps(),
       options.removals(),
-      options.additions(MOST_CONDUCTORS),
     ];
   }
 
