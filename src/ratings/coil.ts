@@ -94,6 +94,8 @@ export function coilModel(
     return fallback.value * rated;
   };
   const pullInVolts = limit(coil.pullIn, defaultPullIn(kind, options.contactor), 'pull-in');
+  if (coil.pullIn !== undefined && options.contactor && kind === 'dc')
+    used.push('coil pull-in taken as of the warm coil, as a contactor’s is (IEC 60947-4-1 8.2.1.2, memory)');
   const dropOutVolts = limit(coil.dropOut, defaultDropOut(kind, options.contactor), 'drop-out');
   const mostVolts = limit(coil.most, defaults.mostCoil, 'highest continuous voltage');
 
