@@ -28,6 +28,7 @@ export class Harm {
   private readonly sides: CableSides;
   private readonly unfusedNow: ReadonlySet<number>;
   private readonly triggersNow: ReadonlySet<string>;
+  private readonly fedForGoodNow: ReadonlySet<string>;
 
   constructor(
     private readonly plan: Plan,
@@ -44,6 +45,7 @@ export class Harm {
     this.sides = new CableSides(plan, circuit);
     this.unfusedNow = unfused(circuit, circuit.cores);
     this.triggersNow = triggerHarm(circuit, circuit.cores);
+    this.fedForGoodNow = this.fedForGood(circuit.cores);
   }
 
   /** Whether a change does harm; `cores` is the wiring after it. */
@@ -57,6 +59,7 @@ export class Harm {
       [...unfused(this.circuit, cores)].some((t) => !this.unfusedNow.has(t)) ||
       this.leavesOut(cores) ||
       this.feedsTrigger(cores) ||
+      [...this.fedForGood(cores)].some((part) => !this.fedForGoodNow.has(part)) ||
       this.strays(cores) ||
       (edits.some((e) => e.do === 'remove') && this.feedsOf(cores) < this.feedsNow)
     );
@@ -188,6 +191,26 @@ export class Harm {
     const after = triggerHarm(this.circuit, cores);
     const before = this.triggersNow;
     return after.size > 0 && !(after.size === before.size && [...after].every((x) => before.has(x)));
+  }
+
+  /** Timers that time from their supply and have it for good, by wires and fuses: their time passes once and delays nothing. */
+  private fedForGood(cores: Cores): ReadonlySet<string> {
+    const { circuit, plan } = this;
+    const timers = circuit.relays.filter(
+      (r) => r.coil !== undefined && r.trigger !== undefined && !this.triggered(r.trigger, cores),
+    );
+    if (timers.length === 0) return new Set();
+    const sets = this.joinedBy(cores);
+    for (const c of circuit.contacts)
+      if (plan.parts.get(c.links[0]!.part)?.kind === 'fuse') sets.union(c.a, c.b);
+    const poles = [...circuit.poles(true), ...circuit.poles(false)];
+    const onPole = (end: number) => poles.some((p) => sets.joined(p, end));
+    return new Set(timers.filter((r) => r.coil!.every(onPole)).map((r) => r.part));
+  }
+
+  private triggered(trigger: readonly number[], cores: Cores): boolean {
+    const landed = landedOn(cores);
+    return trigger.some((t) => landed.has(t));
   }
 
   private joinedBy(cores: Cores): UnionFind {

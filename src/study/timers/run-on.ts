@@ -63,11 +63,16 @@ export const cutOffTimers = perStudy((study): readonly Relay[] => {
   const own = v ? timersOf(v.circuit.relays).filter((t) => t.delay?.on === 'out' && !t.delay.stored) : [];
   if (!v || own.length === 0) return [];
   const { bdd } = v.model;
+  // A stop takes the supply away as well, and then nothing is to run on.
+  const blocked = bdd.any(v.intents.wanted.map((w) => w.blocked));
   return own.filter(({ index }) => {
     const lost = v.model.sensed[index]!.lost ?? FALSE;
+    const freely = v.places.map((p) => ({ mode: p.mode, states: bdd.diff(p.states, blocked) }));
     // Its supply comes and goes with what starts the load: lost somewhere, and not everywhere.
-    const gone = bdd.any(v.places.map((p) => bdd.and(v.settler.at(lost, p.mode), p.states)));
-    return gone !== FALSE && v.places.some((p) => bdd.diff(p.states, v.settler.at(lost, p.mode)) !== FALSE);
+    return (
+      freely.some((p) => bdd.and(v.settler.at(lost, p.mode), p.states) !== FALSE) &&
+      freely.some((p) => bdd.diff(p.states, v.settler.at(lost, p.mode)) !== FALSE)
+    );
   });
 });
 
