@@ -21,7 +21,7 @@ import {
   SUPPLY_VA,
 } from '../../src/repair/remedies/series.ts';
 import { Study } from '../../src/study/study.ts';
-import { example, exampleNames, examplePath } from '../helpers/example-plans.ts';
+import { example, exampleNames, examplePath, mostExamples } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
 import { sampled, WHOLE } from '../helpers/share.ts';
 
@@ -247,10 +247,7 @@ describe.each(sampled(CHOSEN, 3))('the least ratings for %s', (name) => {
   });
 });
 
-/** Two of three wrong plans: most have the parts of a right one. */
-const listed = [...exampleNames(), ...exampleNames('wrong').filter((_, i) => i % 3 !== 0)];
-
-describe.each(sampled(listed, 10))('the materials of %s', (name) => {
+describe.each(sampled(mostExamples(), 10))('the materials of %s', (name) => {
   const plan = example(name);
   const list = listOf(name);
 

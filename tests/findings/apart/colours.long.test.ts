@@ -82,7 +82,7 @@ describe('colours alone', () => {
           expect(ids(judged(s))).toEqual(ids(usual[s.practice]()));
         },
       ),
-      { numRuns: 100 },
+      { numRuns: 67 },
     );
   });
 
@@ -100,7 +100,7 @@ describe('colours alone', () => {
           );
         },
       ),
-      { numRuns: 100 },
+      { numRuns: 67 },
     );
   });
 });
