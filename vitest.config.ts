@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { DearestFirst } from './tests/tools/dearest-first.ts';
 
 const LONG = 'tests/**/*.long.test.ts';
 
@@ -11,6 +12,7 @@ export default defineConfig({
     // No test leaves anything behind for the next, and to load the sources for each file again takes longer than most tests.
     isolate: false,
     maxWorkers: '100%',
+    sequence: { sequencer: DearestFirst },
     // All but the tests themselves is loaded by Node, which runs it a quarter faster than Vitest's module runner does.
     server: { deps: { external: [/\/(src|tests)\/.*(?<!\.test|\/setup)\.ts$/] } },
     execArgv: [

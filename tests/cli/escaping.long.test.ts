@@ -3,7 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launch, SKIPPED } from '../page/browser.ts';
 import './escaping.test.ts';
-import { DRAWN, PAYLOADS, planWith, run, shownOf } from '../helpers/payloads.ts';
+import { DRAWN, drawn, PAYLOADS, planWith, shownOf } from '../helpers/payloads.ts';
 
 interface Read {
   readonly names: readonly string[];
@@ -34,7 +34,7 @@ describe.skipIf(SKIPPED)('in a browser', () => {
   it.each(DRAWN)('%s %s %s has the payload as text', { timeout: 300_000 }, async (...args) => {
     const tab = await browser.newPage();
     const read = async (payload: string) => {
-      const { out } = await run(planWith(payload), args);
+      const { out } = await drawn(planWith(payload), args);
       const type = out.startsWith('<!') ? 'text/html' : 'image/svg+xml';
       return (await tab.evaluate(`(${READ})(${JSON.stringify([out, type])})`)) as Read;
     };

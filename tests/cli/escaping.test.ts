@@ -5,7 +5,7 @@
  */
 import { parse as parseCsv } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { ACTS, DRAWN, PAYLOADS, planWith, run, shownOf } from '../helpers/payloads.ts';
+import { ACTS, DRAWN, drawn, PAYLOADS, planWith, run, shownOf } from '../helpers/payloads.ts';
 import { sampled, WHOLE } from '../helpers/share.ts';
 
 /** CommonMark 0.31, 2.4 and 2.5: a backslash before punctuation is the punctuation, and what stood for a mark is none. */
@@ -69,7 +69,7 @@ describe.each(sampled(PAYLOADS, 20))('%s', (_, payload) => {
       .filter((l) => l.startsWith('|'))
       .map((l) => marks(l).split('|').length);
     expect(cells.length).toBeGreaterThan(2);
-    const plain = await run(planWith('x'), ['wirelist', '--format', 'markdown']);
+    const plain = await drawn(planWith('x'), ['wirelist', '--format', 'markdown']);
     const usual = plain.out
       .split('\n')
       .filter((l) => l.startsWith('|'))
@@ -80,9 +80,9 @@ describe.each(sampled(PAYLOADS, 20))('%s', (_, payload) => {
   it.runIf(WHOLE)('opens no element in SVG and in HTML', async () => {
     const tags = (text: string) => [...new Set(text.match(/<[!/?]?[\w-]+/g))].sort();
     for (const args of DRAWN) {
-      const { out } = await run(plan, args);
+      const { out } = await drawn(plan, args);
       expect(out).not.toMatch(ACTS);
-      expect(tags(out)).toEqual(tags((await run(planWith('x'), args)).out));
+      expect(tags(out)).toEqual(tags((await drawn(planWith('x'), args)).out));
     }
   });
 

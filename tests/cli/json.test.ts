@@ -38,7 +38,7 @@ const gatesOf = (name: string) => [...example(name).parts.values()].filter((part
 
 /** How each command is asked of a plan, and every how many of the examples are in the long run. */
 const ASKED: readonly [command: string, each: number, args: (plan: string) => readonly string[][]][] = [
-  ['check', 3, (name) => [[examplePath(name)]]],
+  ['check', 4, (name) => [[examplePath(name)]]],
   ['table', 3, (name) => [[examplePath(name)]]],
   [
     'read',
@@ -53,10 +53,10 @@ const ASKED: readonly [command: string, each: number, args: (plan: string) => re
   ['mend', 4, (name) => [[examplePath(name)]]],
   ['wirelist', 4, (name) => [[examplePath(name)], ['--reel', '500m', examplePath(name)]]],
   ['materials', 4, (name) => [[examplePath(name)]]],
-  ['meter', 12, (name) => [[examplePath(name)]]],
-  ['faults', 24, (name) => [[examplePath(name)]]],
+  ['meter', 20, (name) => [[examplePath(name)]]],
+  ['faults', 36, (name) => [[examplePath(name)]]],
   ['hunt', 12, (name) => [[examplePath(name)], ['--saw', 'all shut: off', examplePath(name)]]],
-  ['size', 24, (name) => [[examplePath(name)]]],
+  ['size', 36, (name) => [[examplePath(name)]]],
   ['add', 12, (name) => [['gate', 'another', '--length', '2 m', '--dry-run', examplePath(name)]]],
   [
     'remove',

@@ -79,7 +79,7 @@ describe.skipIf(SKIPPED)('sheets in Chromium', () => {
   });
 
   it('generated plans', { timeout: 120_000 }, async () => {
-    for (const { name, text } of generatedPlans(30, 7))
+    for (const { name, text } of generatedPlans(20, 7))
       for (const svg of sheetsFor(text, name)) expect(await faultsIn(page, svg), name).toEqual([]);
   });
 });

@@ -133,7 +133,7 @@ const odd = [
 
 describe.each([
   ['examples', allExamples(), () => [1, 2, 3]],
-  ['generated plans', generatedPlans(204, 2), (nth: number) => [(nth % 4) + 1]],
+  ['generated plans', generatedPlans(136, 2), (nth: number) => [(nth % 4) + 1]],
   ['odd plans', odd, () => [1, 2, 3, 4, 6]],
 ] as const)('%s drawn in characters', (_, plans, widths) => {
   it.each(

@@ -82,5 +82,16 @@ export const stages: Stages = {
     }),
 };
 
+/** Each plan as each command draws it, worked out once: two tests look at the same drawing. */
+const drawings = new Map<string, ReturnType<typeof run>>();
+
+/** What a command line that draws writes of a plan. */
+export function drawn(plan: string, args: readonly string[]): ReturnType<typeof run> {
+  const key = JSON.stringify([plan, args]);
+  const known = drawings.get(key) ?? run(plan, args);
+  drawings.set(key, known);
+  return known;
+}
+
 export const run = (plan: string, [command, ...args]: readonly string[], isTTY = false) =>
   pullin([command!, '-', ...args], { stages, stdin: [plan], isTTY });

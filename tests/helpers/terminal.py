@@ -41,7 +41,7 @@ def main():
                 step = steps.pop(0)
                 seen = at + len(step.get("wait", ""))
                 # A program that draws its prompt is ready a moment later.
-                time.sleep(0.05)
+                time.sleep(0.02)
                 if "resize" in step:
                     resize(fd, step["resize"])
                     os.kill(pid, signal.SIGWINCH)

@@ -250,12 +250,16 @@ export function judge(source: string): Oracle {
   return { targets, symptoms: m.symptoms, harmful: m.symptoms.size > 0, combinations: rows.length, table };
 }
 
+let walked: { readonly source: string; readonly m: Machine } | undefined;
+
 /**
  * Walks a plan through moves from rest, one step after another, and tells what is on after each.
  * A step names only the inputs that move.
  */
 export function replay(source: string, steps: Record<string, string>[]): Record<string, boolean>[] {
-  const m = new Machine(source);
+  // Many walks of one plan follow each other: it is read once, and no state of the walk before is left in what was read.
+  if (walked?.source !== source) walked = { source, m: new Machine(source) };
+  const { m } = walked;
   const names = [...m.circuit.relays.map((r) => r.name), ...m.circuit.consumers.map((x) => x.name)];
   const at = m.circuit.inputs.map(() => 0);
   let bits = m.settle(at, 0).ends[0]!;

@@ -181,14 +181,12 @@ describe.skipIf(SKIPPED)('the page in a browser', () => {
   });
 
   it.each([
-    ['light', 1400],
-    ['light', 360],
-    ['dark', 1400],
-    ['dark', 768],
-  ] as const)('can be used by everybody: %s, %i px', async (colorScheme, width) => {
-    for (const name of colorScheme === 'light'
-      ? ['wrong/planer-on-break-tab', 'osier-yard']
-      : ['wrong/wrong-tap', 'wrong/planer-on-break-tab'])
+    ['light', 1400, ['wrong/planer-on-break-tab', 'osier-yard']],
+    ['light', 360, ['wrong/planer-on-break-tab']],
+    ['dark', 1400, ['wrong/wrong-tap']],
+    ['dark', 768, ['wrong/planer-on-break-tab']],
+  ] as const)('can be used by everybody: %s, %i px', async (colorScheme, width, names) => {
+    for (const name of names)
       await open(
         name,
         async (page) => {

@@ -22,9 +22,13 @@ export function pageFor(plan: Plan, text?: string): string {
   );
 }
 
-/** The page of an example, as `pullin page` writes it. */
+const pages = new Map<string, string>();
+
+/** The page of an example, as `pullin page` writes it; made once for all who look at it. */
 export function pageOfExample(name: string): string {
-  return pageFor(example(name), readFileSync(examplePath(name), 'utf8'));
+  const page = pages.get(name) ?? pageFor(example(name), readFileSync(examplePath(name), 'utf8'));
+  pages.set(name, page);
+  return page;
 }
 
 /** What text from a plan must never become. */

@@ -4,11 +4,12 @@
 //   npm run test:nodes -- --versions 20.12,24     on these only
 //   npm run test:nodes -- --long                  the long tests, shared out among the versions
 // A version that is not there yet is installed into node_modules/.nodes.
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
+import { parseArgs, promisify } from 'node:util';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const { values: options } = parseArgs({
@@ -19,32 +20,31 @@ const { values: options } = parseArgs({
   },
 });
 
-/** The executable of a version, installed where it is missing. */
-function nodeOf(version) {
-  const folder = join(root, 'node_modules', '.nodes', version);
-  const node = join(
-    folder,
-    'node_modules',
-    'node',
-    'bin',
+const executableOf = (version) =>
+  join(
+    root,
+    ...['node_modules', '.nodes', version, 'node_modules', 'node', 'bin'],
     process.platform === 'win32' ? 'node.exe' : 'node',
   );
-  if (!existsSync(node)) {
-    mkdirSync(folder, { recursive: true });
-    writeFileSync(join(folder, 'package.json'), '{"private": true}\n');
-    // This package has a script of its own, which puts the executable of this machine's kind in its place.
-    const args = ['install', '--no-audit', '--no-fund', '--loglevel=error', `node@${version}`];
-    const cli = process.env.npm_execpath;
-    const [command, first] = cli === undefined ? ['npm', []] : [process.execPath, [cli]];
-    execFileSync(command, [...first, ...args], { cwd: folder, stdio: ['ignore', 'ignore', 'inherit'] });
-  }
-  return { node, is: execFileSync(node, ['--version'], { encoding: 'utf8' }).trim() };
+
+/** Installs a version where it is missing. */
+async function install(version) {
+  if (existsSync(executableOf(version))) return;
+  const folder = join(root, 'node_modules', '.nodes', version);
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, 'package.json'), '{"private": true}\n');
+  // This package has a script of its own, which puts the executable of this machine's kind in its place.
+  const args = ['install', '--no-audit', '--no-fund', '--loglevel=error', `node@${version}`];
+  const cli = process.env.npm_execpath;
+  const [command, first] = cli === undefined ? ['npm', []] : [process.execPath, [cli]];
+  await promisify(execFile)(command, [...first, ...args], { cwd: folder });
 }
 
 /** Vitest on one version; whether all went well. */
-function tested(version, project, args) {
-  const { node, is } = nodeOf(version);
-  console.log(`\nNode ${is}, ${project} tests${args.length > 0 ? `, ${args.join(' ')}` : ''}`);
+async function tested(version, project, args) {
+  const node = executableOf(version);
+  const { stdout } = await promisify(execFile)(node, ['--version']);
+  console.log(`\nNode ${stdout.trim()}, ${project} tests${args.length > 0 ? `, ${args.join(' ')}` : ''}`);
   const report = `--outputFile.json=node_modules/.vitest-${project}-${version}.json`;
   const vitest = join(root, 'node_modules', 'vitest', 'vitest.mjs');
   const run = [
@@ -56,16 +56,19 @@ function tested(version, project, args) {
     report,
     ...args,
   ];
-  const { status } = spawnSync(node, run, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] });
+  const running = spawn(node, run, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] });
+  const [status] = await once(running, 'close');
   return status === 0;
 }
 
 const versions = options.versions.split(',');
-const all = versions.map((version, i) =>
-  tested(
-    version,
-    options.long ? 'long' : 'short',
-    options.whole ? [] : [`--shard=${i + 1}/${versions.length}`],
-  ),
-);
-process.exitCode = all.every(Boolean) ? 0 : 1;
+// All are fetched at the same time, and the tests begin on the first as soon as it is there.
+const installed = versions.map((version) => install(version));
+// What fails is told where that version is due.
+for (const one of installed) one.catch(() => undefined);
+process.exitCode = 0;
+for (const [i, version] of versions.entries()) {
+  await installed[i];
+  const shard = options.whole ? [] : [`--shard=${i + 1}/${versions.length}`];
+  if (!(await tested(version, options.long ? 'long' : 'short', shard))) process.exitCode = 1;
+}

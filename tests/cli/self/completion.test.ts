@@ -5,6 +5,7 @@ import {
   mkdirSync,
   mkdtempSync,
   readdirSync,
+  readFileSync,
   rmSync,
   writeFileSync,
 } from 'node:fs';
@@ -117,19 +118,25 @@ describe.each(SHELLS.filter((shell) => WHOLE || shell === 'bash'))('in %s', (she
       '$'.concat('{IFS}.yaml'),
     ];
     for (const name of hostile) copyFileSync('examples/saltmarsh-lane.yaml', join(cwd, name));
+    // In the place of the command, which no name of a file should ever make do more: it writes down what it is asked.
+    const own = place(cwd, `printf '%s\\n' "$*" >> '${join(cwd, '.bin', 'asked')}'`);
     const lines = completed(
       shell,
       ['pullin check ', 'pullin check $(tou', "pullin check '$(tou", 'pullin check --quiet t'],
-      place(cwd),
+      own,
     );
-    expect(wordsBy(shell, lines[0]!, place(cwd)).slice(1).sort()).toEqual([...hostile].sort());
-    expect(wordsBy(shell, lines[3]!, place(cwd)).at(-1)).toBe('two words.yaml');
+    expect(wordsBy(shell, lines[0]!, own).slice(1).sort()).toEqual([...hostile].sort());
+    expect(wordsBy(shell, lines[3]!, own).at(-1)).toBe('two words.yaml');
     // The name of the plan goes to the command that tells its names.
     completed(
       shell,
       hostile.map((name) => `pullin read '${name.replaceAll("'", "'\\''")}' --open `),
-      place(cwd),
+      own,
     );
+    const asked = readFileSync(join(cwd, '.bin', 'asked'), 'utf8')
+      .trimEnd()
+      .split('\n');
+    for (const name of hostile) expect(asked.filter((one) => one.endsWith(` --of ${name}`))).not.toEqual([]);
     expect(readdirSync(cwd)).not.toContain('pwned');
   });
 

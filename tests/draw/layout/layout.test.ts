@@ -48,7 +48,7 @@ describe('every core, terminal and label of a drawing in its own place', () => {
   });
 
   it.runIf(WHOLE)('generated plans', { timeout: 120_000 }, () => {
-    for (const { name, text } of generatedPlans(share(200), 20261125))
+    for (const { name, text } of generatedPlans(share(140), 20261125))
       expect(faults(text, name), text).toEqual([]);
   });
 });

@@ -53,11 +53,15 @@ export function leavingOut(text: string): LeftOut[] {
     }
   };
   walk(parseDocument(text).contents, []);
-  return paths.map((path) => {
-    const doc = parseDocument(text);
-    doc.deleteIn(path);
-    return { path: path.join('.'), text: String(doc) };
-  });
+  return paths.map((path) => ({
+    path: path.join('.'),
+    // Written when it is asked for: of many plans only a few figures are left out.
+    get text() {
+      const doc = parseDocument(text);
+      doc.deleteIn(path);
+      return String(doc);
+    },
+  }));
 }
 
 /** The report of a plan; throws where it cannot be read. */

@@ -5,13 +5,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { positionWord, restWord } from '../../../src/circuit/input-words.ts';
+import { judge } from '../../../src/findings/judge.ts';
 import { behaviourOf, lookOf } from '../../../src/meter/faults/behaviour.ts';
 import { Effects, targetsOf } from '../../../src/meter/faults/effect.ts';
 import { failuresOf } from '../../../src/meter/faults/fault-table.ts';
 import { FaultTrials, Powered } from '../../../src/meter/faults/fault-trials.ts';
 import { suspectedFaults } from '../../../src/meter/hunt/suspected-faults.ts';
 import { stances } from '../../../src/meter/stance.ts';
-import { check } from '../../../src/repair/check.ts';
 import { Study } from '../../../src/study/study.ts';
 import { beyondEnumeration, exampleNames, examplePath } from '../../helpers/example-plans.ts';
 import { retold } from '../../helpers/faulty-text.ts';
@@ -97,7 +97,7 @@ describe.each(tried)('failures of %s', (name) => {
         if (other === undefined) continue;
         const { seen } = effects.of(fault);
         if (!seen.some((s) => s.load !== null)) continue;
-        expect([fault.text, check(Study.of(planOf(other))).verdict]).toEqual([fault.text, 'fail']);
+        expect([fault.text, judge(Study.of(planOf(other))).verdict]).toEqual([fault.text, 'fail']);
       }
     },
   );

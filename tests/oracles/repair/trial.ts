@@ -4,7 +4,7 @@ import { planAfter } from '../../../src/edit/expected-plan.ts';
 import { judge } from '../../../src/findings/judge.ts';
 import type { Finding } from '../../../src/findings/report-model.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { check } from '../../../src/repair/check.ts';
+import { withWhatToDo } from '../../../src/repair/check.ts';
 import { mend } from '../../../src/repair/mend.ts';
 import { Study } from '../../../src/study/study.ts';
 import { type Breach, breaches, isHarmful } from '../repair-judge.ts';
@@ -117,11 +117,15 @@ function isAsSaid(plan: Plan, right: Plan): boolean {
 export function trial(right: Plan, wrong: Plan, list: readonly Slip[]): Trial | undefined {
   const target = planMeant(right, list);
   const meant = wiring(target);
-  if (wiring(wrong) === meant || !isHarmful(judge(Study.of(wrong)))) return undefined;
+  if (wiring(wrong) === meant) return undefined;
+  const study = Study.of(wrong);
+  const report = judge(study);
+  if (!isHarmful(report)) return undefined;
   const start = performance.now();
   const { repairs } = mend(Study.of(wrong));
   const ms = performance.now() - start;
-  const { findings } = check(Study.of(wrong));
+  // `check` is the judgement and this.
+  const { findings } = withWhatToDo(study, report);
   const after = repairs.map((r) => planAfter(wrong, r.edits)!);
   const told = after.map(wiring);
   return {

@@ -85,6 +85,28 @@ export function withField(
   return document.toString();
 }
 
+/** A plan in which the field matters, where it matters in few: it is tried before all others. */
+const TOLD_BY: Readonly<Record<string, string>> = {
+  'supply.frequency': 'control-transformer.yaml',
+  'supply.input': 'control-transformer.yaml',
+  'supply.taps': 'ac-relay',
+  'supply.fed-from': 'coil-diode-backwards.yaml',
+  'relay.polarised': 'polarised-coil-reversed.yaml',
+  'relay.off-leakage': 'solid-state',
+  'timer.polarised': 'timer-reversed',
+  'timer.off-leakage': 'solid-state-timer',
+  'timer.trigger-current': 'ac-timer',
+  'timer.trigger-resistance': 'ac-timer',
+  'plug.frequency': 'coil-for-50-hz.yaml',
+  'plug.terminal-rating': 'terminals',
+  'plug.midpoint': 'ac-contactor.yaml',
+  'motor.class': 'no-earth',
+  'motor.code': 'ac-contactor.yaml',
+  'motor.service-factor': 'overload',
+  'motor.efficiency': 'power-alone',
+  'motor.power-factor': 'power-alone',
+};
+
 /** The two plans in which `field` of a part of `kind` has one value and the other; only those that can be read. */
 function* pairs(
   kind: string,
@@ -92,7 +114,8 @@ function* pairs(
   a: Value | undefined,
   b: Value,
 ): Generator<[Study, Study]> {
-  for (const [, text] of PLANS)
+  const first = TOLD_BY[`${kind}.${field.join('.')}`];
+  for (const [, text] of [...PLANS.filter(([name]) => name === first), ...PLANS])
     for (const place of places(parseDocument(text), kind)) {
       const path = [...place, ...field];
       let both: [Study | undefined, Study | undefined];

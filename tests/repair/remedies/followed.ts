@@ -12,10 +12,14 @@ import { withChanges } from './written-plan.ts';
 
 const rank = (f: Finding): number => SEVERITIES.indexOf(f.severity);
 
-/** Every finding, none folded under another. */
-function unfolded(plan: Plan): Finding[] {
+const known = new WeakMap<Plan, readonly Finding[]>();
+
+/** Every finding, none folded under another; those of the plan before its remedies are looked for once. */
+function unfolded(plan: Plan): readonly Finding[] {
   const study = Study.of(plan);
-  return REGISTER.flatMap((c) => c.find(study));
+  const found = known.get(plan) ?? REGISTER.flatMap((c) => c.find(study));
+  known.set(plan, found);
+  return found;
 }
 
 /** The coil, contact, cable or supply that a finding is about; the gates by which it is worst may change with the cure. */
@@ -141,6 +145,6 @@ function faults(
   tally.lesser++;
   const by = follow(text, plan, f, less);
   const left = f.also.length > 0 || by.fresh.length > 0 || r.leaves.length > 0;
-  const stay = joint.some((x) => follow(text, plan, x, less).stands);
+  const stay = by.stands || joint.some((x) => x !== f && follow(text, plan, x, less).stands);
   return stay || left ? found : [...found, `${what}: ${JSON.stringify(less)} does as well`];
 }
