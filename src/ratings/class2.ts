@@ -35,6 +35,11 @@ export function class2Limit(volts: number, kind: CurrentKind): Class2Limit | und
   return { mostAmps, nameplateAmps, nameplateVA, basis: BASIS[kind] };
 }
 
+/** V that a supply with the mark gives at most, at any load and none: where its table ends. */
+export function class2MostVolts(kind: CurrentKind): number {
+  return Math.max(...tables.class2().rows.flatMap((r) => (r.kind === kind ? [r.upTo] : [])));
+}
+
 export interface Class2Verdict {
   readonly ok: boolean;
   /** A at rated volts that the nameplate may state; undefined where the volts are above the tables */

@@ -28,6 +28,8 @@ const LEAST_TRIALS = 4;
 const WORTH = 24_000;
 /** Halvings by which a value is closed in on. */
 const HALVINGS = 7;
+/** Share of the way to its better end that a figure may have to lie for it to be worth asking for. */
+const FAR_OFF = 0.9;
 /** Figures told that would do alone. */
 const MOST_ALONE = 3;
 
@@ -80,11 +82,30 @@ export class Settler {
     );
     // No finding leaves those after it without a trial.
     const least = Math.max(0, this.left - MOST_EACH);
-    const gone = (other: Better): boolean => {
-      if (this.left <= least || effort() > this.until) return false;
-      this.left--;
-      return !this.find(check, this.worlds.but(world, other)).some((f) => isGrave(f) && isSame(f, finding));
-    };
+    const goneBy =
+      (stands: (f: Finding) => boolean) =>
+      (other: Better): boolean => {
+        if (this.left <= least || effort() > this.until) return false;
+        this.left--;
+        return !this.find(check, this.worlds.but(world, other)).some((f) => stands(f) && isSame(f, finding));
+      };
+    // Best is what leaves no doubt either; where nothing does that, what leaves no more than a doubt.
+    return (
+      this.settledBy(
+        open,
+        world,
+        goneBy((f) => isGrave(f) || f.severity === 'doubt'),
+      ) ??
+      this.settledBy(open, world, goneBy(isGrave)) ??
+      open.map((unsaid) => ({ unsaid }))
+    );
+  }
+
+  private settledBy(
+    open: readonly Unsaid[],
+    world: World,
+    gone: (other: Better) => boolean,
+  ): Settling[] | undefined {
     const alone = new Map<Unsaid, Value>();
     let together: Better | undefined;
     for (const better of [...BETTER, ...WORSE]) {
@@ -97,13 +118,29 @@ export class Settler {
       for (const [unsaid, value] of singles(all, gone, MOST_ALONE - alone.size)) alone.set(unsaid, value);
       if (alone.size === 0) together ??= fewest(all, gone);
     }
-    if (alone.size === 0) return [...(together?.keys() ?? open)].map((unsaid) => ({ unsaid }));
-    return open.flatMap((unsaid) => {
+    if (alone.size === 0) return together && [...together.keys()].map((unsaid) => ({ unsaid }));
+    const found = open.flatMap((unsaid): Settling[] => {
       const value = alone.get(unsaid);
       if (value === undefined) return [];
       return [{ unsaid, ...closest(unsaid, value, world, (v) => gone(new Map([[unsaid, v]]))) }];
     });
+    const likely = found.filter((s) => !isFarOff(s, alone.get(s.unsaid)!, world));
+    if (likely.length > 0) return likely;
+    return (
+      this.settledBy(
+        open.filter((u) => !alone.has(u)),
+        world,
+        gone,
+      ) ?? found
+    );
   }
+}
+
+/** Whether a figure serves at the very end of its range alone, where few parts and no shop ever are. */
+function isFarOff({ unsaid, from }: Settling, good: Value, world: World): boolean {
+  const bad = unsaid.at[world] ?? 0;
+  if (typeof from !== 'number' || typeof good !== 'number' || typeof bad !== 'number') return false;
+  return Math.abs(from - bad) > FAR_OFF * Math.abs(good - bad);
 }
 
 /** Figures of what the finding is about first: they are looked for on the part that is named. */
@@ -157,7 +194,8 @@ function closest(
   world: World,
   gone: (value: number) => boolean,
 ): Pick<Settling, 'from' | 'below'> {
-  const bad = unsaid.at[world]!;
+  // What is taken as nothing where it is not stated serves from some value above that on.
+  const bad = unsaid.at[world] ?? 0;
   if (typeof good !== 'number' || typeof bad !== 'number') return { from: good };
   let [serves, fails] = [good, bad];
   for (let round = 0; round < HALVINGS; round++) {

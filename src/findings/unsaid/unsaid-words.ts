@@ -97,5 +97,7 @@ export function valueText({ unit }: Unsaid, value: Value): string {
   if (typeof value === 'string' || unit === 'word') return String(value);
   if (unit === 'share' || unit === '% of rated')
     return `${rounded(value * 100)} %${unit === 'share' ? '' : ' of rated'}`;
+  // It is written in horsepower, which the plan's motor need not state.
+  if (unit === 'A of a motor') return `for a motor of ${rounded(value)} A`;
   return unit === 'times' ? `${rounded(value)} times` : `${rounded(value)} ${unit}`;
 }

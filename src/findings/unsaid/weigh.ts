@@ -72,14 +72,23 @@ function atBothEnds(study: Study, taken: readonly Taken[], inWords: boolean): Fi
   const worlds = new Worlds(study);
   if (worlds.unsaid.length === 0) return taken.flatMap((t) => t.findings);
   const borrowed = new WeakSet<Finding>();
+  const byOthers = (ids: readonly FindingId[], check: Check, of: Study) =>
+    taken
+      .filter((t) => ids.includes(t.check.entry.id))
+      .flatMap((t) => t.check.find(of))
+      .map((f) => ({ ...f, id: check.entry.id }));
   const find: FindIn = (check, of) => {
-    const other = OTHERWISE[check.entry.id];
-    const also = other && taken.find((t) => t.check.entry.id === other)!.check.find(of);
-    const theirs = (also ?? []).map((f) => ({ ...f, id: check.entry.id }));
+    const others = OTHERWISE[check.entry.id] ?? [];
+    const theirs = byOthers(others, check, of);
     for (const f of theirs) borrowed.add(f);
     return [...check.find(of), ...theirs];
   };
-  const settler = inWords ? new Settler(worlds, find) : undefined;
+  // A value that does away with a finding and brings its contrary settles nothing.
+  const settles: FindIn = (check, of) => [
+    ...find(check, of),
+    ...byOthers(CONTRARY[check.entry.id] ?? [], check, of),
+  ];
+  const settler = inWords ? new Settler(worlds, settles) : undefined;
   const until = effort() + MOST_EFFORT;
   let gaveUp = false;
   const all = taken.map((t) => {
@@ -115,8 +124,13 @@ function atBothEnds(study: Study, taken: readonly Taken[], inWords: boolean): Fi
 }
 
 /** What a check finds of a figure that is left out, another finds of it once it is stated. */
-const OTHERWISE: { readonly [Id in FindingId]?: FindingId } = {
-  'contact-not-motor-rated': 'contact-starting',
+const OTHERWISE: { readonly [Id in FindingId]?: readonly FindingId[] } = {
+  'contact-not-motor-rated': ['contact-starting', 'contact-running'],
+};
+/** What may stand in place of a finding once a figure is stated. */
+const CONTRARY: { readonly [Id in FindingId]?: readonly FindingId[] } = {
+  'coil-too-high': ['coil-too-low'],
+  'coil-too-low': ['coil-too-high'],
 };
 
 /** Whether a finding was grave at one end and is a doubt now. */

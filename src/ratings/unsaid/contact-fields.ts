@@ -43,7 +43,7 @@ export function unsaidOfContacts(part: Coiled): Unsaid[] {
         bears: [6],
         field: contactor ? 'contact.ac-3' : 'contact.motor',
         row,
-        unit: 'A',
+        unit: contactor ? 'A' : 'A of a motor',
       },
       at: { ample: better, mild: better },
       put: putting<Coiled>([part.name], (p, value) => ({

@@ -30,7 +30,7 @@ export interface Unsaid {
   /** what bounds it, and why */
   readonly row: Pick<Default, 'mark' | 'basis'>;
   /** in what it is written */
-  readonly unit: Default['unit'] | 'word' | '% of rated';
+  readonly unit: Default['unit'] | 'word' | '% of rated' | 'A of a motor';
   /** the questions whose answers it bears on */
   readonly bears: readonly number[];
   /** what it is in each world; left out where the plan as it is taken serves */

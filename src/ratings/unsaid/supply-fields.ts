@@ -2,6 +2,7 @@
 import { isControlTransformer } from '../../circuit/thresholds.ts';
 import type { Practice } from '../../plan/device-figures.ts';
 import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
+import { class2MostVolts } from '../class2.ts';
 import { defaults, defaultTransformerRise } from '../defaults.ts';
 import { ends, putting, type Unsaid } from './ends.ts';
 
@@ -39,7 +40,11 @@ export function unsaidOfSupply(part: SupplyPart, practice: Practice): Unsaid[] {
     const row = dc
       ? defaults.unregulatedRise
       : defaultTransformerRise(vaOf(part, practice), isControlTransformer(part));
-    const [least, most] = [row.low!, row.high!].map((rise) => output.volts * (1 + rise)) as [number, number];
+    const rises = [row.low!, row.high!].map((rise) => output.volts * (1 + rise)) as [number, number];
+    // With the mark it gives no more than its table has.
+    const limit =
+      part.class2 === true ? Math.max(output.volts, class2MostVolts(output.kind)) : Number.POSITIVE_INFINITY;
+    const [least, most] = rises.map((v) => Math.min(v, limit)) as [number, number];
     // A supply that is taken as regulated has none to state.
     const at =
       regulation === undefined
