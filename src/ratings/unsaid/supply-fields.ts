@@ -42,8 +42,8 @@ export function unsaidOfSupply(part: SupplyPart, practice: Practice): Unsaid[] {
       : defaultTransformerRise(vaOf(part, practice), isControlTransformer(part));
     const rises = [row.low!, row.high!].map((rise) => output.volts * (1 + rise)) as [number, number];
     // With the mark it gives no more than its table has.
-    const limit =
-      part.class2 === true ? Math.max(output.volts, class2MostVolts(output.kind)) : Number.POSITIVE_INFINITY;
+    const table = part.class2 === true ? class2MostVolts(output.kind) : 0;
+    const limit = table < output.volts ? Number.POSITIVE_INFINITY : table;
     const [least, most] = rises.map((v) => Math.min(v, limit)) as [number, number];
     // A supply that is taken as regulated has none to state.
     const at =
