@@ -1,6 +1,6 @@
 import { baseState } from '../../logic/entry-states.ts';
 import type { Wanted } from '../../logic/intent.ts';
-import { runsAt } from '../../logic/verify.ts';
+import { type Moved, runsAt } from '../../logic/verify.ts';
 import type { Study } from '../../study/study.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
@@ -93,18 +93,29 @@ function report(study: Study, dead: DeadEntry, wanted: Wanted): Found {
   const stopsIt =
     verified !== undefined && runsAt(verified, wanted.target, baseState(verified, wanted)) === true;
   const { kind } = dead.cause;
+  // With several loads a gate may start another one.
+  const runsNow = (target: string, moved: Moved) =>
+    verified !== undefined && runsAt(verified, target, moved) === true;
+  const instead = (verified?.intents.wanted ?? [])
+    .map((w) => w.target)
+    .filter((t) => t !== wanted.target && runsNow(t, dead.state) && !runsNow(t, []));
+  const does = stopsIt
+    ? `stops ${wanted.target}`
+    : instead.length > 0
+      ? `starts ${listOf(instead)} and not ${wanted.target}`
+      : 'does nothing';
   return found(plan, entry, {
     parts: [...(zone ? [zone.relay, ...zone.gates] : [name]), ...parts, wanted.target],
     terminals,
     at: terminals.length > 0 ? undefined : plan.parts.get(name)?.at,
-    message: `${zone ? `opening any ${zoneWords(zone)}` : gate} ${stopsIt ? `stops ${wanted.target}` : 'does nothing'}: ${what}`,
+    message: `${zone ? `opening any ${zoneWords(zone)}` : gate} ${does}: ${what}`,
     why: `${why}${startedThrough(wanted)}`,
     fix,
     basis: entry.basis,
     ...(kind === 'diode' ? { cause: { what: 'diode', terminals } } : {}),
     twin: {
       name: zone?.relay ?? label,
-      alike: JSON.stringify([wanted.target, kind, shared ?? what, stopsIt, zone !== undefined]),
+      alike: JSON.stringify([wanted.target, kind, shared ?? what, does, zone !== undefined]),
       // One cause has one remedy, whichever of its gates is looked at.
       ...(shared === undefined || zone ? {} : { several: (names) => ({ fix, ...inLineWords(dead, names) }) }),
     },
