@@ -33,7 +33,7 @@ import {
   thickerCord,
 } from './mains-remedy.ts';
 import { relayBetween } from './relay-between.ts';
-import { type Options, type Way, waysOf } from './search.ts';
+import { DEPTH, type Options, type Way, waysOf } from './search.ts';
 import { supplyForAmps, supplyForFewerVolts, supplyForVolts } from './supply-remedy.ts';
 
 const LOW_VOLTS: readonly Options[] = [
@@ -108,9 +108,7 @@ export function remediesOf(study: Study, findings: readonly Finding[]): Map<Find
   const purse: Purse = { whole: trials, single: 3 * trials, until: effort() + MOST_EFFORT / 2 };
   const bench = new Bench(study, purse);
   for (const f of wanted) {
-    const ways = waysOf(bench, f, options)
-      .slice(0, MOST_TOLD)
-      .flatMap((way) => inWhole(bench, way) ?? []);
+    const ways = waysOf(bench, f, options, DEPTH, (way) => inWhole(bench, way)).slice(0, MOST_TOLD);
     found.set(
       f,
       ways.map((way) => told(bench, f, way)),

@@ -23,13 +23,22 @@ export interface Way {
 export type Options = (bench: Bench, finding: Finding) => readonly Option[];
 
 /** Findings one after the other that may be mended for one. */
-const DEPTH = 2;
+export const DEPTH = 2;
 /** Sizes beyond the first that serves which are judged in whole. */
 const MORE = 2;
 
-/** All ways that were found, one an option, those of one change first. */
-export function waysOf(bench: Bench, finding: Finding, options: Options, depth = DEPTH): Way[] {
-  const ways = options(bench, finding).flatMap((o) => leastWay(bench, finding, o, options, depth) ?? []);
+/** All ways that were found, one an option, those of one change first; `holds` may take one out or tell what more it leaves. */
+export function waysOf(
+  bench: Bench,
+  finding: Finding,
+  options: Options,
+  depth = DEPTH,
+  holds: (way: Way) => Way | undefined = (way) => way,
+): Way[] {
+  const ways = options(bench, finding).flatMap((o) => {
+    const way = leastWay(bench, finding, o, options, depth);
+    return (way && holds(way)) ?? [];
+  });
   const weight = (w: Way) => w.leaves.length * 10 + w.changes.length;
   // Where one change does it, a set of them is not worth telling.
   const least = Math.min(...ways.map(weight));
