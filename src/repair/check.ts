@@ -2,6 +2,7 @@
 
 import type { Edit } from '../edit/edits.ts';
 import { planAfter } from '../edit/expected-plan.ts';
+import { crossingCore } from '../findings/apart/side-crossing.ts';
 import { findingsOf, judge } from '../findings/judge.ts';
 import { entryOf } from '../findings/register.ts';
 import type { Finding, Remedy, Report } from '../findings/report-model.ts';
@@ -31,12 +32,32 @@ export function check(study: Study): Report {
 
 /** A report with what to do about each of its findings. */
 export function withWhatToDo(study: Study, report: Report): Report {
-  return withRemedies(study, withRepair(study, report));
+  return withRemedies(study, withoutCrossing(study, withRepair(study, report)));
 }
+
+/**
+ * What is gone once the core that puts mains on the loop is off asks for that and nothing else: a gate switch or bell wire
+ * made for mains would only hide it.
+ */
+function withoutCrossing(study: Study, report: Report): Report {
+  const crossing = report.findings.find((f) => f.id === 'mains-meets-low-voltage' && f.repair === null);
+  const at = crossing && crossingCore(study);
+  if (crossing === undefined || at === undefined) return report;
+  const edits: Edit[] = [{ do: 'remove', run: at.run, core: study.plan.runs[at.run]!.cores.indexOf(at) }];
+  const others = report.findings.filter((f) => f !== crossing && GRAVE.has(f.severity) && f.repair === null);
+  const gone = goneWith(study.plan, [{ edits }], others);
+  const findings = report.findings.map((f) =>
+    gone.has(f) ? { ...f, fix: crossing.fix, remedies: NO_REMEDIES } : f,
+  );
+  return { ...report, findings };
+}
+
+/** Of a finding for which none is to be sought. */
+const NO_REMEDIES: readonly Remedy[] = [];
 
 /** What to do for a finding of questions 4 to 7 is what was tried; where nothing helped, it is told what is short. */
 function withRemedies(study: Study, report: Report): Report {
-  const open = report.findings.filter((f) => f.repair === null && isTried(f));
+  const open = report.findings.filter((f) => f.repair === null && f.remedies !== NO_REMEDIES && isTried(f));
   if (open.length === 0) return report;
   const found = remediesOf(study, open);
   const findings = report.findings.map((f) => {
@@ -96,7 +117,11 @@ function withRepair(study: Study, report: Report): Report {
 }
 
 /** Those of some findings that are there no more in any of the plans mended. */
-function goneWith(plan: Plan, repairs: readonly Repair[], others: readonly Finding[]): ReadonlySet<Finding> {
+function goneWith(
+  plan: Plan,
+  repairs: readonly Pick<Repair, 'edits'>[],
+  others: readonly Finding[],
+): ReadonlySet<Finding> {
   if (others.length === 0) return new Set();
   const left = repairs.flatMap(({ edits }) => {
     const after = planAfter(plan, edits);
