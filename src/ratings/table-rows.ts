@@ -210,6 +210,8 @@ export interface MotorBranchRow extends RowBase {
   readonly name: string;
   readonly clause: string;
   readonly value: number;
+  /** m of wire up to which it holds */
+  readonly metres?: number;
 }
 export interface MotorBranchTable extends Table<MotorBranchRow> {
   /** A */

@@ -14,6 +14,7 @@ import { isCord } from '../../ratings/laid-conductor.ts';
 import { branchRule } from '../../ratings/tables.ts';
 import { gaugeWithin } from '../../ratings/wire.ts';
 import type { Study } from '../../study/study.ts';
+import { numberText } from '../../text/numbers.ts';
 import { hasOverload } from '../contacts/overload-relays.ts';
 import { branchDemand } from './branch-motors.ts';
 import type { ConductorDuty } from './conductor-duties.ts';
@@ -36,7 +37,24 @@ export function judgeConductor(study: Study, duty: ConductorDuty): ConductorJudg
   const small = study.plan.practice === 'nec' ? tooThinForMotor(duty) : undefined;
   if (small) return small;
   if (general.verdict === 'pass') return general;
-  return study.plan.practice === 'nec' ? byNec(study, duty, general) : byIec(study, duty, general);
+  if (study.plan.practice !== 'nec') return byIec(study, duty, general);
+  const judged = byNec(study, duty, general);
+  const tap = judged.verdict === 'fail' ? tapRule(study, duty, general.limit) : undefined;
+  return tap === undefined ? judged : { ...judged, excuse: tap };
+}
+
+/** 430.28: a short tap from a larger circuit to the fuse of a motor, thinner than the device ahead allows. */
+function tapRule({ plan }: Study, duty: ConductorDuty, limit: ConductorLimit): string | undefined {
+  const { run, guard, cable } = duty;
+  const isNext = (name: string) => name !== guard.part.name && plan.parts.get(name)?.kind === 'fuse';
+  const leads = run.cores.flatMap((c) => [c.a.part, c.b.part]).some(isNext);
+  if (isCord(cable) || run.length === undefined || !leads || motorsAlone(duty).length === 0) return undefined;
+  const rules = ['tap-10-ft', 'tap-25-ft'].map(branchRule);
+  const rule = rules.find((r) => run.length! <= r.metres! * SLACK && limit.amps >= r.value * guard.need);
+  return (
+    rule &&
+    `NEC ${rule.clause}: a tap of ${numberText(rule.metres!)} m at most, in conduit or a box all the way`
+  );
 }
 
 /** 240.4(B)(1): no rounding up where more than one receptacle hangs on the circuit. */
@@ -101,8 +119,8 @@ function motorRule(study: Study, duty: ConductorDuty, general: ConductorVerdict)
   const fuse = opens === 'time-delay' ? 'time-delay-fuse' : 'fuse';
   const largest = largestDevice(demand.motor.amps, kind === 'breaker' ? 'breaker' : fuse);
   const most = (largest.rating ?? largest.exact) + demand.others;
-  // breaker-too-large tells the same of what is wired in.
-  const told = kind === 'breaker' && isFixedFeed(from.plug);
+  // breaker-too-large tells the same of what is wired in, where the breaker is what stands ahead of the motor.
+  const told = kind === 'breaker' && isFixedFeed(from.plug) && from.ofMotors.has(guard);
   if (guard.need > most * SLACK && !told) return general;
   return withOverload(study, motors, general, (limit) =>
     passes({ amps: Math.max(most, limit.amps), basis: 'NEC 240.4(G), 430.52' }),
