@@ -5,7 +5,7 @@ import { ampsText } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { finding, found } from '../finding.ts';
-import { mainsFuses, runningOn } from '../mains/mains-fuses.ts';
+import { heldBy, mainsFuses, runningOn } from '../mains/mains-fuses.ts';
 import type { Load } from '../mains/plug-loads.ts';
 import { startOn } from '../mains/start-trips.ts';
 import type { Finding } from '../report-model.ts';
@@ -34,11 +34,13 @@ function find(study: Study): Finding[] {
 
 /** A fuse of the mains below what runs behind it, or that melts whenever that starts. */
 function onMains(study: Study): Finding[] {
-  return mainsFuses(study).flatMap(({ fuse, loads }) => {
+  return mainsFuses(study).flatMap(({ fuse, loads, coils }) => {
     if (!isRatedFuse(fuse)) return [];
-    const running = runningOn(study, loads);
-    if (running !== undefined && running > fuse.rating * (1 + 1e-9))
-      return [below(study, fuse, loads, running)];
+    const running = (runningOn(study, loads) ?? 0) + heldBy(coils);
+    if (running > fuse.rating * (1 + 1e-9)) {
+      const names = [...loads.map((l) => l.name), ...coils.map((c) => `the coil of ${c.part.name}`)];
+      return [below(study, fuse, loads, running, names)];
+    }
     const start = startOn(study, { amps: fuse.rating, kind: 'fuse', class: fuse.class }, loads, undefined);
     if (start?.judged.verdict === 'opens') return [melts(study, fuse, loads, start)];
     return start?.judged.verdict === 'may' ? [mayMelt(study, fuse, loads, start)] : [];
@@ -50,13 +52,19 @@ const onMainsOf = (fuse: RatedFuse, loads: readonly Load[]) => ({
   at: fuse.where.get('rating') ?? fuse.at,
 });
 
-function below({ plan }: Study, fuse: RatedFuse, loads: readonly Load[], amps: number): Finding {
+function below(
+  { plan }: Study,
+  fuse: RatedFuse,
+  loads: readonly Load[],
+  amps: number,
+  names: readonly string[],
+): Finding {
   return finding(plan, {
     ...{ id: entry.id, severity: entry.severity, question: 7 },
     ...onMainsOf(fuse, loads),
-    message: `fuse ${fuse.name} of ${ampsText(fuse.rating)} has to carry ${ampsText(amps)} for ${listOf(loads.map((l) => l.name))} and opens`,
+    message: `fuse ${fuse.name} of ${ampsText(fuse.rating)} has to carry ${ampsText(amps)} for ${listOf(names)} and opens`,
     why: 'A fuse carries its rating for good and no more.',
-    fix: `A fuse above ${ampsText(amps)} that holds the start is needed, and conductors behind it that it protects.`,
+    fix: `A fuse above ${ampsText(amps)} that holds ${loads.length > 0 ? 'the start' : 'the coil’s inrush'} is needed, and conductors behind it that it protects.`,
     figures: [ampsFigure('current', amps), { name: 'fuse', value: fuse.rating, unit: 'A' }],
     basis: 'IEC 60269-1, NEC 430.52(B): a fuse has to carry the load and its start',
     twin: { alike: `${fuse.rating}`, badness: amps },
