@@ -2,7 +2,16 @@
 
 import type { Practice } from '../plan/device-figures.ts';
 import type { Cable } from '../plan/plan.ts';
-import { type Better, carriedIec, cordIec, cordNec, isCord, type Laid, wireNec } from './laid-conductor.ts';
+import {
+  type Better,
+  CORD_ENDS,
+  carriedIec,
+  cordIec,
+  cordNec,
+  isCord,
+  type Laid,
+  wireNec,
+} from './laid-conductor.ts';
 
 export interface Ampacity {
   /** A; 0 for a conductor thinner than any in the table */
@@ -16,6 +25,8 @@ export interface CablePlace {
   readonly air?: number | undefined;
   /** °C the terminals at its ends are marked for, where the plan says so; else 60 °C */
   readonly terminal?: number | undefined;
+  /** from a plug, and not fixed wiring */
+  readonly appliance?: boolean;
 }
 
 /** What a plan does not say of insulation and laying is taken at its worse end. */
@@ -23,12 +34,13 @@ const TAKEN: Better = { ambient: true, rated: false, class: false, laying: false
 /** The insulation of building wire is hardly ever that of 60 °C, and its terminals bound it anyway. */
 const TAKEN_WIRE: Better = { ...TAKEN, rated: true };
 
-const laid = (practice: Practice, { threePhase, air, terminal }: CablePlace): Laid => ({
+const laid = (practice: Practice, { threePhase, air, terminal, appliance }: CablePlace): Laid => ({
   practice,
   ambient: air,
   terminal,
   loaded: threePhase ? 3 : 2,
   inBox: false,
+  ...(appliance === true && { appliance }),
 });
 
 /**
@@ -58,7 +70,7 @@ export function ampacityNec(cable: Cable, place: CablePlace): Ampacity | undefin
 function ampacityIec(cable: Cable, place: CablePlace): Ampacity | undefined {
   const known = laid('iec', place);
   const found =
-    cable.flexible || cable.area * 1e6 < 4.1
+    cable.flexible || cable.area * 1e6 < CORD_ENDS
       ? cordIec(cable, known, TAKEN)
       : [carriedIec(cable, known, TAKEN)];
   if (found.length === 0) return { amps: 0, basis: 'BS 7671 Table 4F3A: begins at 0.5 mm2' };

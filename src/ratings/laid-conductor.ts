@@ -19,6 +19,8 @@ export interface Laid {
   readonly loaded: number;
   /** both its ends lie within one box */
   readonly inBox: boolean;
+  /** a cord from a plug, which goes by the table of cords alone */
+  readonly appliance?: boolean;
 }
 
 /**
@@ -164,6 +166,9 @@ function cordTable(cable: Cable, laid: Laid, better: Better, factor: number): Ca
   return [{ amps: row[column]! * factor, basis: words('BS 7671 Table 4F3A', status, factor, air) }];
 }
 
+/** mm² at which the table of cords ends, and a little. */
+export const CORD_ENDS = 4.1;
+
 /** The best of the tables that its insulation allows. */
 export function cordIec(cable: Cable, laid: Laid, better: Better): Carried[] {
   const air = airOf(laid, better.ambient);
@@ -172,8 +177,12 @@ export function cordIec(cable: Cable, laid: Laid, better: Better): Carried[] {
   const low = rated >= 90 && air <= 50 ? Math.max(1, plain) : plain;
   const at = (celsius: number, factor: number) =>
     laidAt(cable, laid, better, { way: 'flexible', rated: celsius, factor });
+  const warm = rated >= 70 ? Math.max(low, ambientFactor('iec', 70, air)) : low;
+  const ofCord = cordTable(cable, laid, better, laid.appliance === true ? warm : low);
+  // DIN VDE 0298-4 Table 11 excepts cords of appliances.
+  if (laid.appliance === true && ofCord.length > 0 && cable.area * 1e6 < CORD_ENDS) return ofCord;
   return [
-    ...cordTable(cable, laid, better, low),
+    ...ofCord,
     ...at(60, low),
     ...(rated >= 70 ? at(70, ambientFactor('iec', 70, air)) : []),
     ...(rated >= 90 && (laid.terminal ?? 0) >= 90 ? at(90, ambientFactor('iec', 90, air)) : []),

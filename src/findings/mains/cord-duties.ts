@@ -1,5 +1,6 @@
 /** What the cables between plug and load carry while everything runs. */
 import type { Source } from '../../circuit/circuit.ts';
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { Cable, Run } from '../../plan/plan.ts';
 import { type Ampacity, ampacity } from '../../ratings/ampacity.ts';
 import { figuresFor } from '../../study/corner-figures.ts';
@@ -30,7 +31,11 @@ export function isThreePhase(source: Source): boolean {
 export function overloadedCables(study: Study, own: Electrics, source: Source): OverloadedCable[] {
   const { plan } = study;
   const plug = plan.parts.get(source.part);
-  const place = { threePhase: isThreePhase(source), air: plan.ambient };
+  const place = {
+    threePhase: isThreePhase(source),
+    air: plan.ambient,
+    appliance: plug?.kind === 'plug' && !isFixedFeed(plug),
+  };
   const allowed = (cable: Cable, run: Run) =>
     ampacity(cable, plan.practice, {
       ...place,

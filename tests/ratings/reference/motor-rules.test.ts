@@ -20,8 +20,18 @@ describe('NFPA 70 (NEC) Article 430 and neighbours, clauses as in the 2008 to 20
     expect(branchRule(name)).toMatchObject({ clause, value, status: 'one-source' });
   });
 
+  test.each([
+    ['tap-10-ft', '430.28(1)', 0.1, 3.05],
+    ['tap-25-ft', '430.28(2)', 0.3333, 7.62],
+  ])(
+    'a tap to the device of a motor, %s, %s: %d of the device ahead, up to %d m',
+    (name, clause, value, metres) => {
+      expect(branchRule(name)).toMatchObject({ clause, value, metres, status: 'one-source' });
+    },
+  );
+
   test('every factor of the table is asserted above', () => {
-    expect(tables.motorBranch().rows).toHaveLength(27);
+    expect(tables.motorBranch().rows).toHaveLength(29);
   });
 
   test('430.32(A)(1): 125 % of the plate with a service factor of 1.15, else 115 %, from two copies', () => {
