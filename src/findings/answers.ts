@@ -2,7 +2,7 @@
 
 import { FALSE } from '../logic/bdd.ts';
 import type { Verified } from '../logic/verify.ts';
-import { judgeCircuit } from '../ratings/circuit.ts';
+import { deviceAhead, judgeCircuit } from '../ratings/circuit.ts';
 import type { Study } from '../study/study.ts';
 import { rounded } from '../text/numbers.ts';
 import { bySpare } from './coil/by-spare.ts';
@@ -132,7 +132,8 @@ function circuitFigure(s: Study): string | undefined {
     const { needed: amps, neededBy } = judgeCircuit({ ...fed, practice });
     return { fed, amps, neededBy };
   });
-  const share = ({ fed, amps }: (typeof circuits)[number]) => (amps ?? 0) / (fed.plug.breaker ?? Infinity);
+  const share = ({ fed, amps }: (typeof circuits)[number]) =>
+    (amps ?? 0) / (deviceAhead(fed.plug) ?? Infinity);
   const worst = circuits.reduce<(typeof circuits)[number] | undefined>(
     (a, b) => (a === undefined || share(b) > share(a) ? b : a),
     undefined,
@@ -143,7 +144,7 @@ function circuitFigure(s: Study): string | undefined {
     worst?.amps === undefined
       ? 'the load'
       : `${rounded(worst.amps)} A running${notByPlates(worst.fed.loads, worst.amps, worst.neededBy)}`;
-  return `${running} on a circuit of ${plug.breaker ?? '?'} A${worst ? turnWords(s, worst.fed.loads) : ''}`;
+  return `${running} on a circuit of ${deviceAhead(plug) ?? '?'} A${worst ? turnWords(s, worst.fed.loads) : ''}`;
 }
 
 /** Where amperes that are not those of the plates come from: the standard sizes the circuit of a wired-in motor by a table. */

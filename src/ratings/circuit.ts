@@ -54,7 +54,12 @@ export function judgeCircuit(duty: CircuitDuty): CircuitJudgement {
   const unknown = demands.find((d) => d.running === undefined);
   const total = sumFigures(demands.map((d) => d.running));
   const limit = duty.practice === 'nec' ? necLimit(duty.plug) : iecLimit(duty.plug);
-  return judgeSum(total, unknown?.name, limit, duty.plug.breaker);
+  return judgeSum(total, unknown?.name, limit, deviceAhead(duty.plug));
+}
+
+/** A of what stands ahead of the circuit: its breaker, or the fuse of a wired-in one. A fuse in a plug stands ahead of the cord alone. */
+export function deviceAhead(plug: PlugPart): number | undefined {
+  return plug.breaker ?? (isFixedFeed(plug) ? plug.fuse : undefined);
 }
 
 function demandOf(load: MotorPart | LoadPart, { plug, practice }: CircuitDuty): Demand {
@@ -69,9 +74,10 @@ function demandOf(load: MotorPart | LoadPart, { plug, practice }: CircuitDuty): 
 }
 
 function necLimit(plug: PlugPart): Limit | undefined {
-  const breaker = plug.breaker;
+  const breaker = deviceAhead(plug);
   if (breaker === undefined) return undefined;
-  if (isFixedFeed(plug)) return { amps: breaker, basis: `${breaker} A breaker` };
+  if (isFixedFeed(plug))
+    return { amps: breaker, basis: `${breaker} A ${plug.breaker === undefined ? 'fuse' : 'breaker'}` };
   const socket = plug.pattern === undefined ? undefined : receptacleByName(plug.pattern)?.amps;
   const row = circuitRow(breaker, socket);
   if (row?.mostLoad !== undefined && row.mostLoad !== null && (socket === undefined || row.socket === socket))

@@ -57,7 +57,7 @@ function find(study: Study): Finding[] {
 
 /** Undefined where it is no larger than it may be. */
 function judged(plug: PlugPart, part: PlugPart | FusePart, loads: readonly Load[]): TooLarge | undefined {
-  const amps = part.kind === 'plug' ? part.breaker : part.rating;
+  const amps = part.kind === 'plug' ? (part.breaker ?? part.fuse) : part.rating;
   const demand = branchDemand(loads, plug);
   if (!demand || amps === undefined) return undefined;
   const kind = kindOf(part);
@@ -70,8 +70,8 @@ type DeviceKind = 'breaker' | 'time-delay-fuse' | 'fuse';
 
 /** A fuse of unsaid class goes by the wider column; only a time-delay one by the narrower. */
 function kindOf(part: PlugPart | FusePart): DeviceKind {
-  if (part.kind === 'plug') return 'breaker';
-  return part.class === 'time-delay' ? 'time-delay-fuse' : 'fuse';
+  if (part.kind === 'plug' && part.breaker !== undefined) return 'breaker';
+  return (part.kind === 'plug' ? part.fuseClass : part.class) === 'time-delay' ? 'time-delay-fuse' : 'fuse';
 }
 
 const STARTS = {
@@ -84,20 +84,21 @@ function tooLarge({ plan }: Study, { part, amps, kind, loads, demand, device, mo
   const { motor, others } = demand;
   const limit = rounded(most, 4);
   const toStart = branchRule(STARTS[kind]);
+  const field = kind === 'breaker' ? 'breaker' : 'fuse';
   const what =
-    part.kind === 'plug' ? `the ${amps} A breaker of ${part.name}` : `fuse ${part.name} of ${amps} A`;
+    part.kind === 'plug' ? `the ${amps} A ${field} of ${part.name}` : `fuse ${part.name} of ${amps} A`;
   const names = loads.map((l) => l.name);
   const nextSize = device.rating === undefined ? '' : `, the next standard size ${device.rating} A`;
   const besides = others > 0 ? `, and ${rounded(others, 4)} A for what else is on it` : '';
   const group = others > 0 ? ', 430.53(C)(4) (from memory)' : '';
   return found(plan, entry, {
     parts: [part.name, ...names],
-    at: part.where.get(part.kind === 'plug' ? 'breaker' : 'rating') ?? part.at,
+    at: part.where.get(part.kind === 'plug' ? field : 'rating') ?? part.at,
     message: `${what} is too large for ${listOf(names)}: ${limit} A at most`,
     why: `${rounded(branchRule(kind).value * 100)} % of ${rounded(motor.amps, 4)} A is ${rounded(device.exact, 4)} A${nextSize}${besides}. A larger one lets a fault burn on in the motor and its wires. Only where ${limit} A cannot carry the start may it go up to ${rounded(toStart.value * motor.amps + others, 4)} A (${rounded(toStart.value * 100)} %, ${toStart.clause}).`,
-    fix: `${part.kind === 'plug' ? `The breaker of ${part.name}` : `Fuse ${part.name}`} is ${rounded(amps - most, 4)} A too large.`,
+    fix: `${part.kind === 'plug' ? `The ${field} of ${part.name}` : `Fuse ${part.name}`} is ${rounded(amps - most, 4)} A too large.`,
     figures: [
-      { name: part.kind === 'plug' ? 'breaker' : 'fuse', value: amps, unit: 'A' },
+      { name: field, value: amps, unit: 'A' },
       { name: 'most', value: limit, unit: 'A' },
     ],
     basis: `NEC 430.52(C)(1) with Exception 1, 240.6(A) (from memory)${group}; ${motor.basis}`,

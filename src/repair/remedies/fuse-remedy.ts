@@ -3,7 +3,7 @@
 import { thinWires } from '../../findings/loop/thin-wires.ts';
 import { headOf, unfusedZones } from '../../findings/loop/zone-fuses.ts';
 import type { Finding } from '../../findings/report-model.ts';
-import type { FusePart } from '../../plan/part-types.ts';
+import type { FusePart, PlugPart } from '../../plan/part-types.ts';
 import type { Plan, Run, TerminalRef } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { Terminals } from '../../plan/terminals.ts';
@@ -14,12 +14,13 @@ import type { Bench } from './bench.ts';
 import { type Change, gaugeChange, inGauge, partChange } from './change.ts';
 import { entryBehind } from './put.ts';
 import type { Option } from './search.ts';
-import { FUSE_AMPS } from './series.ts';
+import { breakerSizes, FUSE_AMPS } from './series.ts';
 
 const amps = (x: number): string => `${rounded(x, 6)} A`;
 
 function rated(fuse: FusePart, rating: number): Change {
-  const words = `fit a slow fuse of ${ampsText(rating)} as ${fuse.name}`;
+  const kind = fuse.class === undefined || fuse.class === 'time-delay' ? 'slow fuse' : `${fuse.class} fuse`;
+  const words = `fit a ${kind} of ${ampsText(rating)} as ${fuse.name}`;
   return partChange(fuse.name, { rating: amps(rating) }, words, (p) =>
     p.kind === 'fuse' ? { ...p, rating } : p,
   );
@@ -46,6 +47,30 @@ export function smallerFuse(bench: Bench, f: Finding): Option[] {
       .filter((a) => a < (fuse.rating ?? Infinity))
       .map((a) => [rated(fuse, a)]),
   }));
+}
+
+/** The largest fuse ahead of a motor that may be: a part, or the one that the plug of wired-in machines states. */
+export function smallerMainsFuse(bench: Bench, f: Finding): Option[] {
+  const { plan } = bench.study;
+  const sizes = [...breakerSizes(plan.practice)].reverse();
+  const below = (now: number | undefined, change: (a: number) => Change): Option => ({
+    sizes: sizes.filter((a) => a < (now ?? 0)).map((a) => [change(a)]),
+  });
+  const plugs = f.parts.flatMap((name) => {
+    const part = plan.parts.get(name);
+    return part?.kind === 'plug' && part.breaker === undefined ? [part] : [];
+  });
+  return [
+    ...fusesIn(bench, f).map((fuse) => below(fuse.rating, (a) => rated(fuse, a))),
+    ...plugs.map((plug) => below(plug.fuse, (a) => plugFused(plug, a))),
+  ];
+}
+
+function plugFused(plug: PlugPart, fuse: number): Change {
+  const text = plug.fuseClass === undefined ? amps(fuse) : `${amps(fuse)} ${plug.fuseClass}`;
+  return partChange(plug.name, { fuse: text }, `fit a fuse of ${text} ahead of ${plug.name}`, (p) =>
+    p.kind === 'plug' ? { ...p, fuse } : p,
+  );
 }
 
 /** The thinnest wire that bears what its fuse or its supply lets through; every run of the loop that is thinner. */

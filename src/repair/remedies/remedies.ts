@@ -19,7 +19,15 @@ import {
 import { markedEnds, otherColours } from './colour-remedy.ts';
 import { otherContact } from './contact-remedy.ts';
 import { directCurrent } from './dc-remedy.ts';
-import { largerFuse, limitedSupply, newFuse, smallerFuse, wireForFuse, zoneFuse } from './fuse-remedy.ts';
+import {
+  largerFuse,
+  limitedSupply,
+  newFuse,
+  smallerFuse,
+  smallerMainsFuse,
+  wireForFuse,
+  zoneFuse,
+} from './fuse-remedy.ts';
 import { cleanerSwitch, largerBattery, strongerSwitch } from './loop-remedy.ts';
 import { wireForDrop, wireForVolts } from './loop-wire.ts';
 import {
@@ -72,7 +80,7 @@ const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
   'contact-starting': CONTACT,
   'contact-leakage': CONTACT,
   'circuit-overloaded': [largerCircuit, otherPattern],
-  'breaker-too-large': [smallerBreaker],
+  'breaker-too-large': [smallerBreaker, smallerMainsFuse],
   'breaker-may-trip': [slowerBreaker, largerCircuit],
   'cord-too-thin': [thickerCord],
   'conductor-unprotected': [thickerCord, smallerBreaker],
