@@ -14,8 +14,21 @@ export type DefaultMark = 'source' | 'memory' | 'common practice';
 
 export interface Default {
   readonly value: number;
-  /** what the value counts: a share of rated, V, A, W, VA, K, °C, ohm, h, s or a plain multiple */
-  readonly unit: 'share' | 'V' | 'A' | 'W' | 'VA' | 'K' | '°C' | 'ohm' | 'h' | 's' | 'times' | 'per hour';
+  /** what the value counts: a share of rated, V, A, W, VA, K, °C, ohm, m, h, s or a plain multiple */
+  readonly unit:
+    | 'share'
+    | 'V'
+    | 'A'
+    | 'W'
+    | 'VA'
+    | 'K'
+    | '°C'
+    | 'ohm'
+    | 'm'
+    | 'h'
+    | 's'
+    | 'times'
+    | 'per hour';
   /** ends between which a figure left out may lie; the verdict is tried at both */
   readonly low?: number;
   readonly high?: number;

@@ -1,11 +1,12 @@
 /** Resistance and current of one conductor of a cable. */
+import type { Practice } from '../plan/device-figures.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Cable } from '../plan/plan.ts';
 import { copperFactor } from './coil.ts';
 import { defaults } from './defaults.ts';
 import * as tables from './table-files.ts';
 import type { CordIecRow, WireAwgRow, WireIecRow } from './table-rows.ts';
-import { cellStatus } from './tables.ts';
+import { branchRule, cellStatus } from './tables.ts';
 
 /** ohm mm²/m of annealed copper at 20 °C, IEC 60028. */
 const RESISTIVITY = 0.017241;
@@ -181,4 +182,9 @@ export function gaugeWithin(cable: Cable, gauges: readonly number[]): number | '
   const rows = tables.wireAwg().rows.filter((r) => gauges.includes(r.awg));
   if (area >= Math.max(...rows.map((r) => r.area)) * GAUGE_STEP) return 'thicker';
   return rows.find((r) => r.area <= area)?.awg ?? 'thinner';
+}
+
+/** m of wire that may lie between a source and its fuse: NEC 240.21(B)(1), ten feet as in 430.28(1); IEC 60364-4-43 clause 434.2.1. */
+export function mostAheadOfFuse(practice: Practice): number {
+  return practice === 'nec' ? branchRule('tap-10-ft').metres! : defaults.aheadOfFuse.value;
 }

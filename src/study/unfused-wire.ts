@@ -66,3 +66,8 @@ export function unfused(plan: Plan, circuit: Wired, start: number): Unfused {
   }
   return { nets, fuses, reachesSwitch };
 }
+
+/** m of wire that lies ahead of the fuses. */
+export function metresOf({ wires }: { readonly wires: readonly Wire[] }, { nets }: Unfused): number {
+  return wires.filter((w) => nets.has(w.a)).reduce((sum, w) => sum + w.metres, 0);
+}

@@ -257,7 +257,9 @@ test('every default lies in its own sweep and says where it is from', () => {
   for (const name of Object.keys(defaults) as DefaultName[]) {
     const d: Default = defaults[name];
     expect(d.basis).not.toBe('');
-    expect(['share', 'V', 'A', 'K', '°C', 'ohm', 'h', 's', 'W', 'VA', 'times', 'per hour']).toContain(d.unit);
+    expect(['share', 'V', 'A', 'K', '°C', 'ohm', 'm', 'h', 's', 'W', 'VA', 'times', 'per hour']).toContain(
+      d.unit,
+    );
     expect(['source', 'memory', 'common practice']).toContain(d.mark);
     if (d.low !== undefined) expect(d.value).toBeGreaterThanOrEqual(d.low);
     if (d.high !== undefined) expect(d.value).toBeLessThanOrEqual(d.high);

@@ -1,10 +1,12 @@
 /** What limits the current into a wire of the loop when it is pinched. */
 import type { Source } from '../../circuit/circuit.ts';
 import type { Wire } from '../../circuit/nets.ts';
+import { defaults } from '../../ratings/defaults.ts';
+import { SLACK } from '../../ratings/judgement.ts';
 import { type Guard, guardsFrom } from '../../study/mains/guards.ts';
 import { neighbours, reachable } from '../../study/mains/motor-path.ts';
 import type { Study } from '../../study/study.ts';
-import { unfused } from '../../study/unfused-wire.ts';
+import { metresOf, unfused } from '../../study/unfused-wire.ts';
 
 export interface Limit {
   readonly amps: number;
@@ -45,8 +47,10 @@ export function pinchLimits(study: Study, source: Source): (wire: Wire) => Limit
     const beyond = ends.filter((e) => e.some((n) => lost.has(n))).flat();
     return widestOf(beyond.flatMap((n) => guards.get(n) ?? [])) ?? widestOf([...guards.values()]);
   };
+  // A short piece up to a fuse beside the supply is let go.
+  const isShort = metresOf(wired, fused.reach) <= defaults.besideSupply.value * SLACK;
   return (wire) => {
-    if (fused.reach.nets.has(wire.a) || fused.reach.nets.has(wire.b)) return supply;
+    if (fused.reach.nets.has(wire.a) || fused.reach.nets.has(wire.b)) return isShort ? undefined : supply;
     const guard = behindFuse(wire);
     const fuse: Limit | undefined = guard?.by === undefined ? undefined : { amps: guard.need, by: guard.by };
     if (!fuse || !supply) return fuse ?? supply;

@@ -4,10 +4,11 @@ import { isMainsOutput } from '../../circuit/thresholds.ts';
 import type { BatteryPart, SupplyPart } from '../../plan/part-types.ts';
 import { shortCircuitAmps } from '../../ratings/battery.ts';
 import { class2Plausible } from '../../ratings/class2.ts';
+import { SLACK } from '../../ratings/judgement.ts';
 import { ratedAmps } from '../../ratings/supply.ts';
-import { controlWireAmps } from '../../ratings/wire.ts';
+import { controlWireAmps, mostAheadOfFuse } from '../../ratings/wire.ts';
 import type { Study } from '../../study/study.ts';
-import { unfused } from '../../study/unfused-wire.ts';
+import { metresOf, unfused } from '../../study/unfused-wire.ts';
 import { ampsText, rounded } from '../../text/numbers.ts';
 import { type Check, extract, type FindingEntry } from '../entry.ts';
 import { found } from '../finding.ts';
@@ -42,7 +43,9 @@ function find(study: Study): Finding[] {
     if (s.kind === 'supply' && s.class2) return plan.practice === 'nec' ? tooStrong(study, s) : [];
     if (!isFused(study, s)) return isLimitedAhead(study, s) ? [] : [unlimited(study, s)];
     const metres = s.kind === 'battery' ? metresAhead(study, s) : 0;
-    return s.kind === 'battery' && metres > MOST_AHEAD ? unfusedBattery(study, s, metres) : [];
+    return s.kind === 'battery' && metres > mostAheadOfFuse(plan.practice) * SLACK
+      ? unfusedBattery(study, s, metres)
+      : [];
   });
 }
 
@@ -51,15 +54,11 @@ function isFused(study: Study, s: SupplyPart | BatteryPart): boolean {
   return fusedPoles(study, s).some((pole) => s.kind === 'battery' || tooLarge(study, pole) === undefined);
 }
 
-/** m of wire between a source and its fuse: NEC 240.21(B)(1), seen in one copy; IEC 60364-4-43 clause 434.2.1, from memory. */
-const MOST_AHEAD = 3.05;
-
 /** m of wire on the fused pole that has least ahead of its fuse. */
 function metresAhead(study: Study, battery: BatteryPart): number {
   const { plan, wired } = study;
   const metres = fusedPoles(study, battery).map((pole) => {
-    const { nets } = unfused(plan, wired, pole);
-    return wired.wires.filter((w) => nets.has(w.a)).reduce((sum, w) => sum + w.metres, 0);
+    return metresOf(wired, unfused(plan, wired, pole));
   });
   return Math.min(...metres);
 }
