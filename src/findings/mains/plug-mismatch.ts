@@ -1,3 +1,5 @@
+import { isLanded } from '../../circuit/terminals.ts';
+import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { OutletPart, PlugPart } from '../../plan/part-types.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { phasesOf } from '../../ratings/horsepower.ts';
@@ -5,11 +7,12 @@ import { motorCurrents } from '../../ratings/motor.ts';
 import { patternsMeant } from '../../ratings/pattern-names.ts';
 import { judgePlug, type PlugJudgement } from '../../ratings/receptacle.ts';
 import type { Study } from '../../study/study.ts';
-import { roundedOrNull } from '../../text/numbers.ts';
+import { rounded, roundedOrNull } from '../../text/numbers.ts';
 import { listOf } from '../../text/word-list.ts';
 import type { Check, FindingEntry } from '../entry.ts';
 import { COMMON_PRACTICE, found } from '../finding.ts';
 import type { Finding } from '../report-model.ts';
+import { loadsOnWrongVolts, suits, type WrongVolts } from './load-volts.ts';
 import { type FedPlug, fedPlugs, type Load, outletsBehind } from './plug-loads.ts';
 
 const entry: FindingEntry = {
@@ -29,11 +32,38 @@ const entry: FindingEntry = {
 export const plugMismatch: Check = { entry, find };
 
 function find(study: Study): Finding[] {
+  const unsuited = new Set(
+    fedPlugs(study).flatMap((fed) => fed.loads.filter((l) => !voltsSuit(fed.plug, l))),
+  );
+  const wired = loadsOnWrongVolts(study).filter(({ load }) => !unsuited.has(load));
+  return [...byPlugs(study), ...wired.map((w) => onWrongVolts(study, w))];
+}
+
+function onWrongVolts({ plan }: Study, { load, source, poles, volts }: WrongVolts): Finding {
+  const [made, gets] = [load.volts.volts, rounded(volts)];
+  return found(plan, entry, {
+    severity: source.mains ? 'danger' : 'warning',
+    parts: [load.name, source.part],
+    at: load.where.get('volts') ?? load.at,
+    message: `${load.name} is made for ${made} V and gets ${gets} V, between ${poles.map((t) => `${source.part}.${t}`).join(' and ')}`,
+    why: 'On too many volts it overheats or bursts, on too few it does not start.',
+    fix: `Join ${load.name} to conductors with ${made} V between them, or use one made for ${gets} V.`,
+    figures: [
+      { name: 'made for', value: made, unit: 'V' },
+      { name: 'gets', value: gets, unit: 'V' },
+    ],
+    basis: COMMON_PRACTICE,
+    twin: { name: load.name, alike: `${made} ${gets} ${source.part}` },
+  });
+}
+
+function byPlugs(study: Study): Finding[] {
   return fedPlugs(study).flatMap((fed) => [
     ...patternMisfits(study, fed).map((misfit) => wrongPattern(study, misfit)),
     ...fed.loads
       .filter((load) => !voltsSuit(fed.plug, load))
       .map((load) => wrongVolts(study, fed.plug, load)),
+    ...(isOddlyNamed(study, fed.plug) ? [oddlyNamed(study, fed.plug)] : []),
   ]);
 }
 
@@ -58,8 +88,8 @@ function patternMisfits(study: Study, fed: FedPlug): Misfit[] {
   for (const part of [plug, ...outletsBehind(study, plug)]) {
     const judged = judgePlug({
       pattern: part.pattern,
-      volts: plug.volts.volts,
-      phases: loads.some((l) => phasesOf(l) === 3) ? 3 : 1,
+      volts: voltsAt(plug, part),
+      phases: part.feed === 'three-phase' || loads.some((l) => phasesOf(l) === 3) ? 3 : 1,
       running: total,
       ...(plug.breaker === undefined ? {} : { breaker: plug.breaker }),
       practice: plan.practice,
@@ -74,6 +104,43 @@ function patternMisfits(study: Study, fed: FedPlug): Misfit[] {
     seen.add(part.pattern);
   }
   return misfits;
+}
+
+/** V of an outlet of one leg or phase are those to the neutral. */
+function voltsAt({ volts, feed }: PlugPart, part: PlugPart | OutletPart): number {
+  if (part.feed !== 'single' || part.kind === 'plug') return volts.volts;
+  if (feed === 'three-phase') return volts.volts / Math.sqrt(3);
+  return feed === 'two-leg' ? volts.volts / 2 : volts.volts;
+}
+
+/** Volts that nobody has between a line and a neutral, V at least and at most: two legs or phases they are. */
+const BETWEEN_LINES = { nec: [200, 250], iec: [370, 440] } as const;
+
+/** A wired-in circuit of such volts, of which the plan calls one conductor the neutral. */
+function isOddlyNamed({ plan, circuit }: Study, plug: PlugPart): boolean {
+  const [low, high] = BETWEEN_LINES[plan.practice];
+  const { volts } = plug.volts;
+  return (
+    plug.feed === 'single' &&
+    isFixedFeed(plug) &&
+    volts >= low &&
+    volts <= high &&
+    isLanded(circuit, plug, 'N')
+  );
+}
+
+function oddlyNamed({ plan }: Study, plug: PlugPart): Finding {
+  const { volts } = plug.volts;
+  return found(plan, entry, {
+    severity: 'doubt',
+    parts: [plug.name],
+    at: plug.where.get('volts') ?? plug.at,
+    message: `whether ${plug.name}.N is a neutral cannot be told: ${volts} V are mostly those between two live ${plan.practice === 'nec' ? 'legs' : 'phases'}`,
+    why: 'Then both conductors are live, each has to be opened, and neither may wear the colour of a neutral.',
+    fix: `Land the cores on ${plug.name}.L1 and ${plug.name}.L2 in the plan if both are live; else state the volts between line and neutral.`,
+    basis: plan.practice === 'nec' ? 'ANSI C84.1 (from memory)' : 'IEC 60038 (from memory)',
+    twin: { name: plug.name },
+  });
 }
 
 /** Terminals of a part that cores land on. */
@@ -145,7 +212,7 @@ function voltsSuit(plug: PlugPart, load: Load): boolean {
     ...(single && plug.feed === 'two-leg' ? [full / 2] : []),
     ...(single && plug.feed === 'three-phase' ? [full / Math.sqrt(3)] : []),
   ];
-  return offers.some((v) => load.volts.volts <= v * 1.15 && load.volts.volts >= v * 0.8);
+  return offers.some((v) => suits(load.volts.volts, v));
 }
 
 function wrongVolts({ plan }: Study, plug: PlugPart, load: Load): Finding {
