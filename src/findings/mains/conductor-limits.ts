@@ -178,7 +178,10 @@ function byIec(study: Study, duty: ConductorDuty, general: ConductorVerdict): Co
   )
     return excused('IEC 60204-1 clause 7.2.8: up to 3 m within an enclosure');
   const motors = motorsAlone(duty);
-  if (motors.length === 0 || general.limit.amps === 0) return general;
+  // An overload device does nothing in a short circuit (434.5.2), which wire of less than a third of the breaker may not bear:
+  // no figure of the plan tells how much a breaker lets through, and a tap by the other practice has the same bound.
+  const bearsShort = general.limit.amps >= branchRule('tap-25-ft').value * duty.guard.need;
+  if (motors.length === 0 || !bearsShort) return general;
   const judged = withOverload(study, motors, general, () =>
     excused('IEC 60364-4-43 clause 433.2.2: the overload device at the motor'),
   );
