@@ -36,6 +36,8 @@ export interface PlugDuty {
   readonly practice: Practice;
   /** terminals of it that cores land on */
   readonly wired?: readonly string[];
+  /** a socket of the plan, whose own load NEC Table 210.21(B)(2) bounds by its rating too; for a plug that is the circuit's */
+  readonly isSocket?: boolean;
 }
 
 /** Judges a plug or socket by its pattern. An unknown pattern is a cannot-tell, never a pass. */
@@ -84,6 +86,8 @@ function unknownPattern(pattern: string | undefined): PlugJudgement {
 function judgeRating(duty: PlugDuty, row: ReceptacleRow): PlugJudgement[] {
   const table = tables.receptacles();
   const base = { basis: row.standard };
+  const bound = socketLoad(duty, row);
+  const most = bound ?? row.amps;
   return [
     {
       ...base,
@@ -106,14 +110,22 @@ function judgeRating(duty: PlugDuty, row: ReceptacleRow): PlugJudgement[] {
     {
       ...base,
       aspect: 'current',
-      verdict: duty.running === undefined ? 'cannot-tell' : duty.running > row.amps ? 'fail' : 'pass',
+      verdict: duty.running === undefined ? 'cannot-tell' : duty.running > most ? 'fail' : 'pass',
       needed: duty.running,
-      found: row.amps,
+      found: most,
       unit: 'A',
+      ...(bound !== undefined && { basis: `${row.standard}; NEC Table 210.21(B)(2)` }),
       status: cellStatus(table, row, 'amps'),
       ...(duty.running === undefined && { missing: 'amps' }),
     },
   ];
+}
+
+/** A of one cord-and-plug load on a socket of the plan, NEC Table 210.21(B)(2); undefined where the table has no such row. */
+function socketLoad({ practice, isSocket, breaker }: PlugDuty, { amps }: ReceptacleRow): number | undefined {
+  if (practice !== 'nec' || isSocket !== true || breaker === undefined) return undefined;
+  const row = circuitRow(breaker, amps);
+  return row?.socket === amps && row.mostLoad != null ? Math.min(amps, row.mostLoad) : undefined;
 }
 
 /** The breaker ahead of a socket; undefined where nothing speaks against it. */

@@ -94,6 +94,7 @@ function patternMisfits(study: Study, fed: FedPlug): Misfit[] {
       ...(plug.breaker === undefined ? {} : { breaker: plug.breaker }),
       practice: plan.practice,
       wired: wiredOf(plan, part.name),
+      isSocket: part.kind === 'outlet' && part.pattern !== plug.pattern,
     });
     const bad = judged.find((j) => j.verdict === 'fail') ?? judged.find((j) => j.verdict === 'cannot-tell');
     if (!bad) continue;
