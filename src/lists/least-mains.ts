@@ -63,7 +63,8 @@ function leastPattern(study: Study, names: readonly string[], part: PlugPart): L
         all,
         (p): Part => ('pattern' in p && pattern !== undefined ? { ...p, pattern } : p),
       ),
-    judge: (s, inWords) => findWeighed(s, [plugMismatch], inWords, (part) => all.includes(part)),
+    judge: (s, inWords) =>
+      findWeighed(s, [plugMismatch, circuitOverloaded], inWords, (part) => all.includes(part)),
     scan: true,
   });
   if ('untold' in found) return { least: [], untold: [found.untold] };
