@@ -2,6 +2,7 @@
 
 import type { Edit } from '../edit/edits.ts';
 import { planAfter } from '../edit/expected-plan.ts';
+import { crossing } from '../findings/apart/mains-meets-low-voltage.ts';
 import { crossingCore } from '../findings/apart/side-crossing.ts';
 import { findingsOf, judge } from '../findings/judge.ts';
 import { entryOf } from '../findings/register.ts';
@@ -102,7 +103,7 @@ function withRepair(study: Study, report: Report): Report {
     // What the mistake brings with it goes with it: what would do against it alone, such as another colour, might hide the mistake.
     if (gone.has(f)) return { ...f, fix, repair };
     if (!wrong.includes(f)) return f;
-    const told = likely.some((r) => isSameChange(f, r)) ? f : symptomOf(f);
+    const told = likely.some((r) => isSameChange(f, r)) ? crossedBy(plan, f, first) : symptomOf(f);
     renamed.set(f.message, told.message);
     const silent = f === wrong[0] && !f.parts.some((p) => parts.includes(p));
     return {
@@ -148,6 +149,15 @@ function isSameChange({ cause }: Finding, { edits }: Repair): boolean {
       (e) => e.do === 'swap' || (e.do === 'move' && cause.terminals.includes(e.to)) || e.do === 'say',
     )
   );
+}
+
+/** Of several cores on the way from the mains to the loop the one is named that the repair changes. */
+function crossedBy(plan: Plan, f: Finding, { edits }: Repair): Finding {
+  const [edit, ...more] = edits;
+  if (f.id !== 'mains-meets-low-voltage' || more.length > 0) return f;
+  if (edit?.do !== 'move' && edit?.do !== 'remove') return f;
+  const core = plan.runs[edit.run]!.cores[edit.core]!;
+  return { ...f, ...crossing(core), line: core.at.line, column: core.at.column };
 }
 
 /** A finding that blames another change than the likeliest is told as what happens, which is what was folded under it. */

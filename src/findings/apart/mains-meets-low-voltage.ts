@@ -6,6 +6,7 @@ import { FALSE } from '../../logic/bdd.ts';
 import { relayVariable } from '../../logic/conduction.ts';
 import { everIn } from '../../logic/entry-states.ts';
 import type { SupplyPart } from '../../plan/part-types.ts';
+import type { Core } from '../../plan/plan.ts';
 import { partOfKey, terminalKey } from '../../plan/terminal-key.ts';
 import type { Study } from '../../study/study.ts';
 import { coreFromTo } from '../../text/core-names.ts';
@@ -38,17 +39,16 @@ function find(study: Study): Finding[] {
   const met = netsMet(sides);
   if (met.length === 0) return ownPins(study);
   const core = crossingCore(study);
-  const terminals = core
-    ? [core.a, core.b].map((e) => terminalKey(e.part, e.terminal))
-    : met.flatMap((net) => circuit.terminals[net] ?? []).slice(0, 4);
+  const terminals = met.flatMap((net) => circuit.terminals[net] ?? []).slice(0, 4);
   return [
     found(plan, entry, {
-      parts: terminals.map(partOfKey),
-      terminals,
-      at: core?.at,
-      message: core
-        ? `${coreFromTo({ colour: core.colour, a: core.a.written, b: core.b.written })} puts mains on the low-voltage loop`
-        : `mains reaches the low-voltage loop at ${listOf(terminals)}`,
+      ...(core
+        ? { ...crossing(core), at: core.at }
+        : {
+            parts: terminals.map(partOfKey),
+            terminals,
+            message: `mains reaches the low-voltage loop at ${listOf(terminals)}`,
+          }),
       why: `${whenMet(study, met)} Every gate switch and its wire can then be at mains voltage.`,
       fix: core
         ? `Take that core off; nothing of the loop may land on a mains terminal.`
@@ -56,6 +56,17 @@ function find(study: Study): Finding[] {
       basis: entry.basis,
     }),
   ];
+}
+
+/** How the core is named that joins the two. */
+export function crossing(core: Core): Pick<Finding, 'parts' | 'terminals' | 'message'> {
+  const terminals = [core.a, core.b].map((e) => terminalKey(e.part, e.terminal));
+  const named = coreFromTo({ colour: core.colour, a: core.a.written, b: core.b.written });
+  return {
+    parts: terminals.map(partOfKey),
+    terminals,
+    message: `${named} puts mains on the low-voltage loop`,
+  };
 }
 
 /** Mains terminals of a supply that hang on its own output: they are for the mains, whether or not it arrives there. */
