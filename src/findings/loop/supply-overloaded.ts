@@ -49,12 +49,9 @@ function find(study: Study): Finding[] {
  * A transformer gives more than its rating for the moment in which armatures close, at the cost of its volts; while those
  * still serve every coil at worst, that is a caution and no fault.
  */
-function onlyForAMoment(
-  { coilStates, verified, nominal }: Study,
-  { source, amps, settled }: Draw,
-  limit: number,
-): boolean {
+function onlyForAMoment(study: Study, { source, amps, settled }: Draw, limit: number): boolean {
   if (source.kind !== 'ac' || settled > limit + 1e-9 || amps > MOMENT * limit) return false;
+  const { coilStates, verified, nominal } = study;
   // Two armatures that close at once may leave each other too little, though each by itself has enough.
   if (verified && nominal && nominal.verified.deviations.length > verified.deviations.length) return false;
   return coilStates
