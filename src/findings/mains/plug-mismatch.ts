@@ -2,6 +2,7 @@ import { isLanded } from '../../circuit/terminals.ts';
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
 import type { OutletPart, PlugPart } from '../../plan/part-types.ts';
 import type { Plan } from '../../plan/plan.ts';
+import { defaults } from '../../ratings/defaults.ts';
 import { phasesOf } from '../../ratings/horsepower.ts';
 import { motorCurrents } from '../../ratings/motor.ts';
 import { patternsMeant } from '../../ratings/pattern-names.ts';
@@ -114,12 +115,13 @@ function voltsAt({ volts, feed }: PlugPart, part: PlugPart | OutletPart): number
   return feed === 'two-leg' ? volts.volts / 2 : volts.volts;
 }
 
-/** Volts that nobody has between a line and a neutral, V at least and at most: two legs or phases they are. */
-const BETWEEN_LINES = { nec: [200, 250], iec: [370, 440] } as const;
+/** Volts that are mostly those between two legs or phases, and hardly ever those of a line to the neutral. */
+const betweenLines = ({ practice }: Plan) =>
+  practice === 'nec' ? defaults.betweenLinesNec : defaults.betweenLinesIec;
 
 /** A wired-in circuit of such volts, of which the plan calls one conductor the neutral. */
 function isOddlyNamed({ plan, circuit }: Study, plug: PlugPart): boolean {
-  const [low, high] = BETWEEN_LINES[plan.practice];
+  const { low, high } = betweenLines(plan);
   const { volts } = plug.volts;
   return (
     plug.feed === 'single' &&
@@ -139,7 +141,7 @@ function oddlyNamed({ plan }: Study, plug: PlugPart): Finding {
     message: `whether ${plug.name}.N is a neutral cannot be told: ${volts} V are mostly those between two live ${plan.practice === 'nec' ? 'legs' : 'phases'}`,
     why: 'Then both conductors are live, each has to be opened, and neither may wear the colour of a neutral.',
     fix: `Land the cores on ${plug.name}.L1 and ${plug.name}.L2 in the plan if both are live; else state the volts between line and neutral.`,
-    basis: plan.practice === 'nec' ? 'ANSI C84.1 (from memory)' : 'IEC 60038 (from memory)',
+    basis: `${betweenLines(plan).basis} (from memory)`,
     twin: { name: plug.name },
   });
 }
