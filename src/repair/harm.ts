@@ -11,7 +11,7 @@ import { CableSides } from './cable-sides.ts';
 import { joinedBy, unfused } from './fuse-reach.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 import type { Places } from './places.ts';
-import { triggerHarm } from './trigger-reach.ts';
+import { landedOn, triggerHarm } from './trigger-reach.ts';
 
 const MAINS_MARKS: ReadonlySet<string> = new Set(['L', 'N', 'L1', 'L2']);
 /** Kinds of part that stand in line to break a circuit by themselves. */
@@ -242,10 +242,6 @@ export class Harm {
     });
   }
 }
-
-/** Terminals with a core on them. */
-const landedOn = (cores: Cores): ReadonlySet<number> =>
-  new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [a, b])));
 
 const keyOf = (end: TerminalRef): string => terminalKey(end.part, end.terminal);
 

@@ -2,11 +2,15 @@
 import { joinedBy } from './fuse-reach.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 
+/** Terminals with a core on them. */
+export const landedOn = (cores: Cores): ReadonlySet<number> =>
+  new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [a, b])));
+
 /** A timer's trigger that no core is on, and each trigger terminal that a pole reaches over contacts, as text. */
 export function triggerHarm(circuit: NumberedCircuit, cores: Cores): ReadonlySet<string> {
   const timers = circuit.relays.filter((r) => r.trigger !== undefined);
   if (timers.length === 0) return new Set();
-  const landed = new Set(cores.flat().flatMap(([a, b]) => (a === b ? [] : [a, b])));
+  const landed = landedOn(cores);
   const sets = joinedBy(circuit, cores);
   for (const c of circuit.contacts) sets.union(c.a, c.b);
   const poles = [...circuit.poles(false), ...circuit.poles(true)];

@@ -65,7 +65,7 @@ function inLineWords(
     why: `It starts ${target} only with ${sayMoved(circuit, together)}.`,
     fix: alike
       ? `Wire ${name} side by side with ${listOf(others)}: COM to the fed core, the other tab to the return core.`
-      : `Follow the cores of ${name}: its feed and its return must not pass ${listOf(others)} alone.`,
+      : `Follow the cores of ${name} from the supply to the coil: they go through ${listOf(others)}, and it starts nothing unless that is moved too. Look at where those cores land, and on which tabs.`,
     parts: others,
     terminals: [],
   };
