@@ -106,6 +106,7 @@ export const FINDING_IDS = [
   'starts-add-up',
   'breaker-may-trip',
   'conductor-unprotected',
+  'earth-too-thin',
   'transformer-unprotected',
   'fuse-in-neutral',
   'cord-too-thin',

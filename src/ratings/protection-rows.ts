@@ -35,6 +35,19 @@ export interface ControlProtectionRow extends RowBase {
   readonly inside: number;
   readonly outside: number;
 }
+/** What an earth core has to have: by the device ahead of its circuit, or by the lines beside it. */
+export type EarthConductorRow = RowBase &
+  (
+    | { readonly practice: 'nec' /** A */; readonly upTo: number; readonly awg: number }
+    | {
+        readonly practice: 'iec';
+        /** mm² of the line */
+        readonly upTo: number;
+        readonly share: number;
+        /** mm² */
+        readonly least: number;
+      }
+  );
 export interface FuseConventionalRow extends RowBase {
   readonly above: number;
   readonly upTo: number;

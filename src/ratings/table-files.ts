@@ -7,6 +7,7 @@ import type {
   AmbientFactorRow,
   ControlProtectionRow,
   CoreColourRow,
+  EarthConductorRow,
   FuseBandRow,
   FuseConventionalRow,
   FuseGateRow,
@@ -57,6 +58,7 @@ import cordAmpacityIecFile from './tables/cord-ampacity-iec.json' with { type: '
 import cordAmpacityNecFile from './tables/cord-ampacity-nec.json' with { type: 'json' };
 import coreColoursFile from './tables/core-colours.json' with { type: 'json' };
 import dcBreakingFile from './tables/dc-breaking.json' with { type: 'json' };
+import earthConductorsFile from './tables/earth-conductors.json' with { type: 'json' };
 import extraLowFile from './tables/extra-low-limits.json' with { type: 'json' };
 import failureSharesFile from './tables/failure-shares.json' with { type: 'json' };
 import failureWeightsFile from './tables/failure-weights.json' with { type: 'json' };
@@ -100,6 +102,7 @@ export const cordAmpacityIec = /* @__PURE__ */ lazy<Table<CordIecRow>>(cordAmpac
 export const cordAmpacityNec = /* @__PURE__ */ lazy<Table<CordNecRow>>(cordAmpacityNecFile);
 export const coreColours = /* @__PURE__ */ lazy<Table<CoreColourRow>>(coreColoursFile);
 export const dcBreaking = /* @__PURE__ */ lazy<Table<DcBreakingRow>>(dcBreakingFile);
+export const earthConductors = /* @__PURE__ */ lazy<Table<EarthConductorRow>>(earthConductorsFile);
 export const extraLow = /* @__PURE__ */ lazy<Table<ExtraLowRow>>(extraLowFile);
 export const failureShares = /* @__PURE__ */ lazy<Table<FailureShareRow>>(failureSharesFile);
 export const failureWeights = /* @__PURE__ */ lazy<Table<FailureWeightRow>>(failureWeightsFile);

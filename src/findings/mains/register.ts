@@ -10,6 +10,7 @@ import { circuitOverloaded } from './circuit-overloaded.ts';
 import { conductorUnprotected } from './conductor-unprotected.ts';
 import { cordAsFixedWiring } from './cord-as-fixed-wiring.ts';
 import { cordTooThin } from './cord-too-thin.ts';
+import { earthTooThin } from './earth-too-thin.ts';
 import { fuseInNeutral } from './fuse-in-neutral.ts';
 import { phaseMissing } from './phase-missing.ts';
 import { plugMismatch } from './plug-mismatch.ts';
@@ -26,6 +27,7 @@ export const mainsChecks: readonly Check[] = [
   startsAddUp,
   breakerMayTrip,
   conductorUnprotected,
+  earthTooThin,
   transformerUnprotected,
   fuseInNeutral,
   cordTooThin,

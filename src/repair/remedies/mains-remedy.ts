@@ -3,7 +3,7 @@ import type { FindingId } from '../../findings/finding-ids.ts';
 import { outletsBehind, plugsOf } from '../../findings/mains/plug-loads.ts';
 import type { Finding } from '../../findings/report-model.ts';
 import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
-import type { Cable } from '../../plan/plan.ts';
+import type { Cable, TerminalRef } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { CUBIC_INCH } from '../../ratings/box-fill.ts';
 import { receptacleByName } from '../../ratings/pattern-names.ts';
@@ -143,6 +143,25 @@ export function thickerCord(bench: Bench, f: Finding): Option[] {
   const all = (i: number) => [f, ...others].every((x) => bench.isGone(x, sizes[i]!));
   const together = sizes.length > 0 && others.length > 1 && all(sizes.length - 1);
   return together ? [{ sizes, serves: all }] : [{ sizes }];
+}
+
+/** The runs that are thin and hold nothing but earth, in a thicker gauge; a spare core of another cable is no earth in any. */
+export function thickerEarth({ study: { plan, circuit, sides } }: Bench, f: Finding): Option[] {
+  const isEarth = ({ part, terminal }: TerminalRef) =>
+    sides.earth.has(circuit.netOf.get(terminalKey(part, terminal)) ?? -1);
+  const own = plan.runs.filter(
+    (r) =>
+      r.cable !== undefined &&
+      r.cores.every((c) => isEarth(c.a) && f.parts.includes(c.a.part) && f.parts.includes(c.b.part)),
+  );
+  const [first] = own;
+  if (first === undefined) return [];
+  const sizes = thickerSizes(first.cable!).map((size) => {
+    const thin = own.filter(({ cable }) => cable!.area < inGauge(cable!, size).area * (1 - 1e-3));
+    const which = `${runsText(thin)} in place of ${first.cable!.gauge}`;
+    return [gaugeChange(new Set(thin.map((r) => r.index)), size, which)];
+  });
+  return [{ sizes }];
 }
 
 /** The same cable made for fixed wiring. */

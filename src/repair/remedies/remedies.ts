@@ -39,6 +39,7 @@ import {
   slowerBreaker,
   smallerBreaker,
   thickerCord,
+  thickerEarth,
 } from './mains-remedy.ts';
 import { relayBetween } from './relay-between.ts';
 import { DEPTH, type Options, type Way, waysOf } from './search.ts';
@@ -84,6 +85,7 @@ const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
   'breaker-may-trip': [slowerBreaker, largerCircuit],
   'cord-too-thin': [thickerCord],
   'conductor-unprotected': [thickerCord, smallerBreaker],
+  'earth-too-thin': [thickerEarth],
   'transformer-unprotected': [smallerFuse],
   'trips-at-start': [slowerBreaker, largerCircuit],
   'cord-as-fixed-wiring': [fixedWire],
