@@ -47,9 +47,10 @@ function judgeByTestCurrent(
   horsepower: number | undefined,
   basis: string,
 ): ContactJudgement {
-  const { contact, currents, volts, kind } = duty;
+  const { contact, currents, volts, kind, phases } = duty;
+  // One pole breaks one phase alone, which is harder than its share of three; so the test with three tells nothing of it.
   const covering = contact.motor
-    .filter((m) => m.kind === kind && m.volts >= volts)
+    .filter((m) => m.kind === kind && m.volts >= volts && m.phases <= phases)
     .map((m) => ({ rating: m, table: currentsOfRating(m) }))
     .find(
       ({ table }) =>

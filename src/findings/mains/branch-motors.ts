@@ -22,10 +22,17 @@ export function wiredIn(study: Study, plug: PlugPart): Load[] {
   return loadsBehind(study, plug).filter((l) => l.pluggedInto === undefined);
 }
 
-/** Undefined where no AC motor is among the loads, or the current of any is not known: circuit-overloaded asks for that. */
-export function branchDemand(loads: readonly Load[], plug: PlugPart): BranchDemand | undefined {
+/**
+ * Undefined where no AC motor is among the loads, or the current of any is not known: circuit-overloaded asks for that.
+ * @param byTable whether the table of horsepower counts before the marked amperes; if left out, where the circuit is wired in
+ */
+export function branchDemand(
+  loads: readonly Load[],
+  plug: PlugPart,
+  byTable = isFixedFeed(plug),
+): BranchDemand | undefined {
   const demands = loads.flatMap((load) => {
-    const amps = fullLoad(load, isFixedFeed(plug));
+    const amps = fullLoad(load, byTable);
     return amps ? [{ load, amps }] : [];
   });
   if (demands.length < loads.length) return undefined;

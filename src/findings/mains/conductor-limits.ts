@@ -1,6 +1,7 @@
 /** Which rule holds for a conductor of the mains, and whether it holds. */
 import { isFixedFeed } from '../../plan/fixed-feed.ts';
-import { largestDevice } from '../../ratings/branch.ts';
+import { ampacityNec } from '../../ratings/ampacity.ts';
+import { conductorAmps, largestDevice } from '../../ratings/branch.ts';
 import {
   type ConductorLimit,
   type ConductorVerdict,
@@ -18,7 +19,9 @@ import { numberText } from '../../text/numbers.ts';
 import { hasOverload } from '../contacts/overload-relays.ts';
 import { branchDemand } from './branch-motors.ts';
 import type { ConductorDuty } from './conductor-duties.ts';
+import { isThreePhase } from './cord-duties.ts';
 import type { MainsGuard } from './mains-guards.ts';
+import { terminalRatingOf } from './terminal-rating.ts';
 
 export interface ConductorJudgement extends ConductorVerdict {
   /** a rule that is known from memory alone and would excuse what fails */
@@ -113,6 +116,7 @@ function motorRule(study: Study, duty: ConductorDuty, general: ConductorVerdict)
   const { behind, cable, guard, from } = duty;
   const motors = motorsAlone(duty);
   const demand = motors.length > 0 ? branchDemand(behind.loads, from.plug) : undefined;
+  if (!bearsByTable(study, duty)) return general;
   const thin = ['thinner', 17, 18, 16].includes(gaugeWithin(cable, [18, 16, 14, 12, 10, 8]));
   if (!demand || isCord(cable) || thin) return general;
   const { kind, class: opens } = guard.device!;
@@ -125,6 +129,18 @@ function motorRule(study: Study, duty: ConductorDuty, general: ConductorVerdict)
   return withOverload(study, motors, general, (limit) =>
     passes({ amps: Math.max(most, limit.amps), basis: 'NEC 240.4(G), 430.52' }),
   );
+}
+
+/** 430.22 with 430.6(A)(1): 240.4(G) is for conductors that the table of horsepower allows, on a plug as well. */
+function bearsByTable({ plan }: Study, { behind, cable, from, run }: ConductorDuty): boolean {
+  const demand = branchDemand(behind.loads, from.plug, true);
+  const own = ampacityNec(cable, {
+    threePhase: isThreePhase(from.source),
+    air: plan.ambient,
+    terminal: terminalRatingOf(plan, from.plug, run),
+  });
+  if (demand === undefined || own === undefined) return true;
+  return conductorAmps(demand.motor.amps) + demand.others <= own.amps * SLACK;
 }
 
 /** 430.22(G): conductors of 18 and 16 AWG serve motors up to 5 and 8 A alone, whatever stands ahead. */

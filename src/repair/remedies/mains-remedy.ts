@@ -1,12 +1,15 @@
 /** Another breaker, plug, cable, box or protector on the mains side. */
 import type { FindingId } from '../../findings/finding-ids.ts';
+import { plugFuse } from '../../findings/mains/mains-guards.ts';
 import { outletsBehind, plugsOf } from '../../findings/mains/plug-loads.ts';
 import type { Finding } from '../../findings/report-model.ts';
+import type { Practice } from '../../plan/device-figures.ts';
 import type { OutletPart, Part, PlugPart } from '../../plan/part-types.ts';
 import type { Cable, TerminalRef } from '../../plan/plan.ts';
 import { terminalKey } from '../../plan/terminal-key.ts';
 import { CUBIC_INCH } from '../../ratings/box-fill.ts';
 import { receptacleByName } from '../../ratings/pattern-names.ts';
+import { patternAmps } from '../../ratings/receptacle.ts';
 import * as tables from '../../ratings/table-files.ts';
 import { thickerSizes } from '../../ratings/wire.ts';
 import { rounded } from '../../text/numbers.ts';
@@ -16,10 +19,17 @@ import type { Bench } from './bench.ts';
 import { type Change, gaugeChange, inGauge, partChange } from './change.ts';
 import { withParts } from './put.ts';
 import type { Option } from './search.ts';
-import { breakerSizes, CURVES, patternsFor } from './series.ts';
+import { breakerSizes, CURVES, PLUG_FUSE_AMPS, patternsFor } from './series.ts';
 
 /** What a thicker cable does away with. */
 const OF_CORDS: ReadonlySet<string> = new Set<FindingId>(['cord-too-thin', 'conductor-unprotected']);
+
+/** What a smaller breaker does away with. */
+const OF_BREAKERS: ReadonlySet<string> = new Set<FindingId>([
+  'plug-mismatch',
+  'breaker-too-large',
+  'conductor-unprotected',
+]);
 
 function plugsIn({ study }: Bench, f: Finding): PlugPart[] {
   return f.parts.flatMap((name) => {
@@ -42,15 +52,15 @@ export function largerCircuit(bench: Bench, f: Finding): Option[] {
   return plugsIn(bench, f).map((plug) => ({
     sizes: breakerSizes(practice)
       .filter((a) => a > (plug.breaker ?? 0))
-      .map((amps) => [
-        {
-          ...breaker(plug, amps),
-          words: `put ${plug.name} on a circuit of its own of ${amps} A, its wire in the wall made for that`,
-        },
-      ]),
+      .map((amps) => [largerBreaker(plug, amps)]),
     scan: true,
   }));
 }
+
+const largerBreaker = (plug: PlugPart, amps: number): Change => ({
+  ...breaker(plug, amps),
+  words: `put ${plug.name} on a circuit of its own of ${amps} A, its wire in the wall made for that`,
+});
 
 /** Runs of cable with a core on mains. */
 function mainsCables({ study: { plan, circuit, sides } }: Bench): { index: number; cable: Cable }[] {
@@ -62,12 +72,40 @@ function mainsCables({ study: { plan, circuit, sides } }: Bench): { index: numbe
   );
 }
 
-/** The largest breaker that may be. */
+/** The largest breaker that may be, and that no other finding of the circuit speaks against; of a fused plug its fuse. */
 export function smallerBreaker(bench: Bench, f: Finding): Option[] {
-  const sizes = [...breakerSizes(bench.study.plan.practice)].reverse();
-  return plugsIn(bench, f).map((plug) => ({
-    sizes: sizes.filter((a) => a < (plug.breaker ?? 0)).map((a) => [breaker(plug, a)]),
-  }));
+  const { practice } = bench.study.plan;
+  return plugsIn(bench, f).map((plug) => {
+    const fuse = plugFuse(plug);
+    const devices =
+      fuse?.kind === 'plug-fuse'
+        ? fusesOfPlug(plug, fuse.amps)
+        : breakerSizes(practice)
+            .filter((a) => a < (plug.breaker ?? 0) && a <= mostOnSocket(practice, plug))
+            .map((a) => breaker(plug, a));
+    const sizes = devices.reverse().map((change) => [change]);
+    // One size for all that is wrong with this circuit, where there is one.
+    const others = bench.before.filter((b) => OF_BREAKERS.has(b.id) && b.parts.includes(plug.name));
+    const all = (i: number) => [f, ...others].every((x) => bench.isGone(x, sizes[i]!));
+    const together = sizes.length > 0 && others.length > 1 && all(sizes.length - 1);
+    return together ? { sizes, serves: all } : { sizes };
+  });
+}
+
+/** A: outside North America no breaker above the pattern protects the socket, unless it is one that has a fuse. */
+function mostOnSocket(practice: Practice, plug: PlugPart): number {
+  return practice === 'nec' || plugFuse(plug) !== undefined
+    ? Infinity
+    : (patternAmps(plug)?.amps ?? Infinity);
+}
+
+/** Those smaller than what is in it, smallest first. */
+function fusesOfPlug({ name }: PlugPart, own: number): Change[] {
+  return PLUG_FUSE_AMPS.filter((a) => a < own).map((amps) =>
+    partChange(name, { fuse: `${amps} A` }, `put a fuse of ${amps} A into ${name}`, (p) =>
+      p.kind === 'plug' ? { ...p, fuse: amps } : p,
+    ),
+  );
 }
 
 /** A breaker of the same size that holds more at a start. */
@@ -85,33 +123,60 @@ export function slowerBreaker(bench: Bench, f: Finding): Option[] {
   });
 }
 
+/** V and phases that a pattern is looked for at. */
+const patternUse = (plug: PlugPart): { readonly volts: number; readonly phases: 1 | 3 } => ({
+  volts: plug.volts.volts,
+  phases: plug.feed === 'three-phase' ? 3 : 1,
+});
+
 /** Plug and outlets of one pattern, in another of its family or of its volts. */
-export function otherPattern({ study }: Bench, f: Finding): Option[] {
+export function otherPattern(bench: Bench, f: Finding): Option[] {
+  const { study } = bench;
   const { plan } = study;
   const part = plan.parts.get(f.parts[0] ?? '');
   if ((part?.kind !== 'plug' && part?.kind !== 'outlet') || part.pattern === undefined) return [];
   const plug =
     part.kind === 'plug' ? part : plugsOf(plan).find((p) => outletsBehind(study, p).includes(part));
   if (plug === undefined) return [];
-  const { volts } = plug.volts;
-  const phases = part.feed === 'three-phase' ? 3 : 1;
-  const row = receptacleByName(part.pattern, { volts, phases });
+  const use = patternUse({ ...plug, feed: part.feed });
+  const row = receptacleByName(part.pattern, use);
   if (!row) return [];
-  const names = [plug, ...outletsBehind(study, plug)]
-    .filter((p) => p.pattern === part.pattern)
-    .map((p) => p.name);
-  const sizes = patternsFor(row, { volts, phases }).flatMap(({ names: [pattern] }) =>
+  const names = alikeBehind(bench, plug, part.pattern);
+  const sizes = patternsFor(row, use).flatMap(({ names: [pattern] }) =>
     pattern === undefined || pattern === part.pattern ? [] : [names.map((n) => inPattern(n, names, pattern))],
   );
   return [{ sizes, scan: true }];
 }
 
+/** The plug and its outlets of one pattern: one step for whoever buys them. */
+function alikeBehind({ study }: Bench, plug: PlugPart, pattern: string | undefined): string[] {
+  return [plug, ...outletsBehind(study, plug)].filter((p) => p.pattern === pattern).map((p) => p.name);
+}
+
 function inPattern(name: string, all: readonly string[], pattern: string): Change {
   const change = (p: Part): Part =>
     p.kind === 'plug' || p.kind === 'outlet' ? ({ ...p, pattern } satisfies PlugPart | OutletPart) : p;
-  // Plug and outlet are one step for whoever buys them.
   const words = name === all[0] ? `use ${pattern} for ${listOf(all)}` : '';
   return partChange(name, { pattern }, words, change);
+}
+
+/** A larger circuit with a plug and outlets that are made for it; the cable follows where it has to. */
+export function circuitAndPattern(bench: Bench, f: Finding): Option[] {
+  const { plan } = bench.study;
+  return plugsIn(bench, f).flatMap((plug) => {
+    const use = patternUse(plug);
+    const row = plug.pattern === undefined ? undefined : receptacleByName(plug.pattern, use);
+    if (!row) return [];
+    const names = alikeBehind(bench, plug, plug.pattern);
+    const sizes = breakerSizes(plan.practice)
+      .filter((a) => a > (plug.breaker ?? 0))
+      .flatMap((amps) => {
+        const [pattern] = patternsFor(row, use).find((r) => r.amps >= amps)?.names ?? [];
+        if (pattern === undefined || pattern === plug.pattern) return [];
+        return [[largerBreaker(plug, amps), ...names.map((n) => inPattern(n, names, pattern))]];
+      });
+    return [{ sizes, scan: true }];
+  });
 }
 
 /** Every mains cable on the way that is thinner, in one thicker gauge. */

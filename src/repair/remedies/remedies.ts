@@ -31,6 +31,7 @@ import {
 import { cleanerSwitch, largerBattery, strongerSwitch } from './loop-remedy.ts';
 import { wireForDrop, wireForVolts } from './loop-wire.ts';
 import {
+  circuitAndPattern,
   fixedWire,
   largerBox,
   largerCircuit,
@@ -80,7 +81,7 @@ const TRIED: { readonly [Id in FindingId]?: readonly Options[] } = {
   'contact-running': CONTACT,
   'contact-starting': CONTACT,
   'contact-leakage': CONTACT,
-  'circuit-overloaded': [largerCircuit, otherPattern],
+  'circuit-overloaded': [largerCircuit, otherPattern, circuitAndPattern],
   'breaker-too-large': [smallerBreaker, smallerMainsFuse],
   'breaker-may-trip': [slowerBreaker, largerCircuit],
   'cord-too-thin': [thickerCord],
@@ -165,7 +166,7 @@ function told(bench: Bench, f: Finding, { changes, leaves }: Way): Remedy {
   const rest = left.filter((id) => id !== 'coil-thin-margin' && id !== 'value-unsaid');
   const end = `${thin}${rest.length === 0 ? '' : `, which leaves ${listOf(rest)}`}${asked}`;
   return {
-    words: `${words.join(' and ')}${effect(bench, f, changes)}${end}`,
+    words: `${listOf(words)}${effect(bench, f, changes)}${end}`,
     changes: changes.map((c) => c.told),
     leaves: left,
   };

@@ -113,6 +113,8 @@ function chained(
     const all = [...changes, ...way.changes];
     const result = bench.outcome(finding, all);
     if (result?.passes) return { changes: all, leaves: result.fresh.map((f) => f.id) };
+    const further = result && depth > 1 && chained(bench, finding, all, result, options, depth - 1);
+    if (further) return further;
   }
   return undefined;
 }

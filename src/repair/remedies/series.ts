@@ -18,6 +18,9 @@ export const FUSE_AMPS = [
   ...[12.5, 16, 20],
 ] as const;
 
+/** A, fuses of BS 1363 plugs: BS 1362 prefers 3 and 13, the others are sold; common practice. */
+export const PLUG_FUSE_AMPS = [3, 5, 7, 10, 13] as const;
+
 /** A, usual sizes; common practice. */
 export const LOOP_AMPS = [0.01, 0.05, 0.1, 0.25, 0.5, 1, 2, 3, 5, 6, 10, 15, 16, 20] as const;
 /** A, least currents from the hardest to keep to the easiest. */
