@@ -32,12 +32,21 @@ export function addHandSwitch(part: SwitchPart | ButtonPart, draft: CircuitDraft
   addThrow(part, draft, true);
 }
 
+/** What a plan may call the terminals of an overload relay's break contact that it also names by number. */
+const BREAK_TABS = [
+  ['95', 'COM'],
+  ['96', 'NC'],
+] as const;
+
 /** Auxiliary contacts of an overload relay (EN 50012); a cut-out has them where a run uses one. */
 export function addCutout(part: CutoutPart, draft: CircuitDraft): void {
   const input = addThrow(part, draft, true);
   if (!['95', '96', '97', '98'].some((terminal) => draft.used(part, terminal))) return;
   draft.contact(part, ['95', '96'], { by: 'input', input, value: false });
   draft.contact(part, ['97', '98'], { by: 'input', input, value: true });
+  // Its break contact by the names of a switch is the same contact.
+  for (const [mark, tab] of BREAK_TABS)
+    if (draft.used(part, tab)) draft.contact(part, [mark, tab], { by: 'always' });
 }
 
 export function addSelector(part: SelectorPart, draft: CircuitDraft): void {

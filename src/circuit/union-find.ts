@@ -6,6 +6,13 @@ export class UnionFind {
     for (let i = 0; i < count; i++) this.parent.push(i);
   }
 
+  /** The same sets, to be joined further. */
+  copy(): UnionFind {
+    const copy = new UnionFind();
+    for (const x of this.parent) copy.parent.push(x);
+    return copy;
+  }
+
   add(): number {
     this.parent.push(this.parent.length);
     return this.parent.length - 1;

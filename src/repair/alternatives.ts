@@ -30,7 +30,7 @@ export function movesTo(plan: Plan, edit: Moved, alike: readonly string[]): Move
 
 /**
  * A new core between terminals of two conductors: one that its cable has left along the way it goes, or within one place a
- * jumper. Where there is neither, the core as it was.
+ * jumper. A core of the loop lies in no cable of the mains, nor the reverse. Where there is neither, a cable of its own to any of them, the core as it was first.
  */
 export function additionsBetween(
   plan: Plan,
@@ -38,20 +38,29 @@ export function additionsBetween(
   edit: Added,
   from: readonly string[],
   to: readonly string[],
+  isOfSide: (run: number) => boolean,
 ): Added[] {
-  const spare = plan.runs.filter((r) => !r.link && r.cable !== undefined && r.cores.length < r.cable.cores);
+  const spare = plan.runs.filter(
+    (r) => !r.link && r.cable !== undefined && r.cores.length < r.cable.cores && isOfSide(r.index),
+  );
   const found: Added[] = [];
   let pairs = 0;
   for (const x of from)
     for (const y of to) {
-      if (++pairs > MOST_PAIRS) return found.length > 0 ? found : [edit];
+      if (++pairs > MOST_PAIRS) return found.length > 0 ? found : ownCables(edit, from, to);
       const [a, b] = [places.of(partOfKey(x)), places.of(partOfKey(y))];
       if (a === b) found.push({ ...edit, from: x, to: y, like: undefined });
       else
         for (const run of spare.filter((r) => leads(places, r, a, b)))
           found.push({ ...edit, from: x, to: y, like: run.index, metres: run.length });
     }
-  return found.length > 0 ? found : [edit];
+  return found.length > 0 ? found : ownCables(edit, from, to);
+}
+
+function ownCables(edit: Added, from: readonly string[], to: readonly string[]): Added[] {
+  const others = from.flatMap((x) => to.map((y) => ({ ...edit, from: x, to: y })));
+  const isOwn = (e: Added) => e.from === edit.from && e.to === edit.to;
+  return [edit, ...others.filter((e) => !isOwn(e)).slice(0, MOST_ENDS)];
 }
 
 /** A cable with a core to spare that ends at one of two places, or whose ends nobody knows any more. */

@@ -34,6 +34,9 @@ export class CableSides {
     const { link } = this.plan.runs[run]!;
     if (link || this.areJoined) return false;
     const ends = cores[run]!.flat();
+    const before = this.circuit.cores[run]!.flat();
+    // One with as many ends on either side tells nothing of what it is.
+    if (before.filter((t) => this.onMains(t)).length * 2 === before.length) return false;
     const isMains = this.isMains(run);
     return ends.every((t) => this.onMains(t) !== isMains);
   }

@@ -82,15 +82,13 @@ function withRepair(study: Study, report: Report): Report {
   const { plan } = study;
   const terminals = [...plan.terminals.values()].reduce((sum, t) => sum + t.names.length, 0);
   const wrong = report.findings.filter(isWiring);
-  if (wrong.length === 0 || terminals > MOST_TERMINALS) return report;
+  if (terminals > MOST_TERMINALS) return report;
+  if (wrong.length === 0) return terminals > FEW_TERMINALS ? report : withMovedEnd(study, report);
   const [first, ...others] = mend(study, { thorough: terminals <= FEW_TERMINALS, quick: true }).repairs;
   if (!first)
     return { ...report, findings: report.findings.map((f) => (wrong.includes(f) ? unproved(f) : f)) };
   const likely = [first, ...others.filter((r) => r.asLikely)];
-  const other = likely[1];
-  const then = first.uncovers.length > 0 ? ` Then this shows: ${first.uncovers.join('; ')}.` : '';
-  const dark = first.dark.length > 0 ? ` ${darkText(first.dark)}` : '';
-  const fix = first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '') + then + dark;
+  const fix = toDo(first, likely[1]);
   const parts = isOneChange(first) ? touched(plan, first.edits) : [];
   const renamed = new Map<string, string>();
   const repair = { words: first.words, edits: first.edits };
@@ -115,6 +113,24 @@ function withRepair(study: Study, report: Report): Report {
   });
   const questions = report.questions.map((q) => ({ ...q, figure: renamed.get(q.figure) ?? q.figure }));
   return { ...report, findings, questions };
+}
+
+function toDo(first: Repair, other: Repair | undefined): string {
+  const then = first.uncovers.length > 0 ? ` Then this shows: ${first.uncovers.join('; ')}.` : '';
+  const dark = first.dark.length > 0 ? ` ${darkText(first.dark)}` : '';
+  return first.words.join(' ') + (other ? ` Or, as likely: ${other.words.join(' ')}` : '') + then + dark;
+}
+
+/** A plan that does what is meant and fails by its figures: where one end on another terminal does away with it, that is to do. */
+function withMovedEnd(study: Study, report: Report): Report {
+  const failing = report.findings.filter((f) => GRAVE.has(f.severity));
+  if (failing.length === 0) return report;
+  const [first, ...others] = mend(study, { thorough: true, quick: true }).repairs;
+  if (!first) return report;
+  const likely = [first, ...others.filter((r) => r.asLikely)];
+  const gone = goneWith(study.plan, likely, failing);
+  const told = { fix: toDo(first, likely[1]), repair: { words: first.words, edits: first.edits } };
+  return { ...report, findings: report.findings.map((f) => (gone.has(f) ? { ...f, ...told } : f)) };
 }
 
 /** Those of some findings that are there no more in any of the plans mended. */

@@ -138,6 +138,36 @@ export function spanned(plan: Plan, conductor: (key: string) => number | undefin
   return count;
 }
 
+/**
+ * Cores from the feed of an isolator to something else than it, which stays live when it is off. What stops or blocks a load
+ * and has several poles is one.
+ */
+export function aheadOfIsolators(
+  plan: Plan,
+  wired: readonly Wired[],
+  conductor: (key: string) => number | undefined,
+): number {
+  const stops = new Set(
+    (plan.intents ?? [])
+      .flatMap((i) => [...i.blockedBy, ...i.stoppedBy].map((ref) => ref.part))
+      .filter((name) => (plan.terminals.get(name)?.names.length ?? 0) > 3),
+  );
+  if (stops.size === 0) return 0;
+  const fed = new Set<number | undefined>();
+  const led = new Set<number | undefined>();
+  for (const { core, a } of wired)
+    for (const { part, terminal } of [core.a, core.b]) {
+      if (stops.has(part)) led.add(conductor(a));
+      if (plan.parts.get(part)?.kind === 'plug' && terminal !== 'PE') fed.add(conductor(a));
+    }
+  const leadsOn = ({ part }: Core['a']) =>
+    !stops.has(part) && !['plug', 'joint'].includes(plan.parts.get(part)?.kind ?? '');
+  return wired.filter(
+    ({ core, a }) =>
+      fed.has(conductor(a)) && led.has(conductor(a)) && [core.a, core.b].some((end) => leadsOn(end)),
+  ).length;
+}
+
 /** Ends on a contact or fuse of cores that some conductor joins to a protective terminal. */
 export function earthOnContacts(
   plan: Plan,

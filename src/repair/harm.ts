@@ -11,6 +11,7 @@ import { CableSides } from './cable-sides.ts';
 import { joinedBy, unfused } from './fuse-reach.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 import type { Places } from './places.ts';
+import { onBothSides, polesOnStops } from './stops-kept.ts';
 import { landedOn, triggerHarm } from './trigger-reach.ts';
 
 const MAINS_MARKS: ReadonlySet<string> = new Set(['L', 'N', 'L1', 'L2']);
@@ -29,6 +30,8 @@ export class Harm {
   private readonly unfusedNow: ReadonlySet<number>;
   private readonly triggersNow: ReadonlySet<string>;
   private readonly fedForGoodNow: ReadonlySet<string>;
+  private readonly onBothNow: ReadonlySet<string>;
+  private readonly polesNow: ReadonlyMap<string, number>;
 
   constructor(
     private readonly plan: Plan,
@@ -46,6 +49,9 @@ export class Harm {
     this.unfusedNow = unfused(circuit, circuit.cores);
     this.triggersNow = triggerHarm(circuit, circuit.cores);
     this.fedForGoodNow = this.fedForGood(circuit.cores);
+    const joined = this.joinedBy(circuit.cores);
+    this.onBothNow = onBothSides(circuit, joined, this.landedNow);
+    this.polesNow = polesOnStops(circuit, joined, this.guards);
   }
 
   /** Whether a change does harm; `cores` is the wiring after it. */
@@ -61,6 +67,7 @@ export class Harm {
       this.feedsTrigger(cores) ||
       [...this.fedForGood(cores)].some((part) => !this.fedForGoodNow.has(part)) ||
       this.strays(cores) ||
+      this.nearsMains(cores) ||
       (edits.some((e) => e.do === 'remove') && this.feedsOf(cores) < this.feedsNow)
     );
   }
@@ -211,6 +218,16 @@ export class Harm {
   private triggered(trigger: readonly number[], cores: Cores): boolean {
     const landed = landedOn(cores);
     return trigger.some((t) => landed.has(t));
+  }
+
+  /** A switch of the loop that gets a core of the mains beside it, or a stop of several poles that a line is led past. */
+  private nearsMains(cores: Cores): boolean {
+    const joined = this.joinedBy(cores);
+    const poles = polesOnStops(this.circuit, joined, this.guards);
+    return (
+      [...poles].some(([name, count]) => count < (this.polesNow.get(name) ?? 0) && count > 0) ||
+      [...onBothSides(this.circuit, joined, landedOn(cores))].some((part) => !this.onBothNow.has(part))
+    );
   }
 
   private joinedBy(cores: Cores): UnionFind {

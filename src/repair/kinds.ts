@@ -61,7 +61,8 @@ const supplied = {
 const KINDS: { readonly [K in PartKind]: KindInRepair<OfKind<K>> } = {
   supply: {
     side: (mark) => (/^[+\-~]/.test(mark) ? 'low' : 'either'),
-    needs: (part, mark) => POLES.includes(mark) || (part.taps !== undefined && (mark === '0' || 'one')),
+    needs: (part, mark) =>
+      POLES.includes(mark) || (part.taps === undefined ? 'pair' : mark === '0' || ('one' as const)),
     needsEarth: never,
   },
   battery: { side: low, needs: (_, mark) => POLES.includes(mark), needsEarth: never },

@@ -23,10 +23,12 @@ export function mend(study: Study, options: Options = { thorough: true }): Mende
     const why = `The circuit could not be decided (${study.undecided}), so no repair can be verified.`;
     return { ...none, needed: wrong.length > 0 || null, why };
   }
-  if (wrong.length === 0 && report.logic.holds !== false) {
-    const other = grave(report.findings, false)[0];
-    const why = other && `The plan fails all the same: ${other.message}. No change of wiring cures that.`;
-    return { ...none, needed: false, why: why ?? null };
-  }
-  return new Search(study, report, readingsOf(study.verified), options).run();
+  const search = () => new Search(study, report, readingsOf(study.verified!), options);
+  if (wrong.length > 0 || report.logic.holds === false) return search().run();
+  const other = grave(report.findings, false)[0];
+  if (other === undefined) return { ...none, needed: false, why: null };
+  const tidied = search().tidied();
+  if (tidied.repairs.length > 0) return { ...none, ...tidied, needed: true, why: null };
+  const why = `The plan fails all the same: ${other.message}. No end on another terminal cures that.`;
+  return { ...none, ...tidied, needed: false, why };
 }

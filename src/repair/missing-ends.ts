@@ -10,7 +10,7 @@ export class MissingEnds {
   /** ends on every terminal */
   readonly landed: Int32Array;
   private readonly usual: ReadonlyMap<string, number>;
-  /** the other ends of the contacts at a terminal */
+  /** the other ends of the contacts at a terminal, and of what takes the mains of a supply with it */
   private readonly partners = new Map<number, number[]>();
 
   constructor(
@@ -24,7 +24,8 @@ export class MissingEnds {
         this.landed[a]!++;
         this.landed[b]!++;
       }
-    for (const { a, b } of circuit.contacts) {
+    const pairs = [...circuit.contacts.map(({ a, b }) => [a, b] as const), ...circuit.mainsPairs];
+    for (const [a, b] of pairs) {
       push(this.partners, a, b);
       push(this.partners, b, a);
     }

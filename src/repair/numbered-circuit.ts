@@ -126,6 +126,11 @@ export class NumberedCircuit {
     });
   }
 
+  /** Terminals of a supply that take its mains together. */
+  get mainsPairs(): readonly Ends[] {
+    return [...this.ownMains.values()].flat();
+  }
+
   /** The sources as cores on these terminals feed them. */
   sourcesWith(hasCore: (terminal: number) => boolean): readonly Source[] {
     return this.sources.map((s) => {

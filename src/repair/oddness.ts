@@ -7,6 +7,7 @@ import { kept, push } from '../plan/map-entries.ts';
 import type { Core, Plan, Run } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
 import {
+  aheadOfIsolators,
   apart,
   butMost,
   conductorsOf,
@@ -48,6 +49,8 @@ const WEIGHT = {
   useless: 2.5,
   /** an end of a protective conductor on a contact: NEC 250.124(B), IEC 60364-5-54 clause 543.3.3 (from memory) */
   earthOnContact: 1,
+  /** what is fed ahead of the isolator, and stays live behind it (common practice, no source) */
+  aheadOfIsolator: 1.2,
   /** a core that joins what is joined already by another of its cable, or two tabs of one switch */
   idle: 1.5,
 } as const;
@@ -86,6 +89,7 @@ export class Oddness {
       WEIGHT.crossColoured * crossColoured(wired, plan.practice) +
       WEIGHT.quenchesNothing * quenchesNothing(plan, conductor) +
       WEIGHT.earthOnContact * earthOnContacts(plan, wired, conductor) +
+      WEIGHT.aheadOfIsolator * aheadOfIsolators(plan, wired, conductor) +
       WEIGHT.idle * (idle(plan) + spanned(plan, conductor))
     );
   }

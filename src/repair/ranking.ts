@@ -6,6 +6,7 @@ import { planAfter } from '../edit/expected-plan.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
 import { additionsBetween, movesTo } from './alternatives.ts';
+import { CableSides } from './cable-sides.ts';
 import { Effects } from './effects.ts';
 import { Harm } from './harm.ts';
 import { MissingEnds } from './missing-ends.ts';
@@ -33,6 +34,8 @@ const SLIPS = { move: 1, swap: 1.3, add: 1.2, remove: 1.6, say: 1, intend: 1.8 }
 const TURNED = 1;
 /** A core that goes so much further than its cable by the ways of the others, and what that weighs; they may go straighter. */
 const FARTHER = { share: 1.3, metres: 0.5, each: 0.4, most: 1.5 } as const;
+/** Cost over the habits broken now of one end that lies as well where it goes. */
+const AS_BEFORE = 1.25;
 /** What it counts for that an end goes where one is missing. */
 const FILLED = 0.2;
 /** What a new core weighs that is thinner than one it joins, and one that lies in no cable with a core to spare. */
@@ -47,6 +50,7 @@ export class Ranking {
   private readonly whole: Rewirings;
   private readonly circuit: NumberedCircuit;
   private readonly effects: Effects;
+  private readonly sides: CableSides;
 
   constructor(
     private readonly plan: Plan,
@@ -56,6 +60,7 @@ export class Ranking {
     this.circuit = quick.circuit;
     this.effects = new Effects(quick, inputs, quick.wiring(this.circuit.cores));
     this.places = new Places(plan);
+    this.sides = new CableSides(plan, this.circuit);
     this.harm = new Harm(plan, this.circuit, this.places);
     this.oddness = new Oddness(plan, this.places);
     this.whole = new Rewirings(plan, quick, this.circuit.cores);
@@ -90,6 +95,14 @@ export class Ranking {
       .sort((x, y) => x.cost - y.cost || x.t.oddness - y.t.oddness);
   }
 
+  /** Of some candidates those that leave the habits of the plan as they are, and which of them mend so many that it outweighs the change. */
+  tidier(tries: readonly Candidate[]): { readonly t: Candidate; readonly outweighed: boolean }[] {
+    const now = this.oddness.of(this.plan, new MissingEnds(this.circuit, this.circuit.cores).lacking());
+    return this.ranked(tries).flatMap(({ t, cost }) =>
+      cost <= now + AS_BEFORE ? [{ t, outweighed: cost < now }] : [],
+    );
+  }
+
   /** Whether a button, switch or cut-out that does something would do nothing any more. */
   idlesAnInput({ edits }: Candidate): boolean {
     if (edits.every(isSaying)) return false;
@@ -117,8 +130,18 @@ export class Ranking {
   private choices(edit: Edit): Edit[] {
     const options = this.whole;
     if (edit.do === 'move') return movesTo(this.plan, edit, options.on(edit.to, edit));
-    if (edit.do === 'add')
-      return additionsBetween(this.plan, this.places, edit, options.on(edit.from), options.on(edit.to));
+    if (edit.do === 'add') {
+      const isMains = this.sides.joinsMains(edit.from, edit.to);
+      const [from, to] = [options.on(edit.from), options.on(edit.to)];
+      return additionsBetween(
+        this.plan,
+        this.places,
+        edit,
+        from,
+        to,
+        (run) => this.sides.isMains(run) === isMains,
+      );
+    }
     return edit.do === 'remove' ? [edit, ...this.keptInstead(edit)] : [edit];
   }
 

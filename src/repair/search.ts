@@ -3,7 +3,7 @@ import { endsMoved, isSaying } from '../edit/edits.ts';
 import type { Report } from '../findings/report-model.ts';
 import { kept } from '../plan/map-entries.ts';
 import type { Study } from '../study/study.ts';
-import { grave } from './grave.ts';
+import { GRAVE, grave } from './grave.ts';
 import { darkLamps } from './lamps-kept.ts';
 import type { Mended, Repair } from './mended.ts';
 import { type Cores, NumberedCircuit } from './numbered-circuit.ts';
@@ -99,6 +99,40 @@ export class Search {
     const repairs = this.unlike(passed).map((p) => this.repair(p, p.cost <= passed[0]!.cost + AS_LIKELY));
     const why = repairs.length > 0 ? null : this.why();
     return { format: 1, needed: true, repairs, tried: this.looked, why };
+  }
+
+  /**
+   * Where every load does what is meant and the plan fails by its figures all the same: one end, or the ends of one tab, by whose
+   * move fewer things fail, nothing else comes, and the wiring breaks fewer habits. A load on the contact of a gate is such a one.
+   * Where habits say nothing, several things that fail have to be gone, and all of them.
+   */
+  tidied(): Pick<Mended, 'repairs' | 'tried'> {
+    const options = new Rewirings(this.study.plan, this.quick, this.circuit.cores);
+    const found: Candidate[] = [];
+    for (const tries of [options.moves(), options.tabs()])
+      for (const t of tries) {
+        if (this.isSpent) break;
+        this.looked++;
+        if (countWrong(this.quick, t.wiring, this.states, 0) === 0) found.push(t);
+      }
+    const failing = this.report.findings.filter((f) => GRAVE.has(f.severity));
+    const isSeveral = new Set(failing.map((f) => f.id)).size > 1;
+    const tidier = this.ranking.tidier(found);
+    const without = (tries: readonly Candidate[], most: number) =>
+      this.verifier.verified(tries).filter((p) => p.uncovers.length === 0 && p.failing <= most);
+    const first = without(
+      tidier.flatMap(({ t, outweighed }) => (outweighed ? [t] : [])),
+      failing.length - 1,
+    );
+    const isSure = first.length > 0 || !isSeveral;
+    const better = isSure
+      ? first
+      : without(
+          tidier.map(({ t }) => t),
+          0,
+        );
+    const repairs = this.unlike(better).map((p) => this.repair(p, p.cost <= better[0]!.cost + AS_LIKELY));
+    return { repairs, tried: this.looked };
   }
 
   private get isSpent(): boolean {

@@ -32,6 +32,8 @@ export interface Passed {
   readonly fresh: ReadonlyMap<string, number>;
   /** findings of any severity that it leaves, cautions to the person among them */
   readonly left: number;
+  /** those of them that make the plan fail */
+  readonly failing: number;
   /** whether every lamp goes on telling what it told */
   readonly lamps: boolean;
   /** lamps that give light in no position tried */
@@ -110,6 +112,7 @@ export class Verifier {
         cost,
         fresh,
         left: ids.size,
+        failing: findings.filter((f) => GRAVE.has(f.severity)).length,
         lamps,
         dark: darkLamps(after),
         uncovers: uncovered.map((f) => f.message),
@@ -120,7 +123,10 @@ export class Verifier {
     const dark = Math.min(...passed.map((p) => p.dark.length));
     const alight = passed.filter((p) => p.dark.length === dark);
     const lit = alight.filter((p) => p.cost <= alight[0]!.cost + FAR_BEHIND);
-    const telling = lit.some((p) => p.lamps) ? lit.filter((p) => p.lamps) : lit;
+    const lamps = lit.some((p) => p.lamps) ? lit.filter((p) => p.lamps) : lit;
+    // What one repair does away with besides was of the same mistake, and another only goes round it.
+    const fewest = Math.min(...lamps.map((p) => p.failing));
+    const telling = lamps.filter((p) => p.failing === fewest);
     const hidden = [...(telling[0]?.fresh.keys() ?? [])].filter((id) =>
       telling.every((p) => p.fresh.has(id)),
     );
