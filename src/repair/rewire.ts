@@ -3,7 +3,8 @@ import type { Edit } from '../edit/edits.ts';
 import { push } from '../plan/map-entries.ts';
 import type { Part } from '../plan/part-types.ts';
 import type { Plan } from '../plan/plan.ts';
-import { partOfKey, splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
+import { partOfKey, splitTerminalKey } from '../plan/terminal-key.ts';
+import { hasTerminal } from './cutout-marks.ts';
 import { kindOf, type Side } from './kinds.ts';
 import { MissingEnds } from './missing-ends.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
@@ -60,9 +61,8 @@ export class Rewirings {
     this.roots = rootsOf(this.whole.parents);
     const { names } = this.circuit;
     this.earthed = new Set(names.flatMap((name, i) => (name.endsWith('.PE') ? [this.roots[i]!] : [])));
-    this.targets = names
-      .flatMap((_, i) => (this.isThere(i) ? [i] : []))
-      .sort((x, y) => this.missing(y) - this.missing(x) || x - y);
+    const there = names.flatMap((_, i) => (hasTerminal(this.circuit, this.landed, i) ? [i] : []));
+    this.targets = there.sort((x, y) => this.missing(y) - this.missing(x) || x - y);
   }
 
   /** Pins of mains parts and earths take no core of the loop, gates and supplies none of the mains. */
@@ -82,19 +82,6 @@ export class Rewirings {
     return this.kindAt(terminal)?.side(mark) ?? 'either';
   }
 
-  /** A cut-out has the tabs of a switch or the numbers of an overload relay, and not both: those that its cores or its dial tell. */
-  private isThere(terminal: number): boolean {
-    const { part: name, terminal: mark } = splitTerminalKey(this.circuit.names[terminal]!);
-    const part = this.plan.parts.get(name);
-    if (part?.kind !== 'cutout' || this.landed[terminal]! > 0) return true;
-    const isNumber = (m: string) => /^9[5-8]$/.test(m);
-    const on = (m: string) => this.landed[this.circuit.terminal(terminalKey(name, m)) ?? -1] ?? 0;
-    const marks = this.circuit.marksOf(name).filter((m) => on(m) > 0);
-    const numbered =
-      marks.length > 0 ? marks.some(isNumber) : part.setting !== undefined || part.reset !== undefined;
-    return numbered === isNumber(mark) || marks.some((m) => isNumber(m) === isNumber(mark));
-  }
-
   private missing(terminal: number): number {
     return this.missingEnds.missing(terminal);
   }
@@ -104,9 +91,7 @@ export class Rewirings {
     return part && kindOf(part);
   }
 
-  private partOf(terminal: number): string {
-    return partOfKey(this.circuit.names[terminal]!);
-  }
+  private partOf = (terminal: number): string => partOfKey(this.circuit.names[terminal]!);
 
   private places(): Place[] {
     // A core that an earlier change added is none that a later one moves.
