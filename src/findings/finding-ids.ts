@@ -34,6 +34,7 @@ export const FINDING_IDS = [
   'depends-on-order',
   'loose-end',
   'intent-missing',
+  'intent-contradicts',
   'undecided',
   'break-is-silent',
   'ring-hides-break',

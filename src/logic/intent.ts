@@ -74,6 +74,12 @@ export function readIntents(circuit: Circuit, bdd: Bdd, arming = false): Intents
   return { wanted, unspoken };
 }
 
+/** Entries of an intent that are blocked in every state in which they work, so that nothing is ever asked for them. */
+export function blockedForGood({ entries, blocked }: Wanted, bdd: Bdd, valid: Fn): Wanted['entries'] {
+  const open = bdd.diff(valid, blocked);
+  return entries.filter(({ works }) => bdd.and(works, open) === FALSE);
+}
+
 function fromIntent(circuit: Circuit, bdd: Bdd, target: string, intent: Intent, arming: boolean): Wanted {
   const parts = new Set(
     intent.staysOnAfter.filter((r) => intent.stoppedBy.some((x) => x.part === r.part)).map((r) => r.part),

@@ -122,7 +122,7 @@ function holds(row: CoreColourRow, core: ColouredCore): boolean {
   if (row.when === 'multicore' && cable.cores < 2) return false;
   if (row.when === 'flexible' && !(cable.flexible && cable.cores > 1)) return false;
   if (row.when === 'fixed' && cable.flexible) return false;
-  if (row.when === 'no-neutral' && core.besideNeutral) return false;
+  if ((row.when === 'no-neutral' || row.noNeutral === true) && core.besideNeutral) return false;
   if (row.supplyOnly === true && core.switchReturn) return false;
   if (row.mostAwg !== undefined && !isAsThickAs(cable, row.mostAwg)) return false;
   const family = row.pattern;

@@ -83,6 +83,7 @@ export interface CoreColourRow extends RowBase {
   readonly when?: 'multicore' | 'flexible' | 'fixed' | 'no-neutral';
   readonly mostAwg?: number;
   readonly supplyOnly?: boolean;
+  readonly noNeutral?: boolean;
   readonly stripes?: boolean;
   readonly pattern?: string;
   readonly mostVoltsAc?: number;

@@ -8,6 +8,7 @@ import { findingsOf, judge } from '../findings/judge.ts';
 import { entryOf } from '../findings/register.ts';
 import type { Finding, Remedy, Report } from '../findings/report-model.ts';
 import { isSame } from '../findings/unsaid/settle.ts';
+import { push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
@@ -92,27 +93,34 @@ function withRepair(study: Study, report: Report): Report {
   const parts = isOneChange(first) ? touched(plan, first.edits) : [];
   const renamed = new Map<string, string>();
   const repair = { words: first.words, edits: first.edits };
-  const gone = goneWith(
-    plan,
-    likely,
-    report.findings.filter((f) => GRAVE.has(f.severity) && !wrong.includes(f)),
-  );
-  const findings = report.findings.map((f) => {
-    // What the mistake brings with it goes with it: what would do against it alone, such as another colour, might hide the mistake.
-    if (gone.has(f)) return { ...f, fix, repair };
-    if (!wrong.includes(f)) return f;
+  const besides = report.findings.filter((f) => f.severity !== 'notice' && !wrong.includes(f));
+  const gone = goneWith(plan, likely, besides);
+  const cause = wrong[0]!;
+  // What the mistake brings with it goes with it: what would do against it alone, such as another colour, might hide the mistake.
+  const under = (f: Finding) => gone.has(f) && (f.severity !== 'danger' || cause.severity === 'danger');
+  const findings = report.findings.flatMap((f) => {
+    if (under(f)) return [];
+    if (gone.has(f)) return [{ ...f, fix, repair }];
+    if (!wrong.includes(f)) return [f];
     const told = likely.some((r) => isSameChange(f, r)) ? crossedBy(plan, f, first) : symptomOf(f);
     renamed.set(f.message, told.message);
     const silent = f === wrong[0] && !f.parts.some((p) => parts.includes(p));
-    return {
-      ...told,
-      parts: silent ? [...told.parts, ...parts] : told.parts,
-      fix,
-      repair,
-    };
+    const also = f === cause ? [...told.also, ...alsoOf(besides.filter(under))] : told.also;
+    return [{ ...told, also, parts: silent ? [...told.parts, ...parts] : told.parts, fix, repair }];
   });
+  for (const f of besides.filter(under)) renamed.set(f.message, renamed.get(cause.message) ?? cause.message);
   const questions = report.questions.map((q) => ({ ...q, figure: renamed.get(q.figure) ?? q.figure }));
   return { ...report, findings, questions };
+}
+
+/** What is told under another finding: of several of one kind the first. */
+function alsoOf(findings: readonly Finding[]): Finding['also'] {
+  const all = findings.flatMap(({ id, message, also }) => [{ id, message }, ...also]);
+  const kinds = new Map<string, typeof all>();
+  for (const a of all) push(kinds, a.id, a);
+  return [...kinds.values()].map(([first, ...more]) =>
+    more.length === 0 ? first! : { ...first!, message: `${first!.message}, and ${more.length} more like it` },
+  );
 }
 
 function toDo(first: Repair, other: Repair | undefined): string {

@@ -1,9 +1,9 @@
 /** A plan's parts with their terminals by number, so that its cores can be put on others without a circuit made anew. */
-import type { Consumer, ContactEdge, Relay, Source } from '../circuit/circuit.ts';
+import type { Consumer, ContactEdge, Rail, Relay, Source } from '../circuit/circuit.ts';
 import { kept, push } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { terminalKey } from '../plan/terminal-key.ts';
-import { hasResistor } from '../study/indicators.ts';
+import { mayHaveResistor } from '../study/indicators.ts';
 import type { Study } from '../study/study.ts';
 import { kindOf } from './kinds.ts';
 
@@ -84,7 +84,10 @@ export class NumberedCircuit {
     this.contacts = contactsOf(circuit.contacts, at);
     this.relays = circuit.relays.map((r) => numberedRelay(plan, r, at));
     const sources = circuit.sources.map(
-      (s): Source => ({ ...s, rails: s.rails.map((r) => ({ ...r, net: at(s.part, r.terminal) })) }),
+      (s): Source => ({
+        ...s,
+        rails: [...s.rails, ...this.unusedNeutral(s)].map((r) => ({ ...r, net: at(s.part, r.terminal) })),
+      }),
     );
     // What feeds others comes before them: plugs, then secondaries at mains volts, then the rest.
     const rank = (s: Source) => Number(s.mains) + Number(s.mains && s.feed.by === 'always');
@@ -107,6 +110,14 @@ export class NumberedCircuit {
           : [],
     );
     this.names = [...numbers.keys()];
+  }
+
+  /** The neutral pin of a plug on which no core lies: a core may belong there. */
+  private unusedNeutral({ part, rails }: Source): Rail[] {
+    const has = this.parts.get(part)?.kind === 'plug' && this.numbers.has(`${part}.N`);
+    return !has || rails.some((r) => r.terminal === 'N')
+      ? []
+      : [{ net: -1, terminal: 'N', re: 0, im: 0, live: false }];
   }
 
   private pinsOf(load: string, outlet: string): Ends[] {
@@ -212,7 +223,7 @@ function numberedLamp(
   at: (part: string, terminal: string) => number,
 ): NumberedLamp[] {
   const isLed = plan.parts.get(name)?.kind === 'led';
-  if (isLed && hasResistor(plan, name)) return [];
+  if (isLed && mayHaveResistor(plan, name)) return [];
   const [a, b] = isLed ? ['A', 'K'] : ['1', '2'];
   const coil: Ends = [at(name, a!), at(name, b!)];
   return [{ part: name, coil, polarised: isLed, trigger: undefined, input: undefined }];

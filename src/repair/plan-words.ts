@@ -119,8 +119,9 @@ const put = (load: string, field: Field, input: string, instead?: string): Edit 
 
 /** A button whose release stops nothing, with what ends that. */
 function held(plan: Plan, intent: Intent): Candidate[] {
-  const { target, staysOnAfter, stoppedBy } = intent;
-  const said = new Set(staysOnAfter.map((r) => r.part));
+  const { target, staysOnAfter, stoppedBy, blockedBy } = intent;
+  // What blocks the load while it is pressed starts nothing.
+  const said = new Set([...staysOnAfter, ...stoppedBy, ...blockedBy].map((r) => r.part));
   const ends = plan.runs.flatMap((run) => run.cores.flatMap((c) => [c.a, c.b]));
   const landed = new Set(ends.map((end) => terminalKey(end.part, end.terminal)));
   const isMake = (name: string) => {

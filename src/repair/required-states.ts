@@ -7,7 +7,7 @@ import { readIntents, type Wanted } from '../logic/intent.ts';
 import { meantLit } from '../logic/lamps.ts';
 import type { Moved, Verified } from '../logic/verify.ts';
 import type { InputRef, LampIntent } from '../plan/plan.ts';
-import { hasResistor } from '../study/indicators.ts';
+import { mayHaveResistor } from '../study/indicators.ts';
 
 /** Entries of an intent that are tried one by one; more than these look alike. */
 const MOST_ENTRIES = 250;
@@ -64,7 +64,7 @@ function requiredStates(v: Verified): RequiredState[] {
   add(gates);
   // One that shares its volts with a resistor is none of the quick look's.
   const { plan } = v.circuit;
-  const lamps = (plan.lampIntents ?? []).filter(({ target }) => !hasResistor(plan, target));
+  const lamps = (plan.lampIntents ?? []).filter(({ target }) => !mayHaveResistor(plan, target));
   const unique = new Map(states.map((s) => [[...s].sort((x, y) => x - y).join(), s]));
   return [
     ...[...unique.values()].map((s) => required(v, s, lamps)),

@@ -16,8 +16,10 @@ export interface Attempt extends Candidate {
   readonly wiring: Wiring;
 }
 
-/** Slips of a hand that a part stands for which is wired the other way round, however many ends lie on it. */
+/** Slips of a hand that a part stands for which is wired the other way round. */
 const TOGETHER = 1.1;
+/** What each end beyond two adds where those of two tabs change places. */
+const EACH_MORE = 0.15;
 /** Tabs without a core up to which an end of any core is tried on each. */
 const MOST_SPARE = 60;
 const isContact = (part: Part): boolean => 'contact' in part || 'poles' in part;
@@ -111,10 +113,6 @@ export class Rewirings {
     return this.quick.wiring(this.cores, (r, c) => off.some((o) => o.run === r && o.core === c));
   }
 
-  private rewired(edits: readonly Edit[]): Wiring {
-    return this.quick.wiring(rewired(this.circuit, this.cores, edits));
-  }
-
   /** Ends moved, the ones that look odd first. */
   *moves(): Generator<Attempt> {
     const places = this.places().sort((x, y) => this.missing(x.at) - this.missing(y.at));
@@ -189,8 +187,9 @@ export class Rewirings {
     if (ends.some((e) => e.other === to) || back.some((e) => e.other === from)) return;
     const edits = [...moved(ends, to), ...moved(back, from)];
     const oddness = back.length > 0 ? 0 : this.missing(from) - this.missing(to);
-    const wiring = this.rewired(edits);
-    yield { edits, ends: edits.length, added: 0, oddness, slips: TOGETHER, wiring };
+    const wiring = this.quick.wiring(rewired(this.circuit, this.cores, edits));
+    const slips = TOGETHER + (back.length > 0 ? EACH_MORE * (edits.length - 1) : 0);
+    yield { edits, ends: edits.length, added: 0, oddness, slips, wiring };
   }
 
   /** Two ends that change places: at one part, or at the same side of one run. */

@@ -104,7 +104,7 @@ export class Search {
   /**
    * Where every load does what is meant and the plan fails by its figures all the same: one end, or the ends of one tab, by whose
    * move fewer things fail, nothing else comes, and the wiring breaks fewer habits. A load on the contact of a gate is such a one.
-   * Where habits say nothing, several things that fail have to be gone, and all of them.
+   * Where habits say nothing, several things that fail have to be gone, and all of them, or what runs by stray currents.
    */
   tidied(): Pick<Mended, 'repairs' | 'tried'> {
     const options = new Rewirings(this.study.plan, this.quick, this.circuit.cores);
@@ -116,7 +116,8 @@ export class Search {
         if (countWrong(this.quick, t.wiring, this.states, 0) === 0) found.push(t);
       }
     const failing = this.report.findings.filter((f) => GRAVE.has(f.severity));
-    const isSeveral = new Set(failing.map((f) => f.id)).size > 1;
+    const isSeveral =
+      new Set(failing.map((f) => f.id)).size > 1 || failing.some((f) => f.id === 'not-as-joined');
     const tidier = this.ranking.tidier(found);
     const without = (tries: readonly Candidate[], most: number) =>
       this.verifier.verified(tries).filter((p) => p.uncovers.length === 0 && p.failing <= most);

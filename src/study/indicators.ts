@@ -35,6 +35,21 @@ export function hasResistor(plan: Plan, led: string): boolean {
   return found.has(led);
 }
 
+/** The same, or there is a resistor with nothing on one of its ends, which may belong beside it. */
+export function mayHaveResistor(plan: Plan, led: string): boolean {
+  return (
+    hasResistor(plan, led) ||
+    [...plan.parts.values()].some(
+      (p) => p.kind === 'resistor' && ['1', '2'].some((t) => !landsOn(plan, p.name, t)),
+    )
+  );
+}
+
+const landsOn = (plan: Plan, part: string, terminal: string): boolean =>
+  plan.runs.some((run) =>
+    run.cores.some((c) => [c.a, c.b].some((e) => e.part === part && e.terminal === terminal)),
+  );
+
 function ledsBesideResistors(plan: Plan): Set<string> {
   const around = new Map<string, string[]>();
   const key = (e: { part: string; terminal: string }) =>

@@ -9,6 +9,7 @@ import { gateDead } from './gate-dead.ts';
 import { gateOnWrongTab } from './gate-on-wrong-tab.ts';
 import { gateStopsLoad } from './gate-stops-load.ts';
 import { gatesInSeries } from './gates-in-series.ts';
+import { intentContradicts } from './intent-contradicts.ts';
 import { intentMissing } from './intent-missing.ts';
 import { lampMisleads } from './lamp-misleads.ts';
 import { loopDead } from './loop-dead.ts';
@@ -42,6 +43,7 @@ export const startsChecks: readonly Check[] = [
   dependsOnOrder,
   looseEnd,
   intentMissing,
+  intentContradicts,
   undecided,
   breakIsSilent,
   ringHidesBreak,

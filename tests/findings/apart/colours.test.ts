@@ -48,7 +48,11 @@ const CASES: readonly (readonly [clause: string, shop: Shop, told: readonly stri
     { practice: 'nec', cable: cord, feed: ['brown', 'light blue', 'green'] },
     [],
   ],
-  ['NEC 200.7(C)(2): white as a line in a cord', { practice: 'nec', cable: cord, switched: 'white' }, []],
+  [
+    'NEC 200.7(C)(2), 400.22: white as a line in a cord, whose circuit has a neutral for it',
+    { practice: 'nec', cable: cord, switched: 'white' },
+    [NEUTRAL],
+  ],
   [
     'NEC 200.7(C)(1): white core of a cable marked at both ends',
     { practice: 'nec', feed: ['white', 'grey', 'green'], marks: 'white: black' },
