@@ -37,3 +37,25 @@ export function unfused(circuit: NumberedCircuit, cores: Cores): ReadonlySet<num
     }),
   );
 }
+
+/**
+ * Ends of coils, lamps and small supplies that a live pin reaches through wires and contacts but through no fuse, where the
+ * mains have a fuse.
+ */
+export function unfusedControl(circuit: NumberedCircuit, cores: Cores): number {
+  const kindOf = (name: string) => circuit.parts.get(name)?.kind;
+  const fuses = circuit.contacts.filter((c) => kindOf(c.links[0]!.part) === 'fuse');
+  if (fuses.length === 0) return 0;
+  const wires = joinedBy(circuit, cores);
+  const pins = circuit.livePins;
+  if (!pins.some((p) => fuses.some((f) => wires.joined(p, f.a) || wires.joined(p, f.b)))) return 0;
+  for (const c of circuit.contacts) if (!fuses.includes(c)) wires.union(c.a, c.b);
+  const ends = [
+    ...circuit.relays.flatMap(({ coil }) => coil ?? []),
+    ...circuit.mainsPairs.flat(),
+    ...circuit.names.flatMap((name, i) =>
+      ['lamp', 'led'].includes(kindOf(partOfKey(name)) ?? '') ? [i] : [],
+    ),
+  ];
+  return ends.filter((t) => pins.some((p) => wires.joined(p, t))).length;
+}

@@ -168,6 +168,14 @@ export function aheadOfIsolators(
   ).length;
 }
 
+/** Buttons of one pole with a core on both throws: what is led over both has a gap while the button moves. */
+export function bothThrows(plan: Plan, wired: readonly Wired[]): number {
+  const landed = new Set(wired.flatMap(({ a, b }) => [a, b]));
+  return [...plan.parts.values()].filter(
+    (p) => p.kind === 'button' && ['NO', 'NC'].every((tab) => landed.has(terminalKey(p.name, tab))),
+  ).length;
+}
+
 /** Ends on a contact or fuse of cores that some conductor joins to a protective terminal. */
 export function earthOnContacts(
   plan: Plan,

@@ -11,7 +11,7 @@ import { CableSides } from './cable-sides.ts';
 import { joinedBy, unfused } from './fuse-reach.ts';
 import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 import type { Places } from './places.ts';
-import { onBothSides, polesOnStops } from './stops-kept.ts';
+import { onBothSides, parksOnTab, polesOnStops } from './stops-kept.ts';
 import { landedOn, triggerHarm } from './trigger-reach.ts';
 
 const MAINS_MARKS: ReadonlySet<string> = new Set(['L', 'N', 'L1', 'L2']);
@@ -68,6 +68,7 @@ export class Harm {
       [...this.fedForGood(cores)].some((part) => !this.fedForGoodNow.has(part)) ||
       this.strays(cores) ||
       this.nearsMains(cores) ||
+      parksOnTab(this.circuit, edits, landedOn(cores)) ||
       (edits.some((e) => e.do === 'remove') && this.feedsOf(cores) < this.feedsNow)
     );
   }

@@ -167,6 +167,12 @@ export class NumberedCircuit {
     return mains ? this.mainsPoles : this.lowPoles;
   }
 
+  /** Live pins of plugs. */
+  get livePins(): readonly number[] {
+    const plugs = this.sources.filter((s) => this.parts.get(s.part)?.kind === 'plug');
+    return plugs.flatMap((s) => s.rails.filter((r) => r.live).map((r) => r.net));
+  }
+
   private polesOf(mains: boolean): number[] {
     return this.sources.filter((s) => s.mains === mains).flatMap((s) => s.rails.map((r) => r.net));
   }

@@ -9,6 +9,7 @@ import { terminalKey } from '../plan/terminal-key.ts';
 import {
   aheadOfIsolators,
   apart,
+  bothThrows,
   butMost,
   conductorsOf,
   crossColoured,
@@ -49,6 +50,8 @@ const WEIGHT = {
   useless: 2.5,
   /** an end of a protective conductor on a contact: NEC 250.124(B), IEC 60364-5-54 clause 543.3.3 (from memory) */
   earthOnContact: 1,
+  /** both throws of a button in use (common practice, no source) */
+  bothThrows: 2.6,
   /** what is fed ahead of the isolator, and stays live behind it (common practice, no source) */
   aheadOfIsolator: 1.2,
   /** a core that joins what is joined already by another of its cable, or two tabs of one switch */
@@ -89,6 +92,7 @@ export class Oddness {
       WEIGHT.crossColoured * crossColoured(wired, plan.practice) +
       WEIGHT.quenchesNothing * quenchesNothing(plan, conductor) +
       WEIGHT.earthOnContact * earthOnContacts(plan, wired, conductor) +
+      WEIGHT.bothThrows * bothThrows(plan, wired) +
       WEIGHT.aheadOfIsolator * aheadOfIsolators(plan, wired, conductor) +
       WEIGHT.idle * (idle(plan) + spanned(plan, conductor))
     );

@@ -4,13 +4,15 @@ import type { Input } from '../circuit/circuit.ts';
 import { type Edit, type EndRef, isSaying } from '../edit/edits.ts';
 import { planAfter } from '../edit/expected-plan.ts';
 import type { Plan } from '../plan/plan.ts';
-import { partOfKey, terminalKey } from '../plan/terminal-key.ts';
+import { partOfKey, splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { additionsBetween, movesTo } from './alternatives.ts';
 import { CableSides } from './cable-sides.ts';
 import { Effects } from './effects.ts';
+import { unfusedControl } from './fuse-reach.ts';
 import { Harm } from './harm.ts';
+import { kindOf } from './kinds.ts';
 import { MissingEnds } from './missing-ends.ts';
-import type { NumberedCircuit } from './numbered-circuit.ts';
+import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 import { Oddness } from './oddness.ts';
 import { Places } from './places.ts';
 import type { QuickLook } from './quick-look.ts';
@@ -38,6 +40,10 @@ const FARTHER = { share: 1.3, metres: 0.5, each: 0.4, most: 1.5 } as const;
 const AS_BEFORE = 1.25;
 /** What it counts for that an end goes where one is missing. */
 const FILLED = 0.2;
+/** What it weighs that a new mains core ends at what takes little, beside a terminal that leads on. */
+const TWIG = 0.3;
+/** What each end of a coil, lamp or supply weighs that lies past a fuse. */
+const UNFUSED = 1.5;
 /** What a new core weighs that is thinner than one it joins, and one that lies in no cable with a core to spare. */
 const THIN = 0.3;
 const LAID = 1;
@@ -83,9 +89,15 @@ export class Ranking {
         const strain = this.strain(t.edits);
         if (this.harm.isDone(t.edits, cores) || (strain > 0 && t.edits.length > 1 && t.slips === undefined))
           return [];
-        const odd = this.oddness.of(after, new MissingEnds(this.circuit, cores).lacking());
+        const odd = this.odd(after, cores);
         return [
-          { t, after, odd, cost: this.slips(t) + odd + strain + this.laid(t.edits) - this.fills(t.edits) },
+          {
+            t,
+            after,
+            odd,
+            cost:
+              this.slips(t) + odd + strain + this.laid(t.edits) + this.twigs(t.edits) - this.fills(t.edits),
+          },
         ];
       });
     // Other words leave the wiring as it is, and its habits say nothing of them: they count as well as the best.
@@ -97,10 +109,16 @@ export class Ranking {
 
   /** Of some candidates those that leave the habits of the plan as they are, and which of them mend so many that it outweighs the change. */
   tidier(tries: readonly Candidate[]): { readonly t: Candidate; readonly outweighed: boolean }[] {
-    const now = this.oddness.of(this.plan, new MissingEnds(this.circuit, this.circuit.cores).lacking());
+    const now = this.odd(this.plan, this.circuit.cores);
     return this.ranked(tries).flatMap(({ t, cost }) =>
       cost <= now + AS_BEFORE ? [{ t, outweighed: cost < now }] : [],
     );
+  }
+
+  /** The habits that a wiring breaks, and what takes little and lies on the mains past its fuse. */
+  private odd(plan: Plan, cores: Cores): number {
+    const lacking = new MissingEnds(this.circuit, cores).lacking();
+    return this.oddness.of(plan, lacking) + UNFUSED * unfusedControl(this.circuit, cores);
   }
 
   /** Whether a button, switch or cut-out that does something would do nothing any more. */
@@ -193,6 +211,22 @@ export class Ranking {
       return ![e.from, e.to].every((t) => way.includes(this.places.of(partOfKey(t))));
     };
     return edits.filter(isLaid).length * LAID;
+  }
+
+  /** Ends of new mains cores on a coil, a lamp or a small supply, whose own wire would then carry what the core is for. */
+  private twigs(edits: readonly Edit[]): number {
+    const isTwig = (key: string) => {
+      const { part: name, terminal } = splitTerminalKey(key);
+      const part = this.plan.parts.get(name);
+      return (
+        part !== undefined &&
+        (part.kind === 'supply' || part.kind === 'lamp' || kindOf(part).coil?.includes(terminal))
+      );
+    };
+    return edits.reduce((sum, e) => {
+      if (e.do !== 'add' || !this.sides.joinsMains(e.from, e.to)) return sum;
+      return sum + [e.from, e.to].filter(isTwig).length * TWIG;
+    }, 0);
   }
 
   private isThin({ from, to, like }: Edit & { readonly do: 'add' }): boolean {

@@ -1,5 +1,6 @@
 /** What a change may not do to the switches that part or stop a circuit. */
 import type { UnionFind } from '../circuit/union-find.ts';
+import type { Edit } from '../edit/edits.ts';
 import type { PartKind } from '../plan/part-types.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import type { NumberedCircuit } from './numbered-circuit.ts';
@@ -31,6 +32,20 @@ export function onBothSides(
     sides.set(part, own);
   }
   return new Set([...sides].filter(([, own]) => own.size > 1).map(([part]) => part));
+}
+
+/** Whether an end would lie on a contact that has nothing on its other end: a tab is no splice. */
+export function parksOnTab(
+  circuit: NumberedCircuit,
+  edits: readonly Edit[],
+  landed: ReadonlySet<number>,
+): boolean {
+  const targets = edits.flatMap((e) => (e.do === 'move' ? [e.to] : e.do === 'add' ? [e.from, e.to] : []));
+  return targets.some((name) => {
+    const own = circuit.terminal(name);
+    const partners = circuit.contacts.flatMap(({ a, b }) => (a === own ? [b] : b === own ? [a] : []));
+    return partners.length > 0 && !partners.some((t) => landed.has(t));
+  });
 }
 
 /**

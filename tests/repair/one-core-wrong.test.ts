@@ -43,7 +43,19 @@ const short = (edit: Edit | undefined) =>
 const first = (text: string) => told(text)[0]?.edits.map(short).join(', ');
 
 it.each(
-  sampled(['van', 'contactor-24-vac', 'two-legs', 'two-collectors', 'sealed-lamps', 'board-contactor'], 6),
+  sampled(
+    [
+      'van',
+      'contactor-24-vac',
+      'two-legs',
+      'two-collectors',
+      'sealed-lamps',
+      'board-contactor',
+      'four-wires',
+      'led-with-resistor',
+    ],
+    6,
+  ),
 )('%s passes as it is', (name) => {
   const report = judgeAsTaken(Study.of(planOf(rig(name))));
   expect(report.findings.filter((f) => !['caution', 'notice'].includes(f.severity))).toEqual([]);
@@ -65,6 +77,13 @@ describe('a core left out comes back where it was', () => {
         // Behind the isolator, as all else, and not ahead of it or past it.
         ['two-legs', 'QS.2.NO, KM.3', ['KM.3 - QS.2.NO', 'F2.1 - QS.2.NO']],
         ['two-legs', 'KM.1, F1.1', ['F1.1 - KM.1', 'F1.1 - QS.1.NO']],
+        // Behind the fuse of the control circuit, and not beside it or from the other leg.
+        ['four-wires', 'FC.2, K1.COM', ['FC.2 - K1.COM']],
+        ['four-wires', 'FC.2, PS.L', ['FC.2 - PS.L']],
+        // A trunk at its contact, and not at the terminal of a small transformer.
+        ['contactor-24-vac', 'P1.N, KM.3', ['KM.3 - P1.N']],
+        // Through the resistor of the indicator.
+        ['led-with-resistor', 'RL.2, led.A', ['RL.2 - led.A']],
       ],
       4,
     ),
@@ -85,6 +104,10 @@ describe('an end on the terminal beside goes back', () => {
         ['van', '[t.NO, K1.86]', '[t.NO, K1.85]', 'K1.A1'],
         ['van', '[t.NO, K1.86]', '[t.NO, K1.30]', 'K1.A1'],
         ['two-collectors', '[K2.NO, dustfan.L]', '[K2.A1, dustfan.L]', 'K2.NO'],
+        // The neutral of a coil on the other leg, where no other core lies on the neutral pin.
+        ['four-wires', '[P1.N, KM.A2]', '[P1.L2, KM.A2]', 'P1.N'],
+        ['four-wires', '[FC.2, PS.L]', '[KM.2, PS.L]', 'FC.2'],
+        ['four-wires', '[OL.96, KM.A1]', '[OL.96, KM.3]', 'KM.A1'],
       ],
       4,
     ),
@@ -107,6 +130,8 @@ describe('where every load runs as it is meant and the plan fails by its figures
         ['van', '[BAT.+, FC.1]', '[BAT.+, FC.2]', 'to FC.1'],
         // The motor on the contact of the board, in place of the contactor's.
         ['board-contactor', '[P1.L, KM.1]', '[P1.L, KM.A1]', 'to KM.1'],
+        // A lamp on the coil's other end, through which the contactor holds itself in.
+        ['contactor-24-vac', '[on.2, KM.A2]', '[on.2, KM.A1]', 'to KM.A2'],
       ],
       4,
     ),
@@ -129,6 +154,20 @@ describe('where every load runs as it is meant and the plan fails by its figures
     );
     expect(mend(Study.of(planOf(weak)))).toMatchObject({ needed: false, repairs: [] });
   });
+});
+
+it('brown and blue changed over at two poles of one contactor change places again, and nothing else moves', () => {
+  const text = rig('sealed-lamps');
+  const wrong = instead(instead(text, '[KM.2, fan.L]', '[KM.4, fan.L]'), '[KM.4, fan.N]', '[KM.2, fan.N]');
+  expect(first(wrong)).toBe('swap');
+});
+
+it('a holding contact that is left out goes to a splice of the stop, and not over the spare tab of the button', () => {
+  const text = rig('sealed-lamps');
+  const all = told(without(text, 'START.COM, CR.11')).flatMap((r) => r.edits.map(short));
+  expect(all.length).toBeGreaterThan(0);
+  expect(all[0]).toMatch(/START\.COM|STOP\.NC/);
+  expect(all.join()).not.toContain('START.NC');
 });
 
 describe('the numbers of an overload relay and the tabs of a switch are one contact', () => {

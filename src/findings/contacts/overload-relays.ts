@@ -34,6 +34,9 @@ export const isSignalWired = (study: Study, cutout: CutoutPart) =>
 
 /** An overload relay whose break contact carries nothing: only the signal contact is wired, or no contact at all. */
 export function isIdle(study: Study, cutout: CutoutPart): boolean {
+  // Contacts of its own marks, as of an emergency stop: a core on any of them is its use.
+  const own = cutout.throws?.flatMap((p) => [p.common, p.make, p.break].filter((t) => t !== undefined));
+  if (own !== undefined) return !own.some((t) => landed(study, cutout, t));
   const breaks = landed(study, cutout, '95', '96') || landed(study, cutout, 'COM', 'NC');
   const half = landed(study, cutout, '95') || landed(study, cutout, '96');
   const nothing = !['COM', 'NO', 'NC'].some((t) => landed(study, cutout, t));

@@ -35,7 +35,7 @@ function find(study: Study): Finding[] {
       why: `Steps: ${saySteps(study, d.steps)}. It ought to be off there and still runs: a relay holds itself in.${holdingWords(d.holding)}${startedThrough(d.wanted)}`,
       fix:
         latches.length > 0
-          ? `Lead the holding contact so that ${listOf(blockers.map((b) => b.ref.part)) || 'the stop'} breaks it.`
+          ? `Lead the holding contact so that ${listOf(blockers.map((b) => b.ref.part)) || 'the stop'} ${blockers.length > 1 ? 'break' : 'breaks'} it.`
           : 'Take the holding contact off, or lead it so that shutting the gates breaks it.',
       basis: entry.basis,
       twin: { alike: '' },
