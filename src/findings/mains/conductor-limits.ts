@@ -70,7 +70,7 @@ const passes = (limit: ConductorLimit): ConductorJudgement => ({ verdict: 'pass'
 
 function byNec(study: Study, duty: ConductorDuty, general: ConductorVerdict): ConductorJudgement {
   if (isControlAlone(duty)) {
-    const ways = controlWays(duty);
+    const ways = controlWays(study, duty);
     const held = ways.find(({ guard, limit }) => guard.need <= limit.amps * SLACK);
     return held ? passes(held.limit) : { verdict: 'fail', limit: ways[0]!.limit, open: [] };
   }
@@ -87,18 +87,21 @@ const isControlAlone = ({ behind }: ConductorDuty): boolean =>
  * The columns of Table 430.72(B) that may serve, each with what stands ahead by it: A by a device that carries no motor, and
  * for what is not tapped from a motor circuit (725.43); B and C by the device of the motor circuit that it is tapped from.
  */
-function controlWays({
-  guard,
-  branch,
-  cable,
-  from,
-  laid,
-}: ConductorDuty): { readonly guard: MainsGuard; readonly limit: ConductorLimit }[] {
+function controlWays(
+  { plan }: Study,
+  { guard, branch, cable, from, laid, behind }: ConductorDuty,
+): { readonly guard: MainsGuard; readonly limit: ConductorLimit }[] {
   const way = (of: MainsGuard, place: ControlPlace) => ({
     guard: of,
     limit: largestAheadOfControl(cable, place),
   });
-  const tapped = from.ofMotors.has(branch) ? [way(branch, laid.inBox ? 'inside' : 'outside')] : [];
+  // What feeds Class 2 supplies alone is no motor control circuit (725.127), and has what is ahead by its own size.
+  const isPrimary = behind.control.every((name) => {
+    const part = plan.parts.get(name);
+    return part?.kind === 'supply' && part.class2 === true;
+  });
+  const isTapped = from.ofMotors.has(branch) && !isPrimary;
+  const tapped = isTapped ? [way(branch, laid.inBox ? 'inside' : 'outside')] : [];
   return guard.part === branch.part && tapped.length > 0 ? tapped : [way(guard, 'own'), ...tapped];
 }
 

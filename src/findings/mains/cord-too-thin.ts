@@ -52,17 +52,24 @@ const partsAt = (run: Run) => [...new Set(run.cores.flatMap((c) => [c.a.part, c.
 
 function thinForMotor(
   { plan }: Study,
-  { plug, run, cable, loads, demand, limit, needed }: ThinConductor,
+  { plug, run, cable, loads, demand, limit, needed, isOpen }: ThinConductor,
 ): Finding {
   const ends = partsAt(run);
+  const which = `the ${cable.gauge} conductors at ${listOf(ends)}`;
+  const whose = cable.stock ?? 'this cable';
   const { motor, others } = demand;
   const rest = others > 0 ? `, and ${rounded(others, 4)} A for the rest` : '';
   return found(plan, entry, {
     parts: ends,
     at: run.at,
-    message: `the ${cable.gauge} conductors at ${listOf(ends)} carry ${rounded(limit.amps)} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
+    ...(isOpen && { severity: 'doubt' as const }),
+    message: isOpen
+      ? `whether ${which} carry ${rounded(needed, 4)} A for ${listOf(loads.map((l) => l.name))} cannot be told: rated is not stated; with insulation of 60 °C they carry ${rounded(limit.amps)} A`
+      : `${which} carry ${rounded(limit.amps)} A; wired to ${listOf(loads.map((l) => l.name))} they have to carry ${rounded(needed, 4)} A`,
     why: `125 % of the ${isFixedFeed(plug) ? 'table' : 'marked'} current of the motor, ${rounded(motor.amps, 4)} A${rest}: a motor under load draws more than its label for a while, and its breaker lets it.`,
-    fix: `The ${cable.gauge} conductors are ${rounded(needed - limit.amps)} A short.`,
+    fix: isOpen
+      ? `State rated: of ${whose}, the °C printed on it.`
+      : `The ${cable.gauge} conductors are ${rounded(needed - limit.amps)} A short.`,
     figures: [
       { name: 'needed', value: rounded(needed, 4), unit: 'A' },
       { name: 'conductors', value: rounded(limit.amps), unit: 'A' },

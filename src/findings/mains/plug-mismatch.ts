@@ -34,9 +34,11 @@ export const plugMismatch: Check = { entry, find };
 
 function find(study: Study): Finding[] {
   const unsuited = new Set(
-    fedPlugs(study).flatMap((fed) => fed.loads.filter((l) => !voltsSuit(fed.plug, l))),
+    fedPlugs(study).flatMap((fed) => fed.loads.filter((l) => isOfOtherVolts(fed.plug, l))),
   );
-  const wired = loadsOnWrongVolts(study).filter(({ load }) => !unsuited.has(load));
+  const wired = loadsOnWrongVolts(study).filter(
+    ({ load }) => load.where.get('volts') !== undefined && !unsuited.has(load),
+  );
   return [...byPlugs(study), ...wired.map((w) => onWrongVolts(study, w))];
 }
 
@@ -62,7 +64,7 @@ function byPlugs(study: Study): Finding[] {
   return fedPlugs(study).flatMap((fed) => [
     ...patternMisfits(study, fed).map((misfit) => wrongPattern(study, misfit)),
     ...fed.loads
-      .filter((load) => !voltsSuit(fed.plug, load))
+      .filter((load) => isOfOtherVolts(fed.plug, load))
       .map((load) => wrongVolts(study, fed.plug, load)),
     ...(isOddlyNamed(study, fed.plug) ? [oddlyNamed(study, fed.plug)] : []),
   ]);
@@ -205,6 +207,10 @@ function wrongPattern({ plan }: Study, misfit: Misfit): Finding {
     basis: judged.basis,
   });
 }
+
+/** Whether the plan says of the volts of a load that they are others than those of its plug; what is left out is asked for. */
+const isOfOtherVolts = (plug: PlugPart, load: Load): boolean =>
+  load.where.get('volts') !== undefined && !voltsSuit(plug, load);
 
 /** Within 15 % above and 20 % below what a load of its kind gets from the plug, whole or between a leg and neutral. */
 function voltsSuit(plug: PlugPart, load: Load): boolean {

@@ -24,6 +24,8 @@ export interface ThinConductor {
   readonly limit: Ampacity;
   /** A */
   readonly needed: number;
+  /** its insulation is not stated, and with the best there is it carries enough */
+  readonly isOpen: boolean;
 }
 
 /** The first run of each gauge behind each plug. */
@@ -60,16 +62,19 @@ function thinConductor(
   { source, run, cable, loads, share }: Carrying,
 ): ThinConductor | undefined {
   const demand = branchDemand(loads, plug);
-  const limit = ampacityNec(cable, {
+  const place = {
     threePhase: isThreePhase(source),
     air: study.plan.ambient,
     terminal: terminalRatingOf(study.plan, plug, run),
-  });
-  if (!demand || limit === undefined) return undefined;
+  };
+  const limit = ampacityNec(cable, place);
+  const least = ampacityNec(cable, place, false);
+  if (!demand || limit === undefined || least === undefined) return undefined;
   const needed = (conductorAmps(demand.motor.amps) + demand.others) * share;
   const running = loads.reduce((sum, l) => sum + (motorCurrents(l, 'nec').running?.amps ?? 0), 0);
   // A gauge that fails by its running current already is told by that; metric sizes are judged by another table there.
   const told = cable.awg !== undefined && running * share > limit.amps * (1 + 2e-3);
-  if (needed <= limit.amps * SLACK || told) return undefined;
-  return { plug, run, cable, loads, demand, limit, needed };
+  if (told || needed <= least.amps * SLACK) return undefined;
+  const isOpen = needed <= limit.amps * SLACK;
+  return { plug, run, cable, loads, demand, limit: isOpen ? least : limit, needed, isOpen };
 }

@@ -61,13 +61,22 @@ function unjoined({ plan }: Study, { name }: Part): Finding {
   });
 }
 
+/** Whether a switch works by its break contact: one that stops or blocks, or a gate whose shut slide presses its lever. */
+function breaks({ plan }: Study, part: Part): boolean {
+  const stops = (plan.intents ?? []).some((i) =>
+    [...i.blockedBy, ...i.stoppedBy].some((r) => r.part === part.name),
+  );
+  return part.kind === 'gate' ? part.pressedWhen === 'shut' : part.kind === 'button' && stops;
+}
+
 /** Terminals that the part cannot do without and that nothing lands on. */
 function missing(study: Study, part: Part): Finding[] {
   const { circuit } = study;
   const empty = neededTerminals(study, part).filter((t) => !isLanded(circuit, part, t));
   const isThrown = 'throws' in part && part.throws !== undefined;
   const isSwitch = ['gate', 'switch', 'button'].includes(part.kind) && !isThrown;
-  if (isSwitch && !isLanded(circuit, part, 'NO') && !isLanded(circuit, part, 'NC')) empty.push('NO');
+  if (isSwitch && !isLanded(circuit, part, 'NO') && !isLanded(circuit, part, 'NC'))
+    empty.push(breaks(study, part) ? 'NC' : 'NO');
   if (empty.length === 0) return [];
   const names = empty.map((t) => `${part.name}.${t}`);
   const [have, these] =

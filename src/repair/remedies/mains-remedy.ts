@@ -179,7 +179,7 @@ export function circuitAndPattern(bench: Bench, f: Finding): Option[] {
   });
 }
 
-/** Every mains cable on the way that is thinner, in one thicker gauge. */
+/** Every cable that a finding names, else every one of the mains, where it is thinner, in one thicker gauge. */
 export function thickerCord(bench: Bench, f: Finding): Option[] {
   const { plan } = bench.study;
   const cabled = mainsCables(bench);
@@ -190,7 +190,7 @@ export function thickerCord(bench: Bench, f: Finding): Option[] {
   if (from.length === 0) return [];
   const thinnest = from.map((x) => x.cable).reduce((x, y) => (y.area < x.area ? y : x));
   const sizes = thickerSizes(thinnest).map((size: Cable) => {
-    const thin = cabled.filter(({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3));
+    const thin = from.filter(({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3));
     const runs = new Set(thin.map((x) => x.index));
     return [
       gaugeChange(
