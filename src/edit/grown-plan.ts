@@ -37,7 +37,9 @@ function intentLines(plan: Plan, change: (list: Inputs) => Inputs): string[] {
     ),
   );
   const lamps = (plan.lampIntents ?? []).map(({ target, litWhen }) =>
-    typeof litWhen === 'string' ? `lamp ${target} ${litWhen}` : line([target], [litWhen]),
+    typeof litWhen === 'string' || 'runs' in litWhen
+      ? `lamp ${target} ${flat([litWhen])}`
+      : line([target], [litWhen]),
   );
   return [...loads, ...lamps];
 }

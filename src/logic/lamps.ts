@@ -3,12 +3,13 @@ import type { Circuit, Passive, Sense } from '../circuit/circuit.ts';
 import { flood, neighbours, type Pair } from '../circuit/graph.ts';
 import { contactPairs, elementPairs } from '../circuit/sides.ts';
 import type { LampIntent } from '../plan/plan.ts';
-import { type Bdd, FALSE, type Fn } from './bdd.ts';
+import { FALSE, type Fn } from './bdd.ts';
 import { inputVariable } from './conduction.ts';
 import { follow } from './follow.ts';
 import { working } from './intent.ts';
+import type { LogicModel } from './model.ts';
 import { voltSense } from './sense.ts';
-import { type Moved, movedIn, type Verified } from './verify.ts';
+import { type Moved, movedIn, running, type Verified } from './verify.ts';
 
 /** Share of its volts at which a lamp is taken to be seen, and of its current for an indicator; common practice, no source. */
 export const SEEN_VOLTS = 0.5;
@@ -63,8 +64,10 @@ function railVolts(circuit: Circuit, { a, b }: Passive): number {
   return Math.max(1, ...near.flatMap((s) => s.rails.map((r) => Math.hypot(r.re, r.im))));
 }
 
-/** Input states in which the plan means a lamp to give light. */
-export function meantLit(circuit: Circuit, bdd: Bdd, { litWhen }: LampIntent): Fn {
+/** States over inputs, and over relays where it shows a load, in which the plan means a lamp to give light. */
+export function meantLit(model: LogicModel, { litWhen }: LampIntent): Fn {
+  const { circuit, bdd } = model;
+  if (typeof litWhen === 'object' && 'runs' in litWhen) return running(model, litWhen.runs);
   const gates = circuit.inputs.filter((i) => i.kind === 'gate');
   const open = bdd.any(gates.map((i) => bdd.variable(inputVariable(circuit, i.index))));
   if (litWhen === 'any-open') return open;
@@ -74,10 +77,11 @@ export function meantLit(circuit: Circuit, bdd: Bdd, { litWhen }: LampIntent): F
 
 /** How a lamp departs from what is meant: dark when it should be lit, then lit when it should be dark; none where it does not. */
 export function lampDeviations(v: Verified, intent: LampIntent): LampDeviation[] {
-  const { circuit, model, settler, places } = v;
+  const { model, settler, places } = v;
+  const { circuit } = model;
   const { bdd } = model;
   const lit = litStates(v, intent.target);
-  const meant = meantLit(circuit, bdd, intent);
+  const meant = meantLit(model, intent);
   return [false, true].flatMap((found) => {
     const wrong = found ? bdd.diff(lit, meant) : bdd.diff(meant, lit);
     const direct = bdd.any([...v.fromRest].map(([mode, states]) => bdd.and(settler.at(wrong, mode), states)));

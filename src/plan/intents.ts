@@ -19,7 +19,8 @@ const TAKES: Readonly<Record<InputKey, string>> = {
   'blocked-by': 'a cut-out, a switch, a button or a selector position',
   'stays-on-after': 'a button',
   'stopped-by': 'a button, a switch, a cut-out, a gate or a selector position',
-  'lit-when': 'any-open, all-shut or inputs: a gate, a switch, a button, a cut-out or a selector position',
+  'lit-when':
+    'any-open, all-shut, a load that runs, or inputs: a gate, a switch, a button, a cut-out or a selector position',
 };
 
 const takes = ({ kind }: RawPart, key: InputKey): boolean => rowOf(kind).intent.includes(key);
@@ -149,8 +150,25 @@ export class IntentReader {
     const place = this.#errors.source.position(at[0]);
     if (value === undefined)
       this.#errors.add(at, 'no lit-when; expected any-open, all-shut or a list of inputs', name);
-    const word = value === 'any-open' || value === 'all-shut' ? value : undefined;
-    return { target, at: place, litWhen: word ?? this.#list(tree, 'lit-when', name) };
+    if (value === 'any-open' || value === 'all-shut') return { target, at: place, litWhen: value };
+    if (typeof value !== 'string') return { target, at: place, litWhen: this.#list(tree, 'lit-when', name) };
+    this.#lights(value, this.#spots.of(tree).get('lit-when')!.value, name);
+    return { target, at: place, litWhen: { runs: value } };
+  }
+
+  /** What a lamp is to show the running of. */
+  #lights(load: string, at: Span, name: string): void {
+    const part = this.#named.parts.get(load);
+    if (part === undefined ? this.#named.parts.has(load) : isTarget(part)) return;
+    const loads = [...this.#named.parts].flatMap(([n, item]) => (item && isTarget(item) ? [n] : []));
+    const near =
+      part === undefined
+        ? this.#errors.hint(load, ['any-open', 'all-shut', ...loads])
+        : takes(part, 'lit-when')
+          ? `; for an input alone write lit-when: [${shown(load)}]`
+          : '';
+    const what = part === undefined ? quoted(load) : `${shown(load)}, which is ${article(part.kind)}`;
+    this.#errors.add(at, `lit-when: found ${what}; expected ${TAKES['lit-when']}${near}`, name);
   }
 
   #intent(target: string, tree: TreeMap, at: Span, name: string): Intent {

@@ -120,14 +120,20 @@ export interface Intent {
   readonly sameAs?: string;
 }
 
-/** When a lamp or indicator is to give light: with any gate open, with all shut, or as `runs-on` of a load says it. */
+/** While a load, an outlet or a relay runs, and only then. */
+export interface LitWithLoad {
+  /** its name */
+  readonly runs: string;
+}
+
+/** When a lamp or indicator is to give light: with any gate open, with all shut, as `runs-on` of a load says it, or while a load runs. */
 export interface LampIntent {
   /** name of the lamp */
   readonly target: string;
   /** position in the file */
   readonly at: Position;
   /** when it is to give light */
-  readonly litWhen: 'any-open' | 'all-shut' | readonly (readonly InputRef[])[];
+  readonly litWhen: 'any-open' | 'all-shut' | readonly (readonly InputRef[])[] | LitWithLoad;
 }
 
 /** The terminals of one part: its own names, and the name that any mark stands for. */

@@ -70,6 +70,7 @@ export const intentSchema = once(() =>
         described(
           z.union([
             choice(['any-open', 'all-shut'], 'Any gate open, or all of them shut.'),
+            described(z.string(), 'The name of a load, an outlet or a relay: while it runs.'),
             list(entry(), 'At least one entry in its working position, as for runs-on.'),
           ]),
           'Of a lamp or led only: when it is to give light.',

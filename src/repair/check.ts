@@ -137,8 +137,16 @@ function withMovedEnd(study: Study, report: Report): Report {
   if (!first) return report;
   const likely = [first, ...others.filter((r) => r.asLikely)];
   const gone = goneWith(study.plan, likely, failing);
-  const told = { fix: toDo(first, likely[1]), repair: { words: first.words, edits: first.edits } };
-  return { ...report, findings: report.findings.map((f) => (gone.has(f) ? { ...f, ...told } : f)) };
+  const repair = { words: first.words, edits: first.edits };
+  // Where one thing alone fails, the part may as well be the wrong one.
+  const [only, ...more] = failing;
+  const remedies = more.length === 0 && isTried(only!) ? (remediesOf(study, failing).get(only!) ?? []) : [];
+  const other = remedies.map((r) => ` Or ${r.words}.`).join('');
+  const fix = `${toDo(first, likely[1])}${other}`;
+  return {
+    ...report,
+    findings: report.findings.map((f) => (gone.has(f) ? { ...f, fix, repair, remedies } : f)),
+  };
 }
 
 /** Those of some findings that are there no more in any of the plans mended. */

@@ -5,7 +5,7 @@ import { inputVariable } from '../logic/conduction.ts';
 import { baseState, entryState } from '../logic/entry-states.ts';
 import { readIntents, type Wanted } from '../logic/intent.ts';
 import { meantLit } from '../logic/lamps.ts';
-import type { Moved, Verified } from '../logic/verify.ts';
+import { type Moved, runsAt, type Verified } from '../logic/verify.ts';
 import type { InputRef, LampIntent } from '../plan/plan.ts';
 import { mayHaveResistor } from '../study/indicators.ts';
 
@@ -33,7 +33,14 @@ function required(v: Verified, moved: Moved, lamps: readonly LampIntent[]): Requ
   }
   // Where loads do what is meant, what is to be mended may be a lamp; else lamps are left to the whole check.
   if (v.deviations.length === 0)
-    for (const lamp of lamps) want.set(lamp.target, holds(meantLit(v.circuit, bdd, lamp)));
+    for (const lamp of lamps) {
+      const { litWhen } = lamp;
+      const lit =
+        typeof litWhen === 'object' && 'runs' in litWhen
+          ? runsAt(v, litWhen.runs, moved) === true
+          : holds(meantLit(v.model, lamp));
+      want.set(lamp.target, lit);
+    }
   return { steps: [new Set(moved)], want };
 }
 

@@ -34,7 +34,7 @@ function everyState(m: Machine): number[][] {
 
 interface LampIntent {
   readonly lamp: string;
-  readonly when: 'any-open' | 'all-shut' | readonly string[];
+  readonly when: string | readonly string[];
 }
 
 /** By the words of the format: whether the lamp shows what it is meant to in every state. */
@@ -42,9 +42,12 @@ function lampIsRight(m: Machine, { lamp, when }: LampIntent): boolean {
   return everyState(m).every((at) => {
     const open = m.circuit.inputs.some((x, i) => x.kind === 'gate' && at[i] === 1);
     const named = (name: string) => at[m.circuit.inputs.findIndex((x) => x.name === name)] === 1;
-    const meant = when === 'any-open' ? open : when === 'all-shut' ? !open : when.some(named);
     const { ends } = m.settle(at, 0);
-    return ends.every((bits) => m.lit(lamp, at, bits) === meant);
+    return ends.every((bits) => {
+      const byInputs = when === 'any-open' ? open : when === 'all-shut' ? !open : undefined;
+      const meant = byInputs ?? (typeof when === 'string' ? m.on(when, at, bits) : when.some(named));
+      return m.lit(lamp, at, bits) === meant;
+    });
   });
 }
 
@@ -88,14 +91,14 @@ describe('lamps with an intent', () => {
 
   /** Where the lamp's other end may lie, and what it may be meant to show. */
   const ENDS = ['K2.NC', 'K2.NO', 'feed', 'call', 'bandsaw.NO', 'router.COM', 'K1.A1'];
-  const WHEN = ['any-open', 'all-shut', '[planer]', '[bandsaw, router]'];
+  const WHEN = ['any-open', 'all-shut', '[planer]', '[bandsaw, router]', 'K1', 'K2', 'collector'];
   const cases = ENDS.flatMap((end) => WHEN.map((when) => [end, when] as const));
   it.each(cases)('a lamp on %s, meant to be lit by %s', (end, when) => {
     const text = base('lamps')
       .replace('red: [K2.NC, ready.1]', `red: [${end}, ready.1]`)
       .replace('ready: {lit-when: all-shut}', `ready: {lit-when: ${when}}`);
     const m = new Machine(text);
-    const meant = when.startsWith('[') ? when.slice(1, -1).split(', ') : (when as 'any-open' | 'all-shut');
+    const meant = when.startsWith('[') ? when.slice(1, -1).split(', ') : when;
     const misleads = judge(studyOf(text)).findings.some(
       (f) =>
         (f.id === 'lamp-misleads' && f.parts[0] === 'ready') || f.also.some((a) => a.id === 'lamp-misleads'),

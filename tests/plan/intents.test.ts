@@ -67,7 +67,7 @@ describe('when a lamp is lit', () => {
   it.each([
     [
       ['ready: {lit-when: any-opne}'],
-      /expected any-open or all-shut or a list of names; did you mean any-open/,
+      /expected any-open, all-shut, a load that runs, or inputs: .*; did you mean any-open/,
     ],
     [['ready: {}'], /no lit-when/],
     [['ready: {runs-on: [saw]}'], /a lamp takes lit-when alone|no lit-when/],

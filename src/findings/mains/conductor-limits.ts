@@ -95,10 +95,11 @@ function controlWays(
     guard: of,
     limit: largestAheadOfControl(cable, place),
   });
-  // What feeds Class 2 supplies alone is no motor control circuit (725.127), and has what is ahead by its own size.
+  // What feeds Class 2 adapters alone is no motor control circuit (725.127), and has what is ahead by its own size; a control
+  // transformer is part of one (430.72(C)).
   const isPrimary = behind.control.every((name) => {
     const part = plan.parts.get(name);
-    return part?.kind === 'supply' && part.class2 === true;
+    return part?.kind === 'supply' && part.class2 === true && part.output.kind === 'dc';
   });
   const isTapped = from.ofMotors.has(branch) && !isPrimary;
   const tapped = isTapped ? [way(branch, laid.inBox ? 'inside' : 'outside')] : [];

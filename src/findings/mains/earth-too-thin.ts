@@ -1,7 +1,7 @@
 import { netAt } from '../../circuit/terminals.ts';
 import type { Part } from '../../plan/part-types.ts';
 import type { Run } from '../../plan/plan.ts';
-import { type EarthLimit, leastEarth } from '../../ratings/earth-conductor.ts';
+import { type EarthLimit, leastEarth } from '../../ratings/conductor-protection.ts';
 import { neighbours, paralleled, reachable } from '../../study/mains/motor-path.ts';
 import type { Study } from '../../study/study.ts';
 import { numberText, rounded } from '../../text/numbers.ts';

@@ -73,6 +73,7 @@ function misled(study: Study, intent: LampIntent, deviations: readonly LampDevia
 function meantWords({ litWhen }: LampIntent): string {
   if (litWhen === 'any-open') return 'when any gate is open, and only then';
   if (litWhen === 'all-shut') return 'when every gate is shut, and only then';
+  if ('runs' in litWhen) return `while ${litWhen.runs} runs, and only then`;
   const said = litWhen.map((refs) =>
     refs.map((r) => (r.position === undefined ? r.part : `${r.part}.${r.position}`)).join(' with '),
   );

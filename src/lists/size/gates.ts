@@ -136,7 +136,9 @@ function intentWith(intent: Intent, like: string, names: readonly string[]): Int
 
 function lampWith(intent: LampIntent, like: string, names: readonly string[]): LampIntent {
   const { litWhen } = intent;
-  return typeof litWhen === 'string' ? intent : { ...intent, litWhen: copiedEntries(litWhen, like, names) };
+  return typeof litWhen === 'string' || 'runs' in litWhen
+    ? intent
+    : { ...intent, litWhen: copiedEntries(litWhen, like, names) };
 }
 
 /** The plan with so many gates more, each on the cable behind the one before, and named in every intent with the last. */

@@ -187,10 +187,14 @@ export function thickerCord(bench: Bench, f: Finding): Option[] {
     plan.runs[index]!.cores.some((c) => f.parts.includes(c.a.part) && f.parts.includes(c.b.part)),
   );
   const from = told.length > 0 ? told : cabled;
+  // What stands ahead is too much for these alone; volts are lost along the whole way.
+  const isLocal = f.id === ('conductor-unprotected' satisfies FindingId);
   if (from.length === 0) return [];
   const thinnest = from.map((x) => x.cable).reduce((x, y) => (y.area < x.area ? y : x));
   const sizes = thickerSizes(thinnest).map((size: Cable) => {
-    const thin = from.filter(({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3));
+    const thin = (isLocal ? from : cabled).filter(
+      ({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3),
+    );
     const runs = new Set(thin.map((x) => x.index));
     return [
       gaugeChange(
