@@ -5,7 +5,7 @@ import { unsaidOfCoil } from '../../src/ratings/unsaid/coil-fields.ts';
 import { unsaidOfContacts, unsaidOfIsolator } from '../../src/ratings/unsaid/contact-fields.ts';
 import { stating } from '../../src/ratings/unsaid/ends.ts';
 import { unsaidOfMotor } from '../../src/ratings/unsaid/mains-fields.ts';
-import { unsaidOfSupply } from '../../src/ratings/unsaid/supply-fields.ts';
+import { unsaidOfBattery, unsaidOfSupply } from '../../src/ratings/unsaid/supply-fields.ts';
 import { planOf } from '../helpers/plan-of.ts';
 import { ac, hp, motor } from './parts.ts';
 
@@ -89,6 +89,19 @@ describe('what a supply gives', () => {
       const said = stating(plan, [[limit, value]]).parts.get('PS1') as SupplyPart;
       expect(said.limit!.amps).toBeCloseTo(value / volts, 9);
     }
+  });
+});
+
+describe('the resistance of a battery', () => {
+  // It takes volts from the coil while that draws (question 4), and with them the loop's own figures change (question 5); the
+  // contacts of question 6 carry the motor, which hangs on the mains.
+  it('bears on whether coils pull in and on the loop, and on nothing else', () => {
+    const plan = planOf(
+      'format: 1\nparts:\n  BT1: {kind: battery, output: 12 V DC, capacity: 7 Ah}\n  J: {kind: joint}\nruns:\n  - {link: [BT1.+, J]}\n',
+    );
+    const part = plan.parts.get('BT1');
+    if (part?.kind !== 'battery') throw new Error(part?.kind);
+    expect(unsaidOfBattery(part).map((u) => u.bears)).toEqual([[4, 5]]);
   });
 });
 

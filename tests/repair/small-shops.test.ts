@@ -1,4 +1,5 @@
 /** What is told for mistakes in small shops: one slip at several parts, a core to spare, mains beside the loop, words. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Edit } from '../../src/edit/edits.ts';
 import { mend } from '../../src/repair/mend.ts';
@@ -154,5 +155,17 @@ describe('a core that was forgotten', () => {
     const { runs } = planOf(text);
     for (const { edits } of repairs)
       for (const e of edits) if (e.do === 'add') expect(runs[e.like!]?.cable?.insulation).toBe(600);
+  });
+});
+
+describe('a timer whose dry trigger has one core on each terminal', () => {
+  it('gets the core of a gate in that loop back onto its tab', () => {
+    const base = readFileSync(new URL('../findings/bases/timer.yaml', import.meta.url), 'utf8');
+    const text = base
+      .replace('    supply: permanent\n', '')
+      .replace('brown: [planer.NO, saw.NO]', 'brown: [planer.NO, saw.NC]')
+      .replace('brown: [saw.NO, lathe.NO]', 'brown: [saw.NC, lathe.NO]');
+    const [first] = repairsOf(text);
+    expect(first?.edits.map((e) => (e.do === 'move' ? e.to : e.do))).toEqual(['saw.NO', 'saw.NO']);
   });
 });

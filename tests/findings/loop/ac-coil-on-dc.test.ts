@@ -21,6 +21,18 @@ describe.each(['24 V AC', '24 V DC'])('a coil for %s with 40 ohm of copper', (ra
   it('is much for a supply of less than 0.75 A', () => {
     begins('supply-overloaded', 'below', 24 / 40 / 0.8, (limit) => plan(limit, rated));
   });
+  it('draws no more where it holds itself in', () => {
+    const sealed = (limit: number) =>
+      plan(limit, rated)
+        .replace('g: {kind: gate, pressed-when: open', 'g: {kind: button')
+        .replace('runs:', '  s: {kind: switch, contact: {ratings: [5 A 30 V DC], least: 1 mA 5 V DC}}\nruns:')
+        .replace(
+          '[PS1.+, g.COM]',
+          '[PS1.+, s.COM]}\n  - {link: [s.NC, g.COM]}\n  - {link: [s.NC, K1.COM]}\n  - {link: [K1.NO, K1.A1]',
+        )
+        .replace('{runs-on: [g]}', '{runs-on: [g], stays-on-after: g, stopped-by: [s]}');
+    begins('supply-overloaded', 'below', 24 / 40 / 0.8, sealed);
+  });
   it('is told to draw as much', () => {
     expect(reportOf(plan(2, rated)).questions[4]?.figure).toMatch(/at most (600 mA|0\.6 A) is drawn/);
   });
