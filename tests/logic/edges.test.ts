@@ -38,3 +38,57 @@ intent:
     expect(v.chatter).not.toBe(0);
   });
 });
+
+describe('a supply for 120 V whose winding a switch puts on 24 V', () => {
+  // A fifth of what it is wired for pulls in nothing behind it: common practice, no source.
+  const v = verified(`format: 1
+title: Changed over
+practice: nec
+parts:
+  P1: {kind: plug, volts: 120 V AC, pattern: NEMA 5-15}
+  T1: {kind: supply, output: 24 V AC, limit: 20 VA}
+  PS1: {kind: supply, output: 12 V DC, limit: 1 A}
+  s: {kind: switch}
+  K1: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm}, contact: {ratings: [5 A 30 V DC]}}
+runs:
+  - {link: [P1.L, s.NO]}
+  - {link: [T1.~1, s.NC]}
+  - {link: [s.COM, PS1.L]}
+  - {link: [P1.N, PS1.N]}
+  - {link: [T1.~2, PS1.N]}
+  - {link: [PS1.+, K1.A1]}
+  - {link: [PS1.-, K1.A2]}
+`);
+
+  it('is dead on the 24 V and alive on the 120 V', () => {
+    expect(runsAt(v, 'K1', [])).toBe(false);
+    expect(runsAt(v, 'K1', [0])).toBe(true);
+  });
+});
+
+describe('two coils in series between two diodes', () => {
+  // Kirchhoff: each of two equal coils gets half of what the diodes leave of 24 V, some 11.3 V of its 12 V.
+  const v = verified(`format: 1
+title: Series
+practice: nec
+parts:
+  PS1: {kind: supply, output: 24 V DC, limit: 1 A, regulation: regulated}
+  g: {kind: gate}
+  D1: {kind: diode}
+  D2: {kind: diode}
+  K1: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm}, contact: {ratings: [5 A 30 V DC]}}
+  K2: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm}, contact: {ratings: [5 A 30 V DC]}}
+runs:
+  - {link: [PS1.+, g.COM]}
+  - {link: [g.NO, D1.A]}
+  - {link: [D1.K, K1.A1]}
+  - {link: [K1.A2, K2.A1]}
+  - {link: [K2.A2, D2.A]}
+  - {link: [D2.K, PS1.-]}
+`);
+
+  it('pull in', () => {
+    expect(relaysAt(v, [0])).toEqual([true, true]);
+    expect(relaysAt(v, [])).toEqual([false, false]);
+  });
+});

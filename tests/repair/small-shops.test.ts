@@ -169,3 +169,44 @@ describe('a timer whose dry trigger has one core on each terminal', () => {
     expect(first?.edits.map((e) => (e.do === 'move' ? e.to : e.do))).toEqual(['saw.NO', 'saw.NO']);
   });
 });
+
+describe('a diode put in the wrong way round', () => {
+  it('is one slip: it is turned, and not gone round, though only then is it seen how little the coil gets', () => {
+    const text = wired({
+      parts: 'PS1 K1 g',
+      more: ['D1: {kind: diode, current: 1 A, reverse: 400 V}'],
+      wires: 'PS1.+ g.COM, g.NO D1.K, D1.A K1.A1, K1.A2 PS1.-',
+      intent: ['K1: {runs-on: [g]}'],
+    });
+    expect(repairsOf(text).map((r) => kinds(r.edits))).toEqual([['swap']]);
+  });
+});
+
+describe('the cores on two tabs of one relay changed over', () => {
+  it('change back together, though there are two on the one and one on the other', () => {
+    const text = wired({
+      parts: 'PS1 K1 K2 K3 g',
+      more: ['X: {kind: lamp, rated: 12 V DC 1 W}'],
+      wires: [
+        ...['PS1.+ g.COM', 'g.NO K1.A1', 'K1.A2 PS1.-', 'PS1.+ K1.COM', 'K1.NC K2.A1', 'K1.NC K3.A1', 'K1.NO X.1'],
+        ...['K2.A2 PS1.-', 'K3.A2 PS1.-', 'X.2 PS1.-'],
+      ].join(', '),
+      intent: ['K2: {runs-on: [g]}', 'K3: {runs-on: [g]}', 'X: {lit-when: all-shut}'],
+    });
+    const [first, ...more] = repairsOf(text);
+    expect(first!.edits.flatMap((e) => (e.do === 'move' ? [e.to] : [])).sort()).toEqual(['K1.NC', 'K1.NO', 'K1.NO']);
+    expect(more).toEqual([]);
+  });
+});
+
+describe('a supply behind the main switch, with one core on each of its pins', () => {
+  it('is known to be dead while that is off, so that a core on the wrong tab behind it is found', () => {
+    const text = wired({
+      parts: 'PS1 K1 g s',
+      more: ['P1: {kind: plug, pattern: NEMA 5-15, breaker: 15 A, volts: 120 V AC}'],
+      wires: 'P1.L s.COM, s.NO PS1.L, P1.N PS1.N, PS1.+ g.COM, g.NC K1.A1, K1.A2 PS1.-',
+      intent: ['K1: {runs-on: [[g, s]]}'],
+    });
+    expect(repairsOf(text)[0]?.edits).toMatchObject([{ do: 'move', to: 'g.NO' }]);
+  });
+});

@@ -37,3 +37,11 @@ describe.each(['24 V AC', '24 V DC'])('a coil for %s with 40 ohm of copper', (ra
     expect(reportOf(plan(2, rated)).questions[4]?.figure).toMatch(/at most (600 mA|0\.6 A) is drawn/);
   });
 });
+
+describe('a coil for AC on DC of which the ohms are not told', () => {
+  it('says nothing of the supply: what it would draw on AC it does not draw here', () => {
+    const ids = reportOf(plan(0.01).replace('resistance: 40 ohm, ', '')).findings.map((f) => f.id);
+    expect(ids).toContain('coil-kind');
+    expect(ids).not.toContain('supply-overloaded');
+  });
+});

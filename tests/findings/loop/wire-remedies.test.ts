@@ -211,6 +211,7 @@ describe('a zone without the fuse that another zone has', () => {
     const [found, ...more] = checkedReportOf(text).findings.filter((f) => f.id === 'wire-overloaded');
     expect(more).toEqual([]);
     expect(found!.message).toMatch(/^the zone of K1 has no fuse of its own: fuse F0 of 6 A /);
+    expect(found!.fix).toMatch(/^Put a slow fuse of 1 A next to F0\.2, ahead of runs 12 and 13; or /);
     expect(found!.why).toContain('In the other zones F1 stands ahead of such wire.');
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/findings/report-model.ts';
 import { check } from '../../../src/repair/check.ts';
 import { Study } from '../../../src/study/study.ts';
+import { shop } from '../../findings/apart/colour-plans.ts';
 import { wired as unstated, type Wired } from '../../findings/wired-plans.ts';
 import { example } from '../../helpers/example-plans.ts';
 import { planOf } from '../../helpers/plan-of.ts';
@@ -209,5 +210,18 @@ describe('where nothing does', () => {
     const { fix, remedies } = told(text, 'coil-too-low');
     expect(remedies).toEqual([]);
     expect(fix).toMatch(/^K1 is [\d.]+ V short\. No size that was tried mends it\.$/);
+  });
+});
+
+describe('a contact that is too small for a heater', () => {
+  it('is asked for amperes, not for a motor rating, which a heater does not need', () => {
+    // 300 W on 120 V are 2.5 A; NEC 430.83 and AC-3 of IEC 60947-4-1 are about motors.
+    const text = shop({ practice: 'nec' }).replace(
+      /ratings: \[30 A .*?\], motor: .*?\]/,
+      'ratings: [2 A 250 V AC]',
+    );
+    expect(told(text, 'contact-running').remedies.map((r) => r.words)).toEqual([
+      'use a contact rated at least 3 A 120 V AC as K1',
+    ]);
   });
 });
