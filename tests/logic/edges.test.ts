@@ -1,6 +1,7 @@
 /** Corners of the logic that no whole plan shows by its verdict. */
 import { describe, expect, it } from 'vitest';
 import { buildCircuit } from '../../src/circuit/build.ts';
+import { follow } from '../../src/logic/follow.ts';
 import { relaysAt, runsAt, verify } from '../../src/logic/verify.ts';
 import { readPlan } from '../../src/plan/read.ts';
 
@@ -90,5 +91,34 @@ runs:
   it('pull in', () => {
     expect(relaysAt(v, [0])).toEqual([true, true]);
     expect(relaysAt(v, [])).toEqual([false, false]);
+  });
+});
+
+describe('a button whose release does not stop the load', () => {
+  const v = verified(`format: 1
+title: Held
+practice: nec
+parts:
+  PS1: {kind: supply, output: 12 V DC, limit: 1 A}
+  START: {kind: button}
+  STOP: {kind: button}
+  K1: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm}, contact: {ratings: [5 A 30 V DC]}}
+runs:
+  - {link: [PS1.+, STOP.COM]}
+  - {link: [STOP.NC, START.COM]}
+  - {link: [START.NO, K1.A1]}
+  - {link: [START.COM, K1.COM]}
+  - {link: [K1.NO, K1.A1]}
+  - {link: [K1.A2, PS1.-]}
+intent:
+  K1: {runs-on: [START], stays-on-after: START, stopped-by: [STOP]}
+`);
+  const after = (...steps: readonly number[][]) => follow(v, steps).wanted().get('K1');
+
+  it('leaves it wanted until it is stopped', () => {
+    expect(after([])).toBe(false);
+    expect(after([0])).toBe(true);
+    expect(after([0], [])).toBe(true);
+    expect(after([0], [1], [])).toBe(false);
   });
 });

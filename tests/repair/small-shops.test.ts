@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Edit } from '../../src/edit/edits.ts';
+import { check } from '../../src/repair/check.ts';
 import { mend } from '../../src/repair/mend.ts';
 import { Study } from '../../src/study/study.ts';
 import { wired } from '../findings/wired-plans.ts';
@@ -208,5 +209,19 @@ describe('a supply behind the main switch, with one core on each of its pins', (
       intent: ['K1: {runs-on: [[g, s]]}'],
     });
     expect(repairsOf(text)[0]?.edits).toMatchObject([{ do: 'move', to: 'g.NO' }]);
+  });
+});
+
+describe('a core too many', () => {
+  it('is told with the parts at which it lies, where what it does names neither', () => {
+    const text = wired({
+      parts: 'PS1 K1 g',
+      more: ['p: {kind: joint}', 'q: {kind: joint}'],
+      wires: 'PS1.+ p, p g.COM, g.NO q, q K1.A1, K1.A2 PS1.-, p q',
+      intent: ['K1: {runs-on: [g]}'],
+    });
+    const [first] = check(Study.of(planOf(text))).findings;
+    expect(first).toMatchObject({ id: 'runs-with-all-shut', parts: ['K1', 'p', 'q'] });
+    expect(first!.repair!.edits).toMatchObject([{ do: 'remove', run: 5 }]);
   });
 });
