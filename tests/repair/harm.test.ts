@@ -11,6 +11,7 @@ import { mend } from '../../src/repair/mend.ts';
 import { NumberedCircuit } from '../../src/repair/numbered-circuit.ts';
 import { Places } from '../../src/repair/places.ts';
 import { rewired } from '../../src/repair/rewired.ts';
+import { triggerHarm } from '../../src/repair/trigger-reach.ts';
 import { Study } from '../../src/study/study.ts';
 import { wired } from '../findings/wired-plans.ts';
 import { example } from '../helpers/example-plans.ts';
@@ -110,6 +111,18 @@ describe('never advised', () => {
     // h stands next to g, but a core out of the box to it takes 5 m.
     expect(swap('h.NO')).toBe(true);
     expect(swap('g.NO')).toBe(false);
+  });
+
+  // The timer itself sends what flows on a dry trigger; a pole of a supply on it destroys the input: timer data, from memory.
+  it('no pole of a supply comes onto the dry trigger of the one timer, and none is left bare', () => {
+    const timer = base('timer');
+    const circuit = new NumberedCircuit(Study.of(timer));
+    const after = (...edits: Edit[]) => [...triggerHarm(circuit, rewired(circuit, circuit.cores, edits))];
+    const feed = coreAt(timer, 'bin.NC', 'KT1.15');
+    const dry = ['T1', 'T2'].map((t, core) => coreAt(timer, `KT1.${t}`, core === 0 ? 'planer.COM' : 'planer.NO'));
+    expect(after()).toEqual([]);
+    expect(after({ do: 'move', ...feed, end: 'b', to: 'KT1.T1' })).not.toEqual([]);
+    expect(after(...dry.map((at): Edit => ({ do: 'remove', ...at })))).toEqual(['KT1 bare']);
   });
 
   const battery = base('battery');
