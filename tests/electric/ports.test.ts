@@ -3,7 +3,20 @@ import { expect, it } from 'vitest';
 import type { Phasor } from '../../src/electric/network.ts';
 import { close, PortMatrix } from '../../src/electric/port-matrix.ts';
 import { PortSolver } from '../../src/electric/ports.ts';
-import { atRest, BACK, coilIsland, FIRST, figures, gate, loopOf, MINUS, OUT, opened, PLUS, wire } from './loops.ts';
+import {
+  atRest,
+  BACK,
+  coilIsland,
+  FIRST,
+  figures,
+  gate,
+  loopOf,
+  MINUS,
+  OUT,
+  opened,
+  PLUS,
+  wire,
+} from './loops.ts';
 
 const plus = (x: Phasor, y: Phasor): Phasor => ({ re: x.re + y.re, im: x.im + y.im });
 const times = (x: Phasor, y: Phasor): Phasor => ({
@@ -21,7 +34,11 @@ it('a coil behind one of four gates with a resistor across them, beside another 
     { re: 30, im: 60 },
     { re: 20, im: 50 },
   ];
-  const parts = loopOf(FIRST + 1, [wire(PLUS, FIRST, 100)], [0, 1, 2, 3].map((i) => gate(i, FIRST, OUT)));
+  const parts = loopOf(
+    FIRST + 1,
+    [wire(PLUS, FIRST, 100)],
+    [0, 1, 2, 3].map((i) => gate(i, FIRST, OUT)),
+  );
   const island = coilIsland({
     ...parts,
     passives: [

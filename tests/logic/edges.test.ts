@@ -113,12 +113,47 @@ runs:
 intent:
   K1: {runs-on: [START], stays-on-after: START, stopped-by: [STOP]}
 `);
-  const after = (...steps: readonly number[][]) => follow(v, steps).wanted().get('K1');
+  const wantedAfter = (...steps: readonly number[][]) => follow(v, steps).wanted().get('K1');
 
   it('leaves it wanted until it is stopped', () => {
-    expect(after([])).toBe(false);
-    expect(after([0])).toBe(true);
-    expect(after([0], [])).toBe(true);
-    expect(after([0], [1], [])).toBe(false);
+    expect(wantedAfter([])).toBe(false);
+    expect(wantedAfter([0])).toBe(true);
+    expect(wantedAfter([0], [])).toBe(true);
+    expect(wantedAfter([0], [1], [])).toBe(false);
+  });
+});
+
+describe('a start button that is remembered and that no entry of the intent names', () => {
+  // It may start the load by itself, beside the gates, or arm it for them: the trade does both; common practice, no source.
+  const v = (gate: string) =>
+    verified(`format: 1
+title: By hand or by a gate
+practice: nec
+parts:
+  PS1: {kind: supply, output: 12 V DC, limit: 1 A}
+  START: {kind: button}
+  STOP: {kind: button}
+  g: {kind: gate}
+  CR: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm}, poles: [{form: make, marks: [13, 14]}, {form: make, marks: [23, 24]}], contact: {ratings: [5 A 30 V DC]}}
+  K1: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm}, contact: {ratings: [5 A 30 V DC]}}
+runs:
+  - {link: [PS1.+, STOP.COM]}
+  - {link: [STOP.NC, START.COM]}
+  - {link: [START.NO, CR.A1]}
+  - {link: [START.COM, CR.13]}
+  - {link: [CR.14, CR.A1]}
+  - {link: [CR.A2, PS1.-]}
+  - {link: [START.COM, CR.23]}
+${gate}
+  - {link: [K1.A2, PS1.-]}
+intent:
+  K1: {runs-on: [g], stays-on-after: START, stopped-by: [STOP]}
+`);
+
+  it.each([
+    ['beside the gate', ['[CR.24, K1.A1]', '[START.COM, g.COM]', '[g.NO, K1.A1]']],
+    ['ahead of it', ['[CR.24, g.COM]', '[g.NO, K1.A1]']],
+  ])('is as meant %s', (_, links) => {
+    expect(v(links.map((l) => `  - {link: ${l}}`).join('\n')).deviations).toEqual([]);
   });
 });

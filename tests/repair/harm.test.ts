@@ -117,12 +117,14 @@ describe('never advised', () => {
   it('no pole of a supply comes onto the dry trigger of the one timer, and none is left bare', () => {
     const timer = base('timer');
     const circuit = new NumberedCircuit(Study.of(timer));
-    const after = (...edits: Edit[]) => [...triggerHarm(circuit, rewired(circuit, circuit.cores, edits))];
+    const harmAfter = (...edits: Edit[]) => [...triggerHarm(circuit, rewired(circuit, circuit.cores, edits))];
     const feed = coreAt(timer, 'bin.NC', 'KT1.15');
-    const dry = ['T1', 'T2'].map((t, core) => coreAt(timer, `KT1.${t}`, core === 0 ? 'planer.COM' : 'planer.NO'));
-    expect(after()).toEqual([]);
-    expect(after({ do: 'move', ...feed, end: 'b', to: 'KT1.T1' })).not.toEqual([]);
-    expect(after(...dry.map((at): Edit => ({ do: 'remove', ...at })))).toEqual(['KT1 bare']);
+    const dry = ['T1', 'T2'].map((t, core) =>
+      coreAt(timer, `KT1.${t}`, core === 0 ? 'planer.COM' : 'planer.NO'),
+    );
+    expect(harmAfter()).toEqual([]);
+    expect(harmAfter({ do: 'move', ...feed, end: 'b', to: 'KT1.T1' })).not.toEqual([]);
+    expect(harmAfter(...dry.map((at): Edit => ({ do: 'remove', ...at })))).toEqual(['KT1 bare']);
   });
 
   const battery = base('battery');

@@ -10,8 +10,7 @@ describe('the positions in which a repair is tried', () => {
     const plan = planOf(
       wired({
         parts: 'PS1 K1 g h c1 c2',
-        wires:
-          'PS1.+ c1.COM, c1.NC c2.COM, c2.NC g.COM, g.COM h.COM, g.NO K1.A1, h.NO K1.A1, K1.A2 PS1.-',
+        wires: 'PS1.+ c1.COM, c1.NC c2.COM, c2.NC g.COM, g.COM h.COM, g.NO K1.A1, h.NO K1.A1, K1.A2 PS1.-',
         intent: ['K1: {runs-on: [g, h], blocked-by: [c1, c2]}'],
       }),
     );

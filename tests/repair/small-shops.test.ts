@@ -189,13 +189,25 @@ describe('the cores on two tabs of one relay changed over', () => {
       parts: 'PS1 K1 K2 K3 g',
       more: ['X: {kind: lamp, rated: 12 V DC 1 W}'],
       wires: [
-        ...['PS1.+ g.COM', 'g.NO K1.A1', 'K1.A2 PS1.-', 'PS1.+ K1.COM', 'K1.NC K2.A1', 'K1.NC K3.A1', 'K1.NO X.1'],
+        ...[
+          'PS1.+ g.COM',
+          'g.NO K1.A1',
+          'K1.A2 PS1.-',
+          'PS1.+ K1.COM',
+          'K1.NC K2.A1',
+          'K1.NC K3.A1',
+          'K1.NO X.1',
+        ],
         ...['K2.A2 PS1.-', 'K3.A2 PS1.-', 'X.2 PS1.-'],
       ].join(', '),
       intent: ['K2: {runs-on: [g]}', 'K3: {runs-on: [g]}', 'X: {lit-when: all-shut}'],
     });
     const [first, ...more] = repairsOf(text);
-    expect(first!.edits.flatMap((e) => (e.do === 'move' ? [e.to] : [])).sort()).toEqual(['K1.NC', 'K1.NO', 'K1.NO']);
+    expect(first!.edits.flatMap((e) => (e.do === 'move' ? [e.to] : [])).sort()).toEqual([
+      'K1.NC',
+      'K1.NO',
+      'K1.NO',
+    ]);
     expect(more).toEqual([]);
   });
 });
