@@ -17,12 +17,14 @@ function zones({
   gate,
   coil = (n) => `K${n}.A2 PS1.-`,
   contact = (n) => `K${n}.NO Q1.A1`,
+  numbers = [1, 2, 3],
 }: {
   readonly gate: (n: number) => string;
   readonly coil?: (n: number) => string;
   readonly contact?: (n: number) => string;
+  readonly numbers?: readonly number[];
 }): string {
-  const each = [1, 2, 3].flatMap((n) => [
+  const each = numbers.flatMap((n) => [
     `PS1.+ g${n}.COM`,
     gate(n),
     coil(n),
@@ -32,13 +34,13 @@ function zones({
     `X${n}.2 PS1.-`,
   ]);
   return wired({
-    parts: 'PS1 g1 g2 g3 K1 K2 K3',
+    parts: ['PS1', ...numbers.map((n) => `g${n}`), ...numbers.map((n) => `K${n}`)].join(' '),
     more: [
-      ...[1, 2, 3].map((n) => `X${n}: {kind: lamp, rated: 12 V DC 1 W}`),
+      ...numbers.map((n) => `X${n}: {kind: lamp, rated: 12 V DC 1 W}`),
       'Q1: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}',
     ],
     wires: [...each, 'Q1.A2 PS1.-'].join(', '),
-    intent: ['Q1: {runs-on: [g1, g2, g3]}'],
+    intent: [`Q1: {runs-on: [${numbers.map((n) => `g${n}`).join(', ')}]}`],
   });
 }
 const right = (n: number) => `g${n}.NO K${n}.A1`;
@@ -52,6 +54,12 @@ describe('one slip at several parts is told as one repair', () => {
     const [first] = repairsOf(zones({ gate: (n) => `g${n}.NO X${n}.1` }));
     expect(first?.edits.map((e) => (e.do === 'move' ? e.to : e.do))).toEqual(['K1.A1', 'K2.A1', 'K3.A1']);
     expect(first).toMatchObject({ ends: 3, metres: 0 });
+  });
+
+  it('the returns of four coils on the commons of their gates all go to the one supply', () => {
+    const numbers = [1, 2, 3, 4];
+    const [first] = repairsOf(zones({ gate: right, coil: (n) => `K${n}.A2 g${n}.COM`, numbers }));
+    expect(first?.edits.map((e) => (e.do === 'move' ? e.to : e.do))).toEqual(numbers.map(() => 'PS1.-'));
   });
 
   it('ends changed over at each relay', () => {
