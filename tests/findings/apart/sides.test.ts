@@ -106,7 +106,7 @@ describe('mains on the loop', () => {
         'the link core from PS1.L to PS1.+ puts mains on the low-voltage loop. It happens with everything at rest (all gates shut). Every gate switch and its wire can then be at mains voltage.',
       ],
     ],
-    // K1 is in while g is open and h shut, so only in the moment before it lets go are both sides joined.
+    // K1 is in while g is open and h shut, so only in the moment after h opens and before it lets go are both sides joined.
     [
       'while a relay lets go',
       at('K1.NO h.NO', {
@@ -116,7 +116,7 @@ describe('mains on the loop', () => {
       }),
       ['danger 1 mains-meets-low-voltage: K1 h | K1.NO h.NO | < loop-dead < loose-end'],
       [
-        'the link core from K1.NO to h.NO puts mains on the low-voltage loop. It happens with K1 pulled in and h open. Every gate switch and its wire can then be at mains voltage.',
+        'the link core from K1.NO to h.NO puts mains on the low-voltage loop. It happens with K1 pulled in and g open, h open. Every gate switch and its wire can then be at mains voltage.',
       ],
     ],
     [
