@@ -4,6 +4,10 @@ import { describe, expect, it } from 'vitest';
 import type { Edit } from '../../src/edit/edits.ts';
 import { check } from '../../src/repair/check.ts';
 import { mend } from '../../src/repair/mend.ts';
+import { NumberedCircuit } from '../../src/repair/numbered-circuit.ts';
+import { QuickLook } from '../../src/repair/quick-look.ts';
+import { Ranking } from '../../src/repair/ranking.ts';
+import { Rewirings } from '../../src/repair/rewire.ts';
 import { Study } from '../../src/study/study.ts';
 import { wired } from '../findings/wired-plans.ts';
 import { example } from '../helpers/example-plans.ts';
@@ -188,6 +192,14 @@ describe('a diode put in the wrong way round', () => {
       intent: ['K1: {runs-on: [g]}'],
     });
     expect(repairsOf(text).map((r) => kinds(r.edits))).toEqual([['swap']]);
+    // Of all ends that could be changed over those of the diode are the likeliest: one hand put it in, not two ends.
+    const study = Study.of(planOf(text));
+    const circuit = new NumberedCircuit(study);
+    const quick = new QuickLook(circuit);
+    const swaps = [...new Rewirings(study.plan, quick, circuit.cores).swaps()];
+    expect(swaps.length).toBeGreaterThan(1);
+    const [likeliest] = new Ranking(study.plan, quick, study.circuit.inputs).ranked(swaps);
+    expect(likeliest!.t.edits).toEqual(repairsOf(text)[0]!.edits);
   });
 });
 
