@@ -1,6 +1,5 @@
 /** Whether a contact is rated for a motor: by horsepower, by what it makes, or by the rules for contacts with neither. */
 import { judgeSnapSwitch, judgeSolidState } from './contact-devices.ts';
-import { WATTS_PER_HORSEPOWER } from './horsepower.ts';
 import { type ContactDuty, type ContactJudgement, compare, judgement, type Verdict } from './judgement.ts';
 import {
   best,
@@ -13,9 +12,7 @@ import {
 
 /** NEC 430.83(A)(1): horsepower at the voltage in use at least the motor's. */
 export function judgeHorsepower(duty: ContactDuty): ContactJudgement | undefined {
-  const { contact, volts, kind, phases, currents, practice } = duty;
-  const horsepower =
-    duty.horsepower ?? (duty.watts === undefined ? undefined : duty.watts / WATTS_PER_HORSEPOWER);
+  const { contact, volts, kind, phases, horsepower, currents, practice } = duty;
   const basis = practice === 'nec' ? 'NEC 430.83(A)(1)' : 'horsepower rating of the contact';
   const own = ownMotorRatings(contact, volts, kind, phases);
   if (own.length === 0) {

@@ -19,9 +19,8 @@ export interface ContactDuty {
   readonly kind: CurrentKind;
   readonly phases: 1 | 3;
   readonly nature: LoadNature;
+  /** sum at the shafts, where every motor's is known */
   readonly horsepower?: number;
-  /** W at the shaft; used where horsepower is not given */
-  readonly watts?: number;
   readonly practice: Practice;
   /** what the contact is part of where that matters: a switch worked by hand, or a solid-state output */
   readonly device?: 'hand-switch' | 'solid-state';

@@ -2,7 +2,7 @@
 
 import type { Practice } from '../plan/device-figures.ts';
 import type { LoadPart, MotorPart } from '../plan/part-types.ts';
-import { horsepowerOf, phasesOf, WATTS_PER_HORSEPOWER } from './horsepower.ts';
+import { horsepowerOf, phasesOf } from './horsepower.ts';
 import { type Figure, type LoadCurrents, motorCurrents } from './motor.ts';
 
 export type LoadNature = 'motor' | 'heater' | 'lamp' | 'transformer' | 'electronic' | 'unknown';
@@ -14,8 +14,6 @@ export interface CombinedLoad {
   readonly phases: 1 | 3;
   /** sum at the shafts; left out unless every motor's is known */
   readonly horsepower?: number;
-  /** W, likewise */
-  readonly watts?: number;
   /** names of loads whose running or starting current the plan does not give */
   readonly runningUnknown: readonly string[];
   readonly startingUnknown: readonly string[];
@@ -68,10 +66,7 @@ export function combineLoads(loads: readonly (MotorPart | LoadPart)[], practice:
     },
     nature: hardest.find((n) => natures.has(n)) ?? 'unknown',
     phases: loads.some((l) => phasesOf(l) === 3) ? 3 : 1,
-    ...(horsepower !== undefined && {
-      horsepower,
-      watts: horsepower * WATTS_PER_HORSEPOWER,
-    }),
+    ...(horsepower !== undefined && { horsepower }),
     runningUnknown: each.filter((e) => e.currents.running === undefined).map((e) => e.load.name),
     startingUnknown: each.filter((e) => e.currents.starting === undefined).map((e) => e.load.name),
   };

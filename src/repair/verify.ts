@@ -30,6 +30,8 @@ export interface Passed {
   readonly cost: number;
   /** findings and cautions that the plan had not before, each with its place among the severities, the gravest first */
   readonly fresh: ReadonlyMap<string, number>;
+  /** whether all that is fresh may be what a coil that nothing called kept to itself, or a caution to the person */
+  readonly bringsNothing: boolean;
   /** findings of any severity that it leaves, cautions to the person among them */
   readonly left: number;
   /** those of them that make the plan fail */
@@ -105,12 +107,14 @@ export class Verifier {
       if (!lamps && !(t.edits.length === 1 && keepsLampsAlive(this.study, after))) continue;
       const ids = idsOf(told);
       const fresh = new Map([...ids].filter(([id]) => !this.before.has(id)));
+      const shown = idsOf({ ...told, findings: findings.filter((f) => couldBeHidden(f, t.edits)) });
       if (circuit !== undefined) made.add(circuit);
       passed.push({
         t,
         after,
         cost,
         fresh,
+        bringsNothing: [...fresh.keys()].every((id) => shown.has(id)),
         left: ids.size,
         failing: findings.filter((f) => GRAVE.has(f.severity)).length,
         lamps,
@@ -131,8 +135,11 @@ export class Verifier {
       telling.every((p) => p.fresh.has(id)),
     );
     const clean = telling.filter((p) => p.fresh.size === hidden.length);
-    // Where each brings something that another does without, those are told that bring notices alone.
-    const kept = clean.length > 0 ? clean : telling.filter((p) => gravestFresh(p) === NOTICE);
+    // Where each brings something that another does without, those are told that bring notices alone, else those that bring nothing
+    // which the mistake may not have hidden.
+    const lesser = telling.filter((p) => gravestFresh(p) === NOTICE);
+    const kept =
+      [clean, lesser, telling.filter((p) => p.bringsNothing)].find((list) => list.length > 0) ?? [];
     const least = Math.min(...kept.map((p) => p.left));
     return kept.filter((p) => p.left === least);
   }

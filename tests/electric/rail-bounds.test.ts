@@ -72,6 +72,33 @@ describe('bounds on volts over what is switched', () => {
   });
 });
 
+describe('bounds on rails that all hang on one source', () => {
+  // Volts in proportion to the transfer impedances: the more is across, the less is left, so the worst states are known.
+  it('are reached: with all across, and with all but the one that is left out', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 2, max: 6 }).chain((n) => railsOf(n)),
+        fc.double({ min: 0.1, max: 10, noNaN: true }),
+        ({ z, v, siemens }, share) => {
+          const fed = v.map((volts, port) => (port === 0 ? volts : share * z.get(0, port)));
+          const ports = Array.from(siemens, (_, i) => i + 1);
+          const switched = ports.map((port) => ({ port, siemens: siemens[port - 1]! }));
+          const { across, open } = new RailBounds(flat(z), fed, 0, switched).probed();
+          const whole = voltsWith(z, fed, siemens, ports);
+          // A root is taken of what may be nothing but rounding.
+          const slack = 1e-6 * (1 + Math.abs(whole) + Math.abs(fed[0]!));
+          for (const [i, port] of ports.entries()) {
+            const others = ports.filter((p) => p !== port);
+            expect(Math.abs(across[i]! - whole)).toBeLessThanOrEqual(slack);
+            expect(Math.abs(open[i]! - voltsWith(z, fed, siemens, others))).toBeLessThanOrEqual(slack);
+          }
+        },
+      ),
+      { numRuns: 100 },
+    );
+  });
+});
+
 describe('rails with some of it settled', () => {
   it('give what the whole network does, also at ports that are not asked for', () => {
     fc.assert(

@@ -42,6 +42,14 @@ describe('copper', () => {
   ])('35 K/W in 25 °C air at %d V settles at %d °C', (volts, celsius) => {
     expect(Math.round(coilTemperature(25, 35, volts, 144))).toBe(celsius);
   });
+  test('is the temperature at which heat and loss balance, to a hundredth of a kelvin', () => {
+    // (T - Ta)·(234.5 + T) = c with c = 254.5·θ·V²/R20, solved as a quadratic; rises up to 60 K, as coils have.
+    for (const volts of [10, 12, 15]) {
+      const c = (254.5 * 35 * volts ** 2) / 144;
+      const exact = (25 - 234.5 + Math.sqrt((25 + 234.5) ** 2 + 4 * c)) / 2;
+      expect(Math.abs(coilTemperature(25, 35, volts, 144) - exact)).toBeLessThan(0.01);
+    }
+  });
   test('warmer copper never pulls in lower', () => {
     const model = coilModel(coil({ rated: dc(24), resistance: 400 }), relay);
     fc.assert(

@@ -43,3 +43,10 @@ it.each([
 ])('nec: %d of 12 AWG carry %f A each', (loaded, amps) => {
   expect(wireNec({ ...awgCable(12), rated: 90 }, laid('nec', loaded), worse).amps).toBeCloseTo(amps, 9);
 });
+
+// Table 310.16 gives 130 A for 2 AWG in the column of 90 °C, the last row that two copies agree on; 1/0 AWG carries more.
+it('nec: what is thicker than 2 AWG carries as much at least', () => {
+  const carries = (better: Better) => wireNec({ ...awgCable(0), rated: 90 }, laid('nec', 3), better).amps;
+  expect(carries(worse)).toBe(130);
+  expect(carries({ ...worse, memory: true })).toBeGreaterThanOrEqual(170);
+});

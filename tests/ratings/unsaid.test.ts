@@ -4,8 +4,8 @@ import type { SupplyPart, SwitchPart } from '../../src/plan/part-types.ts';
 import { unsaidOfCoil } from '../../src/ratings/unsaid/coil-fields.ts';
 import { unsaidOfContacts, unsaidOfIsolator } from '../../src/ratings/unsaid/contact-fields.ts';
 import { stating } from '../../src/ratings/unsaid/ends.ts';
-import { unsaidOfMotor } from '../../src/ratings/unsaid/mains-fields.ts';
-import { unsaidOfSupply } from '../../src/ratings/unsaid/supply-fields.ts';
+import { unsaidOfMotor, unsaidOfPlug } from '../../src/ratings/unsaid/mains-fields.ts';
+import { unsaidOfBattery, unsaidOfSupply } from '../../src/ratings/unsaid/supply-fields.ts';
 import { planOf } from '../helpers/plan-of.ts';
 import { ac, hp, motor } from './parts.ts';
 
@@ -89,6 +89,37 @@ describe('what a supply gives', () => {
       const said = stating(plan, [[limit, value]]).parts.get('PS1') as SupplyPart;
       expect(said.limit!.amps).toBeCloseTo(value / volts, 9);
     }
+  });
+});
+
+describe('the breaker ahead of a receptacle', () => {
+  // NEC 210.21(B)(3), Table 210.21(B)(3): a receptacle of 15 A on 15 or 20 A, one of 20 A on 20 A, one of 30 A on 30 A.
+  it.each([
+    ['NEMA 5-15', [15, 20]],
+    ['NEMA 5-20', [20, 20]],
+    ['NEMA L5-30', [30, 30]],
+  ])('of %s', (pattern, range) => {
+    const plan = planOf(
+      `format: 1\nparts:\n  P1: {kind: plug, volts: 120 V AC, pattern: ${pattern}}\n  J: {kind: joint}\nruns:\n  - {link: [P1.L, J]}\n`,
+    );
+    const P1 = plan.parts.get('P1');
+    if (P1?.kind !== 'plug') throw new Error(P1?.kind);
+    const breaker = unsaidOfPlug(P1, 'nec').find((u) => u.field === 'breaker')!;
+    const ends = Object.values(breaker.at).map(Number);
+    expect([Math.min(...ends), Math.max(...ends)]).toEqual(range);
+  });
+});
+
+describe('the resistance of a battery', () => {
+  // It takes volts from the coil while that draws (question 4), and with them the loop's own figures change (question 5); the
+  // contacts of question 6 carry the motor, which hangs on the mains.
+  it('bears on whether coils pull in and on the loop, and on nothing else', () => {
+    const plan = planOf(
+      'format: 1\nparts:\n  BT1: {kind: battery, output: 12 V DC, capacity: 7 Ah}\n  J: {kind: joint}\nruns:\n  - {link: [BT1.+, J]}\n',
+    );
+    const part = plan.parts.get('BT1');
+    if (part?.kind !== 'battery') throw new Error(part?.kind);
+    expect(unsaidOfBattery(part).map((u) => u.bears)).toEqual([[4, 5]]);
   });
 });
 

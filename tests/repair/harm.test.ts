@@ -11,7 +11,9 @@ import { mend } from '../../src/repair/mend.ts';
 import { NumberedCircuit } from '../../src/repair/numbered-circuit.ts';
 import { Places } from '../../src/repair/places.ts';
 import { rewired } from '../../src/repair/rewired.ts';
+import { triggerHarm } from '../../src/repair/trigger-reach.ts';
 import { Study } from '../../src/study/study.ts';
+import { wired } from '../findings/wired-plans.ts';
 import { example } from '../helpers/example-plans.ts';
 import { planOf } from '../helpers/plan-of.ts';
 
@@ -75,6 +77,54 @@ describe('never advised', () => {
       const add = { do: 'add', from: pin, to: 'K1.NC', metres: undefined } as const;
       expect(isHarm(plan, { ...add, like: bell }), pin).toBe(true);
     }
+  });
+
+  it('a loose core of the loop is none for the pin of a machine that nothing feeds', () => {
+    const bell = coreAt(chain, 'bandsaw.COM', 'planer.COM').run;
+    const line = coreAt(chain, 'K1.NO', 'X1.L');
+    const plan = planAfter(chain, [{ do: 'remove', ...line }])!;
+    const add = { do: 'add', like: bell, metres: undefined } as const;
+    // That pin is the mains' by what it is made for, wherever the other end lies.
+    expect(isHarm(plan, { ...add, from: 'X1.L', to: 'router.NC' })).toBe(true);
+    expect(isHarm(plan, { ...add, from: 'planer.NC', to: 'router.NC' })).toBe(false);
+  });
+
+  it('no core is changed over to where its cable is too short for', () => {
+    const cable = (metres: number, cores: string) =>
+      `{cable: {gauge: 20 AWG, cores: 2, insulation: 300 V}, length: ${metres} m, cores: {${cores}}}`;
+    const plan = planOf(
+      wired({
+        parts: 'PS1 K1 g h',
+        more: ['B1: {kind: box, holds: [PS1, K1]}'],
+        wires: 'K1.A2 PS1.-',
+        runs: [
+          cable(1, 'red: [PS1.+, g.COM], white: [K1.A1, g.NO]'),
+          cable(5, 'red: [PS1.+, h.COM], white: [K1.A1, h.NO]'),
+          cable(0.5, 'red: [g.NC, h.NC]'),
+        ],
+        intent: ['K1: {runs-on: [g, h]}'],
+      }),
+    );
+    const at = (a: string, b: string) => ({ ...coreAt(plan, a, b), end: 'b' as const });
+    const swap = (second: string) =>
+      isHarm(plan, { do: 'swap', first: at('PS1.+', 'g.COM'), second: at('K1.A1', second) });
+    // h stands next to g, but a core out of the box to it takes 5 m.
+    expect(swap('h.NO')).toBe(true);
+    expect(swap('g.NO')).toBe(false);
+  });
+
+  // The timer itself sends what flows on a dry trigger; a pole of a supply on it destroys the input: timer data, from memory.
+  it('no pole of a supply comes onto the dry trigger of the one timer, and none is left bare', () => {
+    const timer = base('timer');
+    const circuit = new NumberedCircuit(Study.of(timer));
+    const harmAfter = (...edits: Edit[]) => [...triggerHarm(circuit, rewired(circuit, circuit.cores, edits))];
+    const feed = coreAt(timer, 'bin.NC', 'KT1.15');
+    const dry = ['T1', 'T2'].map((t, core) =>
+      coreAt(timer, `KT1.${t}`, core === 0 ? 'planer.COM' : 'planer.NO'),
+    );
+    expect(harmAfter()).toEqual([]);
+    expect(harmAfter({ do: 'move', ...feed, end: 'b', to: 'KT1.T1' })).not.toEqual([]);
+    expect(harmAfter(...dry.map((at): Edit => ({ do: 'remove', ...at })))).toEqual(['KT1 bare']);
   });
 
   const battery = base('battery');

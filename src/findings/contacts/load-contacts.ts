@@ -71,7 +71,6 @@ function judgeGroup(study: Study, group: Group): JudgedContact {
     phases: combined.phases,
     nature: combined.nature,
     ...(combined.horsepower === undefined ? {} : { horsepower: combined.horsepower }),
-    ...(combined.watts === undefined ? {} : { watts: combined.watts }),
     ...(device === undefined ? {} : { device }),
     practice: plan.practice,
   };

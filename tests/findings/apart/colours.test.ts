@@ -195,6 +195,15 @@ it('a white core marked in a switch loop is the feed and not the way back, NEC 2
   expect(f!.fix).not.toContain('marked-as');
 });
 
+it('nor is a white core marked where nothing else that is live lies in its cable one way back of a switch loop', () => {
+  const text = shop({ practice: 'nec', switched: 'white' }).replace(
+    '[B1.PE, lamps.PE]}',
+    '[B1.PE, lamps.PE]}, marked-as: {white: red}',
+  );
+  expect(text).toContain('white: red');
+  expect(OF(text)).toEqual([]);
+});
+
 /** Two legs to a motor: white in a cable has to be marked, in a cord it has not. */
 const legs = (cable: string, marks: string): string =>
   shop({ practice: 'nec', cable })

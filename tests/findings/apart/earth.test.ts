@@ -131,6 +131,19 @@ describe('the protective conductor', () => {
         'neutral and earth are joined after P1. Working current then flows in the earth wire and in every metal part joined to it. They meet through s and s2.',
       ],
     ],
+    // What flows through the lamp has the neutral to go home by; that the earth lies beside it is the one fault.
+    [
+      'a lamp to what lies between those two switches',
+      base(
+        'P1.PE M.PE, P1.N s.COM, s.NO s2.COM, s2.NO P1.PE, P1.L V.L, V.N s.NO',
+        [V('V', ', class: II')],
+        'PS1 g s s2 K1',
+      ),
+      ['danger 1 neutral-earthed: s s2 P1 | P1.N P1.PE'],
+      [
+        'neutral and earth are joined after P1. Working current then flows in the earth wire and in every metal part joined to it. They meet through s and s2.',
+      ],
+    ],
     [
       'two throws of one switch do not join it',
       base('P1.PE M.PE, P1.N s.NC, s.NO P1.PE, s.COM p', ['p: {kind: joint}'], 'PS1 g s K1'),

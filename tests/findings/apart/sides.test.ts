@@ -106,6 +106,19 @@ describe('mains on the loop', () => {
         'the link core from PS1.L to PS1.+ puts mains on the low-voltage loop. It happens with everything at rest (all gates shut). Every gate switch and its wire can then be at mains voltage.',
       ],
     ],
+    // K1 is in while g is open and h shut, so only in the moment after h opens and before it lets go are both sides joined.
+    [
+      'while a relay lets go',
+      at('K1.NO h.NO', {
+        parts: 'PS1 g h K1',
+        wires:
+          'PS1.+ g.COM, g.NO h.COM, h.NC K1.A1, K1.A2 PS1.-, P1.L K1.COM, K1.NO h.NO, P1.N M.N, P1.PE M.PE',
+      }),
+      ['danger 1 mains-meets-low-voltage: K1 h | K1.NO h.NO | < loop-dead < loose-end'],
+      [
+        'the link core from K1.NO to h.NO puts mains on the low-voltage loop. It happens with K1 pulled in and g open, h open. Every gate switch and its wire can then be at mains voltage.',
+      ],
+    ],
     [
       'from an outlet',
       at('X1.L g.NC', {

@@ -1,5 +1,6 @@
 /** What still flows through a coil while all gates are shut. */
 import { describe, expect, it } from 'vitest';
+import { findings } from '../threshold-plans.ts';
 import { told, type Wired, wired, words } from '../wired-plans.ts';
 
 const coil = (name: string, ohms: number) =>
@@ -94,6 +95,21 @@ describe('what flows while all is shut', () => {
     ],
   ])('%s', (_, w, expected) => {
     expect(told(wired(w), HOLD)).toEqual(expected);
+  });
+  it('a lamp is to lie across the coil; what an output leaks wants a resistor there', () => {
+    const fixes = (w: Wired) =>
+      findings(wired(w))
+        .filter((f) => f.id === 'coil-holds-in')
+        .map((f) => f.fix);
+    expect(fixes(base(`${LOOP}, X.1 g.COM, X.2 g.NO`, [lamp]))).toEqual([
+      'Connect the lamp or indicator across the coil, not across a switch.',
+    ]);
+    const leaky =
+      'K1: {kind: relay, technology: solid-state, off-leakage: 5 mA, coil: {rated: 12 V DC, resistance: 120 ohm, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}';
+    const second = `${LOOP}, PS1.+ K1.COM, K1.NO K2.A1, K2.A2 PS1.-`;
+    expect(fixes(base(second, [leaky, coil('K2', 600)], { parts: 'PS1 g' }))).toEqual([
+      'Put a resistor across the coil that draws more than the output leaks, or use a contact instead.',
+    ]);
   });
   it.each<[string, Wired, readonly string[]]>([
     [

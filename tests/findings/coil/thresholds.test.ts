@@ -182,5 +182,10 @@ describe('coil-frequency', () => {
       });
     expect(has(at(60), 'coil-frequency')).toBe(false);
     expect(has(at(50), 'coil-frequency')).toBe(true);
+    // What stands on the supply counts, whatever is usual there.
+    const other = (hertz: number) =>
+      at(hertz).replace('AC, frequency: 60 Hz, limit', 'AC, frequency: 50 Hz, limit');
+    expect(has(other(50), 'coil-frequency')).toBe(false);
+    expect(has(other(60), 'coil-frequency')).toBe(true);
   });
 });

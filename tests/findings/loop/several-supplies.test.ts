@@ -1,5 +1,6 @@
 /** What only shows with several supplies together. */
 import { describe, expect, it } from 'vitest';
+import { begins } from '../threshold-plans.ts';
 import { told, type Wired, wired } from '../wired-plans.ts';
 
 const M = [
@@ -69,5 +70,23 @@ describe('supplies', () => {
     ],
   ])('%s', (_, ids, w, expected) => {
     expect(told(wired(w), ids)).toEqual(expected);
+  });
+});
+
+describe('a supply whose mains side hangs on a transformer', () => {
+  // 12 V over R, with a fifth lost in it (common practice), is 180 VA over R; told from four fifths of 20 VA on: R of 11.25 ohm.
+  const plan = (ohms: number) =>
+    wired({
+      parts: 'g',
+      more: [
+        'T1: {kind: supply, output: 24 V AC, limit: 20 VA, regulation: transformer, no-load: 25 V, class-2: true}',
+        'PS2: {kind: supply, output: 12 V DC, limit: 5 A, regulation: regulated, tolerance: 2 %, class-2: true, input: 24 V AC}',
+        `K1: {kind: relay, coil: {rated: 12 V DC, resistance: ${ohms} ohm, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}`,
+      ],
+      wires: 'T1.~1 PS2.L, T1.~2 PS2.N, PS2.+ g.COM, g.NO K1.A1, K1.A2 PS2.-',
+      intent: ['K1: {runs-on: [g]}'],
+    });
+  it('is a load of it', () => {
+    begins('supply-overloaded', 'below', 144 / 0.8 / 16, plan);
   });
 });

@@ -174,3 +174,24 @@ describe('a fuse next to a source', () => {
     expect(told(wired(w), /^supply-not/)).toEqual(expected);
   });
 });
+
+describe('a transformer while armatures close', () => {
+  // It gives twice its rating for that moment, but no more than its rating for long: common practice, no source.
+  const ac = (holding: number, inrush: number) =>
+    on('kind: supply, output: 24 V AC, limit: 20 VA, regulation: transformer, no-load: 25 V, class-2: true', {
+      parts: 'g',
+      more: [
+        'PS1: {kind: supply, output: 24 V AC, limit: 20 VA, regulation: transformer, no-load: 25 V, class-2: true}',
+        `K1: {kind: relay, coil: {rated: 24 V AC, power: ${holding} VA, inrush: ${inrush} VA, pull-in: 50 %, most: 150 %}, contact: {ratings: [5 A 30 V DC]}}`,
+      ],
+      wires: 'PS1.~1 g.COM, g.NO K1.A1, K1.A2 PS1.~2',
+    });
+  it.each([
+    ['twice its rating', 6, 39, 'caution'],
+    ['more than twice', 6, 41, 'fault'],
+    ['more than its rating for long', 21, 39, 'fault'],
+  ])('%s', (_, holding, inrush, severity) => {
+    const said = told(wired(ac(holding, inrush)), /^supply-overloaded/);
+    expect(said.map((line) => line.split(' ')[0])).toEqual([severity]);
+  });
+});

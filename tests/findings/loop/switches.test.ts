@@ -15,6 +15,16 @@ describe('switch-overloaded', () => {
     expect(of({ contact: 'ratings: [100 mA 30 V DC], least: 1 mA 5 V DC' }, 'switch-overloaded')).toEqual([]);
   });
 
+  it('a current of just the least keeps contacts clean, and too few volts with it are told as such', () => {
+    const least = (volts: number): Loop => ({
+      contact: `ratings: [5 A 30 V DC], least: 100 mA ${volts} V DC`,
+    });
+    expect(of(least(12), 'switch-underloaded')).toEqual([]);
+    expect(of(least(24), 'switch-underloaded').map((f) => f.message)).toEqual([
+      'g switches 12 V; it needs 24 V to keep its contacts clean',
+    ]);
+  });
+
   // 36 VA at 24 V are 1.5 A: what a contact of 1 A makes, IEC 60947-4-1 Table 7, AC-1.
   const ac = (rating: string, va: number, inrush: number): Loop => ({
     supply:

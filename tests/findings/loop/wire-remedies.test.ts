@@ -183,3 +183,35 @@ describe('wire that a fuse or a supply can overload', () => {
     expect(told(wired(two('1 A', '1 A')), /^wire-/)).toEqual([]);
   });
 });
+
+describe('a zone without the fuse that another zone has', () => {
+  it('is told of the fuses of zones, and not of one ahead of wire that belongs to none', () => {
+    // What 24 AWG carries is far below what the fuse of the whole loop lets through; X and F2 are no zone's.
+    const thin = (cores: string) => cable('24 AWG', 2, cores);
+    const text = wired({
+      parts: 'g1 h1 g2 h2 K1 K2 K3',
+      more: [
+        'PS1: {kind: supply, output: 12 V DC, limit: 8 A, regulation: regulated, tolerance: 2 %}',
+        ...[6, 1, 1].map((amps, n) => `F${n}: {kind: fuse, rating: ${amps} A}`),
+        'X: {kind: lamp, rated: 12 V DC 1 W}',
+      ],
+      wires: [
+        ...['PS1.+ F0.1', 'F0.2 F1.1', 'F0.2 F2.1', 'K1.A2 PS1.-', 'K2.A2 PS1.-', 'K3.A2 PS1.-', 'X.2 PS1.-'],
+        ...['F0.2 K1.COM', 'F0.2 K2.COM', 'K1.NO K3.A1', 'K2.NO K3.A1'],
+      ].join(', '),
+      runs: [
+        thin('red: [F0.2, g1.COM], black: [K1.A1, g1.NO]'),
+        thin('red: [g1.COM, h1.COM], black: [g1.NO, h1.NO]'),
+        thin('red: [F1.2, g2.COM], black: [K2.A1, g2.NO]'),
+        thin('red: [g2.COM, h2.COM], black: [g2.NO, h2.NO]'),
+        thin('red: [F2.2, X.1]'),
+      ],
+      intent: ['K3: {runs-on: [g1, h1, g2, h2]}'],
+    });
+    const [found, ...more] = checkedReportOf(text).findings.filter((f) => f.id === 'wire-overloaded');
+    expect(more).toEqual([]);
+    expect(found!.message).toMatch(/^the zone of K1 has no fuse of its own: fuse F0 of 6 A /);
+    expect(found!.fix).toMatch(/^Put a slow fuse of 1 A next to F0\.2, ahead of runs 12 and 13; or /);
+    expect(found!.why).toContain('In the other zones F1 stands ahead of such wire.');
+  });
+});

@@ -54,6 +54,19 @@ describe('break-starts-load', () => {
     expect(found.map((f) => [f.id, f.parts])).toEqual([['break-starts-load', ['K2', 'K1']]]);
     expect(found[0]?.severity).toBe('caution');
   });
+  it('each load that the relay keeps out is told', () => {
+    const K3 =
+      'K3: {kind: relay, coil: {rated: 12 V DC, resistance: 120 ohm, suppressor: diode}, contact: {ratings: [5 A 30 V DC]}}';
+    const text = held()
+      .replace('runs:\n', `  ${K3}\nruns:\n`)
+      .replace(
+        '  - {link: [K2.A2, PS1.-]}',
+        (run) => `${run}\n  - {link: [K1.NC, K3.A1]}\n  - {link: [K3.A2, PS1.-]}`,
+      )
+      .concat('  K3: {runs-on: [g, h]}\n');
+    const loads = breaks(text).filter((f) => f.id === 'break-starts-load');
+    expect(loads.flatMap((f) => f.parts).sort()).toEqual(expect.arrayContaining(['K2', 'K3']));
+  });
   it('a relay that rests while the gates are shut starts nothing by falling out', () => {
     expect(ids(loop(two))).not.toContain('break-starts-load');
   });

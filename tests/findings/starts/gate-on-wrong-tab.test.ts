@@ -216,6 +216,23 @@ describe('a gate that has its core on the odd tab on purpose beside those that h
   });
 });
 
+describe('a gate that has nothing but a lamp on the odd tab', () => {
+  it('is not named beside a dozen that have their core there by mistake', () => {
+    // The lamp shows that h is shut, which says nothing of where the core of the coil belongs.
+    const wrongly = ['g', ...Array.from({ length: 11 }, (_, n) => `g${n}`)];
+    const text = loop({
+      parts: [...wrongly.slice(1).map((n) => gate(n)), gate('h'), 'X: {kind: lamp, rated: 12 V DC 1 W}'],
+      runs: [
+        ...[...wrongly, 'h'].map((n) => `{link: [PS1.+, ${n}.COM]}`),
+        ...wrongly.map((n) => `{link: [${n}.NC, K1.A1]}`),
+        ...['{link: [h.NO, K1.A1]}', '{link: [h.NC, X.1]}', '{link: [X.2, PS1.-]}', '{link: [K1.A2, PS1.-]}'],
+      ],
+      runsOn: [...wrongly, 'h'].join(', '),
+    });
+    expect(named(text).sort()).toEqual(wrongly.sort());
+  });
+});
+
 describe('question 3, whether it stays off', () => {
   it('is answered no where a lamp misleads by that tab alone, whatever else is found', () => {
     // K1 is dead, so nothing runs that should not; but the lamp for "a gate is open" is lit while it is shut.
@@ -237,14 +254,14 @@ describe('question 3, whether it stays off', () => {
 describe('a shop in which all is as meant', () => {
   it('has no zone on the wrong tab, though the relay of one has a core on its break contact on purpose', () => {
     const each = [1, 2, 3].flatMap((n) => [
-      ...[`PS1.+ g${n}.COM`, `g${n}.NO K${n}.A1`, `K${n}.A2 PS1.-`],
-      ...[`PS1.+ K${n}.COM`, `K${n}.NO K5.A1`],
+      ...['g', 'h'].flatMap((g) => [`PS1.+ ${g}${n}.COM`, `${g}${n}.NO K${n}.A1`]),
+      ...[`K${n}.A2 PS1.-`, `PS1.+ K${n}.COM`, `K${n}.NO K5.A1`],
     ]);
     // K4 is in while the third zone is out; the intent says nothing of it.
     const text = wired({
-      parts: 'PS1 g1 g2 g3 K1 K2 K3 K4 K5',
+      parts: 'PS1 g1 g2 g3 h1 h2 h3 K1 K2 K3 K4 K5',
       wires: [...each, 'K5.A2 PS1.-', 'K3.NC K4.A1', 'K4.A2 PS1.-'].join(', '),
-      intent: ['K5: {runs-on: [g1, g2, g3]}'],
+      intent: ['K5: {runs-on: [g1, h1, g2, h2, g3, h3]}'],
     });
     const wiring = findings(text).filter((f) => f.question <= 3 && f.severity !== 'notice');
     expect(wiring.map((f) => f.id)).toEqual([]);

@@ -194,6 +194,19 @@ describe('nothing starts the load', () => {
       ],
     ],
     [
+      'a relay whose core ends in a clamp, and before it in the plan the one that waits for it',
+      motor(
+        'P1.L K2.COM, K2.NO M.L, P1.N M.N, P1.PE M.PE',
+        ['p: {kind: joint}', 'q: {kind: joint}'],
+        'PS1.+ g.COM, g.NO p, q K1.A1, K1.A2 PS1.-, PS1.+ K1.COM, K1.NO K2.A1, K2.A2 PS1.-',
+        'PS1 g K2 K1',
+      ),
+      ['fault 2 loop-dead: K1 M | K1.A1'],
+      [
+        'no gate starts M: K1.A1 does not reach the supply. With g open no path leads from K1.A1 to a pole of the supply.',
+      ],
+    ],
+    [
       'no relay at all',
       plan('g', 'P1.L g.COM, P1.N M.N, P1.PE M.PE', 'M: {runs-on: [g]}', [P('P1'), M]),
       ['fault 2 loop-dead: M | < loose-end'],

@@ -33,6 +33,19 @@ it.each([
   expect(found.map((f) => f.terminals)).toEqual([bare.map((t) => `X.${t}`)]);
 });
 
+// A relay that stays where it is put has a coil for each way: one of two with a bare end can do half of its work.
+it.each([
+  ['A1', ['A2', 'B1', 'B2']],
+  ['B1', ['A1', 'A2', 'B2']],
+])('a relay with a coil to set and one to reset, of which only %s is landed, lacks %s', (landed, bare) => {
+  const text = loop({
+    parts: [`X: {kind: relay, bistable: set-reset, ${RELAY}}`],
+    more: [`{link: [X.${landed}, K1.A1]}`],
+  });
+  const found = findings(text).filter((f) => f.id === 'loose-end' && f.parts[0] === 'X');
+  expect(found.map((f) => f.terminals)).toEqual([bare.map((t) => `X.${t}`)]);
+});
+
 it.each(['switch', 'button'])('a %s with its common and either throw landed lacks nothing', (kind) => {
   for (const pole of ['NO', 'NC']) {
     const more = ['{link: [PS1.+, X.COM]}', `{link: [X.${pole}, K1.A1]}`];

@@ -1,6 +1,9 @@
 /** That what a doubt asks for settles it: the value told and no worse one, all the figures told and not fewer, whatever else is wrong. */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../../src/findings/judge.ts';
+import type { Finding } from '../../../src/findings/report-model.ts';
+import { sameIn } from '../../../src/findings/unsaid/settle.ts';
 import { Study } from '../../../src/study/study.ts';
 import { planOf } from '../../helpers/plan-of.ts';
 import { loop } from '../threshold-plans.ts';
@@ -99,5 +102,25 @@ describe('another coil that fails whatever is stated', () => {
     const beside = judge(Study.of(planOf(text(true)))).findings;
     expect(beside.find((f) => f.parts.includes('K2'))?.id).toBe('coil-too-low');
     expect(beside.find((f) => f.id === 'value-unsaid')?.fix).toBe(alone[0]!.fix);
+  });
+});
+
+describe('the findings of a list that are the same as one', () => {
+  it('are those of its id of which one names what the other is about, or one of them names nothing; in the order of the list', () => {
+    const finding = fc.record({
+      id: fc.constantFrom('coil-too-low', 'gate-dead'),
+      parts: fc.uniqueArray(fc.constantFrom('K1', 'K2', 'g', 'h'), { maxLength: 3 }),
+    }) as fc.Arbitrary<unknown> as fc.Arbitrary<Finding>;
+    fc.assert(
+      fc.property(fc.array(finding, { maxLength: 8 }), finding, (list, one) => {
+        const about = (f: Finding) => f.parts.slice(0, 1);
+        const same = (f: Finding) =>
+          f.id === one.id &&
+          (f.parts.length * one.parts.length === 0 ||
+            about(f).some((p) => one.parts.includes(p)) ||
+            about(one).some((p) => f.parts.includes(p)));
+        expect(sameIn(list, one)).toEqual(list.filter(same));
+      }),
+    );
   });
 });

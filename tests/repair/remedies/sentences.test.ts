@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/findings/report-model.ts';
 import { check } from '../../../src/repair/check.ts';
 import { Study } from '../../../src/study/study.ts';
+import { shop } from '../../findings/apart/colour-plans.ts';
 import { wired as unstated, type Wired } from '../../findings/wired-plans.ts';
 import { example } from '../../helpers/example-plans.ts';
 import { planOf } from '../../helpers/plan-of.ts';
@@ -117,6 +118,33 @@ describe('a supply', () => {
   });
 });
 
+describe('a supply that is too small beside wire that is too thin', () => {
+  // 40 m of 24 AWG there and back are 6.7 ohm (ASTM B258): no supply brings the volts to the coil of 12 ohm behind them.
+  const both = (limit: number) =>
+    wired({
+      parts: 'g',
+      more: [PS(12).replace('2 A', `${limit} A`), coil('K1', 12), ...(limit < 20 ? [] : HEAVY)],
+      wires: `K1.A2 PS1.-${limit < 20 ? '' : HEAVY.map((_, n) => `, PS1.+ X${n}.1, X${n}.2 PS1.-`).join('')}`,
+      runs: [cable('24 AWG', 40, 'red: [PS1.+, g.COM], black: [K1.A1, g.NO]')],
+      intent: ['K1: {runs-on: [g]}'],
+    });
+  const HEAVY = Array.from({ length: 6 }, (_, n) => `X${n}: {kind: lamp, rated: 12 V DC 60 W}`);
+  const ids = ['supply-overloaded', 'coil-too-low'];
+
+  it('gets the larger one all the same, which is half of the cure', () => {
+    const found = findingsOf(both(0.5)).filter((f) => ids.includes(f.id));
+    expect(found.map((f) => f.id).sort()).toEqual([...ids].sort());
+    const larger = found.find((f) => f.id === 'supply-overloaded')!;
+    expect(larger.fix).toMatch(/^Use a supply of 12 V DC for [\d.]+ A as PS1/);
+  });
+
+  it('gets none where none larger is sold', () => {
+    const found = findingsOf(both(20)).filter((f) => ids.includes(f.id));
+    expect(found.map((f) => f.id).sort()).toEqual([...ids].sort());
+    expect(found.map((f) => f.fix).join(' ')).not.toMatch(/use a supply/i);
+  });
+});
+
 describe('a relay between', () => {
   it('is offered where the wire carries too heavy a coil, with its figures, and was tried', () => {
     const found = check(Study.of(example('wrong/no-interposing-relay'))).findings.find(
@@ -182,5 +210,18 @@ describe('where nothing does', () => {
     const { fix, remedies } = told(text, 'coil-too-low');
     expect(remedies).toEqual([]);
     expect(fix).toMatch(/^K1 is [\d.]+ V short\. No size that was tried mends it\.$/);
+  });
+});
+
+describe('a contact that is too small for a heater', () => {
+  it('is asked for amperes, not for a motor rating, which a heater does not need', () => {
+    // 300 W on 120 V are 2.5 A; NEC 430.83 and AC-3 of IEC 60947-4-1 are about motors.
+    const text = shop({ practice: 'nec' }).replace(
+      /ratings: \[30 A .*?\], motor: .*?\]/,
+      'ratings: [2 A 250 V AC]',
+    );
+    expect(told(text, 'contact-running').remedies.map((r) => r.words)).toEqual([
+      'use a contact rated at least 3 A 120 V AC as K1',
+    ]);
   });
 });
