@@ -4,6 +4,7 @@ import type { Edit } from '../edit/edits.ts';
 import { planAfter } from '../edit/expected-plan.ts';
 import { crossing } from '../findings/apart/mains-meets-low-voltage.ts';
 import { crossingCore } from '../findings/apart/side-crossing.ts';
+import type { FindingId } from '../findings/finding-ids.ts';
 import { findingsOf, judge } from '../findings/judge.ts';
 import { entryOf } from '../findings/register.ts';
 import type { Finding, Remedy, Report } from '../findings/report-model.ts';
@@ -95,9 +96,11 @@ function withRepair(study: Study, report: Report): Report {
   const repair = { words: first.words, edits: first.edits };
   const besides = report.findings.filter((f) => f.severity !== 'notice' && !wrong.includes(f));
   const gone = goneWith(plan, likely, besides);
-  const cause = wrong[0]!;
+  const cause = causeOf(wrong, parts);
   // What the mistake brings with it goes with it: what would do against it alone, such as another colour, might hide the mistake.
-  const under = (f: Finding) => gone.has(f) && (f.severity !== 'danger' || cause.severity === 'danger');
+  const under = (f: Finding) =>
+    (gone.has(f) || (isOneChange(first) && isEffectOf(f, cause))) &&
+    (f.severity !== 'danger' || cause.severity === 'danger');
   const findings = report.findings.flatMap((f) => {
     if (under(f)) return [];
     if (gone.has(f)) return [{ ...f, fix, repair }];
@@ -105,12 +108,37 @@ function withRepair(study: Study, report: Report): Report {
     const told = likely.some((r) => isSameChange(f, r)) ? crossedBy(plan, f, first) : symptomOf(f);
     renamed.set(f.message, told.message);
     const silent = f === wrong[0] && !f.parts.some((p) => parts.includes(p));
-    const also = f === cause ? [...told.also, ...alsoOf(besides.filter(under))] : told.also;
+    const also = f === cause ? [...told.also, ...alsoOf(report.findings.filter(under))] : told.also;
     return [{ ...told, also, parts: silent ? [...told.parts, ...parts] : told.parts, fix, repair }];
   });
-  for (const f of besides.filter(under)) renamed.set(f.message, renamed.get(cause.message) ?? cause.message);
+  for (const f of report.findings.filter(under))
+    renamed.set(f.message, renamed.get(cause.message) ?? cause.message);
   const questions = report.questions.map((q) => ({ ...q, figure: renamed.get(q.figure) ?? q.figure }));
   return { ...report, findings, questions };
+}
+
+/** What a gate that is dead, or all of them, does besides. */
+const EFFECTS: ReadonlySet<string> = new Set<FindingId>([
+  'gate-stops-load',
+  'stops-without-cause',
+  'runs-without-cause',
+]);
+
+/** Of what one change puts right the finding that tells most of it: a dead gate before what it does to others. */
+function causeOf(wrong: readonly Finding[], touched: readonly string[]): Finding {
+  const [first] = wrong;
+  const dead = wrong.filter(({ id }) => id === 'gate-dead' || id === 'loop-dead');
+  if (first!.severity !== 'fault' || touched.length === 0 || dead.length === 0) return first!;
+  // Of several the one that speaks most of where the change is.
+  const near = ({ parts }: Finding) => parts.filter((p) => touched.includes(p)).length / parts.length;
+  return dead.reduce((a, b) => (near(b) > near(a) ? b : a));
+}
+
+/** Another finding of the wiring that one change puts right together with what it comes from. */
+function isEffectOf(f: Finding, cause: Finding): boolean {
+  if (f === cause || !isWiring(f)) return false;
+  if (f.question > 3) return cause.question <= 3;
+  return (cause.id === 'gate-dead' || cause.id === 'loop-dead') && (f.id === cause.id || EFFECTS.has(f.id));
 }
 
 /** What is told under another finding: of several of one kind the first. */

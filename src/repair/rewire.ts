@@ -19,7 +19,7 @@ export interface Attempt extends Candidate {
 /** Slips of a hand that a part stands for which is wired the other way round. */
 const TOGETHER = 1.1;
 /** What each end beyond two adds where those of two tabs change places. */
-const EACH_MORE = 0.15;
+const EACH_MORE = 0.1;
 /** Tabs without a core up to which an end of any core is tried on each. */
 const MOST_SPARE = 60;
 const isContact = (part: Part): boolean => 'contact' in part || 'poles' in part;
@@ -84,9 +84,7 @@ export class Rewirings {
     return this.kindAt(terminal)?.side(mark) ?? 'either';
   }
 
-  private missing(terminal: number): number {
-    return this.missingEnds.missing(terminal);
-  }
+  private missing = (terminal: number): number => this.missingEnds.missing(terminal);
 
   private kindAt(terminal: number): ReturnType<typeof kindOf<Part>> | undefined {
     const part = this.plan.parts.get(this.partOf(terminal));
@@ -261,13 +259,16 @@ export class Rewirings {
   private cableNear(a: number, b: number): number | undefined {
     const mains = this.onMains(a) || this.onMains(b);
     const parts = new Set([this.partOf(a), this.partOf(b)]);
+    const nets = [this.roots[a], this.roots[b]];
     let best: { run: number; score: number } | undefined;
     this.plan.runs.forEach((run, r) => {
       if (run.link || !run.cable) return;
       const own = this.cores[r]?.flat() ?? [];
       if (own.some((t) => this.onMains(t)) !== mains) return;
       const ends = new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]));
-      const score = [...parts].filter((p) => ends.has(p)).length;
+      // The one on the same conductor is as thick as it has to be.
+      const isOn = own.some((t) => nets.includes(this.roots[t]));
+      const score = [...parts].filter((p) => ends.has(p)).length + (isOn ? 0.5 : 0);
       if (!best || score > best.score) best = { run: r, score };
     });
     return best?.run;

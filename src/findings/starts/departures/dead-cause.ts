@@ -38,11 +38,11 @@ export function deadCause(
   ref: InputRef,
   state: Moved,
 ): DeadCause {
-  return (
-    deadTabs(study, ref.part) ??
-    inLine(study, tried, entry, ref, state) ??
-    deadPath(study, tried.v, ref.part, tabsOf(ref), state)
-  );
+  const tabs = deadTabs(study, ref.part);
+  if (tabs !== undefined) return tabs;
+  const line = inLine(study, tried, entry, ref, state);
+  if (line !== undefined && !isRoundAbout(tried, line)) return line;
+  return deadPath(study, tried.v, ref.part, tabsOf(ref), state);
 }
 
 /** The terminals a switch joins: its three tabs, or the common and the one position of a selector. */
@@ -73,7 +73,7 @@ function inLine(
   entry: Wanted['entries'][number],
   ref: InputRef,
   state: Moved,
-): DeadCause | undefined {
+): InLine | undefined {
   const { v, wanted, runs } = tried;
   const { bdd } = v.model;
   // The others of the entry stay as they are: with a key off nothing runs, whatever lies in line with what.
@@ -92,6 +92,28 @@ function inLine(
       ? ([name, others[0]!].find((p) => isLineHead(study, tried, p)) ?? others[0]!)
       : others.join();
   return { kind: 'in-line', others, head, together };
+}
+
+type InLine = Extract<DeadCause, { kind: 'in-line' }>;
+
+/**
+ * Whether what it works with lends it a way round a core that is missing, and lies in no line with it: a gate of another load,
+ * or gates of another trunk.
+ */
+function isRoundAbout({ v, wanted }: Tried, { others }: InLine): boolean {
+  const named = (of: readonly Wanted[], least: number) =>
+    new Set(
+      of.flatMap((w) => w.entries.flatMap((e) => (e.refs.length >= least ? e.refs.map((r) => r.part) : []))),
+    );
+  const [own, inGroups] = [named([wanted], 1), named([wanted], 2)];
+  const elsewhere = named(
+    v.intents.wanted.filter((w) => w.target !== wanted.target && w.through === undefined),
+    1,
+  );
+  return (
+    others.some((part) => elsewhere.has(part) && !own.has(part)) ||
+    (others.length > 1 && others.every((part) => inGroups.has(part)))
+  );
 }
 
 /** The gate in whose place the through core was cut: more than one other gate works only while it is open. */
