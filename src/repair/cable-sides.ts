@@ -9,6 +9,7 @@ import type { Cores, NumberedCircuit } from './numbered-circuit.ts';
 export class CableSides {
   private readonly joined: UnionFind;
   private readonly poles: readonly number[];
+  private readonly low: readonly number[];
   /** the mistake joins the sides, so that where a terminal lies says nothing */
   private readonly areJoined: boolean;
 
@@ -19,14 +20,16 @@ export class CableSides {
     this.joined = joinedBy(circuit, circuit.cores);
     for (const c of circuit.contacts) this.joined.union(c.a, c.b);
     this.poles = circuit.poles(true);
-    const low = circuit.poles(false);
-    this.areJoined = this.poles.some((p) => low.some((q) => this.joined.joined(p, q)));
+    this.low = circuit.poles(false);
+    this.areJoined = this.poles.some((p) => this.low.some((q) => this.joined.joined(p, q)));
   }
 
-  /** Whether most cores of a run are on the mains, or on earth. */
+  /** Whether most ends of a run are on the mains, or on earth; of one that begins there and leads nowhere as well. */
   isMains(run: number): boolean {
     const ends = this.circuit.cores[run]?.flat() ?? [];
-    return ends.filter((t) => this.onMains(t)).length * 2 > ends.length;
+    const mains = ends.filter((t) => this.onMains(t)).length;
+    const isLow = (t: number) => this.low.some((p) => this.joined.joined(p, t));
+    return mains * 2 > ends.length || (mains > 0 && mains * 2 === ends.length && !ends.some(isLow));
   }
 
   /** Whether a run that was of one side lies wholly on the other after a change, where the sides are apart now. */
