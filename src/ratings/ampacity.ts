@@ -55,13 +55,12 @@ export function ampacity(cable: Cable, practice: Practice, place: CablePlace): A
  * Cord by NEC Table 400.5(A)(1), column B for two current-carrying conductors, A for three; building wire by the
  * column of Table 310.16 that its terminals allow (110.14(C)), 60 °C where they are not marked; both with the factor of the air. A size that no table lists goes by the listed gauge that is no
  * thicker.
- * @param better whether insulation of building wire that is not stated is taken as of 90 °C; else as of 60 °C
+ * @param better whether insulation that is not stated is taken as of 90 °C, else as of 60 °C; if left out, that of building wire
  */
-export function ampacityNec(cable: Cable, place: CablePlace, better = true): Ampacity | undefined {
+export function ampacityNec(cable: Cable, place: CablePlace, better = !isCord(cable)): Ampacity | undefined {
   const known = laid('nec', place);
-  const { amps, basis } = isCord(cable)
-    ? cordNec(cable, known, TAKEN)
-    : wireNec(cable, known, { ...TAKEN, rated: better });
+  const taken: Better = { ...TAKEN, rated: better };
+  const { amps, basis } = isCord(cable) ? cordNec(cable, known, taken) : wireNec(cable, known, taken);
   // A metric size stands in neither table.
   if (amps === 0 && cable.awg === undefined)
     return { amps, basis: 'NEC Tables 310.16 and 400.5(A)(1) begin at 18 AWG' };

@@ -45,8 +45,11 @@ function shownBy(study: Study): readonly Shown[] {
 export function keepsLamps(before: Study, after: Study): boolean {
   if (!hasLamps(before)) return true;
   const [was, now] = [shownBy(before), shownBy(after)];
-  const alive = new Set(was.flatMap((s) => s.lit));
-  const same = (x: readonly string[], y: readonly string[]) => {
+  // What a lamp with an intent shows is part of the proof.
+  const proved = new Set((after.plan.lampIntents ?? []).map((l) => l.target));
+  const alive = new Set(was.flatMap((s) => s.lit).filter((lamp) => !proved.has(lamp)));
+  const same = (all: readonly string[], y: readonly string[]) => {
+    const x = all.filter((lamp) => alive.has(lamp));
     const own = y.filter((lamp) => alive.has(lamp));
     return own.length === x.length && x.every((lamp) => own.includes(lamp));
   };

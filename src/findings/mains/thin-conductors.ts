@@ -67,7 +67,7 @@ function thinConductor(
     air: study.plan.ambient,
     terminal: terminalRatingOf(study.plan, plug, run),
   };
-  const limit = ampacityNec(cable, place);
+  const limit = ampacityNec(cable, place, true);
   const least = ampacityNec(cable, place, false);
   if (!demand || limit === undefined || least === undefined) return undefined;
   const needed = (conductorAmps(demand.motor.amps) + demand.others) * share;

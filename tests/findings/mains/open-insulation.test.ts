@@ -45,4 +45,12 @@ describe('12 AWG that has to carry 20 A', () => {
   it('a terminal of 75 °C does not tell the insulation', () => {
     expect(told(40, '', ', terminal-rating: 75 °C').map((t) => t.split(' ')[0])).toEqual(['doubt']);
   });
+  // Table 400.5(A)(1), column B: 25 A; in air of 45 °C 0.71 and 0.87 of that.
+  it.each([
+    ['', ['doubt 17.8']],
+    [', rated: 60 °C', ['warning 17.8']],
+    [', rated: 90 °C', []],
+  ])('as cord in air of 45 °C, with %s', (rated, expected) => {
+    expect(told(45, `${rated}, flexible: true`)).toEqual(expected);
+  });
 });
