@@ -2,10 +2,11 @@
 import { type Edit, isSaying, type Rewiring, type Saying } from '../edit/edits.ts';
 import { push } from '../plan/map-entries.ts';
 import type { Core, Plan } from '../plan/plan.ts';
-import { splitTerminalKey } from '../plan/terminal-key.ts';
+import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
 import { coreBetween } from '../text/core-names.ts';
 import { runText } from '../text/run-names.ts';
 import { listOf } from '../text/word-list.ts';
+import { asWritten } from './plan-marks.ts';
 
 /** Parts named in a sentence that speaks of the same change at several. */
 const MOST_NAMED = 12;
@@ -32,13 +33,15 @@ function named(plan: Plan, at: { run: number; core: number }): string {
 }
 
 function sentence(plan: Plan, e: Rewiring): string {
-  if (e.do === 'move') return `Move ${named(plan, e)} from ${coreOf(plan, e)[e.end].written} to ${e.to}.`;
+  if (e.do === 'move')
+    return `Move ${named(plan, e)} from ${coreOf(plan, e)[e.end].written} to ${asWritten(plan, e.to)}.`;
   if (e.do === 'remove') return `Take out ${named(plan, e)}.`;
   if (e.do === 'add') {
     const cable = e.like === undefined ? undefined : plan.runs[e.like]?.cable;
+    const [from, to] = [asWritten(plan, e.from), asWritten(plan, e.to)];
     return cable
-      ? `Join ${e.from} to ${e.to} with a new core of ${cable.gauge} cable (its length is taken from ${runText(plan.runs[e.like!]!)}: measure it).`
-      : `Join ${e.from} to ${e.to} with a short jumper.`;
+      ? `Join ${from} to ${to} with a new core of ${cable.gauge} cable (its length is taken from ${runText(plan.runs[e.like!]!)}: measure it).`
+      : `Join ${from} to ${to} with a short jumper.`;
   }
   const [x, y] = [coreOf(plan, e.first)[e.first.end], coreOf(plan, e.second)[e.second.end]];
   const part = plan.parts.get(x.part);
@@ -70,7 +73,11 @@ function tabByTab(plan: Plan, edits: readonly Rewiring[]): string[] | undefined 
     }),
   );
   if (!whole) return undefined;
-  const what = groups.map(({ tabs }) => `what is on ${tabs}`).join(' and ');
+  // The tabs of parts that are changed alike are marked alike.
+  const mark = (tab: string) => splitTerminalKey(asWritten(plan, terminalKey(first.parts[0]!, tab))).terminal;
+  const what = groups
+    .map(({ tabs }) => `what is on ${tabs.split(' to ').map(mark).join(' to ')}`)
+    .join(' and ');
   if (first.parts.length === 1) return [`At ${first.parts[0]}, move ${what}.`];
   return [`At each of ${listOf(first.parts, MOST_NAMED)}, move ${what}.`];
 }

@@ -156,6 +156,15 @@ describe('where every load runs as it is meant and the plan fails by its figures
   });
 });
 
+it('a terminal is named by the marks that the plan uses for its part', () => {
+  const words = (text: string) => told(text)[0]!.words.join(' ');
+  expect(words(instead(rig('van'), '[K1.85, chassis]', '[K1.86, chassis]'))).toMatch(
+    /from K1\.86 to K1\.85\.$/,
+  );
+  expect(words(instead(rig('van'), '[K1.87, fan.+]', '[K1.86, fan.+]'))).toMatch(/from K1\.86 to K1\.87\.$/);
+  expect(words(without(rig('four-wires'), 'FC.2, K1.COM'))).toContain('Join K1.COM to FC.2');
+});
+
 it('brown and blue changed over at two poles of one contactor change places again, and nothing else moves', () => {
   const text = rig('sealed-lamps');
   const wrong = instead(instead(text, '[KM.2, fan.L]', '[KM.4, fan.L]'), '[KM.4, fan.N]', '[KM.2, fan.N]');
