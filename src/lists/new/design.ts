@@ -84,5 +84,9 @@ export function fewestPoles({ mains, practice }: Answers): 1 | 2 | 3 {
   return practice === 'nec' && mains.volts > 200 ? 2 : 1;
 }
 
+/** Horsepower marks to look for on a switch: outside North America a contactor is marked by its category alone. */
+export const motorMarks = (row: SwitchRow, { practice }: Answers): SwitchRow['motor'] =>
+  practice === 'iec' && row.ac3 !== null ? [] : row.motor;
+
 /** Whether an overload relay stands in for a protector that the motor lacks. */
 export const needsOverload = ({ protector }: Answers): boolean => protector === 'none';

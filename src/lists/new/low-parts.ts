@@ -1,6 +1,6 @@
 /** The low-voltage parts of a design besides the gates, each with what it is and what to look for. */
 import type { Answers, RelayAtHand } from './answers.ts';
-import { coilFor, type Design, needsOverload } from './design.ts';
+import { coilFor, type Design, motorMarks, needsOverload } from './design.ts';
 import {
   coilsWithDiode,
   type Fields,
@@ -130,7 +130,8 @@ function switchPart(d: Design): Told {
   const drawWords = dc
     ? `${row.dcWatts} W or less`
     : `${row.acHeld} VA held and ${row.acPull} VA pulling in, or less`;
-  const motor = row.motor.filter((r) => isOfMains(r, d.answers));
+  const marks = motorMarks(row, d.answers);
+  const motor = marks.filter((r) => isOfMains(r, d.answers));
   const what =
     row.style === 'relay'
       ? `power relay with ${row.poles} ${row.poles === 1 ? 'pole' : 'poles'}`
@@ -155,7 +156,7 @@ function switchPart(d: Design): Told {
       contact: {
         ratings: [`${row.amps} A ${row.volts} V AC`],
         'ac-3': row.ac3 === null ? undefined : `${row.ac3} A`,
-        motor: row.motor,
+        motor: marks.length === 0 ? undefined : marks,
       },
       poles: poles === 1 ? undefined : mainPoles(poles),
       isolation: 'reinforced',

@@ -5,7 +5,7 @@
 import type { Finding } from '../../findings/report-model.ts';
 import { answersOf } from './answering.ts';
 import { choose } from './choose.ts';
-import type { Design } from './design.ts';
+import { type Design, motorMarks } from './design.ts';
 import { largerSupplies, nearSupplies, otherwiseThan, supplyWords, voltsAlone } from './other-supplies.ts';
 import type { Key } from './questions.ts';
 import type { Trials, Tried } from './trials.ts';
@@ -39,7 +39,8 @@ function foundFor(key: Key, design: Design): string | undefined {
   if (key === 'supply') return supplyWords(design);
   if (key === 'circuit') return `${circuit.pattern}, ${circuit.breaker}`;
   if (key !== 'relay' || row === undefined) return undefined;
-  return [`${row.style} of ${row.amps} A`, row.ac3 === null ? [] : `AC-3 ${row.ac3} A`, row.motor]
+  const marks = motorMarks(row, design.answers);
+  return [`${row.style} of ${row.amps} A`, row.ac3 === null ? [] : `AC-3 ${row.ac3} A`, marks]
     .flat()
     .join(', ');
 }
