@@ -21,7 +21,8 @@ export interface Mains {
 
 /** The nameplate; every figure as the plan has it, such as `1.5 hp`. */
 export interface Nameplate {
-  readonly power: string;
+  /** undefined where the plate has amperes alone, as that of a shop vacuum */
+  readonly power: string | undefined;
   readonly amps: string;
   readonly code: string | undefined;
   readonly 'locked-rotor': string | undefined;

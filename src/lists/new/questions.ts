@@ -125,7 +125,8 @@ export const QUESTIONS: { readonly [K in Key]: Question<Answers[K]> } = {
   },
   motor: {
     ask: "What does the collector's nameplate say: power and amps?",
-    about: 'Such as 1.5 hp 15 A, or 1.1 kW 7.3 A. Add code K or locked rotor 60 A where the plate has it.',
+    about:
+      'Such as 1.5 hp 15 A, or 1.1 kW 7.3 A; a shop vacuum mostly has amps alone, 11 A. Add code K or locked rotor 60 A where the plate has it.',
     placeholder: '<plate>',
     read: readNameplate,
   },

@@ -113,24 +113,23 @@ export const readMains = reading(
   },
 );
 
-const PLATE = '1.5 hp 15 A, and code K or locked rotor 60 A where the plate says so';
+const PLATE = '1.5 hp 15 A (a vacuum: 11 A), and code K or locked rotor 60 A where the plate says so';
 
 export const readNameplate = reading(
   'the nameplate',
-  ['1.5 hp 15 A', '1.1 kW 7.3 A'],
+  ['1.5 hp 15 A', '1.1 kW 7.3 A', '11 A'],
   (text): Parsed<Nameplate> => {
     const apart = new Apart(text);
     const locked = apart.take(/\b(?:locked[- ]rotor|LRA)\s*:?\s*(\d+(?:\.\d+)?)\s*A?\b/i);
     const code = apart.take(/\bcode\s*:?\s*([A-Za-z])\b/i)?.toUpperCase();
     const power = apart.take(/((?:\d+(?:\.\d+)?|\d*\.\d+)(?:[ -]\d+\/\d+|\/\d+)?\s*(?:hp|kW|W))\b/i);
     const amps = apart.take(/(\d+(?:\.\d+)?)\s*(?:A|amps?)\b/i);
-    if (power === undefined) return { problem: `no power in it; write ${PLATE}` };
     if (amps === undefined) return { problem: `no amps in it; write ${PLATE}` };
     const left = apart.complaint(['code', 'locked rotor'], PLATE);
     if (left !== undefined) return { problem: left };
-    const plate = { power: spaced(power), amps: `${amps} A` };
+    const plate = { power: power === undefined ? undefined : spaced(power), amps: `${amps} A` };
     const wrong =
-      figure(ratings.motorPower, plate.power) ??
+      (plate.power === undefined ? undefined : figure(ratings.motorPower, plate.power)) ??
       figure(q.amps, plate.amps) ??
       (code !== undefined && !/^[A-HJ-NPR-V]$/.test(code)
         ? `code letter ${code}: NEMA MG 1 has A to V without I, O and Q`

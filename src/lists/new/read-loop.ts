@@ -170,7 +170,12 @@ export const readRelay = reading(
       current: apart.take(/(\d+(?:\.\d+)?\s*mA)\b/i),
     };
     const rated = apart.take(/(\d+(?:\.\d+)?\s*V\s*(?:AC|DC))\b/i);
-    if (rated === undefined) return { problem: `no volts of the coil in it; write it as ${SUCH_RELAY}` };
+    if (rated === undefined)
+      return {
+        problem: apart.take(/(\d+(?:\.\d+)?\s*V)(?!A)\b/i)
+          ? `volts of a coil without DC or AC; write it as ${SUCH_RELAY}`
+          : `no volts of the coil in it; write it as ${SUCH_RELAY}`,
+      };
     apart.all(FILLERS);
     const left = apart.complaint(RELAY_WORDS, SUCH_RELAY);
     if (left !== undefined) return { problem: left };

@@ -54,6 +54,35 @@ function unaccounted(texts: Texts, report: NewPlan['report']): string[] {
   });
 }
 
+describe('what a plate says', () => {
+  const texts = (more: readonly (readonly [Key, string])[]): Texts =>
+    new Map([['gates', 'a 3 m, b 2 m'], ['lever', 'open'], ['layout', 'chain'], ...more] as const);
+  it('amps alone, as on a shop vacuum, are enough', () => {
+    const vacuum = texts([
+      ['practice', 'nec'],
+      ['mains', '120 V'],
+      ['motor', '11 A'],
+      ['type', 'universal'],
+    ]);
+    const { text } = made(vacuum);
+    expect(text).not.toContain('power: undefined');
+    expect(checked(text).report.verdict).toBe('pass');
+  });
+  it('a contactor for Europe is looked for by AC-3 and not by horsepower', () => {
+    const { text } = made(
+      texts([
+        ['practice', 'iec'],
+        ['mains', '230 V'],
+        ['motor', '1.1 kW 7.3 A'],
+      ]),
+    ) as NewPlan & {
+      readonly text: string;
+    };
+    expect(text).toContain('ac-3:');
+    expect(text).not.toMatch(/\d hp\b/);
+  });
+});
+
 describe('answers of invented shops', () => {
   it(`give a plan that passes, or an impossibility that the check confirms (${SETS} sets)`, {
     timeout: 3_600_000,
