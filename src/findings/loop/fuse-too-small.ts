@@ -11,6 +11,7 @@ import { startOn } from '../mains/start-trips.ts';
 import type { Finding } from '../report-model.ts';
 import { ampsFigure } from './amps-figure.ts';
 import { ampsThrough, busiestFlows } from './busiest-flows.ts';
+import { primaryAmps } from './supply-draws.ts';
 
 const entry: FindingEntry = {
   id: 'fuse-too-small',
@@ -34,11 +35,17 @@ function find(study: Study): Finding[] {
 
 /** A fuse of the mains below what runs behind it, or that melts whenever that starts. */
 function onMains(study: Study): Finding[] {
-  return mainsFuses(study).flatMap(({ fuse, loads, coils }) => {
+  return mainsFuses(study).flatMap(({ fuse, loads, coils, supplies }) => {
     if (!isRatedFuse(fuse)) return [];
-    const running = (runningOn(study, loads) ?? 0) + heldBy(coils);
+    const fed = supplies.map((index) => study.circuit.sources[index]!);
+    const through = fed.reduce((sum, s) => sum + primaryAmps(study, s), 0);
+    const running = (runningOn(study, loads) ?? 0) + heldBy(coils) + through;
     if (running > fuse.rating * (1 + 1e-9)) {
-      const names = [...loads.map((l) => l.name), ...coils.map((c) => `the coil of ${c.part.name}`)];
+      const names = [
+        ...loads.map((l) => l.name),
+        ...coils.map((c) => `the coil of ${c.part.name}`),
+        ...fed.map((s) => s.part),
+      ];
       return [below(study, fuse, loads, running, names)];
     }
     const start = startOn(study, { amps: fuse.rating, kind: 'fuse', class: fuse.class }, loads, undefined);
@@ -64,7 +71,7 @@ function below(
     ...onMainsOf(fuse, loads),
     message: `fuse ${fuse.name} of ${ampsText(fuse.rating)} has to carry ${ampsText(amps)} for ${listOf(names)} and opens`,
     why: 'A fuse carries its rating for good and no more.',
-    fix: `A fuse above ${ampsText(amps)} that holds ${loads.length > 0 ? 'the start' : 'the coil’s inrush'} is needed, and conductors behind it that it protects.`,
+    fix: `A fuse above ${ampsText(amps)} that holds ${loads.length > 0 ? 'the start' : 'the inrush'} is needed, and conductors behind it that it protects.`,
     figures: [ampsFigure('current', amps), { name: 'fuse', value: fuse.rating, unit: 'A' }],
     basis: 'IEC 60269-1, NEC 430.52(B): a fuse has to carry the load and its start',
     twin: { alike: `${fuse.rating}`, badness: amps },

@@ -120,6 +120,13 @@ function suppliesOn({ circuit }: Study, source: Source, near: (net: number) => b
 /** Share of what a supply takes that it gives; common practice for small ones, no source. */
 const PASSED_ON = 0.8;
 
+/** A on its mains side with all in that can be in, at least: as if it lost nothing; 0 where its volts are not known. */
+export function primaryAmps(study: Study, source: Source): number {
+  const draw = supplyDraw(study, study.fedCoils, source);
+  const volts = source.feed.by === 'nets' ? source.feed.volts : undefined;
+  return draw === undefined || !volts ? 0 : (draw.settled * draw.part.output.volts) / volts;
+}
+
 /** A on its mains side for the most that such a supply has to give. */
 function ampsOfFed(study: Study, coils: readonly FedCoil[], source: Source): number {
   const draw = supplyDraw(study, coils, source);

@@ -21,6 +21,8 @@ export interface MainsFuse {
   readonly loads: readonly Load[];
   /** coils that lose an end of theirs with it */
   readonly coils: readonly FedCoil[];
+  /** supplies that lose their mains with it, by their index in the circuit */
+  readonly supplies: readonly number[];
 }
 
 export const mainsFuses = perStudy((study): readonly MainsFuse[] =>
@@ -34,7 +36,10 @@ export const mainsFuses = perStudy((study): readonly MainsFuse[] =>
         const sense = source.mains ? relay.senses[0] : undefined;
         return sense?.by === 'volts' && coilNets(study, relay.part).some(isLost);
       });
-      return [{ from, fuse, contact, lies, loads: loadsOn(study, isLost), coils } as const];
+      const supplies = study.wired.sources
+        .filter(({ feed }) => feed.by === 'nets' && [feed.a, feed.b].some(isLost))
+        .map((s) => s.index);
+      return [{ from, fuse, contact, lies, loads: loadsOn(study, isLost), coils, supplies } as const];
     }),
   ),
 );

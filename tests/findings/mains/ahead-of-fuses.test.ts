@@ -104,6 +104,33 @@ describe('a fuse ahead of a mains coil', () => {
     expect(told(coil(rating), 'fuse-too-small')).toEqual(expected);
   });
 
+  // 8 VA held at 24 V are 67 mA at 120 V, by what goes in and comes out of a transformer; its losses are not counted.
+  it.each([
+    ['50 mA', ['fault fuse-too-small']],
+    ['63 mA', ['fault fuse-too-small']],
+    ['0.1 A', []],
+  ])('ahead of a transformer, of %s', (rating, expected) => {
+    const plain = coil('1 A');
+    const fed: Shop = {
+      ...plain,
+      parts: [
+        `FP: {kind: fuse, rating: ${rating}, class: time-delay}`,
+        'T: {kind: supply, output: 24 V AC, input: 120 V AC, limit: 50 VA, regulation: transformer, class-2: true}',
+        'C: {kind: relay, coil: {rated: 24 V AC, power: 8 VA, inrush: 30 VA}, poles: [{form: make, marks: [1, 2], contact: {motor: [2 hp 120 V AC]}}]}',
+      ],
+      mains: [
+        ...plain.mains.slice(0, 4),
+        '{link: [P1.L, FP.1]}',
+        '{link: [FP.2, T.L]}',
+        '{link: [P1.N, T.N]}',
+        '{link: [T.~1, K1.COM]}',
+        '{link: [K1.NO, C.A1]}',
+        '{link: [C.A2, T.~2]}',
+      ],
+    };
+    expect(told(fed, 'fuse-too-small')).toEqual(expected);
+  });
+
   it('a contact between the coil and the neutral is told, NEC 430.74, and that of an overload relay is not', () => {
     const mains = coil('1 A').mains.slice(0, 5);
     const inNeutral = (part: string, a: string, b: string): Shop => ({

@@ -75,9 +75,7 @@ describe('what a plate says', () => {
         ['mains', '230 V'],
         ['motor', '1.1 kW 7.3 A'],
       ]),
-    ) as NewPlan & {
-      readonly text: string;
-    };
+    );
     expect(text).toContain('ac-3:');
     expect(text).not.toMatch(/\d hp\b/);
   });
