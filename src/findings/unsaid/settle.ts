@@ -187,6 +187,14 @@ function fewest(all: Better, gone: (other: Better) => boolean): Better {
   return new Map(kept);
 }
 
+/** A range of several decades is halved by its logarithm, or its lower end would be as wide as a step. */
+const WIDE = 10;
+
+function between(x: number, y: number): number {
+  const [low, high] = [Math.min(x, y), Math.max(x, y)];
+  return low > 0 && high > WIDE * low ? Math.sqrt(low * high) : (low + high) / 2;
+}
+
 /** Between a value that serves and one that does not, the furthest that still does. */
 function closest(
   unsaid: Unsaid,
@@ -199,7 +207,7 @@ function closest(
   if (typeof good !== 'number' || typeof bad !== 'number') return { from: good };
   let [serves, fails] = [good, bad];
   for (let round = 0; round < HALVINGS; round++) {
-    const middle = (serves + fails) / 2;
+    const middle = between(serves, fails);
     if (gone(middle)) serves = middle;
     else fails = middle;
   }

@@ -64,6 +64,27 @@ describe('one figure that settles it alone', () => {
   });
 });
 
+it('a figure whose range spans decades is closed in on from its lower end as well', () => {
+  // 12 V over 120 ohm less a tenth: 111 mA, at 2 % more 113.
+  const text = loop({
+    gauge: '20 AWG',
+    metres: 2,
+    supply: 'kind: supply, output: 12 V DC, limit: 2 A, regulation: regulated, tolerance: 2 %, class-2: true',
+    coil: 'rated: 12 V DC, resistance: 120 ohm, tolerance: 10 %, pull-in: 70 %, hot-rise: 20 K, most: 200 %, suppressor: diode',
+    parts: ['F1: {kind: fuse}'],
+    runs: [
+      '{link: [PS1.+, F1.1]}',
+      '{link: [F1.2, g.COM]}',
+      '{link: [g.NO, K1.A1]}',
+      '{link: [K1.A2, PS1.-]}',
+    ],
+  });
+  const fixes = judge(Study.of(planOf(text))).findings.map((f) => f.fix);
+  const [, told] = /rating: of F1 \(([\d.]+) A or more settles it\)/.exec(fixes.join('\n'))!;
+  expect(Number(told)).toBeGreaterThanOrEqual(0.1);
+  expect(Number(told)).toBeLessThan(0.14);
+});
+
 describe('the resistance of a contact alone', () => {
   // 12 V on 10 ohm: a gate of 0.015 ohm leaves 11.98 V, one of 0.1 ohm 11.88 V (switch data sheets).
   const at = (share: number, contact = '') =>
