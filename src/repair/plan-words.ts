@@ -15,6 +15,8 @@ const SLIPS = {
   mountedApart: 2,
   /** a gate that no intent names */
   forgotten: 1,
+  /** a gate that another load's intent names */
+  shared: 1.4,
   /** a button whose release, as the plan has it, stops the load, though a relay holds itself: no one slip does that; with a guess at what ends it */
   held: 0.7,
   heldTill: 1.1,
@@ -94,19 +96,24 @@ function intended(plan: Plan, named: ReadonlySet<string>): Candidate[] {
   // What another load shares word for word is changed where it is written out.
   const intents = (plan.intents ?? []).filter((i) => i.sameAs === undefined);
   const known = new Set(intents.flatMap((i) => refsOf(i).map((r) => r.ref.part)));
-  const forgotten = [...plan.parts.values()].filter((p) => !known.has(p.name) && named.has(p.name));
+  const parts = [...plan.parts.values()].filter((p) => named.has(p.name));
   return intents.flatMap((intent) => [
-    ...forgotten.flatMap((part) =>
-      (LISTS[part.kind] ?? []).map((field) =>
-        candidate(
-          [put(intent.target, field, part.name)],
-          part.kind === 'gate' ? SLIPS.forgotten : SLIPS.meant,
-        ),
-      ),
-    ),
+    ...parts.filter((p) => !known.has(p.name)).flatMap((part) => forgottenIn(intent, part, SLIPS.forgotten)),
+    // An input of another load that this one may share, where both are named.
+    ...parts
+      .filter((p) => known.has(p.name) && p.kind === 'gate' && named.has(intent.target))
+      .filter((p) => !refsOf(intent).some((r) => r.ref.part === p.name))
+      .flatMap((part) => forgottenIn(intent, part, SLIPS.shared)),
     ...held(plan, intent),
     ...positions(plan, intent, named),
   ]);
+}
+
+/** An input put into each list that such inputs belong in. */
+function forgottenIn({ target }: Intent, part: Part, slips: number): Candidate[] {
+  return (LISTS[part.kind] ?? []).map((field) =>
+    candidate([put(target, field, part.name)], part.kind === 'gate' ? slips : SLIPS.meant),
+  );
 }
 
 const put = (load: string, field: Field, input: string, instead?: string): Edit => ({

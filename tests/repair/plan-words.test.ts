@@ -52,6 +52,21 @@ describe('where the plan says what is not so', () => {
     expect(isMendedInItsText(wrong)).toBe(text('saltmarsh-lane'));
   });
 
+  it('a gate that another load names alone is written into the intent of the load that it starts as well', () => {
+    const shop = readFileSync('tests/repair/rigs/two-collectors.yaml', 'utf8');
+    const [, list] = /dustfan: \{runs-on: \[(.*?)\]\}/.exec(shop)!;
+    expect(list).toContain('both2');
+    const wrong = shop.replace(
+      `dustfan: {runs-on: [${list}]}`,
+      `dustfan: {runs-on: [${list!.replace(', both2', '')}]}`,
+    );
+    const [first] = mended(wrong).repairs;
+    expect(first?.edits).toEqual([
+      { do: 'intend', load: 'dustfan', field: 'runs-on', input: 'both2', instead: undefined },
+    ]);
+    expect(planOf(isMendedInItsText(wrong)).intents).toHaveLength(2);
+  });
+
   it('a start button that holds is said to be meant, and nothing goes round the stop', () => {
     const right = text('millrace-joinery');
     const wrong = right.replace(/\n {4}stays-on-after: .*\n {4}stopped-by: .*/, '');
