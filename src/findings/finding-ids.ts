@@ -76,6 +76,7 @@ export const FINDING_IDS = [
   'supply-not-limited',
   'supply-overloaded',
   'wire-overloaded',
+  'fuse-bypassed',
   'fuse-too-small',
   'drop-large',
   'battery-short-lived',

@@ -44,7 +44,9 @@ export function parksOnTab(
   return targets.some((name) => {
     const own = circuit.terminal(name);
     const partners = circuit.contacts.flatMap(({ a, b }) => (a === own ? [b] : b === own ? [a] : []));
-    return partners.length > 0 && !partners.some((t) => landed.has(t));
+    // The off position of a selector joins nothing at all.
+    if (partners.length === 0) return SWITCHES.has(circuit.parts.get(partOfKey(name))?.kind ?? 'joint');
+    return !partners.some((t) => landed.has(t));
   });
 }
 

@@ -1,6 +1,7 @@
 /** The whole check decides which candidates are repairs: nothing grave is left of the wiring, and nothing else is worse. */
 import { effort, SOME_EFFORT } from '../circuit/effort.ts';
 import { type Edit, isSaying } from '../edit/edits.ts';
+import type { FindingId } from '../findings/finding-ids.ts';
 import { judgeAsTaken } from '../findings/judge.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
 import { SEVERITIES } from '../findings/report-words.ts';
@@ -44,9 +45,15 @@ export interface Passed {
   readonly uncovers: readonly string[];
 }
 
-/** A coil or a supply that nothing called shows what it lacks once it is called; a new core may lack it by itself. */
-function couldBeHidden({ question }: Finding, edits: readonly Edit[]): boolean {
-  return (question === 4 || question === 5) && edits.every((e) => e.do !== 'add');
+/**
+ * A coil, a supply or a fuse through which nothing went shows what it lacks once something does; a new core may lack it by
+ * itself.
+ */
+function couldBeHidden({ question, id }: Finding, edits: readonly Edit[]): boolean {
+  return (
+    (question === 4 || question === 5 || id === ('fuse-too-small' satisfies FindingId)) &&
+    edits.every((e) => e.do !== 'add')
+  );
 }
 
 export class Verifier {

@@ -156,6 +156,27 @@ describe('where every load runs as it is meant and the plan fails by its figures
   });
 });
 
+describe('a jumper across a fuse', () => {
+  it.each([
+    ['contactor-24-vac', 'F2', 5],
+    ['contactor-24-vac', 'FP', 7],
+  ])('%s, %s: is told, and taken out', (name, fuse, question) => {
+    const text = rig(name).replace('intent:', `  - {link: [${fuse}.1, ${fuse}.2]}\nintent:`);
+    const report = check(Study.of(planOf(text)));
+    const [told] = report.findings.filter((f) => f.id === 'fuse-bypassed');
+    expect(told).toMatchObject({ severity: 'warning', question, parts: [fuse] });
+    expect(told!.fix).toMatch(new RegExp(`^Take out the link between ${fuse}\\.1 and ${fuse}\\.2`));
+  });
+});
+
+it('what no wiring mends bars no repair of the wiring', () => {
+  const apart = instead(rig('four-wires'), 'divider: true', 'divider: false');
+  const wrong = instead(apart, '[OL.96, KM.A1]', '[OL.96, KM.1]');
+  const { findings } = check(Study.of(planOf(wrong)));
+  expect(findings.map((f) => f.id)).toContain('sides-share-box');
+  expect(findings.find((f) => f.id !== 'sides-share-box' && f.repair)?.fix).toMatch(/from KM\.1 to KM\.A1/);
+});
+
 it('a terminal is named by the marks that the plan uses for its part', () => {
   const words = (text: string) => told(text)[0]!.words.join(' ');
   expect(words(instead(rig('van'), '[K1.85, chassis]', '[K1.86, chassis]'))).toMatch(

@@ -11,6 +11,7 @@ const entry: FindingEntry = {
   title: 'the cable is insulated for less than it works at',
   severity: 'danger',
   question: 1,
+  ofWiring: false,
   base: 'dc-chain',
   meaning:
     'The voltage printed on the sheath is below the voltage the cable carries. The insulation may break down, first where it is bent or warm. Where a mains cable states no figure at all, it is a doubt: read it off the sheath.',

@@ -12,6 +12,7 @@ const entry: FindingEntry = {
   title: 'mains and loop share a box with nothing between',
   severity: 'danger',
   question: 1,
+  ofWiring: false,
   base: 'dc-chain',
   meaning:
     'One enclosure holds mains terminals and loop wire with no barrier. A loop wire that slips off its screw can land on the line. Fit a fixed divider; where practice is iec, loop cable insulated for the mains voltage inside the box serves as well. If that insulation is not stated, it is a doubt.',

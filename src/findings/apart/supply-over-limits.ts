@@ -12,6 +12,7 @@ const entry: FindingEntry = {
   title: 'the loop is not low voltage',
   severity: 'danger',
   question: 1,
+  ofWiring: false,
   base: 'ac-contactor',
   meaning:
     'The supply can rise above 30 V AC or 60 V DC. A small transformer gives a good deal more than its label while no coil is in, and that is what the fingers meet. Bell wire and bare switch tabs belong below those limits.',

@@ -4,6 +4,7 @@ import { coilCurrentUnknown } from './coil-current-unknown.ts';
 import { coilShorted } from './coil-shorted.ts';
 import { diodeBackwards } from './diode-backwards.ts';
 import { dropLarge } from './drop-large.ts';
+import { fuseBypassed } from './fuse-bypassed.ts';
 import { fuseTooSmall } from './fuse-too-small.ts';
 import { indicatorVolts } from './indicator-volts.ts';
 import { suppliesJoined } from './supplies-joined.ts';
@@ -24,6 +25,7 @@ export const loopChecks: readonly Check[] = [
   supplyNotLimited,
   supplyOverloaded,
   wireOverloaded,
+  fuseBypassed,
   fuseTooSmall,
   dropLarge,
   batteryShortLived,

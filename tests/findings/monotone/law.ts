@@ -14,6 +14,8 @@ const EXCEPTIONS: Readonly<Record<Way, Partial<Record<FindingId, string>>>> = {
     'box-overfilled': 'a thinner conductor takes less room in a box, NEC 314.16(B)',
     'coil-too-high': 'the wire takes more of the volts, IEC 60228',
     'fuse-too-small': 'through more ohms the coils draw less, IEC 60228',
+    'earth-too-thin':
+      'an earth need be no thicker than the lines, NEC 250.122(A), IEC 60364-5-54 Table 54.2; a line is judged by itself',
   },
   'longer run': {
     'coil-too-high': 'the wire takes more of the volts, IEC 60228',
