@@ -82,6 +82,7 @@ export const FINDING_IDS = [
   'battery-short-lived',
   'coil-shorted',
   'diode-backwards',
+  'diode-too-weak',
   'switch-overloaded',
   'switch-kind-unrated',
   'switch-underloaded',

@@ -170,11 +170,10 @@ describe('a jumper across a fuse', () => {
 });
 
 it('what no wiring mends bars no repair of the wiring', () => {
-  const apart = instead(rig('four-wires'), 'divider: true', 'divider: false');
-  const wrong = instead(apart, '[OL.96, KM.A1]', '[OL.96, KM.1]');
-  const { findings } = check(Study.of(planOf(wrong)));
+  const apart = instead(rig('led-with-resistor'), 'divider: true', 'divider: false');
+  const { findings } = check(Study.of(planOf(without(apart, 'RL.2, led.A'))));
   expect(findings.map((f) => f.id)).toContain('sides-share-box');
-  expect(findings.find((f) => f.id !== 'sides-share-box' && f.repair)?.fix).toMatch(/from KM\.1 to KM\.A1/);
+  expect(findings.find((f) => f.id === 'lamp-misleads')?.fix).toMatch(/^Join .*RL\.2/);
 });
 
 it('a terminal is named by the marks that the plan uses for its part', () => {

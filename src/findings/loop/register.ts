@@ -3,6 +3,7 @@ import { batteryShortLived } from './battery-short-lived.ts';
 import { coilCurrentUnknown } from './coil-current-unknown.ts';
 import { coilShorted } from './coil-shorted.ts';
 import { diodeBackwards } from './diode-backwards.ts';
+import { diodeTooWeak } from './diode-too-weak.ts';
 import { dropLarge } from './drop-large.ts';
 import { fuseBypassed } from './fuse-bypassed.ts';
 import { fuseTooSmall } from './fuse-too-small.ts';
@@ -31,6 +32,7 @@ export const loopChecks: readonly Check[] = [
   batteryShortLived,
   coilShorted,
   diodeBackwards,
+  diodeTooWeak,
   switchOverloaded,
   switchKindUnrated,
   switchUnderloaded,
