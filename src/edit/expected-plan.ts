@@ -3,6 +3,7 @@
 import type { Position } from '../plan/device-figures.ts';
 import type { Core, Plan, Run, TerminalRef } from '../plan/plan.ts';
 import { splitTerminalKey, terminalKey } from '../plan/terminal-key.ts';
+import { colourOf } from '../text/core-colours.ts';
 import { metresText } from './add-core.ts';
 import { type Edit, type EndRef, isSaying, type Saying } from './edits.ts';
 import { saidAfter } from './said-plan.ts';
@@ -42,8 +43,19 @@ function canonical(plan: Plan, written: string): string {
 
 const place = (ref: TerminalRef) => terminalKey(ref.part, ref.terminal);
 
-/** A colour of the cable of `run` that the run does not use: as sold, else as other runs of it have. */
-function freeColour(plan: Plan, run: Run): string {
+/** Colours that in some practice are for the earth alone. */
+const isForEarth = (name: string): boolean => /^(green|bare)/.test(colourOf(name)?.colour ?? '');
+
+/**
+ * A colour of the cable of `run` that the run does not use: as sold, else as other runs of it have. That of the earth is for
+ * the earth, and it has no other.
+ */
+function freeColour(plan: Plan, run: Run, isEarth: boolean): string {
+  const colour = anyFreeColour(plan, run, isEarth);
+  return colour !== 'jumper' || !isEarth ? colour : plan.practice === 'nec' ? 'green' : 'green-yellow';
+}
+
+function anyFreeColour(plan: Plan, run: Run, isEarth: boolean): string {
   const { cable } = run;
   const used = new Set(run.cores.map((core) => core.colour));
   if (cable === undefined || used.size >= cable.cores) return 'jumper';
@@ -51,7 +63,7 @@ function freeColour(plan: Plan, run: Run): string {
     (r) => r.cable === cable || (cable.stock !== undefined && r.cable?.stock === cable.stock),
   );
   const known = [...(cable.sheathColours ?? []), ...same.flatMap((r) => r.cores.map((core) => core.colour))];
-  return known.find((colour) => !used.has(colour)) ?? 'jumper';
+  return known.find((colour) => !used.has(colour) && isForEarth(colour) === isEarth) ?? 'jumper';
 }
 
 class Sorter {
@@ -101,7 +113,8 @@ class Sorter {
     const run = like === undefined ? undefined : this.#plan.runs[like];
     if (like !== undefined && (run === undefined || run.link))
       throw new Refusal(`the plan has no cable in run ${like + 1} that a new core could take`);
-    const colour = run === undefined ? 'link' : freeColour(this.#plan, run);
+    const isEarth = [from, to].some((end) => end.endsWith('.PE'));
+    const colour = run === undefined ? 'link' : freeColour(this.#plan, run, isEarth);
     this.#added.push({ from, to, like, metres, colour });
   }
 

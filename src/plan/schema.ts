@@ -73,7 +73,7 @@ export const intentSchema = once(() =>
             described(z.string(), 'The name of a load, an outlet or a relay: while it runs.'),
             list(entry(), 'At least one entry in its working position, as for runs-on.'),
           ]),
-          'Of a lamp or led only: when it is to give light: any-open, all-shut, while a load or relay runs that is named, or by inputs as in runs-on.',
+          'Of a lamp or led only: when it is to give light: any-open, all-shut, while a load or relay runs that is named, or by inputs as in runs-on. It is proved with the time of every timer run out.',
         ),
       ),
     }),

@@ -25,8 +25,15 @@ function shownBy(study: Study): readonly Shown[] {
   const inputs = study.circuit.inputs.map((i) => i.index);
   const gates = study.circuit.inputs.filter((i) => i.kind === 'gate').map((i) => i.index);
   const positions = [[], ...inputs.slice(0, MOST_ALONE).map((i) => [i]), gates];
-  const made = positions.map((moved): Shown => {
-    const state = machine.moveTo(moved, rest);
+  // What a start button holds in is to be seen after it has gone back.
+  const buttons = study.circuit.inputs.filter((i) => i.kind === 'button').map((i) => i.index);
+  const states = [
+    ...positions.map((moved) => machine.moveTo(moved, rest)),
+    ...buttons
+      .slice(0, MOST_ALONE)
+      .map((b) => machine.moveTo(gates, machine.moveTo([...gates, b], machine.moveTo(gates, rest)))),
+  ];
+  const made = states.map((state): Shown => {
     const solved = solveState(study.plan, state);
     const lamps = lampsLit(study.plan, state, solved);
     return {

@@ -5,6 +5,7 @@ import type { FindingId } from '../findings/finding-ids.ts';
 import { judgeAsTaken } from '../findings/judge.ts';
 import type { Finding, Report } from '../findings/report-model.ts';
 import { SEVERITIES } from '../findings/report-words.ts';
+import { kept } from '../plan/map-entries.ts';
 import type { Plan } from '../plan/plan.ts';
 import { partOfKey } from '../plan/terminal-key.ts';
 import { Study } from '../study/study.ts';
@@ -45,14 +46,16 @@ export interface Passed {
   readonly uncovers: readonly string[];
 }
 
+/** Findings of figures on the mains side that show only once something goes through the part. */
+const FIGURES_OF_WHAT_RUNS: ReadonlySet<string> = new Set<FindingId>(['fuse-too-small', 'overload-setting']);
+
 /**
  * A coil, a supply or a fuse through which nothing went shows what it lacks once something does; a new core may lack it by
  * itself.
  */
 function couldBeHidden({ question, id }: Finding, edits: readonly Edit[]): boolean {
   return (
-    (question === 4 || question === 5 || id === ('fuse-too-small' satisfies FindingId)) &&
-    edits.every((e) => e.do !== 'add')
+    (question === 4 || question === 5 || FIGURES_OF_WHAT_RUNS.has(id)) && edits.every((e) => e.do !== 'add')
   );
 }
 
@@ -60,7 +63,8 @@ export class Verifier {
   /** candidates checked in whole so far */
   checked = 0;
   private readonly until = effort() + SOME_EFFORT;
-  private readonly others: ReadonlySet<string>;
+  /** parts of which each finding of figures spoke before */
+  private readonly others = new Map<string, Set<string>>();
   private readonly before: ReadonlyMap<string, number>;
 
   constructor(
@@ -69,8 +73,15 @@ export class Verifier {
     private readonly ranking: Ranking,
     private readonly bounds: Bounds,
   ) {
-    this.others = new Set(grave(report.findings, false).map((f) => f.id));
+    for (const f of grave(report.findings, false))
+      for (const part of f.parts) kept(this.others, f.id, () => new Set<string>()).add(part);
     this.before = idsOf(report);
+  }
+
+  /** Whether a finding of figures was there before, of one of its parts at least. */
+  private stood({ id, parts }: Finding): boolean {
+    const known = this.others.get(id);
+    return known !== undefined && parts.some((part) => known.has(part));
   }
 
   get isSpent(): boolean {
@@ -108,7 +119,7 @@ export class Verifier {
       const told = judgeAsTaken(after);
       const { findings, logic } = told;
       if (grave(findings, true).length > 0 || logic.holds !== true) continue;
-      const uncovered = grave(findings, false).filter((f) => !this.others.has(f.id));
+      const uncovered = grave(findings, false).filter((f) => !this.stood(f));
       if (uncovered.some((f) => !couldBeHidden(f, t.edits))) continue;
       const lamps = touchesLamps(this.study.plan, t.edits) || keepsLamps(this.study, after);
       if (!lamps && !(t.edits.length === 1 && keepsLampsAlive(this.study, after))) continue;

@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Edit } from '../../src/edit/edits.ts';
+import { planAfter } from '../../src/edit/expected-plan.ts';
 import { judgeAsTaken } from '../../src/findings/judge.ts';
 import { check } from '../../src/repair/check.ts';
 import { mend } from '../../src/repair/mend.ts';
@@ -174,6 +175,32 @@ it('what no wiring mends bars no repair of the wiring', () => {
   const { findings } = check(Study.of(planOf(without(apart, 'RL.2, led.A'))));
   expect(findings.map((f) => f.id)).toContain('sides-share-box');
   expect(findings.find((f) => f.id === 'lamp-misleads')?.fix).toMatch(/^Join .*RL\.2/);
+});
+
+it('a new core is in no colour of the earth, and that of the earth in no other', () => {
+  const flex = rig('contactor-24-vac');
+  const live = without(flex, 'KM.2, fan.L');
+  const after = (text: string) => planAfter(planOf(text), told(text)[0]!.edits)!;
+  const added = (text: string) =>
+    after(text)
+      .runs.at(-1)!
+      .cores.map((c) => c.colour);
+  expect(added(live).join()).not.toMatch(/green|bare/);
+  expect(added(without(flex, 'P1.PE, fan.PE')).join()).toBe('green-yellow');
+});
+
+it('an earth core on the loop makes none of the loop the earth', () => {
+  const wrong = instead(rig('four-wires'), '[P1.PE, fan.PE]', '[P1.PE, bin.NC]');
+  const { findings } = check(Study.of(planOf(wrong)));
+  expect(findings.map((f) => f.id)).toContain('earth-broken');
+  expect(findings.map((f) => f.id)).not.toContain('colour-of-earth');
+});
+
+it('a figure that shows only once the circuit lives bars no repair, and is told with it', () => {
+  const small = instead(rig('four-wires'), 'FC: {kind: fuse, rating: 2 A', 'FC: {kind: fuse, rating: 20 mA');
+  const [repair] = told(instead(small, '[KM.A2, PS.N]', '[KM.A2, PS.L]'));
+  expect(repair?.edits.map(short)).toEqual(['to PS.N']);
+  expect(repair?.uncovers.join()).toContain('fuse FC of 20 mA');
 });
 
 it('a terminal is named by the marks that the plan uses for its part', () => {

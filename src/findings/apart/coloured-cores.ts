@@ -1,4 +1,5 @@
 /** Cores whose colour does not suit what they are for, and what is said of them. */
+import { netAt } from '../../circuit/terminals.ts';
 import type { OutletPart, PlugPart } from '../../plan/part-types.ts';
 import type { Cable, Core, Run } from '../../plan/plan.ts';
 import { type ColourFault, judgeColour } from '../../ratings/core-colours.ts';
@@ -28,6 +29,7 @@ interface RunOf {
 /** Every core of a cable whose colour is for something else, in the order of the plan. */
 export const miscolouredCores = perStudy((study): readonly MiscolouredCore[] => {
   const roleOf = coreRoles(study);
+  const netOf = ({ a }: Core) => netAt(study.circuit, a.part, a.terminal) ?? -1;
   const patterns = [...study.plan.parts.values()].flatMap((p) =>
     p.kind === 'plug' || p.kind === 'outlet' ? ((p satisfies PlugPart | OutletPart).pattern ?? []) : [],
   );
@@ -38,7 +40,11 @@ export const miscolouredCores = perStudy((study): readonly MiscolouredCore[] => 
     return run.cores.flatMap((core, i) => {
       const role = roles[i];
       const fault = role && faultOf(study, { run, cable, roles }, core, role, patterns);
-      return role && fault ? [{ run, core, role, fault }] : [];
+      // A core of the loop that some other core puts on earth is none of the earth for it.
+      const isBond = [core.a, core.b].some((end) => end.terminal === 'PE');
+      const isOfLoop =
+        role?.use === 'earth' && fault?.what === 'other' && !isBond && study.sides.low.has(netOf(core));
+      return role && fault && !isOfLoop ? [{ run, core, role, fault }] : [];
     });
   });
 });

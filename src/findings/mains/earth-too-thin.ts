@@ -77,7 +77,9 @@ function thinEarths(study: Study, from: GuardedSource): ThinEarth[] {
     const left = reachable([pin], around, beside(index));
     const earthed = [...plan.parts.values()].filter((p) => {
       const net = netAt(wired, p.name, 'PE');
-      return net !== undefined && whole.has(net) && !left.has(net);
+      // A double-insulated machine has no use for it.
+      const hasUse = !('class2Insulated' in p && p.class2Insulated);
+      return net !== undefined && hasUse && whole.has(net) && !left.has(net);
     });
     const asked = askedBy(study, earthed, lines);
     // Cores side by side share the fault.

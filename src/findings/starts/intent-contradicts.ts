@@ -57,6 +57,10 @@ function blockedWords({ target, blockers }: Wanted, refs: readonly InputRef[]) {
   return {
     message: `the plan asks ${names} to start ${target}, and ${listOf(by)} to keep it off at the same time`,
     why: 'There is no state in which it would have to run for that, so nothing is proved of it.',
-    fix: `Take ${names} out of runs-on and stays-on-after of ${target}, or ${listOf(by)} out of blocked-by and stopped-by.`,
+    // An emergency stop among them is none to be taken out.
+    fix:
+      own.length > 0
+        ? `Take ${names} out of runs-on and stays-on-after of ${target}, or ${listOf(by)} out of blocked-by and stopped-by.`
+        : `Look at blocked-by and stopped-by of ${target}: between them they keep it off in every position, as where each position of a selector is named.`,
   };
 }

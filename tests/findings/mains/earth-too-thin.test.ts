@@ -107,3 +107,9 @@ it('the lead of a pole of the loop to earth is no protective conductor', () => {
   const second = `  - {cable: ${cable('20 AWG', 1)}, length: 1 m, cores: {black: [K1.A2, P1.PE]}}`;
   expect(told({ breaker: '20 A', lines: '12 AWG', earth: '12 AWG', more: [second] })).toEqual([]);
 });
+
+it('a double-insulated machine asks for none', () => {
+  const text = shop({ breaker: '20 A', lines: '12 AWG', earth: '18 AWG' });
+  const double = text.replace('protector: manual', 'protector: manual, class: II');
+  expect(findings(double).filter((f) => f.id === 'earth-too-thin')).toEqual([]);
+});
