@@ -2,11 +2,10 @@
 import type { Cable } from '../plan/plan.ts';
 import * as tables from './table-files.ts';
 import type { BoxFillRow, BoxVolumeRow } from './table-rows.ts';
+import { SAME_AREA } from './wire.ts';
 
 /** m³ of one cubic inch, exact. */
 export const CUBIC_INCH = 1.6387064e-5;
-/** Areas come from metres squared and back, so equal sizes differ in their last digits. */
-const SAME = 1.001;
 const SLACK = 1 + 1e-9;
 
 /** How the code counts earth conductors: all as one until 2017; since 2020 four as one and a quarter for each more. */
@@ -58,7 +57,7 @@ function rowOf(awg: number): BoxFillRow | undefined {
 export function boxFillSize(cable: Pick<Cable, 'area' | 'awg'>): number | undefined {
   const { awg } = cable;
   const serves = ({ awg: gauge }: BoxFillRow) =>
-    awg === undefined ? cable.area * 1e6 <= areaOf(gauge) * SAME : gauge <= awg;
+    awg === undefined ? cable.area * 1e6 <= areaOf(gauge) * SAME_AREA : gauge <= awg;
   return tables
     .boxFill()
     .rows.filter(serves)

@@ -6,7 +6,7 @@ import type { AmbientFactorRow, LaidConductorRow } from './protection-rows.ts';
 import * as tables from './table-files.ts';
 import type { CordNecRow, RowBase, TableStatus } from './table-rows.ts';
 import { cellStatus } from './tables.ts';
-import { gaugeWithin } from './wire.ts';
+import { gaugeWithin, SAME_AREA } from './wire.ts';
 
 /** What is known of the place of a conductor. */
 export interface Laid {
@@ -130,7 +130,7 @@ function rowFor<R extends RowBase & { readonly area: number }>(
   cable: Cable,
   memory: boolean,
 ): R | undefined {
-  const area = cable.area * 1e6 * 1.001;
+  const area = cable.area * 1e6 * SAME_AREA;
   return rows.filter((r) => r.area <= area && (memory || r.status !== 'memory')).at(-1);
 }
 

@@ -11,7 +11,7 @@ import { branchRule, cellStatus } from './tables.ts';
 /** ohm mm²/m of annealed copper at 20 °C, IEC 60028. */
 const RESISTIVITY = 0.017241;
 /** Areas come from metres squared and back, so equal sizes differ in their last digits. */
-const SAME = 1.001;
+export const SAME_AREA = 1.001;
 
 const squareMm = (cable: Cable): number => cable.area * 1e6;
 
@@ -22,7 +22,7 @@ function awgRow(cable: Cable): WireAwgRow | undefined {
 function iecRow(cable: Cable): WireIecRow | undefined {
   if (cable.awg !== undefined) return undefined;
   const area = squareMm(cable);
-  return tables.wireIec60228().rows.find((r) => r.area <= area * SAME && area <= r.area * SAME);
+  return tables.wireIec60228().rows.find((r) => r.area <= area * SAME_AREA && area <= r.area * SAME_AREA);
 }
 
 /**
@@ -157,7 +157,7 @@ function cordAmps(row: CordIecRow): ControlAmps {
 export function controlWireAmps(cable: Cable): ControlAmps {
   const own = cable.awg;
   if (own !== undefined) return gaugeAmps(cable, (awg) => awg >= own);
-  const area = squareMm(cable) * SAME;
+  const area = squareMm(cable) * SAME_AREA;
   const cord = tables.cordAmpacityIec().rows.findLast((r) => r.area <= area);
   if (cord !== undefined) return cordAmps(cord);
   return gaugeAmps(cable, (awg) => areaOfGauge(awg) * 1e6 <= area);
@@ -167,7 +167,7 @@ export function controlWireAmps(cable: Cable): ControlAmps {
 export function thickerSizes(cable: Cable): readonly Cable[] {
   return sizesLike(cable)
     .map((size) => size.cable)
-    .filter((c) => c.area > cable.area * SAME);
+    .filter((c) => c.area > cable.area * SAME_AREA);
 }
 
 /** Area of a gauge over that of the next thinner one, ASTM B258. */
@@ -178,7 +178,7 @@ const GAUGE_STEP = 92 ** (2 / 39);
  * them; `thicker`: by a whole gauge or more thicker than all, so that the thickest would say too little of it.
  */
 export function gaugeWithin(cable: Cable, gauges: readonly number[]): number | 'thinner' | 'thicker' {
-  const area = squareMm(cable) * SAME;
+  const area = squareMm(cable) * SAME_AREA;
   const rows = tables.wireAwg().rows.filter((r) => gauges.includes(r.awg));
   if (area >= Math.max(...rows.map((r) => r.area)) * GAUGE_STEP) return 'thicker';
   return rows.find((r) => r.area <= area)?.awg ?? 'thinner';

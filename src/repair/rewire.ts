@@ -18,6 +18,8 @@ export interface Attempt extends Candidate {
 
 /** Slips of a hand that a part stands for which is wired the other way round. */
 const TOGETHER = 1.1;
+/** What a cable on the same conductor counts for beside one at the same part: it is as thick as it has to be. */
+const SAME_CONDUCTOR = 0.5;
 /** What each end beyond two adds where those of two tabs change places. */
 const EACH_MORE = 0.1;
 /** Tabs without a core up to which an end of any core is tried on each. */
@@ -266,9 +268,8 @@ export class Rewirings {
       const own = this.cores[r]?.flat() ?? [];
       if (own.some((t) => this.onMains(t)) !== mains) return;
       const ends = new Set(run.cores.flatMap((c) => [c.a.part, c.b.part]));
-      // The one on the same conductor is as thick as it has to be.
       const isOn = own.some((t) => nets.includes(this.roots[t]));
-      const score = [...parts].filter((p) => ends.has(p)).length + (isOn ? 0.5 : 0);
+      const score = [...parts].filter((p) => ends.has(p)).length + (isOn ? SAME_CONDUCTOR : 0);
       if (!best || score > best.score) best = { run: r, score };
     });
     return best?.run;

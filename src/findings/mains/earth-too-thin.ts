@@ -1,7 +1,9 @@
 import { netAt } from '../../circuit/terminals.ts';
+import { push } from '../../plan/map-entries.ts';
 import type { Part } from '../../plan/part-types.ts';
 import type { Run } from '../../plan/plan.ts';
 import { type EarthLimit, leastEarth } from '../../ratings/conductor-protection.ts';
+import { SAME_AREA } from '../../ratings/wire.ts';
 import { neighbours, paralleled, reachable } from '../../study/mains/motor-path.ts';
 import type { Study } from '../../study/study.ts';
 import { numberText, rounded } from '../../text/numbers.ts';
@@ -45,15 +47,12 @@ interface ThinEarth {
   readonly limit: EarthLimit;
 }
 
-/** Areas come from metres squared and back, so equal sizes differ in their last digits. */
-const SAME = 1.001;
-
 function find(study: Study): Finding[] {
   return guardedSources(study).flatMap((from) => {
     const groups = new Map<string, ThinEarth[]>();
     for (const thin of thinEarths(study, from)) {
       const key = [thin.run.cable!.gauge, thin.limit.area, thin.limit.basis].join('/');
-      groups.set(key, [...(groups.get(key) ?? []), thin]);
+      push(groups, key, thin);
     }
     return [...groups.values()].map((thin) => tooThin(study, thin));
   });
@@ -73,7 +72,7 @@ function thinEarths(study: Study, from: GuardedSource): ThinEarth[] {
   const thin = new Map<Run, ThinEarth>();
   wired.wires.forEach((wire, index) => {
     const run = plan.runs[wire.run]!;
-    if (!whole.has(wire.a) || !run.cable || run.cable.area * SAME >= thickest || thin.has(run)) return;
+    if (!whole.has(wire.a) || !run.cable || run.cable.area * SAME_AREA >= thickest || thin.has(run)) return;
     const left = reachable([pin], around, beside(index));
     const earthed = [...plan.parts.values()].filter((p) => {
       const net = netAt(wired, p.name, 'PE');
@@ -84,7 +83,7 @@ function thinEarths(study: Study, from: GuardedSource): ThinEarth[] {
     const asked = askedBy(study, earthed, lines);
     // Cores side by side share the fault.
     const area = [...beside(index)].reduce((sum, i) => sum + areaOf(i), 0);
-    if (asked && area * SAME < asked.limit.area)
+    if (asked && area * SAME_AREA < asked.limit.area)
       thin.set(run, { run, earthed: earthed.map((p) => p.name), ...asked });
   });
   return [...thin.values()];
@@ -134,7 +133,7 @@ function tooThin({ plan }: Study, thin: readonly ThinEarth[]): Finding {
   const least =
     limit.awg !== undefined
       ? `${limit.awg} AWG`
-      : limit.area < line.run.cable!.area / SAME
+      : limit.area < line.run.cable!.area / SAME_AREA
         ? `${numberText(limit.area * 1e6)} mm2`
         : own;
   const counts = plan.practice === 'nec' && line.guard.device !== undefined;

@@ -36,9 +36,7 @@ function find(study: Study): Finding[] {
   const unsuited = new Set(
     fedPlugs(study).flatMap((fed) => fed.loads.filter((l) => isOfOtherVolts(fed.plug, l))),
   );
-  const wired = loadsOnWrongVolts(study).filter(
-    ({ load }) => load.where.get('volts') !== undefined && !unsuited.has(load),
-  );
+  const wired = loadsOnWrongVolts(study).filter(({ load }) => statesVolts(load) && !unsuited.has(load));
   return [...byPlugs(study), ...wired.map((w) => onWrongVolts(study, w))];
 }
 
@@ -209,8 +207,9 @@ function wrongPattern({ plan }: Study, misfit: Misfit): Finding {
 }
 
 /** Whether the plan says of the volts of a load that they are others than those of its plug; what is left out is asked for. */
-const isOfOtherVolts = (plug: PlugPart, load: Load): boolean =>
-  load.where.get('volts') !== undefined && !voltsSuit(plug, load);
+const isOfOtherVolts = (plug: PlugPart, load: Load): boolean => statesVolts(load) && !voltsSuit(plug, load);
+
+const statesVolts = (load: Load): boolean => load.where.get('volts') !== undefined;
 
 /** Within 15 % above and 20 % below what a load of its kind gets from the plug, whole or between a leg and neutral. */
 function voltsSuit(plug: PlugPart, load: Load): boolean {

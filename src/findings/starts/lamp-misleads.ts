@@ -1,3 +1,4 @@
+import { inputText } from '../../edit/said-plan.ts';
 import { type LampDeviation, lampDeviations } from '../../logic/lamps.ts';
 import type { LampIntent } from '../../plan/plan.ts';
 import type { Study } from '../../study/study.ts';
@@ -74,8 +75,6 @@ function meantWords({ litWhen }: LampIntent): string {
   if (litWhen === 'any-open') return 'when any gate is open, and only then';
   if (litWhen === 'all-shut') return 'when every gate is shut, and only then';
   if ('runs' in litWhen) return `while ${litWhen.runs} runs, and only then`;
-  const said = litWhen.map((refs) =>
-    refs.map((r) => (r.position === undefined ? r.part : `${r.part}.${r.position}`)).join(' with '),
-  );
+  const said = litWhen.map((refs) => refs.map(inputText).join(' with '));
   return `by ${said.join(' or ')}, and by nothing else`;
 }

@@ -11,7 +11,7 @@ import { CUBIC_INCH } from '../../ratings/box-fill.ts';
 import { receptacleByName } from '../../ratings/pattern-names.ts';
 import { patternAmps } from '../../ratings/receptacle.ts';
 import * as tables from '../../ratings/table-files.ts';
-import { thickerSizes } from '../../ratings/wire.ts';
+import { SAME_AREA, thickerSizes } from '../../ratings/wire.ts';
 import { rounded } from '../../text/numbers.ts';
 import { runsText } from '../../text/run-names.ts';
 import { listOf } from '../../text/word-list.ts';
@@ -193,7 +193,7 @@ export function thickerCord(bench: Bench, f: Finding): Option[] {
   const thinnest = from.map((x) => x.cable).reduce((x, y) => (y.area < x.area ? y : x));
   const sizes = thickerSizes(thinnest).map((size: Cable) => {
     const thin = (isLocal ? from : cabled).filter(
-      ({ cable }) => cable.area < inGauge(cable, size).area * (1 - 1e-3),
+      ({ cable }) => cable.area * SAME_AREA < inGauge(cable, size).area,
     );
     const runs = new Set(thin.map((x) => x.index));
     return [
@@ -226,7 +226,7 @@ export function thickerEarth({ study: { plan, circuit, sides } }: Bench, f: Find
   const [first] = own;
   if (first === undefined) return [];
   const sizes = thickerSizes(first.cable!).map((size) => {
-    const thin = own.filter(({ cable }) => cable!.area < inGauge(cable!, size).area * (1 - 1e-3));
+    const thin = own.filter(({ cable }) => cable!.area * SAME_AREA < inGauge(cable!, size).area);
     const which = `${runsText(thin)} in place of ${first.cable!.gauge}`;
     return [gaugeChange(new Set(thin.map((r) => r.index)), size, which)];
   });
